@@ -1,0 +1,133 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// A Phrase is what a message says: what it asks, what it states, and every
+// number and meaningful word that it could not place.
+type Phrase struct {
+	Asks     []Ask       // in the order asked; empty when only facts are stated
+	Facts    []Fact      // at most one for each field
+	Drops    []Part      // what the message takes away: "without the mat"
+	Command  *Command    // a word to the load book
+	Unused   []string    // as typed
+	Refused  []Refusal   // numbers that cannot be
+	Clashes  []Clash     // two different values for one field
+	Taken    []Taken     // misspelt trade words and what they were taken for
+	Choices  []Choice    // alternatives to compare
+	In       []unit.Unit // units that the answer is wanted in
+	Terms    []string    // words whose meaning is asked
+	Greeting bool        // nothing but a greeting or thanks
+	NewStart bool        // the message begins a new question: "new one:", "plan:"
+	Negated  []string    // "not", "except", "unless" with what they touch, where unread
+}
+
+// Topic is what a message asks about, by the contract's names.
+type Topic string
+
+const (
+	Face     Topic = "face"
+	Side     Topic = "side"
+	Flatten  Topic = "flatten"
+	Stack    Topic = "stack"
+	Strips   Topic = "strips"
+	Glue     Topic = "glue"
+	Pump     Topic = "pump"
+	Move     Topic = "move"
+	Load     Topic = "load"
+	Schedule Topic = "schedule"
+	Book     Topic = "book"
+	Profile  Topic = "profile"
+	Safety   Topic = "safety"
+	Why      Topic = "why"
+	Words    Topic = "words"
+)
+
+// An Ask is one question.
+type Ask struct {
+	About Topic
+	Solve unit.Field          // the field asked for, or ""
+	Goal  map[unit.Field]Fact // the wanted figures; empty: the usual goal
+	For   []unit.Field        // figures asked by name: side_far_joint_kpa, pump_s
+	Peril Peril               // for safety: which danger
+}
+
+// A Peril is a danger that a message asks about.
+type Peril string
+
+// A Fact is one field and what was said of it.
+type Fact struct {
+	Field unit.Field
+	Value unit.Value // in the field's own unit
+	Unit  unit.Unit  // as written or, for a bare number, as the shop's habit has it
+	Text  string     // as typed
+	Note  string     // a habit that was applied: "nominal 1x6 is 3/4 × 5 1/2 in"
+}
+
+// A Part is something a load can have or lack: "mat", "bar", "wedge".
+type Part string
+
+// A Choice offers several values for one field.
+type Choice struct {
+	Field  unit.Field
+	Values []Fact
+}
+
+// A Refusal is a number that cannot be what the message makes of it.
+type Refusal struct {
+	Field unit.Field
+	Text  string // as typed
+	Want  string // what could be
+}
+
+// A Clash is one field with two different values and no word of correction.
+type Clash struct {
+	Field unit.Field
+	Texts []string
+}
+
+// A Taken is a misspelt trade word and the word it was taken for.
+type Taken struct{ Typed, As string }
+
+// A Command is a word to the load book.
+type Command struct {
+	Verb     Verb
+	Loads    []int
+	From     int    // the load copied from: "15 same as 14"
+	Measured []Fact // what a second person measured
+	Note     string // the reason of a hold, the finding of a result, as typed
+	Title    string
+	Time     string // "10:15"
+	Press    string // the press's name
+	Anyway   bool
+	Bare     bool // nothing but "14 in": a load if there is one, else a length
+	Query    *Query
+}
+
+// A Verb is what is to be done in the load book.
+type Verb string
+
+const (
+	Post    Verb = "post"
+	Check   Verb = "check"
+	Uncheck Verb = "uncheck"
+	Hold    Verb = "hold"
+	Clear   Verb = "clear"
+	In      Verb = "in"
+	Out     Verb = "out"
+	Result  Verb = "result"
+	Correct Verb = "correct"
+	Copy    Verb = "copy"
+	Drop    Verb = "drop"
+	Undo    Verb = "undo"
+	Show    Verb = "show"    // one load
+	List    Verb = "list"    // what's in the press, loads today, last five
+	NotDone Verb = "notdone" // "23 is NOT checked": a statement, nothing changes
+)
+
+// A Query chooses loads from the book.
+type Query struct {
+	Pressing bool
+	Today    bool
+	Last     int
+	State    string
+}
