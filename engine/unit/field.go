@@ -21,7 +21,9 @@ const (
 	PanelLength      Field = "panel_length_mm"
 	PanelCount       Field = "panel_count"
 	Species          Field = "species"
-	Vacuum           Field = "vacuum_kpa"
+	Vacuum           Field = "vacuum_kpa"     // as a dial shows it
+	VacuumAbsolute   Field = "vacuum_abs_kpa" // what is left in the press, as said
+	VacuumPercent    Field = "vacuum_pct"     // of the ambient, as said
 	Altitude         Field = "altitude_m"
 	Ambient          Field = "ambient_kpa"
 	PressKind        Field = "press"

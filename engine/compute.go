@@ -1,0 +1,46 @@
+package engine
+
+import (
+	"fmt"
+	"math"
+
+	"presshand/engine/unit"
+)
+
+// Compute answers a question. An input outside what a formula is valid for
+// gives a [*unit.RangeError]; what is missing stands in the answer's Needs.
+func Compute(q Question) (Answer, error) {
+	answer := answererOf(q.About)
+	if answer == nil {
+		return Answer{}, fmt.Errorf("topic is %q, want one that the engine computes", q.About)
+	}
+	b, err := newBuilder(q)
+	if err != nil {
+		return Answer{}, err
+	}
+	if err := answer(b); err != nil {
+		return Answer{}, fmt.Errorf("%s: %w", q.About, err)
+	}
+	return b.answer()
+}
+
+// answererOf returns what answers questions of a topic, or nil.
+func answererOf(t Topic) func(*builder) error {
+	switch t {
+	case Face:
+		return answerFace
+	}
+	return nil
+}
+
+// finiteFacts refuses numbers that no gauge or tape shows.
+func finiteFacts(fs unit.Facts) error {
+	for f, v := range fs {
+		if n, ok := v.(unit.Number); ok && !isFinite(float64(n)) {
+			return &unit.RangeError{What: string(f), Got: float64(n), Want: "a finite number"}
+		}
+	}
+	return nil
+}
+
+func isFinite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
