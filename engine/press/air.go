@@ -32,3 +32,47 @@ func StandardAmbient(h unit.Length) (unit.Pressure, error) {
 	}
 	return unit.Pressure(101325 * math.Pow(1-0.0065*float64(h)/288.15, 5.255876)), nil
 }
+
+// FaceForce returns the force F with which a vacuum presses a face.
+//
+//	F = p A
+//
+//	p  vacuum, the difference to the ambient   Pa
+//	A  area of the face                        m²
+//	F  force                                   N
+//
+// Model: even pressure on a face that the film or a stiff sled covers whole.
+//
+// Valid for p ≥ 0 and A ≥ 0; outside it the error is a [*unit.RangeError].
+//
+// Source: definition of pressure.
+func FaceForce(p unit.Pressure, A unit.Area) (unit.Force, error) {
+	if err := unit.AtLeast("vacuum", p.Kilopascals(), 0, " kPa"); err != nil {
+		return 0, err
+	}
+	if err := unit.AtLeast("area", A.SquareMetres(), 0, " m²"); err != nil {
+		return 0, err
+	}
+	return unit.Force(float64(p) * float64(A)), nil
+}
+
+// VapourPressure returns the pressure p_ws at which water of temperature T
+// boils.
+//
+//	p_ws = 610.94 exp(17.625 T / (T + 243.04))
+//
+//	T     temperature of the water          °C
+//	p_ws  saturation pressure over water    Pa
+//
+// Model: Magnus form over plain water; water in glue boils a little later.
+//
+// Valid for −40 °C ≤ T ≤ 50 °C; outside it the error is a [*unit.RangeError].
+//
+// Source: Alduchov & Eskridge 1996, Improved Magnus form approximation of
+// saturation vapor pressure (from memory).
+func VapourPressure(T unit.Temperature) (unit.Pressure, error) {
+	if !(T >= -40 && T <= 50) {
+		return 0, &unit.RangeError{What: "temperature", Got: T.Celsius(), Unit: " °C", Want: "from -40 to 50 °C"}
+	}
+	return unit.Pressure(610.94 * math.Exp(17.625*float64(T)/(float64(T)+243.04))), nil
+}

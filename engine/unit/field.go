@@ -102,6 +102,8 @@ const (
 	SolveFor         Field = "solve"
 	Goal             Field = "goal"
 	CompareWith      Field = "compare"
+	FilmThickness    Field = "film_thickness_mm"
+	StructuralUse    Field = "structural" // "yes" where the panel is to carry people
 )
 
 // What is computed, where the name is not one that a message says too.
@@ -115,7 +117,9 @@ const (
 	BarCovered            Field = "bar_covered_mm"
 	BarReach              Field = "bar_reach_mm"
 	Preload               Field = "preload_kpa"
+	FenceLoad             Field = "fence_load_n_per_m"
 	Rise                  Field = "rise_mm"
+	Snap                  Field = "snap_kpa"
 	Buckle                Field = "buckle_kpa"
 	Closing               Field = "closing_kpa"
 	GlueContact           Field = "glue_min_kpa"
@@ -124,6 +128,14 @@ const (
 	StackHeight           Field = "stack_height_mm"
 	Proud                 Field = "proud_mm"
 	MatLow                Field = "mat_low_kpa"
+	LevelPressure         Field = "level_pressure_kpa"
+	BarTipping            Field = "bar_tipping_mm"
+	SideNet               Field = "side_net_kpa"
+	Crushing              Field = "crush_kpa"
+	Starving              Field = "starved_kpa"
+	BoilingPoint          Field = "boiling_kpa"
+	Clearance             Field = "clearance_mm"
+	FlattenLeft           Field = "flatten_left_kpa"
 	Picks                 Field = "picks"
 	WidthSum              Field = "width_sum_mm"
 	Over                  Field = "over_mm"
@@ -152,7 +164,7 @@ var endings = []struct {
 	ending string
 	unit   Unit
 }{
-	{"_kpa_per_min", KPaPerMin}, {"_tons_per_sqft", TonPerFt2}, {"_kpa", KPa},
+	{"_kpa_per_min", KPaPerMin}, {"_n_per_m", NewtonPerMetre}, {"_tons_per_sqft", TonPerFt2}, {"_kpa", KPa},
 	{"_gm2", GPerM2}, {"_m2", SquareMetre}, {"_mm", MM}, {"_lps", LitrePerSecond},
 	{"_pct", PercentOf}, {"_min", Minute}, {"_c", DegC}, {"_s", Second},
 	{"_l", Litre}, {"_m", Metre}, {"_n", Newton}, {"_g", Gram},

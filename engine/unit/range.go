@@ -28,3 +28,19 @@ type RangeError struct {
 func (e *RangeError) Error() string {
 	return fmt.Sprintf("%s is %g%s, want %s", e.What, e.Got, e.Unit, e.Want)
 }
+
+// AtLeast refuses a value below a least one, and one that is no number.
+func AtLeast(what string, got, least float64, unit string) error {
+	if got >= least && got-got == 0 {
+		return nil
+	}
+	return &RangeError{What: what, Got: got, Unit: unit, Want: fmt.Sprintf("%g%s or more", least, unit)}
+}
+
+// MoreThan refuses a value at or below a bound, and one that is no number.
+func MoreThan(what string, got, bound float64, unit string) error {
+	if got > bound && got-got == 0 {
+		return nil
+	}
+	return &RangeError{What: what, Got: got, Unit: unit, Want: fmt.Sprintf("more than %g%s", bound, unit)}
+}

@@ -17,6 +17,7 @@ const (
 	Leaking    Dimension = "leak rate"
 	Spreading  Dimension = "spread"
 	Proportion Dimension = "percent"
+	Loading    Dimension = "line load"
 	Plain      Dimension = "number"
 	Text       Dimension = "text"
 )
@@ -108,6 +109,9 @@ var (
 
 	GPerM2       = Unit{"g/m²", Spreading, 0.001, 0, true}
 	LbPer1000Ft2 = Unit{"lb/1000 ft²", Spreading, 0.45359237 / (1000 * foot * foot), 0, false}
+
+	NewtonPerMetre    = Unit{"N/m", Loading, 1, 0, true}
+	PoundForcePerFoot = Unit{"lbf/ft", Loading, poundForce / foot, 0, false}
 
 	PercentOf = Unit{"%", Proportion, 1, 0, true}
 	One       = Unit{"", Plain, 1, 0, true}

@@ -1,0 +1,200 @@
+package press
+
+import (
+	"math"
+
+	"presshand/engine/unit"
+)
+
+// IdealSidePressure returns what a shop quotes for the pressure on edge joints.
+//
+//	p_ideal = p H / t
+//
+//	p        vacuum                            Pa
+//	H        height of the bar                 m
+//	t        thickness of the strips           m
+//	p_ideal  pressure on every joint           Pa
+//
+// Model: the film pushes the bar over its whole height, none of it is lost to
+// friction, and nothing presses the bar's inner face.
+//
+// Valid for p ≥ 0, H ≥ 0, t > 0; outside it the error is a [*unit.RangeError].
+//
+// Source: force balance of a bar on a frictionless sled.
+func IdealSidePressure(p unit.Pressure, H, t unit.Length) (unit.Pressure, error) {
+	if err := sideInputs(p, t, H); err != nil {
+		return 0, err
+	}
+	return p * unit.Pressure(H/t), nil
+}
+
+// CoveredHeight returns the height h of a bar on which the film's push is not
+// balanced by the film on its other side.
+//
+//	h = max(t, min(H, c))   where H > u
+//	h = t                   where H ≤ u
+//
+//	H  height of the bar                                               m
+//	c  height above the bar's foot up to which something rigid stands
+//	   behind the bar and keeps the film off                           m
+//	t  thickness of the strips                                         m
+//	u  height of the strips' underside above the bar's foot            m
+//	h  covered height                                                  m
+//
+// Model: film lies on every face that it can reach and presses it square. Where
+// the bar stands above the work with film down its inner face, that height
+// pushes outward as hard as inward. A bar whose top is under the strips does
+// not touch them; the film then presses their own edge alone. What the film's
+// tension carries over the inner corner is left out: a film draped in a
+// simulation gave h = c within 2 %.
+//
+// Valid for H, c, u ≥ 0, t > 0; outside it the error is a [*unit.RangeError].
+//
+// Source: free body of the bar with its film.
+func CoveredHeight(H, c, t, u unit.Length) (unit.Length, error) {
+	if err := sideInputs(0, t, H, c, u); err != nil {
+		return 0, err
+	}
+	if H <= u {
+		return t, nil
+	}
+	return max(t, min(H, c)), nil
+}
+
+// TippingLimit returns the greatest covered height h at which a bar still does
+// not tip over the joint.
+//
+//	h = (H² + b²) / (2 max(z, H − z))
+//
+//	H  height of the bar                                        m
+//	b  width of the bar                                         m
+//	z  height of the strips' middle above the bar's foot        m
+//	h  covered height at which tipping begins                   m
+//
+// Model: film pushes evenly on the outer face and on the top; the strips answer
+// at their mid-height, the sled at the bar's toe.
+//
+// Valid for H > 0, b ≥ 0, 0 ≤ z ≤ H; a z beyond is taken as it comes. Outside
+// it the error is a [*unit.RangeError].
+//
+// Source: moments about the edges of the bar.
+func TippingLimit(H, b, z unit.Length) (unit.Length, error) {
+	if err := unit.MoreThan("height of the bar", H.Millimetres(), 0, " mm"); err != nil {
+		return 0, err
+	}
+	if err := sideInputs(0, 1, b, z); err != nil {
+		return 0, err
+	}
+	return (H*H + b*b) / (2 * max(z, H-z)), nil
+}
+
+// A Push is a bar under film: what drives the strips and what holds it back.
+type Push struct {
+	Covered  unit.Length // height h that the film pushes unbalanced
+	Width    unit.Length // width b that the film presses onto the sled
+	Corner   unit.Length // height r that the film bridges at the bar's foot
+	Friction float64     // μ under bar and strips
+	Drag     float64     // faces of the strips that rub: 1, or 2 under a caul that cannot move along
+}
+
+// JointPressure returns the pressure that the joint at a distance x from the
+// bar surely gets.
+//
+//	p_joint = max(0, p [(h − r) − μ (b + r) − k μ x]) / t
+//
+//	p        vacuum                                          Pa
+//	h        covered height                                  m
+//	r        corner that the film bridges at the bar's foot  m
+//	b        width of the bar                                m
+//	μ        friction under bar and strips                   1
+//	k        faces of the strips that rub, 1 or 2            1
+//	x        distance from the bar's inner face              m
+//	t        thickness of the strips                         m
+//	p_joint  pressure on the joint                           Pa
+//
+// Model: the vacuum that pushes the bar also presses bar and strips onto the
+// sled; Coulomb friction on rigid strips, used up to its limit. It need not be,
+// so the truth lies between this and p h / t.
+//
+// Valid for p, h, r, b, x ≥ 0, μ ≥ 0, t > 0; outside it the error is a
+// [*unit.RangeError].
+//
+// Source: horizontal force balance of the bar and the strips up to x.
+func JointPressure(p unit.Pressure, bar Push, x, t unit.Length) (unit.Pressure, error) {
+	if err := sideInputs(p, t, bar.Covered, bar.Width, bar.Corner, x); err != nil {
+		return 0, err
+	}
+	if err := unit.AtLeast("friction", bar.Friction, 0, ""); err != nil {
+		return 0, err
+	}
+	μ := unit.Length(bar.Friction)
+	net := (bar.Covered - bar.Corner) - μ*(bar.Width+bar.Corner) - unit.Length(bar.Drag)*μ*x
+	return p * unit.Pressure(max(0, net)/t), nil
+}
+
+// BarReach returns the distance from the bar at which friction has used up its
+// push; beyond it only a preload and a hand-tight fit hold a joint.
+//
+//	x_reach = max(0, [(h − r) − μ (b + r)] / (k μ))
+//
+//	h        covered height                                  m
+//	r        corner that the film bridges at the bar's foot  m
+//	b        width of the bar                                m
+//	μ        friction under bar and strips                   1
+//	k        faces of the strips that rub, 1 or 2            1
+//	x_reach  distance from the bar's inner face              m
+//
+// Model: as [JointPressure].
+//
+// Valid for h, r, b ≥ 0, k μ > 0; outside it the error is a [*unit.RangeError].
+//
+// Source: zero of [JointPressure].
+func BarReach(bar Push) (unit.Length, error) {
+	if err := sideInputs(0, 1, bar.Covered, bar.Width, bar.Corner); err != nil {
+		return 0, err
+	}
+	if err := unit.MoreThan("friction", bar.Friction*bar.Drag, 0, ""); err != nil {
+		return 0, err
+	}
+	μ := unit.Length(bar.Friction)
+	net := (bar.Covered - bar.Corner) - μ*(bar.Width+bar.Corner)
+	return max(0, net/(unit.Length(bar.Drag)*μ)), nil
+}
+
+// BarWidthAgainstTipping returns the least width b at which a bar of covered
+// height h does not tip.
+//
+//	b = √(max(0, 2 h max(z, H − z) − H²))
+//
+//	H  height of the bar                                   m
+//	h  covered height                                      m
+//	z  height of the strips' middle above the bar's foot   m
+//	b  width of the bar                                    m
+//
+// Model: as [TippingLimit].
+//
+// Valid for H, h, z ≥ 0; outside it the error is a [*unit.RangeError].
+//
+// Source: [TippingLimit] solved for b.
+func BarWidthAgainstTipping(H, h, z unit.Length) (unit.Length, error) {
+	if err := sideInputs(0, 1, H, h, z); err != nil {
+		return 0, err
+	}
+	return unit.Length(math.Sqrt(max(0, float64(2*h*max(z, H-z)-H*H)))), nil
+}
+
+// sideInputs refuses a vacuum or lengths below zero and strips of no thickness.
+func sideInputs(p unit.Pressure, t unit.Length, lengths ...unit.Length) error {
+	if err := unit.AtLeast("vacuum", p.Kilopascals(), 0, " kPa"); err != nil {
+		return err
+	}
+	if err := unit.MoreThan("thickness of the strips", t.Millimetres(), 0, " mm"); err != nil {
+		return err
+	}
+	for _, l := range lengths {
+		if err := unit.AtLeast("length", l.Millimetres(), 0, " mm"); err != nil {
+			return err
+		}
+	}
+	return nil
+}
