@@ -69,11 +69,18 @@ func Find(name string) (Class, bool) {
 	return table[i], true
 }
 
-// Names returns every name and alias that [Find] knows with the class's own name.
+// Names returns every name and alias that [Find] knows with the class's own
+// name, spelled as in the table and again with hyphens and apostrophes left out.
 func Names() map[string]string {
-	names := make(map[string]string, len(byName))
+	names := make(map[string]string, 2*len(byName))
 	for name, i := range byName {
 		names[name] = table[i].Name
+	}
+	for _, c := range table {
+		names[c.Name] = c.Name
+		for _, name := range c.Also {
+			names[name] = c.Name
+		}
 	}
 	return names
 }

@@ -6,8 +6,8 @@ import (
 	"presshand/engine/unit"
 )
 
-// A Layer is one of two plies glued face to face.
-type Layer struct {
+// A Ply is one of two plies glued face to face.
+type Ply struct {
 	Thickness unit.Length
 	Stiffness unit.Stiffness // along the width that bends
 }
@@ -27,17 +27,17 @@ type Layer struct {
 // or glue, bending in one direction. Creep and the other direction make the
 // true cup smaller.
 //
-// Valid for t1, t2 > 0, E1, E2 > 0 and |Δε| ≤ 0.5, all finite; outside it the
+// Valid for 1 µm ≤ t1, t2 ≤ 30 m, E1, E2 > 0 and |Δε| ≤ 0.5; outside it the
 // error is a [*unit.RangeError].
 //
 // Source: S. Timoshenko, Analysis of bi-metal thermostats, Journal of the
 // Optical Society of America 11:233 (1925), equation 4.
-func BilayerCurvature(ply1, ply2 Layer, Δε float64) (unit.Curvature, error) {
-	for _, p := range []Layer{ply1, ply2} {
+func BilayerCurvature(ply1, ply2 Ply, Δε float64) (unit.Curvature, error) {
+	for _, p := range []Ply{ply1, ply2} {
 		switch {
-		case !(p.Thickness > 0 && p.Thickness <= 30):
-			return 0, &unit.RangeError{What: "thickness", Got: p.Thickness.Millimetres(), Unit: " mm", Want: "more than 0 mm"}
-		case !(p.Stiffness > 0 && p.Stiffness <= 1e15):
+		case !(p.Thickness >= 1e-6 && p.Thickness <= 30):
+			return 0, &unit.RangeError{What: "thickness", Got: p.Thickness.Millimetres(), Unit: " mm", Want: "from 0.001 mm to 30 m"}
+		case !(p.Stiffness >= 1 && p.Stiffness <= 1e15):
 			return 0, &unit.RangeError{What: "stiffness", Got: p.Stiffness.Gigapascals(), Unit: " GPa", Want: "more than 0 GPa"}
 		}
 	}
@@ -66,7 +66,7 @@ func BilayerCurvature(ply1, ply2 Layer, Δε float64) (unit.Curvature, error) {
 // Valid for t1, t2 > 0 and E2 > 0; it returns NaN or zero elsewhere.
 //
 // Source: derived, d/dn of (1 + m n)(m² + 1/(m n)) is zero at n = 1/m².
-func MostBent(face unit.Length, core Layer) unit.Stiffness {
+func MostBent(face unit.Length, core Ply) unit.Stiffness {
 	m := float64(face / core.Thickness)
 	return core.Stiffness / unit.Stiffness(m*m)
 }

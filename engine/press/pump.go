@@ -6,7 +6,7 @@ import (
 	"presshand/engine/unit"
 )
 
-// Floor returns the pressure p_u below which a pump cannot pull a leaking press.
+// PumpFloor returns the pressure p_u below which a pump cannot pull a leaking press.
 //
 //	p_u = p_ult + V r / S
 //
@@ -24,7 +24,7 @@ import (
 //
 // Source: V dp/dt = V r − S p at rest, Arizona State University notes on vacuum,
 // section 2.2; the pump's limit added.
-func Floor(limit unit.Pressure, V unit.Volume, r unit.LeakRate, S unit.Flow) (unit.Pressure, error) {
+func PumpFloor(limit unit.Pressure, V unit.Volume, r unit.LeakRate, S unit.Flow) (unit.Pressure, error) {
 	switch {
 	case !(limit >= 0 && limit <= 1e9):
 		return 0, &unit.RangeError{What: "pump limit", Got: limit.Kilopascals(), Unit: " kPa", Want: "0 kPa or more"}
@@ -47,7 +47,7 @@ func Floor(limit unit.Pressure, V unit.Volume, r unit.LeakRate, S unit.Flow) (un
 //	S    pump speed                      m³/s
 //	p0   pressure at the start           Pa
 //	p1   pressure wanted                 Pa
-//	p_u  floor, see [Floor]              Pa
+//	p_u  floor, see [PumpFloor]              Pa
 //	t    time                            s
 //
 // Model: constant speed, constant leak, no throttling in hose or breather.

@@ -56,11 +56,19 @@ func Find(name string) (Species, bool) {
 }
 
 // Names returns every name and alias that [Find] knows with the table's own
-// name for it.
+// name for it, spelled as in the table and again with hyphens and apostrophes
+// left out.
 func Names() map[string]string {
-	names := make(map[string]string, len(byName))
+	names := make(map[string]string, 2*len(byName))
 	for name, i := range byName {
 		names[name] = table[i].Name
+	}
+	for _, s := range table {
+		for _, list := range [][]string{{s.Name}, s.Also, s.Loosely} {
+			for _, name := range list {
+				names[name] = s.Name
+			}
+		}
 	}
 	return names
 }
