@@ -42,9 +42,10 @@ const (
 // A Question is a topic and what is known.
 type Question struct {
 	About Topic
-	Said  unit.Facts // stated by the message or its thread
-	Room  unit.Facts // the room's own defaults; they fill Assumed
-	Why   bool       // keep the working
+	Said  unit.Facts   // stated by the message or its thread
+	Room  unit.Facts   // the room's own defaults; they fill Assumed
+	Why   bool         // keep the working
+	For   []unit.Field // figures asked for by name, if any: what they lack is needed
 }
 
 // An Answer is what the engine makes of a question. Its figures stand under the
@@ -55,6 +56,7 @@ type Answer struct {
 	Values   unit.Facts
 	Assumed  unit.Facts
 	Needs    []unit.Field
+	Lacks    map[unit.Field][]unit.Field // figures left out, each with the fields it would take
 	Checks   []Check
 	Advice   []Finding // what would help, and what the figures hang on
 	Cautions []Caution

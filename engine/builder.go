@@ -109,6 +109,21 @@ func (b *builder) need(fs ...unit.Field) {
 	}
 }
 
+// lack notes that a figure is left out for want of some fields. They are needed
+// where the figure was asked for by name.
+func (b *builder) lack(figure unit.Field, fs ...unit.Field) {
+	if len(fs) == 0 {
+		return
+	}
+	if b.a.Lacks == nil {
+		b.a.Lacks = map[unit.Field][]unit.Field{}
+	}
+	b.a.Lacks[figure] = fs
+	if slices.Contains(b.q.For, figure) {
+		b.need(fs...)
+	}
+}
+
 // give records a computed figure, held in SI, under its name.
 func give[T ~float64](b *builder, f unit.Field, r unit.Range[T]) {
 	u := f.Unit()
