@@ -95,15 +95,7 @@ type Step struct {
 }
 
 // Standing says how far a source was looked at.
-type Standing string
-
-const (
-	Seen           Standing = "seen"            // read in the source or a quotation of it
-	Computed       Standing = "computed"        // follows from a named formula
-	CommonPractice Standing = "common practice" // no source
-	FromMemory     Standing = "from memory"     // recalled, not seen
-	Estimate       Standing = "our estimate"
-)
+type Standing = unit.Standing
 
 // Worst returns the worst of some verdicts: stop over care over good; none
 // where there is nothing to judge.
