@@ -6,18 +6,19 @@ import (
 	"presshand/engine/unit"
 )
 
-// A panel is what is known of the strips of one panel, in m; 0 is not known.
-type panel struct {
+// A row is what is known of the strips of one panel, side by side from the bar, in
+// m; 0 is not known.
+type row struct {
 	strips int
 	strip  float64   // width of a strip, the widest where they differ
 	widths []float64 // where they differ
 	width  float64   // across the joints
 }
 
-// panel works out what of a panel's count, strip width and width is known or
+// row works out what of a panel's count, strip width and width is known or
 // follows from the others. What follows is noted as assumed.
-func (b *builder) panel() (panel, error) {
-	var p panel
+func (b *builder) row() (row, error) {
+	var p row
 	if v, ok := b.value(unit.StripWidths); ok {
 		ws, _ := v.(unit.Numbers)
 		return p.ofWidths(ws)
@@ -41,8 +42,8 @@ func (b *builder) panel() (panel, error) {
 	return p, nil
 }
 
-// ofWidths is the panel of strips laid from the bar in the order given.
-func (p panel) ofWidths(mm unit.Numbers) (panel, error) {
+// ofWidths is the row of strips laid from the bar in the order given.
+func (p row) ofWidths(mm unit.Numbers) (row, error) {
 	for _, w := range mm {
 		if err := unit.MoreThan("width of a strip", w, 0, " mm"); err != nil {
 			return p, err
@@ -56,7 +57,7 @@ func (p panel) ofWidths(mm unit.Numbers) (panel, error) {
 }
 
 // complete works out the third of count, strip and width from the other two.
-func (p *panel) complete(b *builder) {
+func (p *row) complete(b *builder) {
 	switch {
 	case p.strips == 0 && p.strip > 0 && p.width > 0:
 		n := math.Max(1, math.Ceil(p.width/p.strip-0.01))
@@ -71,10 +72,10 @@ func (p *panel) complete(b *builder) {
 }
 
 // whole reports whether every joint's place is known.
-func (p panel) whole() bool { return p.strips > 0 && p.strip > 0 }
+func (p row) whole() bool { return p.strips > 0 && p.strip > 0 }
 
 // joint returns the distance of joint i, counted from 1, from the bar.
-func (p panel) joint(i int) float64 {
+func (p row) joint(i int) float64 {
 	if p.widths == nil {
 		return float64(i) * p.strip
 	}
@@ -87,7 +88,7 @@ func (p panel) joint(i int) float64 {
 
 // farthest returns the distance of the joint that is farthest from a bar; with
 // bars on both sides that is the one nearest the middle.
-func (p panel) farthest(bars int) float64 {
+func (p row) farthest(bars int) float64 {
 	last := p.strips - 1
 	if bars < 2 {
 		return p.joint(last)
@@ -104,7 +105,7 @@ func (p panel) farthest(bars int) float64 {
 }
 
 // nearest returns the distance of the joint that is nearest to a bar.
-func (p panel) nearest(bars int) float64 {
+func (p row) nearest(bars int) float64 {
 	if bars < 2 {
 		return p.joint(1)
 	}
@@ -112,7 +113,7 @@ func (p panel) nearest(bars int) float64 {
 }
 
 // missing returns what the message has still to say of the panel.
-func (p panel) missing() []unit.Field {
+func (p row) missing() []unit.Field {
 	switch {
 	case p.width > longestWork || p.strip*float64(p.strips) > longestWork:
 		return []unit.Field{unit.StripCount}
