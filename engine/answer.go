@@ -94,8 +94,17 @@ type Step struct {
 	Standing Standing `json:"standing"`
 }
 
-// Standing says how far a source was looked at.
+// A Standing says how far a source was looked at.
 type Standing = unit.Standing
+
+// The standings of a source, see [unit.Standing].
+const (
+	Seen           = unit.Seen
+	Computed       = unit.Computed
+	CommonPractice = unit.CommonPractice
+	FromMemory     = unit.FromMemory
+	Estimate       = unit.Estimate
+)
 
 // Worst returns the worst of some verdicts: stop over care over good; none
 // where there is nothing to judge.
