@@ -27,8 +27,22 @@ func Compute(q Question) (Answer, error) {
 // answererOf returns what answers questions of a topic, or nil.
 func answererOf(t Topic) func(*builder) error {
 	switch t {
+	case Glue:
+		return answerGlue
+	case Pump:
+		return answerPump
+	case Move:
+		return answerMove
 	case Face:
 		return answerFace
+	case Side:
+		return answerSide
+	case Flatten:
+		return answerFlatten
+	case Stack:
+		return answerStack
+	case Load:
+		return answerLoad
 	}
 	return nil
 }

@@ -12,3 +12,168 @@ const (
 	// the most that this height allows. Figures: vacuum_kpa, ambient_kpa.
 	ReasonVacuumAboveAmbient Reason = "vacuum-above-ambient"
 )
+
+// Reasons of the checks on edge joints. Figures of each: side_net_kpa, the
+// pressure less what closes the gap; glue_min_kpa, glue_full_kpa; joint_at_mm
+// where a bar presses.
+const (
+	// ReasonJointFull: the pressure reaches the advice for clamps.
+	ReasonJointFull Reason = "joint-full"
+	// ReasonJointTight: the pressure reaches contact and the joint closes
+	// hand-tight.
+	ReasonJointTight Reason = "joint-tight"
+	// ReasonJointHandTight: contact is reached, clamp pressure is not; every joint
+	// must close hand-tight before the vacuum.
+	ReasonJointHandTight Reason = "joint-hand-tight"
+	// ReasonJointUnderContact: part of the range is under contact pressure; every
+	// joint out there must close hand-tight or be wedged. Figures:
+	// under_contact_pct, and bar_reach_mm where a bar presses.
+	ReasonJointUnderContact Reason = "joint-under-contact"
+	// ReasonJointBeyondReach: friction may eat the whole push before this joint;
+	// only a preload and a hand-tight fit hold it. Figures: under_contact_pct,
+	// bar_reach_mm.
+	ReasonJointBeyondReach Reason = "joint-beyond-reach"
+	// ReasonJointOpen: a gap wider than the glue fills, and the pressure does not
+	// close it. Figures: gap_mm, gap_limit_mm, closing_kpa.
+	ReasonJointOpen Reason = "joint-open"
+	// ReasonJointGapWide: a gap wider than the glue fills, which the pressure may
+	// or may not close. Figures: gap_mm, gap_limit_mm, closing_kpa.
+	ReasonJointGapWide Reason = "joint-gap-wide"
+)
+
+// Reasons of the other checks on a panel pressed from the side.
+const (
+	// ReasonWedgeHolds: the wedge stays in by itself. Figures: wedge_ratio.
+	ReasonWedgeHolds Reason = "wedge-holds"
+	// ReasonWedgeSlips: at low friction the wedge backs out; put a stop behind
+	// it. Figures: wedge_ratio.
+	ReasonWedgeSlips Reason = "wedge-slips"
+	// ReasonLies: the vacuum lays the sprung panel down. Figures:
+	// face_pressure_kpa, snap_kpa, rise_mm.
+	ReasonLies Reason = "sprung-lies-down"
+	// ReasonMayStand: the vacuum may not lay the sprung panel down. Figures:
+	// face_pressure_kpa, snap_kpa, rise_mm.
+	ReasonMayStand Reason = "sprung-may-stand"
+	// ReasonStands: the sprung panel stays up. Figures: face_pressure_kpa,
+	// snap_kpa, rise_mm.
+	ReasonStands Reason = "sprung-stands"
+	// ReasonLifts: the preload lifts loose strips; hold them down until the vacuum
+	// does. Figures: preload_kpa, buckle_kpa.
+	ReasonLifts Reason = "strips-lift"
+	// ReasonNoLift: the preload does not lift loose strips. Figures: preload_kpa,
+	// buckle_kpa.
+	ReasonNoLift Reason = "strips-lie"
+	// ReasonCrushNear: the highest joint pressure is above half of what the wood
+	// bears across the grain. Figures: side_first_joint_kpa, crush_kpa.
+	ReasonCrushNear Reason = "crush-near"
+	// ReasonCrushed: the highest joint pressure is above what the wood bears
+	// across the grain. Figures: side_first_joint_kpa, crush_kpa.
+	ReasonCrushed Reason = "crushed"
+	// ReasonStarved: so much pressure squeezes epoxy out of the joint. Figures:
+	// side_first_joint_kpa, starved_kpa.
+	ReasonStarved Reason = "joint-starved"
+	// ReasonBoils: water boils under film at this vacuum and temperature.
+	// Figures: boiling_kpa, vacuum_kpa, shop_temp_c.
+	ReasonBoils Reason = "water-boils"
+	// ReasonBoilsNear: water nearly boils under film. Figures: boiling_kpa,
+	// vacuum_kpa, shop_temp_c.
+	ReasonBoilsNear Reason = "water-boils-near"
+)
+
+// Advice on a panel pressed from the side.
+const (
+	// ReasonCoverBar: film that reaches behind the bar pushes it back; cover the
+	// bar to its top. Figures: bar_height_mm, cover_mm as it may be,
+	// side_far_joint_kpa with the bar covered.
+	ReasonCoverBar Reason = "cover-the-bar"
+	// ReasonKeepBack: the edges of core, sled and caul must stay 1 to 3 mm behind
+	// the strips' edge, or they take the push.
+	ReasonKeepBack Reason = "keep-edges-back"
+	// ReasonWiderBar: the bar tips before its covered height pushes; a wider one
+	// does not. Figures: bar_height_mm, bar_tipping_mm, bar_width_mm wanted.
+	ReasonWiderBar Reason = "wider-bar"
+	// ReasonBarTooLow: the bar's top is at or under the strips' underside and
+	// does not touch them. Figures: bar_height_mm.
+	ReasonBarTooLow Reason = "bar-too-low"
+	// ReasonFrictionBound: the joint figures take friction as used up; the truth
+	// lies between them and the covered ideal. Figures: side_ideal_kpa of the
+	// covered height.
+	ReasonFrictionBound Reason = "friction-bound"
+	// ReasonDriveAgain: squeeze-out relieves a wedge; drive it again just before
+	// the vacuum.
+	ReasonDriveAgain Reason = "drive-wedge-again"
+	// ReasonWedgeForceUnknown: how hard the wedge is driven would give the
+	// preload.
+	ReasonWedgeForceUnknown Reason = "wedge-force-unknown"
+	// ReasonCrushUnknown: no table has a crushing strength for this wood, so that
+	// is not judged. Figures: species.
+	ReasonCrushUnknown Reason = "crush-unknown"
+	// ReasonEachBarStep: what each further step of covered bar adds to the far
+	// joint. Figures: bar_height_mm the step, side_far_joint_kpa what it adds.
+	ReasonEachBarStep Reason = "each-bar-step"
+	// ReasonEachVacuumStep: what each further step of vacuum adds to the far
+	// joint. Figures: vacuum_kpa the step, side_far_joint_kpa what it adds.
+	ReasonEachVacuumStep Reason = "each-vacuum-step"
+)
+
+// Reasons of the checks on faces. Figures of the first four: face_pressure_kpa,
+// glue_min_kpa, glue.
+const (
+	// ReasonFaceContact: the face gets contact pressure.
+	ReasonFaceContact Reason = "face-contact"
+	// ReasonFaceWantsClamps: contact is reached, but this glue wants a clamp's
+	// pressure.
+	ReasonFaceWantsClamps Reason = "face-wants-clamps"
+	// ReasonFaceNearContact: at least half of the contact pressure.
+	ReasonFaceNearContact Reason = "face-near-contact"
+	// ReasonFaceUnderContact: less than half of the contact pressure.
+	ReasonFaceUnderContact Reason = "face-under-contact"
+
+	// ReasonFlattens: the vacuum flattens the strip. Figures: face_pressure_kpa,
+	// flatten_need_kpa.
+	ReasonFlattens Reason = "flattens"
+	// ReasonMayFlatten: at the middle of the range it does. Figures as above.
+	ReasonMayFlatten Reason = "may-flatten"
+	// ReasonStaysCurled: the vacuum does not flatten the strip. Figures as above.
+	ReasonStaysCurled Reason = "stays-curled"
+	// ReasonHumpUp: lay the strip hump up; hollow up its edges stay up.
+	ReasonHumpUp Reason = "hump-up"
+)
+
+// Reasons of the checks on a stack.
+const (
+	// ReasonFits: the stack fits the opening. Figures: stack_height_mm,
+	// opening_mm, clearance_mm.
+	ReasonFits Reason = "fits"
+	// ReasonFitsBarely: less than 6 mm is left. Figures as above.
+	ReasonFitsBarely Reason = "fits-barely"
+	// ReasonTooHigh: the stack is higher than the opening. Figures as above.
+	ReasonTooHigh Reason = "too-high"
+	// ReasonProud: the work stands above the fence. Figures: proud_mm.
+	ReasonProud Reason = "proud"
+	// ReasonProudLittle: the work stands less than 0.8 mm above the fence.
+	// Figures: proud_mm.
+	ReasonProudLittle Reason = "proud-little"
+	// ReasonFenceCarries: the fence carries the sled above, not the work. Figures:
+	// proud_mm.
+	ReasonFenceCarries Reason = "fence-carries"
+	// ReasonUneven: strips differ by more than a rigid sled forgives; a mat helps.
+	// Figures: spread_mm.
+	ReasonUneven Reason = "strips-uneven"
+	// ReasonEven: strips are even enough for a rigid sled. Figures: spread_mm.
+	ReasonEven Reason = "strips-even"
+	// ReasonFilmForgives: film alone follows any thickness. Figures: spread_mm.
+	ReasonFilmForgives Reason = "film-forgives"
+	// ReasonBagFits: the bag is wide and long enough. Figures: bag_width_mm and
+	// bag_length_mm needed.
+	ReasonBagFits Reason = "bag-fits"
+	// ReasonBagSmall: the bag is too small. Figures: bag_width_mm and
+	// bag_length_mm needed.
+	ReasonBagSmall Reason = "bag-small"
+	// ReasonFoamGas: closed cells keep their gas in an evacuated press; the mat
+	// squashes less than on a bench and bulges sideways.
+	ReasonFoamGas Reason = "foam-keeps-gas"
+	// ReasonSledConcentrates: the sled is larger than the strips and concentrates
+	// the load on them. Figures: face_pressure_kpa, level_pressure_kpa.
+	ReasonSledConcentrates Reason = "sled-concentrates"
+)

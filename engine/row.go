@@ -6,8 +6,8 @@ import (
 	"presshand/engine/unit"
 )
 
-// A row is what is known of the strips of one panel, side by side from the bar, in
-// m; 0 is not known.
+// A row is what is known of the strips of one panel, side by side from the bar,
+// in m; 0 is not known.
 type row struct {
 	strips int
 	strip  float64   // width of a strip, the widest where they differ

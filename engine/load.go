@@ -1,0 +1,56 @@
+package engine
+
+import (
+	"presshand/engine/unit"
+)
+
+// answerLoad answers for a whole load: every topic that its description has the
+// inputs of, under one verdict.
+func answerLoad(b *builder) error {
+	main, parts := b.loadParts()
+	if len(parts) == 0 {
+		b.need(unit.StripCount, unit.StripWidth, unit.StripThickness, unit.Vacuum)
+		return nil
+	}
+	for _, t := range parts {
+		needs := b.a.Needs
+		if err := answererOf(t)(b); err != nil {
+			return err
+		}
+		if t != main { // what a lesser part lacks does not hold the load up
+			b.a.Needs = needs
+		}
+	}
+	if b.known(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent) {
+		b.warn(CautionHands, CautionPowerCut)
+	}
+	return nil
+}
+
+// loadParts returns the topics that a load touches and the one that it is
+// mainly about.
+func (b *builder) loadParts() (main Topic, parts []Topic) {
+	vacuum := b.known(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent)
+	edges := b.said(unit.StripCount, unit.StripWidth, unit.StripWidths, unit.BarHeight, unit.WedgeRatio, unit.WedgeForce, unit.Overfill)
+	for _, p := range [...]struct {
+		topic Topic
+		there bool
+	}{
+		{Side, edges},
+		{Stack, b.said(unit.StackLayers, unit.MatThickness, unit.ThicknessSpread, unit.StripThinnest, unit.BagWidth)},
+		{Flatten, b.said(unit.Cup, unit.Bow)},
+		{Face, vacuum},
+		{Glue, edges || b.said(unit.GlueClass, unit.PanelWidth)},
+		{Pump, b.known(unit.PumpSpeed) && vacuum},
+		{Move, b.said(unit.ServiceHumidity)},
+	} {
+		if !p.there {
+			continue
+		}
+		if main == "" {
+			main = p.topic
+		}
+		parts = append(parts, p.topic)
+	}
+	return main, parts
+}

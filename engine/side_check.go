@@ -1,0 +1,194 @@
+package engine
+
+import (
+	"math"
+
+	"presshand/engine/glue"
+	"presshand/engine/press"
+	"presshand/engine/unit"
+)
+
+// judge judges the joints and what else a panel under side pressure can suffer.
+func (s *sideLoad) judge(b *builder) {
+	if s.evacuated {
+		b.judgeVacuum()
+		b.judgeBoiling(b.glue())
+	}
+	if s.pressed() {
+		s.judgeJoints(b)
+		s.judgeCrush(b)
+		s.judgeStarved(b)
+	}
+	if s.pre.known {
+		s.judgeSprung(b)
+	}
+}
+
+// judgeJoints judges the far joint and, where it comes out otherwise, the first
+// one too. A preload presses all joints alike.
+func (s *sideLoad) judgeJoints(b *builder) {
+	if s.xFar == 0 {
+		b.judgeJoint(s, "joints", s.far, 0)
+		return
+	}
+	b.judgeJoint(s, "far joint", s.far, s.xFar)
+	if s.xFirst != s.xFar {
+		b.judgeJoint(s, "first joint", s.first, s.xFirst)
+	}
+}
+
+func (b *builder) judgeJoint(s *sideLoad, name string, pressure unit.Range[float64], x float64) {
+	net := s.net(pressure)
+	v, r := s.jointVerdict(net, pressure)
+	figures := unit.Facts{
+		unit.SideNet:      figure(unit.SideNet, net),
+		unit.GlueContact:  unit.GlueContact.Number(s.contact),
+		unit.GlueFull:     unit.GlueFull.Number(s.full),
+		unit.UnderContact: unit.Number(100 * shareUnder(net, s.contact)),
+	}
+	if x > 0 {
+		figures[unit.JointAt] = unit.JointAt.Number(x)
+		figures[unit.BarReach] = figure(unit.BarReach, s.bar.reach())
+	}
+	if s.gap.wide() {
+		figures[unit.Gap] = unit.Gap.Number(s.gap.open)
+		figures[unit.GapLimit] = unit.GapLimit.Number(s.gap.most)
+		figures[unit.Closing] = figure(unit.Closing, s.closing)
+	}
+	b.judge(name, v, r, figures)
+}
+
+// jointVerdict judges one joint by what is left of its pressure once the gap is
+// closed.
+func (s *sideLoad) jointVerdict(net, pressure unit.Range[float64]) (Verdict, Reason) {
+	switch {
+	case net.Low >= s.contact && net.Mid >= s.full:
+		return Good, ReasonJointFull
+	case net.Low >= s.contact && s.gap.tight():
+		return Good, ReasonJointTight
+	case s.gap.wide() && net.High < s.contact:
+		return Stop, ReasonJointOpen
+	case s.gap.wide():
+		return Care, ReasonJointGapWide
+	case net.Low >= s.contact:
+		return Care, ReasonJointHandTight
+	case pressure.Low <= 0:
+		return Care, ReasonJointBeyondReach
+	}
+	return Care, ReasonJointUnderContact
+}
+
+// shareUnder returns how much of a range lies under a bound.
+func shareUnder(r unit.Range[float64], bound float64) float64 {
+	if r.High <= r.Low {
+		if r.Mid < bound {
+			return 1
+		}
+		return 0
+	}
+	return math.Max(0, math.Min(1, (bound-r.Low)/(r.High-r.Low)))
+}
+
+// judgeCrush judges the highest joint pressure against what the wood bears
+// across the grain.
+func (s *sideLoad) judgeCrush(b *builder) {
+	wood := b.species()
+	if wood.Crush == 0 {
+		b.advise(ReasonCrushUnknown, unit.Facts{unit.Species: unit.Word(wood.Name)})
+		return
+	}
+	bears := float64(wood.Crush)
+	figures := unit.Facts{
+		unit.SideFirstJoint: figure(unit.SideFirstJoint, s.first),
+		unit.Crushing:       unit.Crushing.Number(bears),
+	}
+	switch {
+	case s.first.High > bears:
+		b.judge("crush", Stop, ReasonCrushed, figures)
+	case s.first.High > bears/2:
+		b.judge("crush", Care, ReasonCrushNear, figures)
+	}
+}
+
+// judgeStarved warns where so much pressure squeezes the glue out.
+func (s *sideLoad) judgeStarved(b *builder) {
+	most, limited := glue.Starved(b.glue())
+	if !limited || s.first.High <= float64(most) {
+		return
+	}
+	b.judge("starved joint", Care, ReasonStarved, unit.Facts{
+		unit.SideFirstJoint: figure(unit.SideFirstJoint, s.first),
+		unit.Starving:       unit.Starving.Number(float64(most)),
+	})
+}
+
+// judgeSprung judges whether loose strips lift before the vacuum and whether a
+// sprung panel lies down under it.
+func (s *sideLoad) judgeSprung(b *builder) {
+	if buckle, ok := s.buckle(); ok {
+		figures := unit.Facts{
+			unit.Preload: figure(unit.Preload, s.pre.pressure),
+			unit.Buckle:  figure(unit.Buckle, buckle),
+		}
+		v, r := Good, ReasonNoLift
+		if s.pre.pressure.Mid > buckle.Mid {
+			v, r = Care, ReasonLifts
+			b.warn(CautionHoldDown)
+		}
+		b.judge("lift", v, r, figures)
+	}
+	if !s.pre.sprung || !s.evacuated {
+		return
+	}
+	v := capacityAgainst(s.vacuum, s.pre.snap)
+	r := map[Verdict]Reason{Good: ReasonLies, Care: ReasonMayStand, Stop: ReasonStands}[v]
+	b.judge("lies down", v, r, unit.Facts{
+		unit.FacePressure: figure(unit.FacePressure, s.vacuum),
+		unit.Snap:         figure(unit.Snap, s.pre.snap),
+		unit.Rise:         figure(unit.Rise, s.pre.rise),
+	})
+}
+
+// judgeVacuum judges the vacuum asked for against what the air has.
+func (b *builder) judgeVacuum() {
+	pa, err := b.ambient()
+	asked, ok := b.vacuumSaid(pa)
+	if err != nil || !ok {
+		return
+	}
+	figures := unit.Facts{
+		unit.Vacuum:  unit.Vacuum.Number(asked.Mid),
+		unit.Ambient: figure(unit.Ambient, pa),
+	}
+	switch {
+	case asked.Mid >= pa.Mid:
+		b.judge("vacuum", Stop, ReasonVacuumAboveAmbient, figures)
+	case asked.Mid > nearAmbient*pa.Mid:
+		b.judge("vacuum", Care, ReasonVacuumNearAmbient, figures)
+	}
+}
+
+// judgeBoiling judges whether the water in a glue boils under the film.
+func (b *builder) judgeBoiling(c glue.Class) {
+	if !c.WaterBased {
+		return
+	}
+	T := b.shopTemperature()
+	pws, err := press.VapourPressure(unit.Temperature(T))
+	pa, err2 := b.ambient()
+	asked, ok := b.vacuumSaid(pa)
+	if err != nil || err2 != nil || !ok {
+		return
+	}
+	figures := unit.Facts{
+		unit.BoilingPoint: unit.BoilingPoint.Number(float64(pws)),
+		unit.Vacuum:       unit.Vacuum.Number(asked.Mid),
+		unit.ShopTemp:     unit.Number(T),
+	}
+	switch left := pa.Mid - asked.Mid; {
+	case left <= float64(pws):
+		b.judge("water", Stop, ReasonBoils, figures)
+	case left <= float64(pws)/boilingMargin:
+		b.judge("water", Care, ReasonBoilsNear, figures)
+	}
+}

@@ -1,0 +1,113 @@
+package engine
+
+import (
+	"fmt"
+	"math"
+
+	"presshand/engine/unit"
+)
+
+// work keeps the working of a side load.
+func (s *sideLoad) work(b *builder) {
+	if !b.q.Why {
+		return
+	}
+	if s.evacuated {
+		s.workBar(b)
+	}
+	if s.pre.driven || s.pre.sprung {
+		s.workPreload(b)
+	}
+	if q, ok := s.buckle(); ok {
+		b.work(unit.Buckle, q, "p = π² E⊥ t² / (12 W²)", "Euler's column; an upper bound for unglued joints", Computed, func() string {
+			return fmt.Sprintf("π² · %.4g GPa · (%.4g mm)² / (12 · (%.4g mm)²)", s.across.Mid/1e9, s.thick*1e3, s.row.width*1e3)
+		})
+	}
+	if s.gap.bends && s.gap.open > 0 {
+		b.work(unit.Closing, s.closing, "p = 6.4 E_L w³ g / L⁴; the low end takes half of it, both strips giving",
+			"Wood Handbook Eq. 9-2, simply supported beam under even load", Seen, func() string {
+				L, _ := b.length()
+				return fmt.Sprintf("6.4 · %.4g GPa · (%.4g mm)³ · %.4g mm / (%.4g mm)⁴", b.along(b.species()).Mid/1e9, s.row.strip*1e3, s.gap.open*1e3, L*1e3)
+			})
+	}
+	b.work(unit.GlueContact, unit.Exactly(s.contact), "by class of glue", "common practice, no source", CommonPractice, func() string { return b.glue().Name })
+	b.work(unit.GlueFull, unit.Exactly(s.full), "690 kPa at specific gravity 0.40 to 1205 kPa at 0.63; hide 350, epoxy 30 kPa",
+		"lower ends of 100–150 psi softwood and 175–250 psi hardwood advice for edge joints; the line between is our estimate", Estimate,
+		func() string {
+			return fmt.Sprintf("%s, specific gravity %.3g", b.glue().Name, b.species().SpecificGravity)
+		})
+}
+
+func (s *sideLoad) workBar(b *builder) {
+	pa, err := b.ambient()
+	if err != nil {
+		return
+	}
+	b.workAir(pa, s.vacuum)
+	kPa, mm := s.vacuum.Mid/1e3, func(m float64) float64 { return m * 1e3 }
+	b.work(unit.SideIdeal, s.ideal, "p_ideal = p H / t", "force balance without friction", Computed, func() string {
+		return fmt.Sprintf("%.4g kPa · %.4g mm / %.4g mm", kPa, mm(s.bar.height), mm(s.thick))
+	})
+	b.work(unit.BarCovered, s.bar.covered, "h = max(t, min(H, c)); low also at most (H² + b²) / (2 max(z, H − z))",
+		"free body of the bar with its film: film down its inner face pushes back", Computed, func() string {
+			return fmt.Sprintf("t = %.4g mm, H = %.4g mm, c = %.4g mm, b = %.4g mm, z = %.4g mm",
+				mm(s.thick), mm(s.bar.height), mm(s.bar.cover.Mid), mm(s.bar.width), mm(s.bar.middle))
+		})
+	joint := func(f unit.Field, r unit.Range[float64], x float64) {
+		b.work(f, r, "p = max(0, p [(h − r) − μ (b + r) − μ x]) / t; the larger of this and the preload",
+			"horizontal force balance, Coulomb friction used up; "+b.frictionSource(), Estimate, func() string {
+				return fmt.Sprintf("%.4g kPa · [(%.4g − %.4g) − %.3g (%.4g + %.4g) − %.3g · %.4g] mm / %.4g mm", kPa,
+					mm(s.bar.covered.Mid), mm(s.bar.corner.Mid), s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid),
+					s.bar.friction.Mid, mm(x), mm(s.thick))
+			})
+	}
+	if s.xFar > 0 {
+		joint(unit.SideFirstJoint, s.first, s.xFirst)
+		joint(unit.SideFarJoint, s.far, s.xFar)
+	}
+	if reach := s.bar.reach(); !math.IsInf(reach.Mid, 0) {
+		b.work(unit.BarReach, reach, "x = max(0, [(h − r) − μ (b + r)] / μ)", "zero of the joint pressure", Computed, func() string {
+			return fmt.Sprintf("[(%.4g − %.4g) − %.3g (%.4g + %.4g)] mm / %.3g", mm(s.bar.covered.Mid), mm(s.bar.corner.Mid),
+				s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid), s.bar.friction.Mid)
+		})
+	}
+}
+
+// frictionSource names where μ comes from.
+func (b *builder) frictionSource() string {
+	switch {
+	case b.known(unit.FrictionStated):
+		return "μ as measured"
+	case b.word(unit.SurfaceKind) == "bare":
+		return "μ: Wood Handbook FPL-GTR-190 p. 4-17, static end McKenzie & Karpovich 1968"
+	}
+	return "μ and the bridged corner are our estimates"
+}
+
+func (s *sideLoad) workPreload(b *builder) {
+	formula, source := "p = N / (t L), N = D / (tan(α + φ) + tan φ); low less E⊥ (n − 1) 0.05 mm / W", "statics of a single-taper wedge (from memory); squeeze-out is our estimate"
+	numbers := func() string {
+		n, _ := b.number(unit.WedgeRatio)
+		D, _ := b.number(unit.WedgeForce)
+		L, _ := b.length()
+		return fmt.Sprintf("D = %.4g N, α = atan(1/%.4g), φ = atan %.3g, t = %.4g mm, L = %.4g mm", D, n, wedgeFriction.Mid, s.thick*1e3, L*1e3)
+	}
+	if s.pre.sprung && !s.pre.driven {
+		formula, source = "p = 0.8 (δ / W) / (1/E⊥ + t / (W K_f))", "Hooke's law, strips and fence in series; creep and K_f are our estimates"
+		numbers = func() string {
+			δ, _ := b.number(unit.Overfill)
+			return fmt.Sprintf("δ = %.4g mm, W = %.4g mm, E⊥ = %.4g GPa, t = %.4g mm, K_f = %.4g N/mm²", δ*1e3, s.row.width*1e3, s.across.Mid/1e9, s.thick*1e3, fenceGives.Mid/1e6)
+		}
+	}
+	b.work(unit.Preload, s.pre.pressure, formula, source, Estimate, numbers)
+	if !s.pre.sprung {
+		return
+	}
+	b.work(unit.Rise, s.pre.rise, "rise = √(3 W δ / 8)", "length of a shallow arc", Computed, func() string {
+		δ, _ := b.number(unit.Overfill)
+		return fmt.Sprintf("√(3 · %.4g mm · %.4g mm / 8)", s.row.width*1e3, δ*1e3)
+	})
+	b.work(unit.Snap, s.pre.snap, "p = 8.21 E⊥ t rise³ / W⁴", "derived: parabolic arch without bending stiffness", Computed, func() string {
+		return fmt.Sprintf("8.21 · %.4g GPa · %.4g mm · (%.4g mm)³ / (%.4g mm)⁴", s.across.Mid/1e9, s.thick*1e3, s.pre.rise.Mid*1e3, s.row.width*1e3)
+	})
+}

@@ -1,0 +1,56 @@
+package engine
+
+import (
+	"fmt"
+
+	"presshand/engine/unit"
+)
+
+// say returns a figure in SI with the unit that a field's name ends in.
+func say(f unit.Field, si float64) string {
+	u := f.Unit()
+	if u == unit.One {
+		return fmt.Sprintf("%.4g", si)
+	}
+	return fmt.Sprintf("%.4g %s", u.Of(si), u.Symbol)
+}
+
+// sayRange returns a figure with its ends, where it has any.
+func sayRange(f unit.Field, r unit.Range[float64]) string {
+	if r.Low == r.High {
+		return say(f, r.Mid)
+	}
+	u := f.Unit()
+	return fmt.Sprintf("%s (%.4g to %.4g)", say(f, r.Mid), u.Of(r.Low), u.Of(r.High))
+}
+
+// work keeps the working of one figure: the formula, the mids put in, the result
+// with its range, and where it comes from.
+func (b *builder) work(f unit.Field, r unit.Range[float64], formula, source string, standing Standing, numbers func() string) {
+	b.why(func() Step {
+		return Step{Name: string(f), Formula: formula, Numbers: numbers(), Result: sayRange(f, r), Source: source, Standing: standing}
+	})
+}
+
+// workAir keeps the working of the ambient and of the vacuum.
+func (b *builder) workAir(pa, p unit.Range[float64]) {
+	if b.known(unit.Ambient) {
+		b.work(unit.Ambient, pa, "p_a as the barometer reads", "as said", Seen, func() string { return say(unit.Ambient, pa.Mid) })
+	} else {
+		h, _ := b.number(unit.Altitude)
+		b.work(unit.Ambient, pa, "p_a = 101325 (1 − 0.0065 h / 288.15)^5.255876",
+			"US Standard Atmosphere 1976, ISO 2533; ±2 kPa of weather is our estimate", Seen,
+			func() string { return fmt.Sprintf("h = %.4g m", h) })
+	}
+	formula, source, standing := "p = reading ± 2.54 kPa", "as said; dial of class 2.5, EN 837-1 (from memory)", FromMemory
+	switch f, _, _ := b.gauge(); f {
+	case unit.VacuumAbsolute:
+		formula, source, standing = "p = p_a − p_abs", "as said", Computed
+	case unit.VacuumPercent:
+		formula, source, standing = "p = share · p_a", "as said", Computed
+	}
+	b.work(unit.FacePressure, p, formula, source, standing, func() string {
+		f, n, _ := b.gauge()
+		return say(f, n)
+	})
+}
