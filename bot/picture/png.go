@@ -90,8 +90,8 @@ func (c *canvas) begin(b box) (image.Rectangle, bool) {
 		return image.Rectangle{}, false
 	}
 	r := image.Rect(int(math.Floor(b.x0*c.scale)), int(math.Floor(b.y0*c.scale)),
-		int(math.Ceil(b.x1*c.scale))+1, int(math.Ceil(b.y1*c.scale))+1)
-	if !r.Overlaps(c.img.Bounds()) {
+		int(math.Ceil(b.x1*c.scale)), int(math.Ceil(b.y1*c.scale))).Intersect(c.img.Bounds())
+	if r.Empty() {
 		return r, false
 	}
 	c.ras.Reset(r.Dx(), r.Dy())

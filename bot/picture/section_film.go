@@ -1,0 +1,144 @@
+package picture
+
+import (
+	"math"
+	"slices"
+)
+
+// A step is a stretch of the load's outline: flat at y from x0 to x1.
+type step struct{ x0, x1, y float64 }
+
+// bridged is the widest gap, in points, that the film is drawn to pass over.
+const bridged = 9
+
+// skyline returns the outline of all that lies on the bed, left to right.
+func (s *section) skyline() []step {
+	var solid []box
+	for _, b := range s.slabs {
+		x0, x1 := s.reach(b)
+		solid = append(solid, box{x0, s.y(b.to), x1, s.bedY})
+	}
+	for _, l := range s.levels {
+		if l.bar {
+			top := s.y(s.footOf(l) + s.Bar.Height)
+			solid = append(solid, box{s.x.bar[0], top, s.x.bar[1], s.bedY})
+			if s.Bar.Both {
+				solid = append(solid, box{s.x.fence[0], top, s.x.fence[1], s.bedY})
+			}
+		}
+		if l.fence > 0 && (s.Bar == nil || !s.Bar.Both) {
+			solid = append(solid, box{s.x.fence[0], s.y(l.base + l.fence), s.x.fence[1], s.bedY})
+			if s.Bar == nil {
+				solid = append(solid, box{s.x.bar[0], s.y(l.base + l.fence), s.x.bar[1], s.bedY})
+			}
+		}
+		if s.Wedge != nil && l.strips > 0 {
+			solid = append(solid, box{s.x.wedge[0], s.y(l.under + l.strips), s.x.wedge[1], s.bedY})
+		}
+		if _, to, ok := s.cover(l); ok {
+			solid = append(solid, box{s.x.strips[0] + 5, s.y(to), s.x.strips[1] - 5, s.bedY})
+		}
+	}
+	return bridge(outlineOf(solid, s.bedY))
+}
+
+func outlineOf(solid []box, bed float64) []step {
+	var xs []float64
+	for _, b := range solid {
+		xs = append(xs, b.x0, b.x1)
+	}
+	slices.Sort(xs)
+	xs = slices.Compact(xs)
+	var steps []step
+	for i := 1; i < len(xs); i++ {
+		y, mid := bed, (xs[i-1]+xs[i])/2
+		for _, b := range solid {
+			if b.x0 <= mid && mid <= b.x1 {
+				y = min(y, b.y0)
+			}
+		}
+		if n := len(steps); n > 0 && math.Abs(steps[n-1].y-y) < 0.5 {
+			steps[n-1].x1 = xs[i]
+		} else {
+			steps = append(steps, step{xs[i-1], xs[i], y})
+		}
+	}
+	return steps
+}
+
+// bridge lifts gaps between higher neighbours that the film does not enter.
+func bridge(steps []step) []step {
+	var out []step
+	for i, st := range steps {
+		if i > 0 && i < len(steps)-1 && st.x1-st.x0 < bridged {
+			st.y = min(st.y, max(steps[i-1].y, steps[i+1].y))
+		}
+		if n := len(out); n > 0 && math.Abs(out[n-1].y-st.y) < 0.5 {
+			out[n-1].x1 = st.x1
+		} else {
+			out = append(out, st)
+		}
+	}
+	return out
+}
+
+// drawFilm draws the sheets between the layers and the film over all, from bed
+// to bed, cutting the inside corners that it bridges.
+func (s *section) drawFilm() {
+	for i, b := range s.slabs {
+		if b.part == Film && i < len(s.slabs)-1 {
+			x0, x1 := s.reach(b)
+			y := s.y((b.from + b.to) / 2)
+			l := s.d.line(blue, 1.6, point{x0, y}, point{x1, y})
+			l.shows, l.facts, l.dash = string(Film), []fact{measure("mm", b.to-b.from)}, []float64{5, 3}
+		}
+	}
+	const off = 1.8
+	x0, x1 := s.bedEnds()
+	path := []point{{x0, s.bedY - off}}
+	y := s.bedY
+	for _, st := range s.skyline() {
+		x := st.x0 - off
+		if st.y > y {
+			x = path[len(path)-1].x + 2*off // going down: outside the part before
+			x = max(st.x0+off, x)
+		}
+		path = append(path, point{x, y - off}, point{x, st.y - off})
+		y = st.y
+		if st.x1 > s.farX()-0.5 {
+			path = append(path, point{st.x1 + off, y - off}, point{st.x1 + off, s.bedY - off})
+		}
+	}
+	path = append(path, point{x1, s.bedY - off})
+	l := s.d.line(blue, 2.4, s.tented(path)...)
+	l.shows = "film"
+	if s.Bag {
+		b := s.d.line(blue, 2.4, point{x0, s.bedY - off}, point{x0 - 3, s.bedY}, point{x0, s.bedY + off}, point{x1, s.bedY + off}, point{x1 + 3, s.bedY}, point{x1, s.bedY - off})
+		b.shows = "bag"
+	}
+}
+
+func (s *section) farX() float64 {
+	sky := s.skyline()
+	return sky[len(sky)-1].x1
+}
+
+// tented cuts the inside corners of the film's path.
+func (s *section) tented(path []point) []point {
+	r := min(max(s.Tent.Metres()*s.scale, 3), 14)
+	out := path[:1:1]
+	for i := 1; i < len(path)-1; i++ {
+		a, b, c := path[i-1], path[i], path[i+1]
+		in := math.Hypot(b.x-a.x, b.y-a.y)
+		on := math.Hypot(c.x-b.x, c.y-b.y)
+		turn := (b.x-a.x)*(c.y-b.y) - (b.y-a.y)*(c.x-b.x)
+		cut := min(r, in*0.45, on*0.45)
+		if turn >= 0 || cut < 1 { // an outside corner, or none
+			out = append(out, b)
+			continue
+		}
+		out = append(out, point{b.x - (b.x-a.x)/in*cut, b.y - (b.y-a.y)/in*cut},
+			point{b.x + (c.x-b.x)/on*cut, b.y + (c.y-b.y)/on*cut})
+	}
+	return append(out, path[len(path)-1])
+}
