@@ -18,7 +18,7 @@ const spill = 1.10
 //
 // Model: each joint counted once, glue on the line and not on both faces.
 //
-// Valid for N ≥ 1, n ≥ 1, t > 0, L > 0, all finite; outside it the error is a [*unit.RangeError].
+// Valid for N ≥ 1, n ≥ 1, 0 < t, L ≤ 30 m; outside it the error is a [*unit.RangeError].
 //
 // Source: geometry.
 func EdgeArea(panels, strips int, t, L unit.Length) (unit.Area, error) {
@@ -44,7 +44,7 @@ func EdgeArea(panels, strips int, t, L unit.Length) (unit.Area, error) {
 //
 // Model: the whole face is glued.
 //
-// Valid for N ≥ 1, f of 1 or 2, W > 0, L > 0, all finite; outside it the error is a [*unit.RangeError].
+// Valid for N ≥ 1, f of 1 or 2, 0 < W, L ≤ 30 m; outside it the error is a [*unit.RangeError].
 //
 // Source: geometry.
 func FaceArea(panels, faces int, W, L unit.Length) (unit.Area, error) {
@@ -63,8 +63,8 @@ func area(nameA string, a unit.Length, nameB string, b unit.Length) (unit.Area, 
 		name string
 		l    unit.Length
 	}{{nameA, a}, {nameB, b}} {
-		if !(side.l > 0 && side.l-side.l == 0) {
-			return 0, &unit.RangeError{What: side.name, Got: side.l.Millimetres(), Unit: " mm", Want: "more than 0 mm"}
+		if !(side.l > 0 && side.l <= 30) {
+			return 0, &unit.RangeError{What: side.name, Got: side.l.Millimetres(), Unit: " mm", Want: "more than 0 mm, at most 30 m"}
 		}
 	}
 	return unit.Area(float64(a) * float64(b)), nil

@@ -1,0 +1,181 @@
+package engine
+
+import (
+	"math"
+
+	"presshand/engine/glue"
+	"presshand/engine/unit"
+)
+
+// Limits of the checks on gluing.
+const (
+	layupMargin     = 0.7   // of the shortest closed time
+	layupPerJoint   = 20.0  // s (common practice)
+	layupPerPanel   = 60.0  // s (common practice)
+	usualPumpDown   = 300.0 // s, where nothing is known of the pump (common practice)
+	mostUneven      = 2.0   // % moisture between strips
+	sameTemperature = 1e-6  // °C, so that 50 °F is not below 10 °C
+)
+
+// judgeTemperature judges the shop's warmth, where it is known.
+func judgeTemperature(b *builder, c glue.Class, lowest float64) {
+	T := b.shopTemperature()
+	figures := unit.Facts{
+		unit.ShopTemp: unit.Number(T), unit.MinTemp: unit.Number(lowest), unit.GlueClass: unit.Word(c.Name),
+	}
+	if !b.known(unit.ShopTemp) {
+		b.advise(ReasonTemperatureUnsaid, figures)
+		return
+	}
+	if !c.GelsCold() && (T < 10 || T > 35) {
+		b.advise(ReasonTimesHeld, figures)
+	}
+	const name = "temperature"
+	T += sameTemperature
+	switch {
+	case T < lowest && c.GelsCold() && !b.known(unit.LabelMinTemp):
+		b.judge(name, Care, ReasonGelsFast, figures)
+	case T < lowest:
+		b.judge(name, Stop, ReasonTooCold, figures)
+	case c.GelsCold() && T < c.Lowest.Celsius():
+		b.judge(name, Care, ReasonGelsFast, figures)
+	case c.Chalks() && T < glue.ChalkFree.Celsius():
+		b.judge(name, Care, ReasonMayChalk, figures)
+	default:
+		b.judge(name, Good, ReasonWarmEnough, figures)
+	}
+}
+
+// judgeLayup gives the time that one panel's lay-up takes and judges it, or that
+// of the whole load where one is described, against the closed time.
+func judgeLayup(b *builder, closed unit.Range[float64]) error {
+	p, err := b.row()
+	if err != nil {
+		return err
+	}
+	panel, known := b.number(unit.LayupPanel)
+	if !known && p.strips > 0 {
+		panel, known = layupPerPanel+layupPerJoint*float64(p.strips-1), true
+	}
+	if known {
+		give(b, unit.LayupPanel, unit.Exactly(panel))
+	} else {
+		b.lack(unit.LayupPanel, unit.StripCount)
+	}
+	load, ofLoad := b.number(unit.LayupLoad)
+	demand := unit.Exactly(load)
+	switch {
+	case ofLoad:
+	case !known:
+		return nil
+	case b.q.About == Load:
+		pump, err := pumpDownOrUsual(b)
+		if err != nil {
+			return err
+		}
+		panels, err := b.count(unit.PanelCount, 1)
+		if err != nil {
+			return err
+		}
+		n := float64(panels)
+		demand = unit.Around(n*panel+pump.Low, n*panel+pump.Mid, n*panel+pump.High)
+	default:
+		demand = unit.Exactly(panel)
+		b.advise(ReasonPumpDownCounts, unit.Facts{unit.LayupPanel: unit.LayupPanel.Number(panel)})
+	}
+	figures := unit.Facts{
+		unit.LayupLoad: unit.TripleOf(demand), unit.ClosedTime: unit.TripleOf(closed),
+		unit.GlueClass: unit.Word(b.glue().Name),
+	}
+	const name = "lay-up"
+	switch {
+	case demand.High <= layupMargin*closed.Low:
+		b.judge(name, Good, ReasonLayupWithin, figures)
+	case demand.Mid <= closed.Mid:
+		b.judge(name, Care, ReasonLayupTight, figures)
+	default:
+		b.judge(name, Stop, ReasonLayupTooLong, figures)
+	}
+	return nil
+}
+
+// judgePressTime judges a press time that was planned against what the glue
+// takes under film.
+func judgePressTime(b *builder, needed unit.Range[float64]) {
+	if b.glue().WaterBased {
+		b.advise(ReasonFilmHoldsWater, unit.Facts{unit.PressTime: figure(unit.PressTime, needed)})
+	}
+	planned, ok := b.number(unit.PressTime)
+	if !ok {
+		return
+	}
+	v := capacityAgainst(unit.Exactly(planned), needed)
+	reason := map[Verdict]Reason{Good: ReasonPressedLongEnough, Care: ReasonPressedBarely, Stop: ReasonPressedTooShort}[v]
+	b.judge("press time", v, reason, unit.Facts{
+		unit.PressTime: unit.PressTime.Number(planned), unit.PressNeeded: figure(unit.PressNeeded, needed),
+	})
+}
+
+// judgeGap judges a gap said against what the glue bridges.
+func judgeGap(b *builder, c glue.Class) {
+	gap, ok := b.number(unit.Gap)
+	if !ok {
+		return
+	}
+	figures := unit.Facts{
+		unit.Gap: unit.Gap.Number(gap), unit.GapLimit: unit.GapLimit.Number(c.Gap.Metres()), unit.GlueClass: unit.Word(c.Name),
+	}
+	if gap <= c.Gap.Metres()*(1+1e-9) {
+		b.judge("gap", Good, ReasonGapBridged, figures)
+		return
+	}
+	b.judge("gap", Care, ReasonGapTooWide, figures)
+}
+
+// judgeMoisture judges how moist the wood is, and how evenly, where it is known.
+func judgeMoisture(b *builder) error {
+	m, known := woodMoisture(b)
+	if known {
+		worst, reason := Good, ReasonWoodDryEnough
+		for _, end := range []float64{m.Low, m.High} {
+			if v, r := moistureVerdict(end); severity[v] > severity[worst] {
+				worst, reason = v, r
+			}
+		}
+		b.judge("wood moisture", worst, reason, unit.Facts{unit.WoodMoisture: unit.TripleOf(m)})
+	}
+	if b.known(unit.WoodMoistureLow) && b.known(unit.WoodMoistureHigh) {
+		spread := m.High - m.Low
+		v, reason := Good, ReasonWoodEven
+		if spread > mostUneven {
+			v, reason = Care, ReasonWoodUneven
+		}
+		b.judge("even moisture", v, reason, unit.Facts{
+			unit.WoodMoistureLow: unit.Number(m.Low), unit.WoodMoistureHigh: unit.Number(m.High),
+			unit.MoistureSpread: unit.Number(spread),
+		})
+	}
+	emc, ok, err := shopBalance(b)
+	if err != nil || !ok {
+		return err
+	}
+	give(b, unit.Emc, unit.Exactly(emc))
+	if known && math.Abs(m.Mid-emc) > mostUneven {
+		b.advise(ReasonWoodOffBalance, unit.Facts{unit.WoodMoisture: unit.Number(m.Mid), unit.Emc: unit.Number(emc)})
+	}
+	return nil
+}
+
+// moistureVerdict judges wood of m per cent moisture: good from 6 to 14, care
+// from 4 to 6 and from 14 to 16 (published ranges by class run from 4 to 16).
+func moistureVerdict(m float64) (Verdict, Reason) {
+	switch {
+	case m < 4:
+		return Stop, ReasonWoodTooDry
+	case m > 16:
+		return Stop, ReasonWoodTooWet
+	case m < 6 || m > 14:
+		return Care, ReasonWoodEdge
+	}
+	return Good, ReasonWoodDryEnough
+}

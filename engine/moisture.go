@@ -1,0 +1,104 @@
+package engine
+
+import (
+	"fmt"
+
+	"presshand/engine/unit"
+	"presshand/engine/wood"
+)
+
+// air is what wood settles in: °C and % relative humidity.
+type air struct{ temperature, humidity float64 }
+
+// airToSettleIn returns the air that the piece goes to: the room it will stand
+// in, or the air that a message gives without a word about where.
+func (b *builder) airToSettleIn() (air, bool) {
+	if h, ok := b.number(unit.ServiceHumidity); ok {
+		return air{b.numberOr(unit.ServiceTemp, defaultTemperature), h}, true
+	}
+	if !b.said(unit.ShopHumidity) {
+		return air{}, false
+	}
+	return b.shopAir()
+}
+
+// shopAir returns the shop's air, where its humidity is known.
+func (b *builder) shopAir() (air, bool) {
+	h, ok := b.number(unit.ShopHumidity)
+	if !ok {
+		return air{}, false
+	}
+	return air{b.shopTemperature(), h}, true
+}
+
+// shopBalance returns the moisture that wood comes to in the shop, in %.
+func shopBalance(b *builder) (emc float64, known bool, err error) {
+	a, known := b.shopAir()
+	if !known {
+		return 0, false, nil
+	}
+	emc, err = balance(b, a)
+	return emc, true, err
+}
+
+// balance returns the moisture that wood comes to in air, in %. Air beyond the
+// ends of the published table is taken at the end: temperature matters little.
+func balance(b *builder, a air) (float64, error) {
+	T := max(wood.ColdestAir, min(wood.WarmestAir, unit.Temperature(a.temperature)))
+	if T.Celsius() != a.temperature {
+		b.advise(ReasonAirHeld, unit.Facts{unit.ServiceTemp: unit.Number(T.Celsius())})
+	}
+	emc, err := wood.EquilibriumMoisture(T, unit.Percent(a.humidity))
+	if err != nil {
+		return 0, err
+	}
+	b.work(unit.Emc, unit.Exactly(float64(emc)),
+		"M = (1800/W)·[Kh/(1−Kh) + (K1Kh + 2K1K2K²h²)/(1 + K1Kh + K1K2K²h²)]", wood.MoistureSource, Seen, func() string {
+			return fmt.Sprintf("T = %.4g °C, h = %.4g", T.Celsius(), a.humidity/100)
+		})
+	return float64(emc), nil
+}
+
+// woodMoisture returns how moist the wood is as said, in %: one figure, or the
+// ends where pieces differ.
+func woodMoisture(b *builder) (unit.Range[float64], bool) {
+	mid, one := b.number(unit.WoodMoisture)
+	low, hasLow := b.number(unit.WoodMoistureLow)
+	high, hasHigh := b.number(unit.WoodMoistureHigh)
+	switch {
+	case hasLow && hasHigh:
+		low, high = min(low, high), max(low, high)
+		if !one || mid < low || mid > high {
+			mid = (low + high) / 2
+		}
+		return b.spread(low, mid, high), true
+	case one:
+		return unit.Exactly(mid), true
+	case hasLow:
+		return unit.Exactly(low), true
+	case hasHigh:
+		return unit.Exactly(high), true
+	}
+	return unit.Range[float64]{}, false
+}
+
+// moistureBefore returns the wood's moisture when it is pressed, in %: as said,
+// or what the shop's air brings it to when the room it goes to is another.
+func moistureBefore(b *builder) (unit.Range[float64], bool, error) {
+	if m, ok := woodMoisture(b); ok {
+		return m, true, nil
+	}
+	if !b.said(unit.ServiceHumidity) {
+		return unit.Range[float64]{}, false, nil
+	}
+	a, ok := b.shopAir()
+	if !ok {
+		return unit.Range[float64]{}, false, nil
+	}
+	emc, err := balance(b, a)
+	if err != nil {
+		return unit.Range[float64]{}, false, err
+	}
+	b.assume(unit.WoodMoisture, unit.Number(emc))
+	return unit.Exactly(emc), true, nil
+}

@@ -1,0 +1,78 @@
+package engine
+
+import (
+	"fmt"
+	"math"
+
+	"presshand/engine/glue"
+	"presshand/engine/press"
+	"presshand/engine/unit"
+)
+
+// hold gives how long the vacuum keeps the glue's contact pressure on the work
+// with the pump off.
+func hold(b *builder, p pumping) error {
+	var lacking []unit.Field
+	if !p.leakKnown {
+		lacking = append(lacking, unit.Leak)
+	}
+	if p.targetField == "" {
+		lacking = append(lacking, unit.Vacuum)
+	}
+	if len(lacking) > 0 {
+		b.lack(unit.Hold, lacking...)
+		return nil
+	}
+	if p.leak == 0 {
+		b.advise(ReasonNoLeak, nil)
+		return nil
+	}
+	vacuum, err := vacuumAtCut(b, p)
+	if err != nil {
+		return err
+	}
+	c := b.glue()
+	contact := glue.Contact(c)
+	t := unit.Sweep(func(v unit.Corner) float64 {
+		s, err := press.HoldTime(unit.Pressure(v[0]), contact, unit.LeakRate(p.leak))
+		if err != nil {
+			return math.NaN()
+		}
+		return s.Seconds()
+	}, vacuum)
+	give(b, unit.Hold, t)
+	b.warn(CautionPowerCut)
+	if vacuum.Mid < contact.Pascals() {
+		b.advise(ReasonBelowContact, unit.Facts{
+			unit.Vacuum: unit.Vacuum.Number(vacuum.Mid), unit.GlueContact: unit.GlueContact.Number(contact.Pascals()),
+			unit.GlueClass: unit.Word(c.Name),
+		})
+	}
+	b.work(unit.Hold, t, "t = (p − p_contact)/r", "definition of the rate of rise; contact pressure: common practice, no source",
+		CommonPractice, func() string {
+			return fmt.Sprintf("(%.4g − %.4g) kPa / %.4g kPa/min", vacuum.Mid/1000, contact.Kilopascals(), p.leak*60/1000)
+		})
+	if p.rated > 0 {
+		return nil
+	}
+	times, err := glueTimes(b, c) // the power is out: will it do?
+	if err != nil {
+		return err
+	}
+	b.advise(ReasonHoldAgainstPress, unit.Facts{
+		unit.Hold: figure(unit.Hold, t), unit.PressTime: figure(unit.PressTime, times.press),
+		unit.GlueContact: unit.GlueContact.Number(contact.Pascals()), unit.GlueClass: unit.Word(c.Name),
+	})
+	return nil
+}
+
+// vacuumAtCut returns the vacuum when the pump stops: what the pump is set to,
+// or, with no pump told of, what the dial shows.
+func vacuumAtCut(b *builder, p pumping) (unit.Range[float64], error) {
+	if p.rated > 0 {
+		v := math.Max(0, math.Min(p.wantedVacuum, p.air.Mid))
+		return unit.Exactly(v), nil
+	}
+	v, _, err := b.vacuum()
+	return v, err
+}

@@ -1,0 +1,87 @@
+package engine
+
+import (
+	"math"
+
+	"presshand/engine/unit"
+)
+
+// The bed that nobody named: a sheet of 4 by 8 ft, as shops go.
+const (
+	usualBedWidth  = 1.220 // m
+	usualBedLength = 2.440 // m
+)
+
+// Air between the two sides of a bag laid over the work when the pump starts,
+// our estimate.
+const (
+	thinBag  = 0.010 // m
+	midBag   = 0.025
+	thickBag = 0.050
+)
+
+// fullestPress is the share of a press that work may fill before its measures
+// are doubted and the air is not reckoned less.
+const fullestPress = 0.9
+
+// freeVolume returns the air to be pumped, in m³: as said; or bed by depth less
+// the work that is known to lie there; or guessed for a bag. What is said comes
+// before the room's own. False where nothing tells it.
+func (b *builder) freeVolume() (unit.Range[float64], bool, error) {
+	bedSaid := b.said(unit.Opening, unit.BedWidth, unit.BedLength) && b.known(unit.Opening)
+	w, wKnown := b.number(unit.BagWidth)
+	l, lKnown := b.number(unit.BagLength)
+	var v unit.Range[float64]
+	switch {
+	case b.said(unit.PressVolume), b.known(unit.PressVolume) && !bedSaid:
+		said, _ := b.number(unit.PressVolume)
+		v = unit.Exactly(said)
+	case b.known(unit.Opening):
+		v = unit.Exactly(b.bedVolume())
+		give(b, unit.PressVolume, v)
+	case wKnown && lKnown:
+		v = b.spread(w*l*thinBag, w*l*midBag, w*l*thickBag)
+		give(b, unit.PressVolume, v)
+		b.advise(ReasonBagVolume, unit.Facts{unit.PressVolume: figure(unit.PressVolume, v)})
+	default:
+		return v, false, nil
+	}
+	return v, true, unit.MoreThan("free volume", v.Low*1000, 0, " l")
+}
+
+// bedVolume returns bed by depth, less the work in it.
+func (b *builder) bedVolume() float64 {
+	depth, _ := b.number(unit.Opening)
+	v := depth * b.numberOr(unit.BedWidth, usualBedWidth) * b.numberOr(unit.BedLength, usualBedLength)
+	if work := b.workVolume(); work < fullestPress*v {
+		v -= work
+	}
+	return v
+}
+
+// workVolume returns the volume of the wood that is known to lie in the press,
+// in m³; 0 where its measures are not all known.
+func (b *builder) workVolume() float64 {
+	p, err := b.row()
+	l, ok := b.length()
+	if err != nil || !ok || p.width == 0 {
+		return 0
+	}
+	height := 0.0
+	layers := b.layers()
+	for _, layer := range layers {
+		if layer.Part != partFence && layer.Part != partBar {
+			height += layer.Thickness / 1000
+		}
+	}
+	n := 1.0
+	if len(layers) == 0 {
+		height, _ = b.thickness()
+		core, _ := b.number(unit.CoreThickness)
+		height += core
+		if c, ok := b.number(unit.PanelCount); ok {
+			n = math.Max(1, c)
+		}
+	}
+	return n * p.width * l * height
+}
