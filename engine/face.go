@@ -30,7 +30,7 @@ func answerFace(b *builder) error {
 		return err
 	}
 	b.judgeVacuum()
-	if b.known(unit.GlueClass) {
+	if b.known(unit.GlueClass) && (b.q.About == Face || facesOnCore(b)) {
 		b.judgeFace("face", p, b.glue())
 		b.judgeBoiling(b.glue())
 		warnOfGlue(b, b.glue())

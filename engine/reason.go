@@ -108,6 +108,10 @@ const (
 	// ReasonCrushUnknown: no table has a crushing strength for this wood, so that
 	// is not judged. Figures: species.
 	ReasonCrushUnknown Reason = "crush-unknown"
+	// ReasonBarForContact: a bar of this height, covered to its top, gives the far
+	// joint contact at the middle of the range. Figures: bar_height_mm,
+	// glue_min_kpa.
+	ReasonBarForContact Reason = "bar-for-contact"
 	// ReasonEachBarStep: what each further step of covered bar adds to the far
 	// joint. Figures: bar_height_mm the step, side_far_joint_kpa what it adds.
 	ReasonEachBarStep Reason = "each-bar-step"
@@ -176,4 +180,15 @@ const (
 	// ReasonSledConcentrates: the sled is larger than the strips and concentrates
 	// the load on them. Figures: face_pressure_kpa, level_pressure_kpa.
 	ReasonSledConcentrates Reason = "sled-concentrates"
+)
+
+// Reasons of solving backwards.
+const (
+	// ReasonSolved: the goal is met. Figures: the goal's, and the solved field.
+	ReasonSolved Reason = "solved"
+	// ReasonOutOfReach: no value of the field meets the goal. Figures: the field
+	// where it comes nearest, the goal's figure there, goal what was wanted.
+	ReasonOutOfReach Reason = "out-of-reach"
+	// ReasonNoBearing: the figure wanted does not hang on the field. Figures: goal.
+	ReasonNoBearing Reason = "no-bearing"
 )

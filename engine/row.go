@@ -9,10 +9,11 @@ import (
 // A row is what is known of the strips of one panel, side by side from the bar,
 // in m; 0 is not known.
 type row struct {
-	strips int
-	strip  float64   // width of a strip, the widest where they differ
-	widths []float64 // where they differ
-	width  float64   // across the joints
+	strips  int
+	strip   float64   // width of a strip, the widest where they differ
+	widths  []float64 // where they differ
+	width   float64   // across the joints
+	counted bool      // strips follow from the panel's width; one may be ripped narrower
 }
 
 // row works out what of a panel's count, strip width and width is known or
@@ -61,7 +62,7 @@ func (p *row) complete(b *builder) {
 	switch {
 	case p.strips == 0 && p.strip > 0 && p.width > 0:
 		n := math.Max(1, math.Ceil(p.width/p.strip-0.01))
-		p.strips = int(math.Min(n, math.MaxInt32))
+		p.strips, p.counted = int(math.Min(n, math.MaxInt32)), true
 		b.assume(unit.StripCount, unit.Number(n))
 	case p.strip == 0 && p.strips > 0 && p.width > 0:
 		p.strip = p.width / float64(p.strips)
@@ -90,7 +91,10 @@ func (p row) joint(i int) float64 {
 // bars on both sides that is the one nearest the middle.
 func (p row) farthest(bars int) float64 {
 	last := p.strips - 1
-	if bars < 2 {
+	switch {
+	case bars < 2 && p.counted:
+		return p.width - p.strip // the far joint is one strip in from the fence
+	case bars < 2:
 		return p.joint(last)
 	}
 	if p.widths == nil {
@@ -117,6 +121,8 @@ func (p row) missing() []unit.Field {
 	switch {
 	case p.width > longestWork || p.strip*float64(p.strips) > longestWork:
 		return []unit.Field{unit.StripCount}
+	case p.strips == 0 && p.strip == 0 && p.width > 0:
+		return []unit.Field{unit.StripWidth}
 	case p.strips == 0 && p.strip == 0:
 		return []unit.Field{unit.StripCount, unit.StripWidth}
 	case p.strips == 0:

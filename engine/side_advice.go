@@ -21,6 +21,7 @@ func (s *sideLoad) adviseOn(b *builder) {
 	}
 	if s.joints && s.row.strips > 1 {
 		s.adviseOnSteps(b)
+		s.adviseBarForContact(b)
 		b.advise(ReasonFrictionBound, unit.Facts{
 			unit.SideIdeal: unit.SideIdeal.Number(s.vacuum.Mid * s.bar.covered.Mid / s.thick),
 		})
@@ -73,6 +74,24 @@ func (s *sideLoad) adviseOnSteps(b *builder) {
 	b.advise(ReasonEachVacuumStep, unit.Facts{
 		unit.Vacuum:       unit.Vacuum.Number(vacuumStep),
 		unit.SideFarJoint: unit.SideFarJoint.Number(s.mid(s.vacuum.Mid+vacuumStep, s.bar.covered.Mid) - now),
+	})
+}
+
+// adviseBarForContact tells which bar, covered to its top, gives the far joint
+// contact at the mids, where it has less.
+func (s *sideLoad) adviseBarForContact(b *builder) {
+	if s.far.Mid >= s.contact || s.vacuum.Mid <= 0 {
+		return
+	}
+	width := s.bar.width
+	if s.bar.none {
+		width = defaultBarWidth
+	}
+	r, μ := s.bar.corner.Mid, s.bar.friction.Mid
+	h := s.contact*s.thick/s.vacuum.Mid + r + μ*(width+r) + s.bar.drag.Mid*μ*s.xFar
+	b.advise(ReasonBarForContact, unit.Facts{
+		unit.BarHeight:   unit.BarHeight.Number(h),
+		unit.GlueContact: unit.GlueContact.Number(s.contact),
 	})
 }
 

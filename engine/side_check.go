@@ -39,7 +39,7 @@ func (s *sideLoad) judgeJoints(b *builder) {
 
 func (b *builder) judgeJoint(s *sideLoad, name string, pressure unit.Range[float64], x float64) {
 	net := s.net(pressure)
-	v, r := s.jointVerdict(net, pressure)
+	v, r := s.jointVerdict(net, x > 0 && pressure.Low <= 0)
 	figures := unit.Facts{
 		unit.SideNet:      figure(unit.SideNet, net),
 		unit.GlueContact:  unit.GlueContact.Number(s.contact),
@@ -59,8 +59,8 @@ func (b *builder) judgeJoint(s *sideLoad, name string, pressure unit.Range[float
 }
 
 // jointVerdict judges one joint by what is left of its pressure once the gap is
-// closed.
-func (s *sideLoad) jointVerdict(net, pressure unit.Range[float64]) (Verdict, Reason) {
+// closed; unreached where friction may eat the whole push before it.
+func (s *sideLoad) jointVerdict(net unit.Range[float64], unreached bool) (Verdict, Reason) {
 	switch {
 	case net.Low >= s.contact && net.Mid >= s.full:
 		return Good, ReasonJointFull
@@ -72,7 +72,7 @@ func (s *sideLoad) jointVerdict(net, pressure unit.Range[float64]) (Verdict, Rea
 		return Care, ReasonJointGapWide
 	case net.Low >= s.contact:
 		return Care, ReasonJointHandTight
-	case pressure.Low <= 0:
+	case unreached:
 		return Care, ReasonJointBeyondReach
 	}
 	return Care, ReasonJointUnderContact

@@ -206,7 +206,7 @@ func (b *builder) judgeProud(p pile, mat matting) {
 		switch {
 		case r.Mid <= 0:
 			v, why = Stop, ReasonFenceCarries
-		case r.Mid < leastProud || r.Low <= 0:
+		case r.Low < leastProud:
 			v, why = Care, ReasonProudLittle
 		}
 		b.judge("proud of the fence", v, why, unit.Facts{unit.Proud: figure(unit.Proud, r)})

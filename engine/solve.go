@@ -1,0 +1,225 @@
+package engine
+
+import (
+	"fmt"
+	"math"
+
+	"presshand/engine/glue"
+	"presshand/engine/unit"
+)
+
+// GoalVerdict is the goal of a verdict instead of a figure; it stands for good.
+const GoalVerdict unit.Field = "verdict"
+
+// SolveFor answers a question backwards: which value of an input gives the
+// wanted figure, at the middle of every uncertain input. The answer is that of
+// the question with the value put in, and holds the value itself. An empty goal
+// stands for contact pressure at the far joint, or for a flat strip. Where no
+// value gives the figure the answer tells the nearest that can be had.
+func SolveFor(q Question, field unit.Field, goal unit.Facts) (Answer, error) {
+	s, err := newSolver(q, field, goal)
+	if err != nil {
+		return Answer{}, err
+	}
+	if needs, err := s.lacking(); err != nil || len(needs) > 0 {
+		return Answer{About: q.About, Verdict: Ask, Needs: needs, Values: unit.Facts{}, Assumed: unit.Facts{}}, err
+	}
+	if whole(field) {
+		return s.answer(s.solveCount())
+	}
+	return s.answer(s.solve())
+}
+
+// A solver looks for the value of a field, in the field's own unit.
+type solver struct {
+	q         Question
+	field     unit.Field
+	figure    unit.Field
+	want      float64 // in the unit of the figure
+	low, high float64 // where to look
+	covered   bool    // the bar counts as covered to its top
+}
+
+// A solution is where a goal is met, or where it comes nearest.
+type solution struct {
+	at    float64
+	met   bool
+	moves bool // the figure hangs on the field
+}
+
+func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {
+	if err := finiteFacts(goal); err != nil {
+		return nil, err
+	}
+	q.Said = q.Said.Clone()
+	delete(q.Said, field)
+	for _, f := range overruled(q.Said, field) {
+		delete(q.Said, f)
+	}
+	s := &solver{q: q, field: field}
+	var ok bool
+	if s.low, s.high, ok = searched(field); !ok {
+		return nil, fmt.Errorf("input is %q, want one with a number", field)
+	}
+	if field == unit.Vacuum {
+		s.high = s.ambient()
+	}
+	switch field {
+	case unit.BarHeight, unit.PanelWidth, unit.StripWidth, unit.StripCount:
+		s.covered = !q.Said.Has(unit.Cover) && q.Said.Word(unit.BarDenied) != "none"
+	}
+	return s, s.aim(goal)
+}
+
+// aim takes the goal, or the usual one of the topic.
+func (s *solver) aim(goal unit.Facts) error {
+	for f, v := range goal {
+		if f == GoalVerdict {
+			s.figure = f
+			return nil
+		}
+		n, ok := v.(unit.Number)
+		if !ok {
+			return fmt.Errorf("goal %s is %v, want a number", f, v)
+		}
+		s.figure, s.want = f, float64(n)
+		return nil
+	}
+	switch s.q.About {
+	case Flatten:
+		s.figure = GoalVerdict
+	case Side, Load:
+		b := s.builder(s.q)
+		s.figure, s.want = unit.SideFarJoint, float64(unit.GlueContact.Number(float64(glue.Contact(b.glue()))))
+	default:
+		return fmt.Errorf("goal of a question about %q is missing, want a figure", s.q.About)
+	}
+	return nil
+}
+
+// ambient is the most vacuum that there can be, in kPa.
+func (s *solver) ambient() float64 {
+	pa, err := s.builder(s.q).ambient()
+	if err != nil {
+		return 110
+	}
+	return float64(unit.Ambient.Number(pa.Mid))
+}
+
+// builder returns a builder that keeps to the mids.
+func (s *solver) builder(q Question) *builder {
+	q.Why = false
+	b := &builder{q: q, exact: true, a: Answer{Values: unit.Facts{}, Assumed: unit.Facts{}}}
+	return b
+}
+
+// with returns the question with a value put in.
+func (s *solver) with(v float64) Question {
+	q := s.q
+	q.Said = q.Said.Clone()
+	q.Said[s.field] = unit.Number(v)
+	if h, ok := q.Said.Number(unit.BarHeight); s.covered && ok {
+		q.Said[unit.Cover] = unit.Number(h)
+	} else if h, ok := q.Room.Number(unit.BarHeight); s.covered && ok {
+		q.Said[unit.Cover] = unit.Number(h)
+	}
+	return q
+}
+
+// forward returns the wanted figure at a value; for flatness what the vacuum has
+// to spare, for another verdict 1 where it is good and −1 where it is not. No
+// number where the figure cannot be given.
+func (s *solver) forward(v float64) float64 {
+	b := s.builder(s.with(v))
+	if err := answererOf(s.q.About)(b); err != nil {
+		return nan
+	}
+	switch {
+	case s.figure != GoalVerdict:
+		return b.mid(s.figure)
+	case s.q.About == Flatten:
+		return b.flatMargin()
+	}
+	if a, _ := b.answer(); a.Verdict == Good {
+		return 1
+	}
+	return -1
+}
+
+// mid returns the middle of a figure given, no number where it is not.
+func (b *builder) mid(f unit.Field) float64 {
+	t, ok := b.a.Values[f].(unit.Triple)
+	if !ok || t.Mid == nil {
+		return nan
+	}
+	return *t.Mid
+}
+
+// flatMargin is what is left of the vacuum once the strip is flat and, where a
+// glue line is pressed, has its contact pressure.
+func (b *builder) flatMargin() float64 {
+	margin := b.mid(unit.FacePressure) - b.mid(unit.FlattenNeed)
+	if b.a.Values.Has(unit.FlattenLeft) {
+		margin -= float64(unit.GlueContact.Number(float64(glue.Contact(b.glue()))))
+	}
+	return margin
+}
+
+// lacking returns what the question needs besides the field itself.
+func (s *solver) lacking() ([]unit.Field, error) {
+	answer := answererOf(s.q.About)
+	if answer == nil {
+		return nil, fmt.Errorf("topic is %q, want one that the engine computes", s.q.About)
+	}
+	b := s.builder(s.with(math.Sqrt(math.Max(s.low, 1e-3) * s.high)))
+	if err := answer(b); err != nil {
+		return nil, nil // out of range there, it may not be elsewhere
+	}
+	if b.a.Values.Has(s.figure) || s.figure == GoalVerdict && len(b.a.Checks) > 0 {
+		return nil, nil
+	}
+	return b.a.Needs, nil
+}
+
+// answer is the forward answer at the solution.
+func (s *solver) answer(at solution) (Answer, error) {
+	switch {
+	case !at.moves && s.figure == GoalVerdict:
+		return Answer{
+			About: s.q.About, Verdict: Stop, Values: unit.Facts{}, Assumed: unit.Facts{},
+			Checks: []Check{{"goal", Stop, Finding{ReasonOutOfReach, s.goal()}}},
+		}, nil
+	case !at.moves:
+		return Answer{
+			About: s.q.About, Verdict: Stop, Values: unit.Facts{}, Assumed: unit.Facts{},
+			Checks: []Check{{"goal", Stop, Finding{ReasonNoBearing, s.goal()}}},
+		}, nil
+	}
+	a, err := Compute(s.with(at.at))
+	if err != nil {
+		return a, err
+	}
+	if s.covered && a.Values.Has(unit.BarCovered) {
+		a.Assumed[unit.Cover] = s.with(at.at).Said[unit.Cover]
+	}
+	figures := s.goal()
+	figures[s.field] = unit.Number(at.at)
+	if t, ok := a.Values[s.figure].(unit.Triple); ok {
+		figures[s.figure] = t
+	}
+	if !at.met {
+		a.Verdict = Stop
+		a.Checks = append([]Check{{"goal", Stop, Finding{ReasonOutOfReach, figures}}}, a.Checks...)
+		return a, nil
+	}
+	a.Values[s.field] = unit.TripleOf(unit.Exactly(at.at))
+	a.Advice = append([]Finding{{ReasonSolved, figures}}, a.Advice...)
+	return a, nil
+}
+
+func (s *solver) goal() unit.Facts {
+	if s.figure == GoalVerdict {
+		return unit.Facts{unit.Goal: unit.Facts{GoalVerdict: unit.Word(Good)}}
+	}
+	return unit.Facts{unit.Goal: unit.Facts{s.figure: unit.Number(s.want)}}
+}
