@@ -111,16 +111,16 @@ func (p BedPlan) drawPanel(d *Drawing, q Placed, b box) {
 		}
 	}
 	c := b.centre()
-	name := p.fitIn(q.Name, textSize, b, 17)
-	size := p.sizeText(q, b)
+	name, letters := p.fitIn(q.Name, b)
 	if name == "" {
 		return
 	}
-	if size == nil || b.height() < 20+14*float64(len(size)) {
+	size := p.sizeText(q, b)
+	if b.height() < 20+14*float64(len(size)) {
 		size = nil
 	}
-	y := c.y + 4.6 - 7*float64(len(size))
-	t := d.text(name, point{c.x, y}, centre, textSize)
+	y := c.y + 0.36*letters - 7*float64(len(size))
+	t := d.text(name, point{c.x, y}, centre, letters)
 	t.bold, t.shows = true, "panel name"
 	for _, line := range size {
 		y += 14
@@ -128,13 +128,15 @@ func (p BedPlan) drawPanel(d *Drawing, q Placed, b box) {
 	}
 }
 
-// fitIn returns the text if it fits into the box whole.
-func (p BedPlan) fitIn(text string, size float64, b box, high float64) string {
+// fitIn returns the text and the largest type in which the box holds it whole.
+func (p BedPlan) fitIn(text string, b box) (string, float64) {
 	text = clean(text)
-	if b.height() < high || textWidth(text, size, true)+4 > b.width() {
-		return ""
+	for _, size := range []float64{textSize, 11, 9} {
+		if b.height() >= size+1 && textWidth(text, size, true)+4 <= b.width() {
+			return text, size
+		}
 	}
-	return text
+	return "", 0
 }
 
 // sizeText writes a panel's size on one line, or on two where it is narrow, or

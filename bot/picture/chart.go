@@ -128,7 +128,7 @@ func (p *plot) drawGrid() {
 	d, f := p.d, p.frame
 	d.rect(f, white, none)
 	u := p.Units.pressureAxis()
-	for _, v := range ticks(u.Of(p.most.Pascals()), 5) {
+	for _, v := range ticks(u.Of(p.most.Pascals()), 6) {
 		y := p.py(unit.Pressure(u.SI(v)))
 		d.line(rgb(0xE6E8EA), 1, point{f.x0, y}, point{f.x1, y})
 		d.text(trimmed(v, 6), point{f.x0 - 6, y + 4}, right, smallSize)
@@ -222,10 +222,7 @@ func (p *plot) drawJoints() {
 	}
 	for i, j := range p.Joints {
 		x, y := p.px(j.Distance), p.py(j.Pressure.Mid)
-		p.d.line(softInk, 1, point{x, p.py(j.Pressure.High)}, point{x, p.py(j.Pressure.Low)})
-		for _, e := range []unit.Pressure{j.Pressure.Low, j.Pressure.High} {
-			p.d.line(softInk, 1.2, point{x - 3.5, p.py(e)}, point{x + 3.5, p.py(e)})
-		}
+		p.whisker(x, j.Pressure)
 		s := p.d.disc(point{x, y}, 4, white, inkColour)
 		s.shows = "joint"
 		s.facts = []fact{{"joint", strconv.Itoa(j.Number)}, measure("mm", j.Distance), kilopascals("kpa", j.Pressure.Mid)}
@@ -239,12 +236,25 @@ func (p *plot) drawJoints() {
 	}
 }
 
+// whisker draws a joint's range, lightly where there are many.
+func (p *plot) whisker(x float64, r unit.Range[unit.Pressure]) {
+	if len(p.Joints) > 12 {
+		p.d.line(skyBlue, 0.8, point{x, p.py(r.High)}, point{x, p.py(r.Low)})
+		return
+	}
+	p.d.line(softInk, 1, point{x, p.py(r.High)}, point{x, p.py(r.Low)})
+	for _, e := range []unit.Pressure{r.Low, r.High} {
+		p.d.line(softInk, 1.2, point{x - 3.5, p.py(e)}, point{x + 3.5, p.py(e)})
+	}
+}
+
 func (p *plot) keyLines() []keyLine {
 	u := p.Units
 	band := func(d *Drawing, b box) {
 		c := b.centre()
 		d.rect(box{b.x0, b.y0 + 1, b.x1, b.y1 - 1}, bandTint, none)
 		d.line(blue, 2.8, point{b.x0, c.y}, point{b.x1, c.y})
+		d.disc(c, 3.6, white, inkColour)
 	}
 	like := func(s shape) func(d *Drawing, b box) {
 		return func(d *Drawing, b box) {
@@ -270,7 +280,7 @@ func (p *plot) keyLines() []keyLine {
 		ks = append(ks, keyLine{sign: like(shape{stroke: purple, width: 2.4, dash: []float64{10, 3}}), text: "Wedge holds " + span(p.Preload, u.pressure)})
 	}
 	if p.Reach.Mid > 0 {
-		k := keyLine{text: "The bar reaches " + span(p.Reach, u.length)}
+		k := keyLine{sign: reachSign, text: "The bar reaches " + span(p.Reach, u.length)}
 		if p.Reach.Mid < p.width {
 			k.sign = func(d *Drawing, b box) { d.rect(b, rgb(0xF1F1EE), softInk); d.hatch(b.inset(0.5), 6, 1, softInk) }
 			k.text += "; beyond (hatched) only fit or a wedge holds"
@@ -280,6 +290,12 @@ func (p *plot) keyLines() []keyLine {
 	return ks
 }
 
+func reachSign(d *Drawing, b box) {
+	y := b.centre().y
+	d.line(inkColour, 1.4, point{b.x0, b.y0 + 1}, point{b.x0, b.y1 - 1})
+	d.arrow(point{b.x0, y}, point{b.x1, y}, 1.4, 7, inkColour)
+}
+
 // ends returns the first joint and the one with the least pressure.
 func (c PressureChart) ends() []Joint {
 	if len(c.Joints) == 0 {
@@ -287,7 +303,7 @@ func (c PressureChart) ends() []Joint {
 	}
 	least := c.Joints[0]
 	for _, j := range c.Joints {
-		if j.Pressure.Mid < least.Pressure.Mid {
+		if j.Pressure.Mid <= least.Pressure.Mid {
 			least = j
 		}
 	}

@@ -89,7 +89,8 @@ func (c CrossSection) Draw() (*Drawing, error) {
 	s.drawLid()
 	s.drawProud()
 	s.drawPressures()
-	bottom := max(s.drawLadder(), s.drawJoints())
+	ladder := s.drawLadder()
+	bottom := max(ladder, s.drawJoints(ladder))
 	return s.d.finish(s.d.key(bottom+8, s.keyLines()) + margin), nil
 }
 
@@ -109,10 +110,23 @@ func (c CrossSection) check() error {
 		if err := usable("bar", c.Bar.Height, c.Bar.Width); err != nil {
 			return err
 		}
+		if err := usable("covered height", c.Bar.Covered.Mid); err != nil {
+			return err
+		}
 	}
 	if c.Wedge != nil {
 		if err := usable("wedge", c.Wedge.Gap); err != nil {
 			return err
+		}
+	}
+	for _, p := range c.Proud {
+		if !(p.By.Mid > -largest && p.By.Mid < largest) {
+			return fmt.Errorf("proud is %g mm, want a length", p.By.Mid.Millimetres())
+		}
+	}
+	for _, r := range []unit.Range[unit.Pressure]{c.Face, c.First, c.Far, c.Preload} {
+		if !(r.Mid >= 0 && finite(float64(r.Mid))) {
+			return fmt.Errorf("pressure is %g kPa, want 0 or more", r.Mid.Kilopascals())
 		}
 	}
 	return usable("opening", c.Opening, c.Tent)

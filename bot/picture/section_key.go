@@ -40,8 +40,12 @@ func (s *section) drawLadder() float64 {
 	for i, r := range rungs {
 		wish[i], size[i] = r.at.y, 17
 	}
-	bottom := s.bedY
-	for i, y := range spread(wish, size, s.ladderTop()) {
+	bottom, low, high := s.bedY, s.ladderTop(), s.bedY+14
+	at := spread(wish, size, low)
+	if 17*float64(len(rungs)) <= high-low {
+		at = upTo(at, size, high)
+	}
+	for i, y := range at {
 		r := rungs[i]
 		x := s.x.ladder
 		knee := max(x-14, r.at.x)

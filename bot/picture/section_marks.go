@@ -23,7 +23,7 @@ func (s *section) drawPressures() {
 	if s.Wedge != nil && s.Preload.Mid > 0 {
 		for _, l := range s.levels {
 			if l.strips > 0 {
-				y := s.y(l.under + l.strips/2)
+				y := s.y(l.under + l.strips/4)
 				x := s.x.strips[1]
 				s.d.arrow(point{x + 2, y}, point{x - 13, y}, 3, 9, vermillion).shows = "preload arrow"
 			}
@@ -134,8 +134,8 @@ func (s *section) dimension(x, y0, y1, edge float64, c color.NRGBA) {
 }
 
 // drawJoints numbers the joints under the bed and sets the strips' measure
-// there. It returns where that ends.
-func (s *section) drawJoints() float64 {
+// there, below the ladder where they would meet. It returns where that ends.
+func (s *section) drawJoints(ladder float64) float64 {
 	y := s.bedY + 12
 	if len(s.Widths) == 0 {
 		return y
@@ -170,7 +170,10 @@ func (s *section) drawJoints() float64 {
 	} else if b.x0 < margin {
 		l.at.x += margin - b.x0
 	}
-	return y + 4
+	if l.box().x1 > s.x.ladder-6 && l.box().y0 < ladder {
+		l.at.y = ladder + 12
+	}
+	return l.at.y + 4
 }
 
 // dropLine leads from a joint down to its number.

@@ -61,7 +61,8 @@ func (s StripLayout) Draw() (*Drawing, error) {
 }
 
 const (
-	leastStrip   = 17  // points that a strip should have for its label
+	widthRoom    = 80  // points for the label of a width
+	leastStrip   = 18  // points that a strip should have for its label
 	tallestPanel = 900 // points; above it narrow strips shrink
 )
 
@@ -94,8 +95,9 @@ func (s StripLayout) drawPanel(d *Drawing, p StripPanel, b box, scale float64) f
 		l.bold = true
 		y += 20
 	}
-	const numbers, labels = 24, 76
+	const numbers, labels = 24, 92
 	board := box{b.x0 + numbers, y, b.x1 - labels, 0}
+	first := y - 4
 	rows := p.rows()
 	wish, size := make([]float64, len(rows)), make([]float64, len(rows))
 	for i, w := range rows {
@@ -104,7 +106,7 @@ func (s StripLayout) drawPanel(d *Drawing, p StripPanel, b box, scale float64) f
 		s.drawStrip(d, p, i, box{board.x0, y, board.x1, y + h})
 		y += h
 	}
-	bottom := s.drawWidths(d, p, board, spread(wish, size, b.y0+6), wish)
+	bottom := s.drawWidths(d, p, board, spread(wish, size, first), wish)
 	bottom = max(bottom, s.drawJointNumbers(d, p, board.x0, scale))
 	return s.drawSum(d, p, b, max(y, bottom))
 }
@@ -151,10 +153,13 @@ func (s StripLayout) drawWidths(d *Drawing, p StripPanel, board box, at, wish []
 		} else {
 			w, shows = p.Wedge, "wedge gap"
 			text = "wedge " + s.Units.length(w)
+			if textWidth(text, smallSize, false) > widthRoom {
+				text = s.Units.length(w)
+			}
 		}
 		x := board.x1 + 12
 		d.line(softInk, 0.8, point{board.x1 - 3, wish[i]}, point{board.x1 + 3, wish[i]}, point{x - 3, y})
-		l := d.text(fit(text, smallSize, false, 64), point{x, y + 4.2}, left, smallSize)
+		l := d.text(fit(text, smallSize, false, widthRoom), point{x, y + 4.2}, left, smallSize)
 		l.shows, l.facts = shows, []fact{measure("mm", w)}
 		bottom = max(bottom, y+8)
 	}
@@ -168,11 +173,11 @@ func (s StripLayout) drawJointNumbers(d *Drawing, p StripPanel, x, scale float64
 	for i := range len(p.Widths) - 1 {
 		y += p.Widths[i].Metres() * scale
 		d.line(inkColour, 1.2, point{x - 5, y}, point{x, y})
-		if y-free < 17 {
+		if y-free < 17.5 {
 			continue
 		}
 		free = y
-		d.disc(point{x - 14, y}, 8, white, inkColour)
+		d.disc(point{x - 14, y}, 7.5, white, inkColour)
 		l := d.text(strconv.Itoa(i+1), point{x - 14, y + 3.6}, centre, 10)
 		l.bold, l.shows = true, "joint"
 	}
@@ -193,7 +198,9 @@ func (d *Drawing) panelTop(x float64) float64 {
 func (s StripLayout) drawSum(d *Drawing, p StripPanel, b box, y float64) float64 {
 	u := s.Units
 	lines := []string{fmt.Sprintf("%s, %s", plural(len(p.Widths), "strip"), u.length(p.sum()))}
-	if over := p.sum() + p.Wedge - p.Target; p.Target > 0 && over >= 0 {
+	if over := p.sum() + p.Wedge - p.Target; p.Target > 0 && u.length(over) == u.length(0) {
+		lines = append(lines, "fills the "+u.length(p.Target)+" wanted")
+	} else if p.Target > 0 && over >= 0 {
 		lines = append(lines, fmt.Sprintf("wanted %s, %s over", u.length(p.Target), u.length(over)))
 	} else if p.Target > 0 {
 		lines = append(lines, fmt.Sprintf("wanted %s, %s short", u.length(p.Target), u.length(-over)))

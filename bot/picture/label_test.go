@@ -1,0 +1,205 @@
+package picture
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"presshand/engine/unit"
+)
+
+// tidy fails where a label touches another or leaves the page, or a shape does.
+func tidy(t *testing.T, what string, d *Drawing) {
+	t.Helper()
+	page := box{0, 0, Width, d.height}
+	inside := func(b box) bool { return b.x0 >= page.x0 && b.y0 >= page.y0 && b.x1 <= page.x1 && b.y1 <= page.y1 }
+	boxes := make([]box, len(d.labels))
+	for i, l := range d.labels {
+		boxes[i] = l.box()
+		if !inside(boxes[i]) {
+			t.Errorf("%s: label %q at %.1f leaves the page of %.0f by %.0f", what, l.text, boxes[i], page.x1, page.y1)
+		}
+		for j := range i {
+			if boxes[i].overlaps(boxes[j]) {
+				t.Errorf("%s: label %q %.1f overlaps %q %.1f", what, l.text, boxes[i], d.labels[j].text, boxes[j])
+			}
+		}
+	}
+	for _, s := range d.shapes {
+		for _, p := range s.points {
+			if !inside(box{p.x, p.y, p.x, p.y}) {
+				t.Errorf("%s: %q reaches %.1f, outside the page of %.0f by %.0f", what, s.shows, p, page.x1, page.y1)
+				break
+			}
+		}
+	}
+}
+
+// Widths as printed by the typeface are those of the label boxes: the sum of
+// the advances of "5/8" in Liberation Sans, 1139, 569 and 1139 of 2048 units
+// (as in Arial, whose widths it shares), at 16 points is 22.24.
+func TestLabelBox_measured(t *testing.T) {
+	d := &Drawing{}
+	b := d.text("5/8", point{100, 50}, right, 16).box()
+	if got, want := b.width(), 16*(1139+569+1139)/2048.0; got < want-0.01 || got > want+0.01 || b.x1 != 100 {
+		t.Errorf("label is %g wide and ends at %g, want %g and 100", got, b.x1, want)
+	}
+}
+
+func TestLabels_randomLoads(t *testing.T) {
+	r := rand.New(rand.NewPCG(14, 2))
+	for i := range 500 {
+		for kind, of := range randomLoad(r) {
+			d, err := of.Draw()
+			if err != nil {
+				t.Fatalf("load %d, %s: %v\n%+v", i, kind, err, of)
+			}
+			tidy(t, fmt.Sprintf("load %d, %s", i, kind), d)
+		}
+		if t.Failed() {
+			return
+		}
+	}
+}
+
+func TestLabels_samples(t *testing.T) {
+	for name, of := range samples() {
+		d, err := of.Draw()
+		if err != nil {
+			t.Fatal(err)
+		}
+		tidy(t, name, d)
+	}
+}
+
+// randomLoad describes one load of any size that a shop might have, and some
+// that none has.
+func randomLoad(r *rand.Rand) map[string]description {
+	u := Units{}
+	if r.IntN(2) == 0 {
+		u = inch
+	}
+	title := strings.Repeat("Walnut top ", r.IntN(9))
+	return map[string]description{
+		"section": randomSection(r, u, title),
+		"chart":   randomChart(r, u, title),
+		"strips":  randomStrips(r, u, title),
+		"bed":     randomBed(r, u, title),
+		"clock":   randomClock(r, title),
+	}
+}
+
+func mm(r *rand.Rand, low, high float64) unit.Length {
+	return unit.Millimetres(low + (high-low)*r.Float64()*r.Float64())
+}
+
+func pressure(r *rand.Rand, high float64) unit.Range[unit.Pressure] {
+	a := high * r.Float64()
+	return kpa(a*r.Float64(), a, a*(1+r.Float64()))
+}
+
+func randomWidths(r *rand.Rand) []unit.Length {
+	ws := equal(1+r.IntN(30), mm(r, 5, 300))
+	if r.IntN(2) == 0 {
+		for i := range ws {
+			ws[i] = mm(r, 5, 300)
+		}
+	}
+	return ws
+}
+
+func randomSection(r *rand.Rand, u Units, title string) CrossSection {
+	c := CrossSection{Title: title, Widths: randomWidths(r), Units: u, Face: pressure(r, 100), First: pressure(r, 900), Far: pressure(r, 900),
+		Tent: mm(r, 0, 20), Bag: r.IntN(2) == 0}
+	for range 1 + r.IntN(4) {
+		c.Layers = append(c.Layers, Layer{Sled, mm(r, 3, 60)})
+		if r.IntN(2) == 0 {
+			c.Layers = append(c.Layers, Layer{Fence, mm(r, 2, 60)})
+			c.Proud = append(c.Proud, Proud{By: unit.Exactly(mm(r, -10, 10)), TooLittle: r.IntN(2) == 0})
+		}
+		for _, p := range []Part{Core, Strips, Film, Mat, Caul} {
+			if p == Strips || r.IntN(2) == 0 {
+				c.Layers = append(c.Layers, Layer{p, mm(r, 0.15, 60)})
+			}
+		}
+	}
+	if r.IntN(2) == 0 {
+		h := mm(r, 3, 150)
+		c.Bar = &Bar{Height: h, Width: mm(r, 0, 120), Covered: unit.Exactly(h * unit.Length(r.Float64())), OnBed: r.IntN(2) == 0, Both: r.IntN(3) == 0}
+	}
+	if r.IntN(3) == 0 {
+		c.Wedge, c.Preload = &Wedge{Gap: mm(r, 0, 40)}, pressure(r, 500)
+	}
+	if r.IntN(2) == 0 {
+		c.Opening = mm(r, 20, 600)
+	}
+	if r.IntN(6) == 0 {
+		c.Widths = nil
+	}
+	return c
+}
+
+func randomChart(r *rand.Rand, u Units, title string) PressureChart {
+	three := func(high float64) unit.Range[float64] {
+		a := 0.01 + high*r.Float64()
+		return unit.Around(a*0.5, a, a*1.5)
+	}
+	curve, joints := falling(2+r.IntN(60), mm(r, 5, 300), three(1500), three(4))
+	reach := mm(r, 0, 4000)
+	return PressureChart{Title: title, Curve: curve, Joints: joints, Units: u, Contact: unit.Kilopascals(100 * r.Float64()),
+		Full: unit.Kilopascals(1500 * r.Float64()), Reach: unit.Around(reach/2, reach, reach*2), Preload: pressure(r, 200)}
+}
+
+func randomStrips(r *rand.Rand, u Units, title string) StripLayout {
+	s := StripLayout{Title: title, Units: u}
+	for i := range 1 + r.IntN(4) {
+		p := StripPanel{Name: fmt.Sprintf("Panel %d %s", i+1, title), Widths: randomWidths(r)}
+		if r.IntN(2) == 0 {
+			p.Target = mm(r, 100, 3000)
+		}
+		if r.IntN(2) == 0 {
+			p.Wedge = mm(r, 1, 30)
+		}
+		s.Panels = append(s.Panels, p)
+	}
+	return s
+}
+
+func randomBed(r *rand.Rand, u Units, title string) BedPlan {
+	p := BedPlan{Title: title, Units: u, Width: mm(r, 300, 1800)}
+	p.Length = p.Width * unit.Length(1+r.Float64()*2)
+	for i := range 1 + r.IntN(6) {
+		b := Bed{Name: fmt.Sprintf("Load %d %s", i+1, title)}
+		cols, rows := 1+r.IntN(8), 1+r.IntN(8)
+		for k := range cols * rows {
+			w, h := p.Length/unit.Length(cols), p.Width/unit.Length(rows)
+			b.Panels = append(b.Panels, Placed{fmt.Sprint("P", k+1), w * unit.Length(k%cols), h * unit.Length(k/cols), w * 9 / 10, h * 9 / 10})
+		}
+		p.Beds = append(p.Beds, b)
+	}
+	return p
+}
+
+func randomClock(r *rand.Rand, title string) DayClock {
+	c := DayClock{Title: title}
+	for i := range 1 + r.IntN(6) {
+		c.Presses = append(c.Presses, fmt.Sprintf("press %d", i+1))
+	}
+	free := make([]float64, len(c.Presses))
+	crew := 60 * (6 + 4*r.Float64())
+	press := 20 + 300*r.Float64()
+	for i := range 1 + r.IntN(30) {
+		k := i % len(free)
+		lay := max(crew, free[k]-20)
+		in := lay + 5 + 40*r.Float64()
+		l := ClockLoad{Name: fmt.Sprintf("Load %d", i+1), Press: k, LayUp: unit.Minutes(lay), In: unit.Minutes(in), Out: unit.Minutes(in + press),
+			Late: unit.Minutes(in + press*1.3), Clear: unit.Minutes(in + press + 10)}
+		crew, free[k] = in, in+press+10
+		c.Loads = append(c.Loads, l)
+	}
+	if r.IntN(2) == 0 {
+		c.Deadline = unit.Minutes(60 * 16)
+	}
+	return c
+}

@@ -1,0 +1,60 @@
+package picture
+
+import (
+	"fmt"
+
+	"presshand/engine/unit"
+)
+
+// falling is a made-up curve: straight down to nothing at the reach, and the
+// joints of n strips on it.
+func falling(n int, w unit.Length, start, reach unit.Range[float64]) ([]PressureAt, []Joint) {
+	at := func(x unit.Length) PressureAt {
+		p := func(s, r float64) unit.Pressure { return unit.Kilopascals(max(0, s*(1-x.Metres()/r))) }
+		return PressureAt{x, unit.Around(p(start.Low, reach.Low), p(start.Mid, reach.Mid), p(start.High, reach.High))}
+	}
+	var curve []PressureAt
+	width := unit.Length(n) * w
+	for i := range 25 {
+		curve = append(curve, at(width*unit.Length(i)/24))
+	}
+	var joints []Joint
+	for i := 1; i < n; i++ {
+		joints = append(joints, Joint{i, at(unit.Length(i) * w)})
+	}
+	return curve, joints
+}
+
+func plans() map[string]description {
+	curve, joints := falling(5, in(2.25), unit.Around(200.0, 300.0, 338.0), unit.Around(0.25, 0.5, 0.9))
+	long, many := falling(24, in(2), unit.Around(60.0, 300.0, 338.0), unit.Around(0.4, 0.9, 1.5))
+	clock := DayClock{Presses: []string{"press 1", "press 2"}, Deadline: unit.Minutes(17 * 60)}
+	start := 7.5 * 60
+	for i := range 6 {
+		in := start + 42
+		l := ClockLoad{Name: fmt.Sprintf("Load %d", i+1), Press: i % 2, LayUp: unit.Minutes(start), In: unit.Minutes(in),
+			Out: unit.Minutes(in + 90), Late: unit.Minutes(in + 120), Clear: unit.Minutes(in + 100)}
+		clock.Loads = append(clock.Loads, l)
+		start += 42
+		if i%2 == 1 {
+			start = in + 100
+		}
+	}
+	return map[string]description{
+		"chart":      PressureChart{Curve: curve, Joints: joints, Contact: unit.Kilopascals(70), Full: unit.Kilopascals(1120), Reach: unit.Around(in(10), in(20), in(36)), Units: inch},
+		"chart-long": PressureChart{Title: "Load 21, side pressure", Curve: long, Joints: many, Contact: unit.Kilopascals(70), Full: unit.Kilopascals(350), Reach: unit.Around(in(16), in(35), in(60)), Preload: kpa(60, 110, 180)},
+		"strips":     StripLayout{Panels: []StripPanel{{Widths: []unit.Length{in(3), in(3.75), in(2.125), in(3.75), in(3), in(2.125), in(2.125), in(3)}, Target: in(22)}}, Units: inch},
+		"strips-two": StripLayout{Panels: []StripPanel{
+			{Name: "Top A", Widths: []unit.Length{0.08, 0.06, 0.1, 0.06, 0.02, 0.02, 0.08}, Target: 0.434, Wedge: 0.014},
+			{Name: "Top B", Widths: []unit.Length{0.08, 0.1, 0.1, 0.06}},
+			{Name: "Side", Widths: equal(9, 0.055), Target: 0.47}}},
+		"bed": BedPlan{Width: unit.Millimetres(1220), Length: unit.Millimetres(2440), Units: inch, Beds: []Bed{
+			{Name: "Load 1", Panels: []Placed{{"1", 0, 0, in(48), in(22)}, {"2", 0, in(23), in(48), in(22)}, {"3", in(49), 0, in(22), in(47)}, {"4", in(72), 0, in(22), in(47)}}},
+			{Name: "Load 2, two layers of the same", Panels: []Placed{{"5", 0, 0, in(48), in(22)}, {"6", 0, in(23), in(8), in(3)}}},
+		}},
+		"bed-many": BedPlan{Width: 1.2, Length: 2.4, Beds: []Bed{
+			{"Load 1", []Placed{{"A1", 0, 0, 1.2, 0.6}, {"A2", 1.22, 0, 1.1, 0.6}}}, {"Load 2", []Placed{{"A3", 0, 0, 1.2, 0.6}, {"A4", 1.22, 0, 1.1, 0.6}}},
+			{"Load 3", []Placed{{"A5", 0, 0, 0.3, 0.3}, {"A6", 1.22, 0, 1.1, 0.6}}}, {"Load 4", []Placed{{"door", 0, 0, 2.1, 0.9}}}, {"Load 5", nil}}},
+		"clock": clock,
+	}
+}
