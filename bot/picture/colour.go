@@ -5,10 +5,8 @@ import "image/color"
 // The palette of Okabe & Ito, Color Universal Design (2008), which people with
 // any of the common colour blindnesses tell apart.
 var (
-	orange     = rgb(0xE69F00)
 	skyBlue    = rgb(0x56B4E9)
 	green      = rgb(0x009E73)
-	yellow     = rgb(0xF0E442)
 	blue       = rgb(0x0072B2)
 	vermillion = rgb(0xD55E00)
 	purple     = rgb(0xCC79A7)
@@ -31,7 +29,6 @@ var (
 	fenceTint  = rgb(0xA9D6F2)
 	barTint    = rgb(0xF2BF55)
 	bandTint   = rgb(0xCBE3F3)
-	redTint    = rgb(0xFBE3D3)
 	purpleTint = rgb(0xEBCBDD)
 	none       = color.NRGBA{}
 )

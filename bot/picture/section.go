@@ -44,11 +44,14 @@ type Wedge struct {
 	Gap unit.Length // its width; zero: not known
 }
 
-// Proud is how far the work stands above its fence.
+// Proud is how far the work stands above its fence. Nothing or less is too
+// little in any case.
 type Proud struct {
 	By        unit.Range[unit.Length]
 	TooLittle bool
 }
+
+func (p Proud) tooLittle() bool { return p.TooLittle || p.By.Mid <= 0 }
 
 // A CrossSection is a load cut across its joints. Layers and Proud come bottom
 // first; a new level begins at each sled. Zero pressures are not shown.

@@ -32,7 +32,7 @@ func (c CrossSection) alt() string {
 		say(" A wedge between strips and fence.")
 	}
 	for i, p := range c.Proud {
-		say(" Level %d stands %s proud of its fence%s.", i+1, span(p.By, u.length), map[bool]string{true: ", too little"}[p.TooLittle])
+		say(" Level %d stands %s proud of its fence%s.", i+1, span(p.By, u.length), map[bool]string{true: ", too little"}[p.tooLittle()])
 	}
 	if c.Face.Mid > 0 {
 		say(" Face pressure %s.", span(c.Face, u.pressure))

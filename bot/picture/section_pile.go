@@ -1,6 +1,10 @@
 package picture
 
-import "presshand/engine/unit"
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // A section is a cross-section being laid out: first in lengths, then in
 // points on the page.
@@ -38,6 +42,10 @@ type level struct {
 // pile stacks the layers. A fence that stands higher than the work carries
 // what comes next.
 func (s *section) pile() {
+	s.Proud = slices.Clone(s.Proud)
+	for i, p := range s.Proud {
+		s.Proud[i].TooLittle = p.tooLittle()
+	}
 	y := unit.Length(0)
 	s.levels = []level{{}}
 	here := func() *level { return &s.levels[len(s.levels)-1] }
