@@ -71,8 +71,9 @@ func CoveredHeight(H, c, t, u unit.Length) (unit.Length, error) {
 //	z  height of the strips' middle above the bar's foot        m
 //	h  covered height at which tipping begins                   m
 //
-// Model: film pushes evenly on the outer face and on the top; the strips answer
-// at their mid-height, the sled at the bar's toe.
+// Model: film pushes evenly on the outer face and on the top, the strips answer
+// at their mid-height. What they do not take leans on the bar's inner edge, at
+// its top where the strips stand low and at its foot where they stand high.
 //
 // Valid for H > 0, b ≥ 0, 0 ≤ z ≤ H; a z beyond is taken as it comes. Outside
 // it the error is a [*unit.RangeError].
