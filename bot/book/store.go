@@ -19,6 +19,7 @@ var (
 	ErrLost     = errors.New("store cannot be reached")             // connection lost or refused
 	ErrNewer    = errors.New("store was made by a newer presshand") // its schema is unknown here
 	ErrDamaged  = errors.New("store is damaged or not a presshand store")
+	ErrNotEmpty = errors.New("store is not empty")
 )
 
 // A Reader reads the load book.
