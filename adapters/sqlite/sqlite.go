@@ -1,0 +1,84 @@
+// Package sqlite keeps the load book and the messages in one file, or in
+// memory. It needs no set-up and no C library.
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/pressly/goose/v3"
+	"modernc.org/sqlite"
+	lib "modernc.org/sqlite/lib"
+
+	"presshand/adapters/sqlstore"
+	"presshand/bot/book"
+)
+
+// readers is how many goroutines read the file at once.
+const readers = 4
+
+// Open opens the store in a file, which is made if it is not there. What was
+// recorded is on the disk: a write-ahead log, synced at each commit.
+func Open(ctx context.Context, path string) (book.Store, error) {
+	return open(ctx, path, "_pragma=busy_timeout(5000)")
+}
+
+// Memory returns a store that is gone when it is closed.
+func Memory(ctx context.Context) (book.Store, error) {
+	db, err := sql.Open("sqlite", "file::memory:?_txlock=immediate")
+	if err != nil {
+		return nil, explain(err)
+	}
+	db.SetMaxOpenConns(1) // each connection has a memory of its own
+	return sqlstore.Open(ctx, db, Dialect)
+}
+
+func open(ctx context.Context, path string, settings ...string) (book.Store, error) {
+	db, err := sql.Open("sqlite", dsn(path, settings...))
+	if err != nil {
+		return nil, explain(err)
+	}
+	db.SetMaxOpenConns(readers)
+	db.SetMaxIdleConns(readers)
+	s, err := sqlstore.Open(ctx, db, Dialect)
+	if err != nil {
+		return nil, fmt.Errorf("store %s: %w", path, err)
+	}
+	return s, nil
+}
+
+func dsn(path string, settings ...string) string {
+	escaped := strings.NewReplacer("%", "%25", "?", "%3f", "#", "%23").Replace(path)
+	return "file:" + escaped + "?_txlock=immediate&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)&" +
+		strings.Join(settings, "&")
+}
+
+// Dialect is what the shared statements need to know of SQLite.
+var Dialect = sqlstore.Dialect{Goose: goose.DialectSQLite3, OneWriter: true, Explain: explain}
+
+var meanings = map[int]error{
+	lib.SQLITE_BUSY:       book.ErrBusy,
+	lib.SQLITE_LOCKED:     book.ErrBusy,
+	lib.SQLITE_READONLY:   book.ErrReadOnly,
+	lib.SQLITE_FULL:       book.ErrFull,
+	lib.SQLITE_CANTOPEN:   book.ErrLost,
+	lib.SQLITE_IOERR:      book.ErrLost,
+	lib.SQLITE_CORRUPT:    book.ErrDamaged,
+	lib.SQLITE_NOTADB:     book.ErrDamaged,
+	lib.SQLITE_CONSTRAINT: sqlstore.ErrDuplicate,
+}
+
+func explain(err error) error {
+	var e *sqlite.Error
+	if !errors.As(err, &e) {
+		return err
+	}
+	// the low byte is the kind, the rest tells it more finely
+	if meaning, ok := meanings[e.Code()&0xff]; ok {
+		return fmt.Errorf("%w: %w", meaning, err)
+	}
+	return err
+}
