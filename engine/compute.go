@@ -47,11 +47,15 @@ func answererOf(t Topic) func(*builder) error {
 	return nil
 }
 
+// largestNumber is more than any gauge or tape shows in any unit, and small
+// enough that no formula runs out of numbers.
+const largestNumber = 1e12
+
 // finiteFacts refuses numbers that no gauge or tape shows.
 func finiteFacts(fs unit.Facts) error {
 	for f, v := range fs {
-		if n, ok := v.(unit.Number); ok && !isFinite(float64(n)) {
-			return &unit.RangeError{What: string(f), Got: float64(n), Want: "a finite number"}
+		if n, ok := v.(unit.Number); ok && !(math.Abs(float64(n)) <= largestNumber) {
+			return &unit.RangeError{What: string(f), Got: float64(n), Want: "a number that a gauge or a tape can show"}
 		}
 	}
 	return nil

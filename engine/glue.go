@@ -12,6 +12,8 @@ func answerGlue(b *builder) error {
 	c := b.glue()
 	lowest := lowestTemperature(b, c)
 	give(b, unit.MinTemp, unit.Exactly(lowest))
+	b.work(unit.MinTemp, unit.Exactly(lowest), "the lowest of the class, or the label's", sourceOf(b, unit.LabelMinTemp),
+		standingOf(b, unit.LabelMinTemp, c.LowestStanding), func() string { return c.Name })
 	times, err := glueTimes(b, c)
 	if err != nil {
 		return err

@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"fmt"
 	"math"
 
 	"presshand/engine/glue"
@@ -59,6 +60,7 @@ func judgeLayup(b *builder, closed unit.Range[float64]) error {
 	}
 	if known {
 		give(b, unit.LayupPanel, unit.Exactly(panel))
+		workLayup(b, p.strips, panel)
 	} else {
 		b.lack(unit.LayupPanel, unit.StripCount)
 	}
@@ -99,6 +101,15 @@ func judgeLayup(b *builder, closed unit.Range[float64]) error {
 	return nil
 }
 
+func workLayup(b *builder, strips int, panel float64) {
+	if b.known(unit.LayupPanel) {
+		b.work(unit.LayupPanel, unit.Exactly(panel), "as said", "as said", Seen, func() string { return say(unit.LayupPanel, panel) })
+		return
+	}
+	b.work(unit.LayupPanel, unit.Exactly(panel), "t = 60 s + 20 s · (n − 1)", "common practice, no source", CommonPractice,
+		func() string { return fmt.Sprintf("n = %d", strips) })
+}
+
 // judgePressTime judges a press time that was planned against what the glue
 // takes under film.
 func judgePressTime(b *builder, needed unit.Range[float64]) {
@@ -134,7 +145,10 @@ func judgeGap(b *builder, c glue.Class) {
 
 // judgeMoisture judges how moist the wood is, and how evenly, where it is known.
 func judgeMoisture(b *builder) error {
-	m, known := woodMoisture(b)
+	m, known, err := woodMoisture(b)
+	if err != nil {
+		return err
+	}
 	if known {
 		worst, reason := Good, ReasonWoodDryEnough
 		for _, end := range []float64{m.Low, m.High} {

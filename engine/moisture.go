@@ -61,7 +61,7 @@ func balance(b *builder, a air) (float64, error) {
 
 // woodMoisture returns how moist the wood is as said, in %: one figure, or the
 // ends where pieces differ.
-func woodMoisture(b *builder) (unit.Range[float64], bool) {
+func woodMoisture(b *builder) (m unit.Range[float64], known bool, err error) {
 	mid, one := b.number(unit.WoodMoisture)
 	low, hasLow := b.number(unit.WoodMoistureLow)
 	high, hasHigh := b.number(unit.WoodMoistureHigh)
@@ -71,22 +71,29 @@ func woodMoisture(b *builder) (unit.Range[float64], bool) {
 		if !one || mid < low || mid > high {
 			mid = (low + high) / 2
 		}
-		return b.spread(low, mid, high), true
+		m = b.spread(low, mid, high)
 	case one:
-		return unit.Exactly(mid), true
+		m = unit.Exactly(mid)
 	case hasLow:
-		return unit.Exactly(low), true
+		m = unit.Exactly(low)
 	case hasHigh:
-		return unit.Exactly(high), true
+		m = unit.Exactly(high)
+	default:
+		return m, false, nil
 	}
-	return unit.Range[float64]{}, false
+	for _, end := range []float64{m.Low, m.High} {
+		if !(end >= 0 && end <= 100) {
+			return m, false, &unit.RangeError{What: "wood moisture", Got: end, Unit: " %", Want: "from 0 to 100 %"}
+		}
+	}
+	return m, true, nil
 }
 
 // moistureBefore returns the wood's moisture when it is pressed, in %: as said,
 // or what the shop's air brings it to when the room it goes to is another.
 func moistureBefore(b *builder) (unit.Range[float64], bool, error) {
-	if m, ok := woodMoisture(b); ok {
-		return m, true, nil
+	if m, ok, err := woodMoisture(b); ok || err != nil {
+		return m, ok, err
 	}
 	if !b.said(unit.ServiceHumidity) {
 		return unit.Range[float64]{}, false, nil

@@ -43,7 +43,7 @@ func moveNeeds(b *builder, air ...unit.Field) {
 	if !widthIsKnown(b) {
 		fs = append(fs, unit.PanelWidth)
 	}
-	if _, known := woodMoisture(b); !known {
+	if !b.known(unit.WoodMoisture, unit.WoodMoistureLow, unit.WoodMoistureHigh) {
 		fs = append(fs, unit.WoodMoisture)
 	}
 	fs = append(fs, air...)

@@ -21,6 +21,11 @@ type pumping struct {
 	wantedVacuum float64    // as a difference to the middle of the ambient
 }
 
+const (
+	mostAir  = 200e3 // Pa; nobody works under more
+	tightest = 1e-6  // Pa/s, a kilopascal in thirty years; less is no leak
+)
+
 // answerPump answers how long a pump takes, how far it gets, how long it holds.
 func answerPump(b *builder) error {
 	p, err := pumpingOf(b)
@@ -45,10 +50,16 @@ func pumpingOf(b *builder) (pumping, error) {
 	if err != nil {
 		return pumping{}, err
 	}
+	if !(pa.Low > 0 && pa.High < mostAir) {
+		return pumping{}, &unit.RangeError{What: "ambient", Got: pa.Mid / 1000, Unit: " kPa", Want: "more than 0 and less than 200 kPa"}
+	}
 	p := pumping{air: pa}
 	p.rated, _ = b.number(unit.PumpSpeed)
 	p.speed = b.spread(0.7*p.rated, 0.85*p.rated, p.rated) // common practice
 	p.leak, p.leakKnown = b.number(unit.Leak)
+	if p.leak > 0 && p.leak < tightest {
+		p.leak = 0
+	}
 	if p.volume, p.volumeKnown, err = b.freeVolume(); err != nil {
 		return p, err
 	}
@@ -185,12 +196,25 @@ func pumpDown(b *builder, p pumping) error {
 	if isFinite(t.Low) { // at least a new pump gets there
 		give(b, unit.Pump, t)
 	}
-	b.work(unit.Pump, t, "t = (V/S)·ln((p_a − p_u)/(p_end − p_u)), p_end = p_a − vacuum, p_u = p_ult + V·r/S",
-		"t = (V/S)·ln(p0/p1), an engineering reference page on evacuation time, with the floor from V dp/dt = V r − S p; "+pumpSources,
-		Estimate, func() string {
-			return fmt.Sprintf("p_a = %.4g kPa, p_end = %.4g kPa, %s", p.air.Mid/1000, p.end(p.air.Mid)/1000, p.numbers())
-		})
+	b.why(func() Step {
+		return Step{
+			Name: string(unit.Pump), Formula: "t = (V/S)·ln((p_a − p_u)/(p_end − p_u)), p_end = p_a − vacuum, p_u = p_ult + V·r/S",
+			Numbers: fmt.Sprintf("p_a = %.4g kPa, p_end = %.4g kPa, %s", p.air.Mid/1000, p.end(p.air.Mid)/1000, p.numbers()),
+			Result:  fmt.Sprintf("%s (%s to %s)", pumpTime(t.Mid), pumpTime(t.Low), pumpTime(t.High)),
+			Source: "t = (V/S)·ln(p0/p1), an engineering reference page on evacuation time, with the floor from V dp/dt = V r − S p; " +
+				pumpSources,
+			Standing: Estimate,
+		}
+	})
 	return nil
+}
+
+// pumpTime puts a time in words that may never come.
+func pumpTime(t float64) string {
+	if !isFinite(t) {
+		return "never"
+	}
+	return say(unit.Pump, t)
 }
 
 // pumpSources says where the figures of a pump come from.
