@@ -38,7 +38,10 @@ func (b *builder) vacuum() (unit.Range[float64], bool, error) {
 	if !ok {
 		return v, false, nil
 	}
-	return unit.Around(math.Min(v.Low, pa.Low), math.Min(v.Mid, pa.Mid), math.Min(v.High, pa.High)), true, nil
+	if err := unit.AtLeast("vacuum", v.Mid/1000, 0, " kPa"); err != nil {
+		return v, false, err
+	}
+	return unit.Around(math.Min(math.Max(0, v.Low), pa.Low), math.Min(v.Mid, pa.Mid), math.Min(v.High, pa.High)), true, nil
 }
 
 // vacuumSaid is the vacuum as asked for, which may be more than the air has.
@@ -53,7 +56,12 @@ func (b *builder) vacuumSaid(pa unit.Range[float64]) (unit.Range[float64], bool)
 	case unit.VacuumPercent:
 		return pa.Times(n / 100), true
 	}
-	return b.spread(math.Max(0, n-dialError), n, n+dialError), true
+	return b.spread(n-dialError, n, n+dialError), true
+}
+
+// evacuated reports whether anything is known of the vacuum.
+func (b *builder) evacuated() bool {
+	return b.known(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent)
 }
 
 // gauge returns how the vacuum is known, what was said before the room's own.

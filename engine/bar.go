@@ -103,7 +103,7 @@ func (b *builder) behind(s *bar, t float64) {
 	}
 	switch b.word(unit.BarFoot) {
 	case "bed":
-		under, told = under+b.numberOr(unit.SledThickness, defaultSled), true
+		under, told = under+b.sledUnder(), true
 	case "sled":
 		told = true
 	}
@@ -140,6 +140,20 @@ func (b *builder) aroundStrips() (under, over float64, told bool) {
 		}
 	}
 	return under, over, told && seen
+}
+
+// sledUnder returns the thickness of the sled that a bar on the bed stands
+// beside.
+func (b *builder) sledUnder() float64 {
+	for _, l := range b.layers() {
+		if l.Part == partStrips {
+			break
+		}
+		if l.Part == partSled && l.Thickness > 0 {
+			return l.Thickness / 1000
+		}
+	}
+	return b.numberOr(unit.SledThickness, defaultSled)
 }
 
 // coverBar works out how much of the bar's height pushes.

@@ -135,7 +135,7 @@ func (b *builder) giveValue(f unit.Field, v unit.Value) { b.a.Values[f] = v }
 
 // judge records a check.
 func (b *builder) judge(name string, v Verdict, r Reason, figures unit.Facts) {
-	b.a.Checks = append(b.a.Checks, Check{name, v, Finding{r, figures}})
+	b.a.Checks = append(b.a.Checks, Check{name, v, Finding{r, finiteOnly(figures)}})
 }
 
 // advise records what would help, or what a figure hangs on, once.
@@ -145,7 +145,17 @@ func (b *builder) advise(r Reason, figures unit.Facts) {
 			return
 		}
 	}
-	b.a.Advice = append(b.a.Advice, Finding{r, figures})
+	b.a.Advice = append(b.a.Advice, Finding{r, finiteOnly(figures)})
+}
+
+// finiteOnly returns figures without numbers that are none.
+func finiteOnly(figures unit.Facts) unit.Facts {
+	for f, v := range figures {
+		if n, ok := v.(unit.Number); ok && !isFinite(float64(n)) {
+			delete(figures, f)
+		}
+	}
+	return figures
 }
 
 // warn records cautions, each once.

@@ -54,11 +54,32 @@ const largestNumber = 1e12
 // finiteFacts refuses numbers that no gauge or tape shows.
 func finiteFacts(fs unit.Facts) error {
 	for f, v := range fs {
-		if n, ok := v.(unit.Number); ok && !(math.Abs(float64(n)) <= largestNumber) {
-			return &unit.RangeError{What: string(f), Got: float64(n), Want: "a number that a gauge or a tape can show"}
+		for _, n := range numbersOf(v) {
+			if !(math.Abs(n) <= largestNumber) {
+				return &unit.RangeError{What: string(f), Got: n, Want: "a number that a gauge or a tape can show"}
+			}
 		}
 	}
 	return nil
+}
+
+// numbersOf returns the numbers that a value holds.
+func numbersOf(v unit.Value) (ns []float64) {
+	switch v := v.(type) {
+	case unit.Number:
+		ns = append(ns, float64(v))
+	case unit.Numbers:
+		ns = append(ns, v...)
+	case unit.Layers:
+		for _, l := range v {
+			ns = append(ns, l.Thickness)
+		}
+	case unit.Piles:
+		for _, p := range v {
+			ns = append(ns, p.Width)
+		}
+	}
+	return ns
 }
 
 func isFinite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

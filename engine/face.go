@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"presshand/engine/glue"
 	"presshand/engine/press"
 	"presshand/engine/unit"
@@ -89,6 +91,9 @@ func (b *builder) area() (float64, bool) {
 // judgeFace judges the pressure on a face that is glued onto a core or a
 // neighbour.
 func (b *builder) judgeFace(name string, p unit.Range[float64], c glue.Class) {
+	if slices.ContainsFunc(b.a.Checks, func(c Check) bool { return c.Name == name }) {
+		return // a load judges it once
+	}
 	contact := float64(glue.Contact(c))
 	v, r := Stop, ReasonFaceUnderContact
 	switch {

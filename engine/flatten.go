@@ -14,73 +14,84 @@ const leftUnderEdges = 0.00015 // m
 type curl struct {
 	depth, span, thick float64
 	stiff              unit.Range[float64]
-	along              bool
 	up                 string // hump, hollow or ""
 }
 
-// answerFlatten answers whether the vacuum flattens a cup or a bow.
+// answerFlatten answers whether the vacuum flattens a cup, a bow or both. A board
+// with both carries the load crosswise, so what they need adds up.
 func answerFlatten(b *builder) error {
-	curl, ok, err := b.curl()
-	if err != nil {
-		return err
-	}
-	evacuated := b.known(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent)
-	if !evacuated && !asksOnlyFor(b, unit.FlattenNeed) {
+	curls := b.curls()
+	if !b.evacuated() && !asksOnlyFor(b, unit.FlattenNeed) {
 		b.need(unit.Vacuum)
 	}
 	var need unit.Range[float64]
-	if ok {
-		if need, err = curl.need(); err != nil {
+	for _, c := range curls {
+		r, err := c.need()
+		if err != nil {
 			return err
 		}
+		c.work(b, r)
+		need = unit.Around(need.Low+r.Low, need.Mid+r.Mid, need.High+r.High)
+	}
+	if len(curls) > 0 {
 		give(b, unit.FlattenNeed, need)
-		curl.work(b, need)
-		if curl.up != "hump" {
+		if curls[0].up != "hump" {
 			b.advise(ReasonHumpUp, nil)
 		}
 	}
-	p, evacuated, err := b.vacuum()
-	if err != nil || !evacuated {
+	if !b.evacuated() {
+		return nil
+	}
+	p, _, err := b.vacuum()
+	if err != nil {
 		return err
 	}
 	give(b, unit.FacePressure, p)
 	b.judgeVacuum()
-	if ok {
+	if len(curls) > 0 {
 		b.judgeFlat(p, need)
 	}
 	b.warnOfVacuum()
 	return nil
 }
 
-// curl reads a cup across or a bow along; false where something is missing.
-func (b *builder) curl() (c curl, ok bool, err error) {
-	wood := b.species()
-	c.up = b.word(unit.CupUp)
-	t, thick := b.thickness()
-	if !thick {
+// curls reads a cup across and a bow along; none where something is missing.
+func (b *builder) curls() []curl {
+	t, whole := b.thickness()
+	if !whole {
 		b.need(unit.StripThickness)
 	}
-	c.thick = t
-	var span bool
-	if bow, said := b.number(unit.Bow); said {
-		c.depth, c.along, c.stiff = bow, true, b.along(wood)
-		if c.span, span = b.length(); !span {
+	var all []curl
+	wood, up := b.species(), b.word(unit.CupUp)
+	bow, bowed := b.number(unit.Bow)
+	if bowed {
+		span, ok := b.length()
+		if !ok {
 			b.need(unit.StripLength)
+			whole = false
 		}
-		return c, thick && span, nil
+		all = append(all, curl{bow, span, t, b.along(wood), up})
 	}
-	cup, said := b.number(unit.Cup)
-	if !said {
+	cup, cupped := b.number(unit.Cup)
+	if !cupped && !bowed {
 		b.need(unit.Cup)
+		whole = false
 	}
-	c.depth, c.stiff = cup, b.across(wood)
-	if c.span, span = b.number(unit.StripWidth); !span {
-		c.span, span = b.number(unit.PanelWidth)
+	if cupped || !bowed {
+		span, ok := b.number(unit.StripWidth)
+		if !ok {
+			span, ok = b.number(unit.PanelWidth)
+		}
+		if !ok {
+			b.need(unit.StripWidth)
+			whole = false
+		}
+		all = append(all, curl{cup, span, t, b.across(wood), up})
 	}
-	if !span {
-		b.need(unit.StripWidth)
+	if !whole {
+		return nil
 	}
-	return c, thick && span && said, nil
+	return all
 }
 
 // need returns the pressure that flattens; which way up may be unsaid, then the

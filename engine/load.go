@@ -21,8 +21,11 @@ func answerLoad(b *builder) error {
 			b.a.Needs = needs
 		}
 	}
-	if b.known(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent) {
+	if b.evacuated() {
 		b.warn(CautionHands, CautionPowerCut)
+	}
+	if b.known(unit.PumpSpeed) {
+		b.warn(CautionNoise)
 	}
 	return nil
 }
@@ -30,7 +33,7 @@ func answerLoad(b *builder) error {
 // loadParts returns the topics that a load touches and the one that it is
 // mainly about.
 func (b *builder) loadParts() (main Topic, parts []Topic) {
-	vacuum := b.known(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent)
+	vacuum := b.evacuated()
 	edges := b.said(unit.StripCount, unit.StripWidth, unit.StripWidths, unit.BarHeight, unit.WedgeRatio, unit.WedgeForce, unit.Overfill)
 	for _, p := range [...]struct {
 		topic Topic

@@ -34,11 +34,12 @@ type matting struct {
 func (b *builder) mat() (matting, error) {
 	var m matting
 	m.spread, m.uneven = b.spreadOfThickness()
-	p, evacuated, err := b.vacuum()
-	if err != nil {
-		return m, err
+	if b.evacuated() {
+		var err error
+		if m.above, m.pressed, err = b.vacuum(); err != nil {
+			return m, err
+		}
 	}
-	m.above, m.pressed = p, evacuated
 	if err := b.concentrate(&m); err != nil {
 		return m, err
 	}
@@ -54,6 +55,7 @@ func (b *builder) mat() (matting, error) {
 	if m.uneven && !m.pressed {
 		b.need(unit.Vacuum)
 	}
+	var err error
 	if m.low {
 		m.pressure = m.over(func(p unit.Pressure, mat press.Mat) (float64, error) {
 			q, err := press.MatLow(p, mat)

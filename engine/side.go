@@ -54,7 +54,7 @@ func (b *builder) sideInputs() (s sideLoad, ready bool, err error) {
 		return s, false, err
 	}
 	preloaded := b.known(unit.WedgeForce, unit.WedgeRatio, unit.Overfill)
-	s.evacuated = b.known(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent)
+	s.evacuated = b.evacuated()
 	if !s.evacuated && (!preloaded || b.known(unit.BarHeight)) {
 		b.need(unit.Vacuum)
 	}

@@ -13,6 +13,9 @@ func (s *sideLoad) judge(b *builder) {
 	if s.evacuated {
 		b.judgeVacuum()
 		b.judgeBoiling(b.glue())
+		if facesOnCore(b) {
+			b.judgeFace("face", s.vacuum, b.glue())
+		}
 	}
 	if s.pressed() {
 		s.judgeJoints(b)

@@ -60,7 +60,7 @@ func answerStack(b *builder) error {
 	if mat.known {
 		b.advise(ReasonFoamGas, nil)
 	}
-	if b.known(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent) {
+	if b.evacuated() {
 		b.judgeVacuum()
 		b.warnOfVacuum()
 	}

@@ -75,7 +75,7 @@ func MatSquash(p unit.Pressure, mat Mat) (unit.Length, error) {
 //
 //	p_low = σ((s − d)/m)
 //
-//	s      squash over the tallest strips        m
+//	s      squash over the tallest strips under the pressure p   m
 //	d      thickest strips less thinnest         m
 //	m      thickness of the mat                  m
 //	p_low  pressure on the thinnest strips       Pa
