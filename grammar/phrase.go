@@ -5,20 +5,24 @@ import "presshand/engine/unit"
 // A Phrase is what a message says: what it asks, what it states, and every
 // number and meaningful word that it could not place.
 type Phrase struct {
-	Asks     []Ask       // in the order asked; empty when only facts are stated
-	Facts    []Fact      // at most one for each field
-	Drops    []Part      // what the message takes away: "without the mat"
-	Command  *Command    // a word to the load book
-	Unused   []string    // as typed
-	Refused  []Refusal   // numbers that cannot be
-	Clashes  []Clash     // two different values for one field
-	Taken    []Taken     // misspelt trade words and what they were taken for
-	Choices  []Choice    // alternatives to compare
-	In       []unit.Unit // units that the answer is wanted in
-	Terms    []string    // words whose meaning is asked
-	Greeting bool        // nothing but a greeting or thanks
-	NewStart bool        // the message begins a new question: "new one:", "plan:"
-	Negated  []string    // "not", "except", "unless" with what they touch, where unread
+	Asks      []Ask       // in the order asked; empty when only facts are stated
+	Facts     []Fact      // at most one for each field
+	Drops     []Part      // what the message takes away: "without the mat"
+	Command   *Command    // a word to the load book
+	Unused    []string    // as typed
+	Refused   []Refusal   // numbers that cannot be
+	Clashes   []Clash     // two different values for one field
+	Taken     []Taken     // misspelt trade words and what they were taken for
+	Choices   []Choice    // alternatives to compare
+	In        []unit.Unit // units that the answer is wanted in
+	Terms     []string    // words whose meaning is asked
+	Greeting  bool        // nothing but a greeting or thanks
+	NewStart  bool        // the message begins a new question: "new one:", "plan:"
+	Amends    []Amendment // bare numbers for what the thread said last
+	Inferred  bool        // the topic was told from the facts, not asked
+	Covered   bool        // the bar is covered to its top, and no height was said with it
+	Uncovered bool        // film gets down behind the bar, and no thickness was said with it
+	Negated   []string    // "not", "except", "unless" with what they touch, where unread
 }
 
 // Topic is what a message asks about, by the contract's names.
@@ -61,6 +65,14 @@ type Fact struct {
 	Unit  unit.Unit  // as written or, for a bare number, as the shop's habit has it
 	Text  string     // as typed
 	Note  string     // a habit that was applied: "nominal 1x6 is 3/4 × 5 1/2 in"
+}
+
+// An Amendment is a bare number behind "make that": it replaces the last number
+// of the thread that it could be.
+type Amendment struct {
+	Text  string
+	Value float64
+	Unit  unit.Unit // zero for a number without one
 }
 
 // A Part is something a load can have or lack: "mat", "bar", "wedge".

@@ -1,0 +1,191 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// chooseAsks keeps the questions that the message really asks: a cue counts
+// where the facts support its topic.
+func (r *reader) chooseAsks() {
+	asks := r.phrase.Asks
+	if r.phrase.Command != nil {
+		r.phrase.Asks = []Ask{{About: Book}}
+		return
+	}
+	r.phrase.Asks = nil
+	for _, a := range asks {
+		r.merge(a)
+	}
+	r.weigh()
+	if len(r.phrase.Asks) == 0 {
+		if t := r.infer(); t != "" {
+			r.phrase.Asks = []Ask{{About: t}}
+			r.phrase.Inferred = true
+		}
+	}
+}
+
+// merge adds a question, one for each topic.
+func (r *reader) merge(a Ask) {
+	if a.About == "" {
+		a.About = r.solvedTopic(a)
+	}
+	for i := range r.phrase.Asks {
+		have := &r.phrase.Asks[i]
+		if have.About != a.About {
+			continue
+		}
+		if have.Solve == "" {
+			have.Solve = a.Solve
+		}
+		if have.Goal == nil {
+			have.Goal = a.Goal
+		}
+		have.For = append(have.For, a.For...)
+		return
+	}
+	r.phrase.Asks = append(r.phrase.Asks, a)
+}
+
+// solvedTopic is the topic of a backwards question that names none: the first
+// other question, else what the facts speak of.
+func (r *reader) solvedTopic(a Ask) Topic {
+	for f := range a.Goal {
+		switch f {
+		case unit.FacePressure:
+			return Face
+		case unit.SideFarJoint, unit.SideFirstJoint:
+			return Side
+		}
+	}
+	for _, have := range r.phrase.Asks {
+		if have.About != "" && have.About != Load {
+			return have.About
+		}
+	}
+	if t := r.infer(); t != "" {
+		return t
+	}
+	return Side
+}
+
+// weigh drops the cues that the facts do not support, where others are.
+func (r *reader) weigh() {
+	if len(r.phrase.Asks) == 0 {
+		return
+	}
+	if safety := r.only(Safety); safety && r.dangerous() {
+		return
+	}
+	var kept []Ask
+	for _, a := range r.phrase.Asks {
+		if r.counts4(a) {
+			kept = append(kept, a)
+		}
+	}
+	if len(kept) == 0 && len(r.phrase.Facts) > 0 {
+		if t := r.infer(); t != "" {
+			kept = []Ask{{About: t}}
+			r.phrase.Inferred = true
+		}
+	}
+	if len(kept) == 0 {
+		kept = r.phrase.Asks[:1]
+	}
+	r.phrase.Asks = kept
+}
+
+func (r *reader) only(t Topic) bool {
+	for _, a := range r.phrase.Asks {
+		if a.About == t {
+			return true
+		}
+	}
+	return false
+}
+
+// dangerous keeps the safety question first.
+func (r *reader) dangerous() bool {
+	for i, a := range r.phrase.Asks {
+		if a.About == Safety {
+			r.phrase.Asks[0], r.phrase.Asks[i] = r.phrase.Asks[i], r.phrase.Asks[0]
+			if !r.supported(Side) {
+				r.phrase.Asks = r.phrase.Asks[:1]
+			}
+			return !r.supported(Side)
+		}
+	}
+	return false
+}
+
+func (r *reader) counts4(a Ask) bool {
+	switch a.About {
+	case Safety, Why, Words, Profile:
+		return len(r.phrase.Facts) == 0 || a.About == Profile || a.About == Safety
+	case Load:
+		return len(r.phrase.Facts) >= 3
+	}
+	return r.supported(a.About)
+}
+
+// infer tells the topic of a message without a question from its facts.
+func (r *reader) infer() Topic {
+	has := func(fs ...unit.Field) bool {
+		for _, f := range fs {
+			if r.has(f) {
+				return true
+			}
+		}
+		return false
+	}
+	vacuum := has(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent)
+	switch {
+	case has(unit.StockPiles):
+		return Strips
+	case has(unit.StackLayers):
+		return Stack
+	case has(unit.StartTime, unit.Deadline) && has(unit.PanelCount):
+		return Schedule
+	case has(unit.Cup, unit.Bow) && !has(unit.BarHeight):
+		return Flatten
+	case has(unit.BarHeight, unit.WedgeRatio, unit.WedgeForce, unit.Overfill, unit.BarDenied, unit.Gap):
+		return Side
+	case has(unit.StripCount, unit.StripWidth) && vacuum:
+		return Side
+	case has(unit.MatThickness, unit.ThicknessSpread, unit.StripThickest) || has(unit.Opening) && !has(unit.PumpSpeed, unit.Leak):
+		return Stack
+	case has(unit.PumpSpeed, unit.Leak):
+		return Pump
+	case has(unit.ServiceHumidity, unit.Sawn):
+		return Move
+	case has(unit.PanelCount) && has(unit.PressCount):
+		return Schedule
+	case has(unit.GlueClass) && has(unit.ShopTemp, unit.WoodMoisture, unit.PanelWidth, unit.PanelCount, unit.LabelClosed, unit.LabelOpen):
+		return Glue
+	case vacuum:
+		return Face
+	case has(unit.StripCount, unit.StripWidth):
+		return Side
+	}
+	return ""
+}
+
+// terms reads the words whose meaning is asked.
+func (r *reader) terms() {
+	asked := false
+	for _, a := range r.phrase.Asks {
+		asked = asked || a.About == Words
+	}
+	if !asked {
+		return
+	}
+	for i := range r.items {
+		it := &r.items[i]
+		switch it.kind {
+		case kindNoun, kindRole, kindVacuum, kindGlue, kindFact, kindAir:
+			r.phrase.Terms = append(r.phrase.Terms, it.id)
+		case kindAsk:
+			if it.word == "units" || it.word == "what units" || it.word == "help" || it.id == "words" {
+				r.phrase.Terms = append(r.phrase.Terms, it.word)
+			}
+		}
+	}
+}

@@ -1,0 +1,146 @@
+package grammar
+
+import (
+	"fmt"
+
+	"presshand/engine/unit"
+)
+
+// clockOf returns a clock time "07:30". suffix is am, pm or nothing.
+func clockOf(am *amount, suffix string) (string, bool) {
+	h, m := 0, 0
+	switch am.form {
+	case formPair:
+		h, m = am.pair[0], am.pair[1]
+	case formDecimal: // 7.30
+		h = int(am.float())
+		m = int(am.float()*100+0.5) - h*100
+	default:
+		n, ok := am.whole()
+		if !ok {
+			return "", false
+		}
+		h = n
+		if n > 24 { // 0730
+			h, m = n/100, n%100
+		}
+	}
+	if suffix == "pm" && h < 12 {
+		h += 12
+	}
+	if suffix == "am" && h == 12 {
+		h = 0
+	}
+	if h > 23 || m > 59 || am.minus {
+		return "", false
+	}
+	return fmt.Sprintf("%02d:%02d", h, m), true
+}
+
+// clocks reads when work starts and when it has to be out.
+func (r *reader) clocks() {
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		am := r.items[i].amount
+		suffix := r.daySuffix(i)
+		role := r.clockRole(i)
+		if role == "" && suffix == "" && !(am.form == formPair && r.dayPlan() && am.link == linkNone && am.pair[0] > 3) {
+			continue
+		}
+		if am.unit != nil && suffix == "" {
+			continue
+		}
+		if role == "start" && suffix == "" && am.form != formPair && (am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
+			continue
+		}
+		if am.form != formPair && suffix == "" && (am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
+			continue
+		}
+		clock, ok := clockOf(am, suffix)
+		if !ok {
+			continue
+		}
+		f := unit.StartTime
+		if role == "deadline" {
+			f = unit.Deadline
+			if suffix == "" && clock < "07:00" && am.form != formPair || suffix == "" && am.form == formPair && clock < "06:00" {
+				clock = afternoon(clock)
+			}
+		}
+		if suffix != "" && i+1 < len(r.items) {
+			r.items[r.suffixAt(i)].used = true
+		}
+		r.say(i, f, unit.Word(clock))
+	}
+}
+
+// afternoon moves a clock time of the early morning past noon: "out by 4".
+func afternoon(clock string) string {
+	var h, m int
+	fmt.Sscanf(clock, "%d:%d", &h, &m)
+	return fmt.Sprintf("%02d:%02d", h+12, m)
+}
+
+func (r *reader) suffixAt(i int) int {
+	for j := i + 1; j < len(r.items) && j <= i+2; j++ {
+		if r.is(j, kindRole, "am", "pm") {
+			return j
+		}
+	}
+	return i
+}
+
+func (r *reader) daySuffix(i int) string {
+	j := r.suffixAt(i)
+	if j == i {
+		return ""
+	}
+	if r.items[j].word == "oclock" || r.items[j].word == "o clock" {
+		return " "
+	}
+	return r.items[j].id
+}
+
+// namesThing reports whether what follows the amount makes it a count or a size.
+func (r *reader) namesThing(i int) bool {
+	j := r.next(i)
+	return r.is(j, kindNoun) || r.is(j, kindAttr) || r.is(j, kindWood) || r.is(i+1, kindUnit) || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes
+}
+
+// clockRole returns start or deadline where a word just before the amount, or
+// earlier in its clause with nothing else between, says so.
+func (r *reader) clockRole(i int) string {
+	for j := i - 1; j >= 0 && j >= i-4; j-- {
+		switch {
+		case r.is(j, kindRole, "start", "deadline"):
+			if r.items[j].word == "from" && !r.dayPlan() {
+				return ""
+			}
+			return r.items[j].id
+		case r.is(j, kindAsk, "schedule"):
+			if in(r.items[j].word, "done by", "out by", "home by", "done before") {
+				return "deadline"
+			}
+			if r.items[j].word == "start" || r.items[j].word == "tomorrow" || r.items[j].word == "today" {
+				return "start"
+			}
+		case r.word(j, "by", "before") && (r.dayPlan() || r.pairOrSuffix(i)):
+			return "deadline"
+		case r.word(j, "at", "around", "about", "is", "the", "to", "be", "out", "done", "them", "of", "clock") || r.is(j, kindVerb, "out") || r.items[j].brk == 0 && r.idle(j):
+		default:
+			return ""
+		}
+	}
+	return ""
+}
+
+func (r *reader) pairOrSuffix(i int) bool {
+	return r.items[i].amount.form == formPair || r.daySuffix(i) != ""
+}
+
+// dayPlan reports whether the message plans a day's work.
+func (r *reader) dayPlan() bool {
+	return r.mentions(kindAsk, "schedule") || r.mentions(kindRole, "start", "deadline") && (r.mentions(kindNoun, "panel") || r.mentions(kindNoun, "press", "bag", "frame"))
+}

@@ -1,0 +1,511 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// command reads a word to the load book. It reports whether the whole message
+// is read; after a check, a copy or a correction the rest holds facts.
+func (r *reader) command() bool {
+	if r.query() {
+		return true
+	}
+	at := r.opening()
+	if at < 0 {
+		return false
+	}
+	if refs, next := r.references(at); len(refs) > 0 {
+		if r.aboutLoads(refs, next) {
+			return r.closes()
+		}
+	}
+	if r.is(at, kindVerb) {
+		if r.verbFirst(at) {
+			return r.closes()
+		}
+	}
+	return r.laterVerb(at)
+}
+
+// closes reports whether nothing but the command is to be read.
+func (r *reader) closes() bool {
+	switch r.phrase.Command.Verb {
+	case Check, Copy, Correct, Post:
+		return false
+	}
+	return true
+}
+
+// opening is the first item that says something; "careful," and "ok so" do not.
+func (r *reader) opening() int {
+	for i := range r.items {
+		it := &r.items[i]
+		if it.amount != nil || it.kind != kindNone && it.kind != kindFix && it.kind != kindPerson {
+			return i
+		}
+		if it.kind == kindNone && it.brk == 0 && !fill[it.word] && it.word != "load" {
+			return -1
+		}
+	}
+	return -1
+}
+
+// references reads load numbers from item i: "14", "29 and 30", "load 14",
+// "#14". It returns the item behind them.
+func (r *reader) references(i int) ([]int, int) {
+	var refs []int
+	for i < len(r.items) {
+		it := &r.items[i]
+		switch {
+		case it.amount != nil:
+			n, ok := r.loadNumber(i)
+			if !ok {
+				return refs, i
+			}
+			refs = append(refs, n)
+			if it.amount.unit != nil {
+				return refs, i // the verb is the unit: "14 in"
+			}
+			i++
+		case it.brk == '#' || r.is(i, kindVerb, "show") && it.word == "load" || it.word == "load" || r.is(i, kindRole, "name") && (it.word == "no" || it.word == "nr" || it.word == "number"):
+			i++
+		case len(refs) > 0 && (it.brk == ',' || it.brk == '+' || it.brk == '&' || it.word == "and") && i+1 < len(r.items) && r.items[i+1].amount != nil:
+			i++
+		default:
+			return refs, i
+		}
+	}
+	return refs, i
+}
+
+// loadNumber takes a bare whole number, or one with "in" behind it, for a load.
+func (r *reader) loadNumber(i int) (int, bool) {
+	am := r.items[i].amount
+	if am.minus || am.link == linkTimes || am.link == linkTo || am.value == nil || !am.value.IsInt() || am.form != formInt || am.plural {
+		return 0, false
+	}
+	if am.unit != nil && (am.unitRaw != "in" || am.unit.Symbol != "in") {
+		return 0, false
+	}
+	n := int(am.float())
+	return n, n > 0 && n < 1_000_000
+}
+
+// aboutLoads reads "14 checked …", "14 in", "15 same as 14 but …".
+func (r *reader) aboutLoads(refs []int, next int) bool {
+	c := &Command{Loads: refs}
+	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unit != nil {
+		return r.goesIn(c, next)
+	}
+	denied := false
+	i := next
+	for ; i < len(r.items) && !r.is(i, kindVerb); i++ {
+		switch {
+		case r.is(i, kindNot, "not"):
+			denied = true
+		case r.word(i, "in") && r.endsAfterIn(i):
+			c.Verb = In
+			r.close(c, i+1)
+			return true
+		case r.word(i, "good", "fine", "ok", "okay", "right", "great") && i-next <= 2 && r.is(next-1, kindNone) == false && r.endsSoon(i):
+			c.Verb = Check
+			r.commit(c, i+1)
+			return true
+		case r.items[i].kind != kindNone && !r.is(i, kindFix) && !r.is(i, kindAsk, "load"), r.items[i].brk == 0 && !fill[r.items[i].word] && r.items[i].kind == kindNone && r.items[i].amount == nil:
+			return false
+		}
+	}
+	if i >= len(r.items) {
+		return false
+	}
+	c.Verb = Verb(r.items[i].id)
+	if c.Verb == List {
+		return false
+	}
+	if c.Verb == Out && r.word(i+1, "of") && !r.word(i+2, "the") {
+		return false
+	}
+	if denied && c.Verb == Check || c.Verb == Uncheck && strings.HasPrefix(r.items[i].word, "not") {
+		c.Verb = NotDone
+		r.close(c, i+1)
+		return true
+	}
+	return r.complete(c, i)
+}
+
+// endsSoon reports whether a clause or the message ends within two idle items.
+func (r *reader) endsSoon(i int) bool {
+	for j := i + 1; j < len(r.items); j++ {
+		if r.isBreak(j) {
+			return true
+		}
+		if !r.idle(j) {
+			return false
+		}
+	}
+	return true
+}
+
+// endsAfterIn: "14 is in", "14 in press 2", not "14 in oak".
+func (r *reader) endsAfterIn(i int) bool {
+	for j := i + 1; j < len(r.items); j++ {
+		it := &r.items[j]
+		switch {
+		case r.isBreak(j), it.word == "anyway", r.is(j, kindNoun, "press", "bag", "frame"), it.amount != nil && it.amount.form == formPair:
+			return true
+		case it.amount != nil, it.kind != kindNone && it.kind != kindAir:
+			return false
+		}
+	}
+	return true
+}
+
+// goesIn reads "14 in", alone or with "anyway", a press or a time behind it.
+func (r *reader) goesIn(c *Command, i int) bool {
+	c.Verb = In
+	rest := r.next(i)
+	c.Bare = rest < 0 && r.nothingAfter(i)
+	switch {
+	case c.Bare, r.word(rest, "anyway", "now"), r.is(rest, kindNoun, "press", "bag", "frame"), r.is(rest, kindVerb, "in"):
+	case rest >= 0 && r.items[rest].amount != nil && r.items[rest].amount.form == formPair:
+	case rest < 0 && r.items[i].amount.link != linkTimes && i+1 < len(r.items) && len(c.Loads) > 1:
+	default:
+		return false
+	}
+	r.close(c, i+1)
+	return true
+}
+
+func (r *reader) nothingAfter(i int) bool {
+	for j := i + 1; j < len(r.items); j++ {
+		if r.items[j].brk == 0 && !r.idle(j) {
+			return false
+		}
+	}
+	return true
+}
+
+// complete finishes a command whose verb stands at item i, behind its loads.
+func (r *reader) complete(c *Command, i int) bool {
+	switch c.Verb {
+	case Copy:
+		from, _ := r.references(i + 1)
+		if len(from) != 1 {
+			return false
+		}
+		c.From = from[0]
+		r.commit(c, i+2)
+		return true
+	case Check, Correct, Post:
+		r.commit(c, i+1)
+		return true
+	}
+	r.close(c, i+1)
+	return true
+}
+
+// verbFirst reads "hold 14: mat missing", "post it as walnut tops", "undo".
+func (r *reader) verbFirst(i int) bool {
+	c := &Command{Verb: Verb(r.items[i].id)}
+	refs, next := r.references(i + 1)
+	for skip := i + 1; len(refs) == 0 && skip < len(r.items) && skip < i+3 && (r.word(skip, "on", "to", "for", "the", "of", "load") || r.is(skip, kindVerb, "show")); skip++ {
+		refs, next = r.references(skip + 1)
+	}
+	c.Loads = refs
+	if len(refs) > 0 && next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unit != nil {
+		return false // "check 14 in of …"
+	}
+	switch c.Verb {
+	case Undo:
+		if len(refs) == 0 && !r.nothingAfter(i) && r.within(i, len(r.items), kindNoun) >= 0 {
+			return false
+		}
+	case Post:
+		if r.items[i].word == "post" && len(refs) == 0 && !r.nothingAfter(i) {
+			return false
+		}
+		c.Title = r.title(i)
+	case Check:
+		if len(refs) == 0 && !r.startsCheck(i) {
+			return false
+		}
+		if len(refs) == 0 {
+			next = i + 1
+		}
+		r.commit(c, next)
+		return true
+	case Result:
+		if len(refs) == 0 {
+			next = i + 1
+		}
+	case List:
+		return false
+	case Copy:
+		if len(refs) == 0 {
+			return false
+		}
+		c.From, c.Loads = refs[0], nil
+		r.commit(c, next)
+		return true
+	case Correct:
+		if len(refs) == 0 {
+			return false
+		}
+		r.commit(c, next)
+		return true
+	case Hold, Clear:
+		if len(refs) == 0 && !(r.nothingAfter(i) || r.isBreak(i+1) && r.items[i].word != "clear") {
+			return false
+		}
+		if len(refs) == 0 {
+			next = i + 1
+		}
+	case Show:
+		if len(refs) == 0 || !r.showsOnly(next) {
+			return r.loadThenVerb(refs, next)
+		}
+	default:
+		if len(refs) == 0 {
+			return false
+		}
+	}
+	if c.Verb == Post {
+		r.commit(c, len(r.items))
+		return true
+	}
+	r.close(c, next)
+	return true
+}
+
+// loadThenVerb reads "load 14 is in".
+func (r *reader) loadThenVerb(refs []int, next int) bool {
+	return len(refs) > 0 && r.aboutLoads(refs, next)
+}
+
+func (r *reader) showsOnly(next int) bool {
+	for j := next; j < len(r.items); j++ {
+		if r.is(j, kindVerb) && !r.is(j, kindVerb, "show", "list") || r.items[j].amount != nil {
+			return false
+		}
+	}
+	return true
+}
+
+// startsCheck: "checked – batten 38 mm" and "second check: bar 3/4" are checks of
+// the thread's load; "check if the joints hold" is not.
+func (r *reader) startsCheck(i int) bool {
+	switch r.items[i].word {
+	case "checked", "second check", "verified", "measured", "i measured", "i checked", "double checked", "rechecked", "checks out", "looks fine", "looks good", "looks ok", "re checked", "measures", "signed off", "i get", "i make it":
+		return !r.asksSomething()
+	}
+	return false
+}
+
+func (r *reader) asksSomething() bool {
+	for i := range r.items {
+		if r.items[i].brk == '.' && r.items[i].word == "?" {
+			return true
+		}
+	}
+	return false
+}
+
+// laterVerb finds a command behind other words: "looks right, post it",
+// "put 14 on hold", "yeah ok that 14 is checked".
+func (r *reader) laterVerb(at int) bool {
+	for i := at; i < len(r.items); i++ {
+		it := &r.items[i]
+		if it.kind != kindVerb || i == at {
+			continue
+		}
+		switch Verb(it.id) {
+		case Post:
+			if it.word == "post" || it.word == "post load" {
+				continue
+			}
+			c := &Command{Verb: Post, Title: r.title(i)}
+			r.commit(c, i+1)
+			return false
+		case Uncheck, Hold, Clear, Drop, Correct, Check, In, Out:
+			if r.isBreak(i-1) || r.word(i-1, "and", "please", "pls", "to", "then", "ok", "so", "just", "can", "you") {
+				if refs, next := r.references(i + 1); len(refs) > 0 && r.quiet(at, i) {
+					c := &Command{Verb: Verb(it.id), Loads: refs}
+					if r.complete2(c, next) {
+						return r.closes()
+					}
+				}
+			}
+			if refs := r.justBefore(i); len(refs) > 0 && r.quiet(at, i-len(refs)) {
+				c := &Command{Verb: Verb(it.id), Loads: refs}
+				if c.Verb == Out && r.word(i+1, "of") {
+					continue
+				}
+				if c.Verb == Uncheck && strings.HasPrefix(it.word, "not") {
+					c.Verb = NotDone
+				}
+				if r.complete2(c, i+1) {
+					return r.closes()
+				}
+			}
+		}
+	}
+	return false
+}
+
+func (r *reader) complete2(c *Command, next int) bool {
+	if c.Verb == Check || c.Verb == Correct {
+		r.commit(c, next)
+		return true
+	}
+	r.close(c, next)
+	return true
+}
+
+// quiet reports whether nothing between from and to names a part or a number
+// other than a load's.
+func (r *reader) quiet(from, to int) bool {
+	for i := from; i < to && i < len(r.items); i++ {
+		it := &r.items[i]
+		if it.kind == kindNoun && it.id != "press" || it.amount != nil && !it.used {
+			if n, ok := 0, false; it.amount != nil {
+				if n, ok = r.loadNumber(i); ok && n > 0 {
+					continue
+				}
+			}
+			return false
+		}
+	}
+	return true
+}
+
+// justBefore returns the loads named right before item i: "… 14 on hold".
+func (r *reader) justBefore(i int) []int {
+	var refs []int
+	for j := i - 1; j >= 0; j-- {
+		it := &r.items[j]
+		switch {
+		case it.amount != nil:
+			n, ok := r.loadNumber(j)
+			if !ok || it.amount.unit != nil {
+				return refs
+			}
+			refs = append([]int{n}, refs...)
+		case it.word == "and" && len(refs) > 0, it.word == "is", it.word == "s", it.word == "are", it.word == "was", it.word == "load", r.is(j, kindVerb, "show"):
+		default:
+			return refs
+		}
+	}
+	return refs
+}
+
+// title reads what a load is posted as.
+func (r *reader) title(i int) string {
+	for j := i; j < len(r.items) && j < i+4; j++ {
+		if r.word(j, "as") || r.items[j].word == "post as" {
+			return r.rest(j + 1)
+		}
+	}
+	return ""
+}
+
+// rest is the text from item i on, used up.
+func (r *reader) rest(i int) string {
+	for i < len(r.items) && (r.items[i].brk != 0 && strings.IndexByte(",.:;-", r.items[i].brk) >= 0 && r.items[i].amount == nil) {
+		i++
+	}
+	if i >= len(r.items) {
+		return ""
+	}
+	for j := i; j < len(r.items); j++ {
+		r.items[j].used = true
+	}
+	return trimmed(r.text[r.items[i].start:])
+}
+
+// commit takes the command and leaves the items from next on to be read.
+func (r *reader) commit(c *Command, next int) {
+	for i := 0; i < next && i < len(r.items); i++ {
+		r.items[i].used = true
+	}
+	r.phrase.Command = c
+	r.details(c, next)
+	r.phrase.Asks = []Ask{{About: Book}}
+}
+
+// close takes the command; what follows is its note.
+func (r *reader) close(c *Command, next int) {
+	for i := 0; i < next && i < len(r.items); i++ {
+		r.items[i].used = true
+	}
+	r.details(c, next)
+	switch c.Verb {
+	case Hold, Clear, Uncheck, Result, Drop, Out, NotDone, In, Undo:
+		c.Note = r.note(next)
+	}
+	r.phrase.Command = c
+	r.phrase.Asks = []Ask{{About: Book}}
+}
+
+// note is what is said behind the verb, without the words that were read.
+func (r *reader) note(next int) string {
+	for next < len(r.items) && (r.items[next].used || r.word(next, "now", "anyway", "is", "at", "because", "cause", "cos", "since", "please", "thanks", "again")) {
+		r.items[next].used = true
+		next++
+	}
+	return r.rest(next)
+}
+
+// details reads a press, a time, "anyway", a glue lot and a job number.
+func (r *reader) details(c *Command, from int) {
+	for i := from; i < len(r.items); i++ {
+		it := &r.items[i]
+		switch {
+		case it.word == "anyway" && (c.Verb == In || c.Verb == Check):
+			c.Anyway, it.used = true, true
+		case r.is(i, kindNoun, "press", "bag", "frame") && i+1 < len(r.items) && (c.Verb == In || c.Verb == Out):
+			if nx := &r.items[i+1]; nx.amount != nil && nx.amount.bare() && nx.amount.form <= formWords && nx.amount.form != formPair {
+				c.Press, it.used, nx.used = nx.text, true, true
+			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 {
+				c.Press, it.used, nx.used = nx.text, true, true
+			}
+		case it.amount != nil && it.amount.form == formPair && (c.Verb == In || c.Verb == Out):
+			if clock, ok := clockOf(it.amount, ""); ok {
+				c.Time, it.used = clock, true
+			}
+		}
+	}
+	r.lots()
+}
+
+// lots reads "glue lot A12" and "job 4412".
+func (r *reader) lots() {
+	for i := range r.items {
+		f := unit.GlueLot
+		switch {
+		case r.is(i, kindRole, "lot"):
+		case r.is(i, kindRole, "job"):
+			f = unit.Job
+		default:
+			continue
+		}
+		j := i + 1
+		for j < len(r.items) && (r.items[j].brk == '#' || r.items[j].brk == ':' || r.word(j, "number", "no", "nr", "is")) {
+			j++
+		}
+		if j >= len(r.items) || r.items[j].used || r.items[j].brk != 0 || r.items[j].amount == nil && !hasDigit(r.items[j].text) && r.items[j].kind != kindNone {
+			continue
+		}
+		end := j
+		for end+1 < len(r.items) && r.items[end+1].start == r.items[end].end && !r.isStop(end+1) && r.items[end+1].brk != ',' {
+			end++
+		}
+		for k := i; k <= end; k++ {
+			r.items[k].used = true
+		}
+		r.say(j, f, unit.Word(r.text[r.items[j].start:r.items[end].end]))
+	}
+}
+
+func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }

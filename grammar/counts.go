@@ -1,0 +1,132 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// counts reads how many there are of what: "5 strips", "14 panels", "two
+// presses", "6 joints".
+func (r *reader) counts() {
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		n, ok := r.items[i].amount.whole()
+		if !ok || r.items[i].amount.plural {
+			if n == 0 && r.items[i].amount.bare() && r.items[i].amount.value == nil && r.is(r.next(i), kindNoun, "strip") && r.items[i].amount.form != formPair {
+				r.bind(i, unit.StripCount)
+			}
+			continue
+		}
+		if next := i + 1; next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkTimes {
+			continue
+		}
+		r.count(i, n)
+	}
+}
+
+func (r *reader) count(i, n int) {
+	j := r.counted(i)
+	if j < 0 {
+		return
+	}
+	it := &r.items[j]
+	spoken := r.items[i].amount.form == formWords
+	switch {
+	case it.word == "off" || it.word == "of them" || it.word == "ea":
+		r.bind(i, r.countedThings(i, j))
+	case r.is(j, kindNoun, "strip"):
+		if it.word == "strip width" || it.word == "strip thickness" || spoken && n == 1 {
+			return
+		}
+		if n >= 1 && !isPlural(it.word) && !spoken && it.word != "pc" && it.word != "lam" {
+			if n < 2 || r.habit.Metric && n > 12 || r.hasCount(unit.StripCount) {
+				return
+			}
+		}
+		if r.is(r.prev(i), kindRole, "max", "min") {
+			return
+		}
+		r.bind(i, unit.StripCount)
+	case r.is(j, kindNoun, "joint"):
+		if isPlural(it.word) && n > 0 {
+			r.items[i].used = true
+			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: "joints and one"}, i, false})
+		}
+	case r.is(j, kindNoun, "panel"):
+		if isPlural(it.word) || spoken || n == 1 {
+			if spoken && n == 1 && !r.dayPlan() {
+				return
+			}
+			r.bind(i, unit.PanelCount)
+		}
+	case r.is(j, kindNoun, "press", "frame", "bag"):
+		if isPlural(it.word) && it.word != "press" || spoken || n == 1 {
+			if n == 1 && r.topic != Schedule && !r.dayPlan() && !r.mentions(kindNoun, "panel") {
+				r.items[i].used = n == 1
+				return
+			}
+			r.bind(i, unit.PressCount)
+		}
+	case r.is(j, kindNoun, "bar"):
+		if isPlural(it.word) {
+			r.bind(i, unit.BarCount)
+		}
+	}
+}
+
+func (r *reader) hasCount(f unit.Field) bool { return r.has(f) }
+
+// counted is the item that a bare number counts: the next noun, past woods and
+// sorts; -1 where a number or a unit comes first.
+func (r *reader) counted(i int) int {
+	for j := i + 1; j < len(r.items) && j <= i+5; j++ {
+		it := &r.items[j]
+		switch {
+		case it.amount != nil:
+			return -1
+		case it.word == "of" && r.word(j+1, "them", "em", "these", "those"):
+			r.items[j+1].used = true
+			it.word = "of them"
+			return j
+		case it.brk == '-' && j == i+1, it.brk == 'x':
+		case r.isBreak(j):
+			return -1
+		case it.word == "off":
+			if k := r.next(j); r.is(k, kindNoun) {
+				return k
+			}
+			return j
+		case it.kind == kindNoun:
+			return j
+		case it.kind == kindWood || it.kind == kindWoodSort || it.kind == kindFact || it.kind == kindGlue:
+		case it.kind == kindNone && (it.word == "of" || it.word == "more" || it.word == "identical" || it.word == "equal" || it.word == "the" || it.word == "small" || it.word == "big" || it.word == "my" || it.word == "our" || it.word == "good"):
+		case it.kind == kindNone && !fill[it.word] && !r.is(j+1, kindNoun):
+			return -1
+		case it.kind == kindNone && fill[it.word]:
+			return -1
+		case it.kind != kindNone:
+			return -1
+		}
+	}
+	return -1
+}
+
+// countedThings: "5 of them", "5 off" count what was spoken of last.
+func (r *reader) countedThings(i, j int) unit.Field {
+	for k := i - 1; k >= 0; k-- {
+		if r.is(k, kindNoun, "panel") {
+			return unit.PanelCount
+		}
+		if r.is(k, kindNoun, "strip") {
+			return unit.StripCount
+		}
+		if r.is(k, kindNoun, "core") {
+			return unit.PanelCount
+		}
+	}
+	for _, b := range r.bound {
+		if b.fact.Field == unit.PanelWidth || b.fact.Field == unit.CoreThickness {
+			return unit.PanelCount
+		}
+	}
+	return unit.StripCount
+}

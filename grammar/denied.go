@@ -1,0 +1,167 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// partNames are the parts that a message can take away.
+var partNames = map[string]Part{
+	"bar": "bar", "mat": "mat", "wedge": "wedge", "caul": "caul", "film": "film", "fence": "fence", "core": "core", "gap": "gap", "pump": "pump", "leak": "leak", "sled": "sled", "tent": "tent", "cup": "cup", "bow": "bow",
+}
+
+// parts reads what is denied: "no bar", "without the mat", "forget the wedge".
+func (r *reader) parts() {
+	for i := range r.items {
+		if !r.is(i, kindNot) {
+			continue
+		}
+		j := i + 1
+		for j < len(r.items) && (r.word(j, "the", "a", "an", "any", "that", "about", "side", "this", "with", "using", "more") || r.is(j, kindNot) || r.items[j].kind == kindWoodSort) {
+			j++
+		}
+		if r.denies(i, j) {
+			continue
+		}
+		if j < len(r.items) && !r.items[i].used && r.meaningful(j) && in(r.items[i].word, "except", "except for", "excluding", "other than", "without", "no", "not", "instead of") {
+			if r.items[i].word == "no" && (r.isBreak(i+1) || i == 0) || r.items[i].word == "not" && (r.is(j, kindAsk) || r.idle(j)) {
+				continue
+			}
+			r.phrase.Negated = append(r.phrase.Negated, r.text[r.items[i].start:r.items[j].end])
+		}
+	}
+}
+
+func (r *reader) meaningful(j int) bool {
+	it := &r.items[j]
+	return it.amount != nil || it.kind != kindNone && it.kind != kindFill && it.kind != kindWoodSort || it.brk == 0 && !fill[it.word]
+}
+
+func (r *reader) denies(i, j int) bool {
+	if j >= len(r.items) || !r.is(j, kindNoun) {
+		return false
+	}
+	id := r.items[j].id
+	part, ok := partNames[id]
+	if !ok || in(r.items[i].word, "not", "dont", "cant", "wont", "isnt", "doesnt", "cannot", "never", "except", "except for", "other than", "havent", "didnt", "wasnt", "arent", "hasnt", "not using") && !in(r.items[i].word, "not using") {
+		return false
+	}
+	r.items[i].used, r.items[j].used = true, true
+	r.phrase.Drops = append(r.phrase.Drops, part)
+	switch part {
+	case "bar":
+		if in(r.items[i].word, "no", "without", "w o", "sans", "none", "zero", "not using") {
+			r.say(j, unit.BarDenied, unit.Word("none"))
+		}
+	case "mat":
+		r.say(j, unit.MatDenied, unit.Word("none"))
+	case "gap":
+		if r.items[i].word == "no" {
+			r.say(j, unit.Gap, unit.Number(0))
+		}
+	}
+	return true
+}
+
+// findFixes notes where the message corrects itself.
+func (r *reader) findFixes() {
+	for i := range r.items {
+		if r.is(i, kindNot) && r.items[i].word == "no" && i+1 < len(r.items) && (r.isBreak(i+1) || r.items[i+1].amount != nil) && i > 0 {
+			j := i + 1
+			for j < len(r.items) && r.isBreak(j) {
+				j++
+			}
+			if j < len(r.items) && (r.items[j].amount != nil || r.is(j, kindFix)) && r.amountBefore(i) {
+				r.items[i].kind = kindFix
+			}
+		}
+	}
+}
+
+func (r *reader) amountBefore(i int) bool {
+	for j := i - 1; j >= 0; j-- {
+		if r.items[j].amount != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// fixes gives a bare number behind "sorry" or "make that" to the field that was
+// read last before it.
+func (r *reader) fixes() {
+	for i := range r.items {
+		if !r.is(i, kindFix) {
+			continue
+		}
+		j := i + 1
+		for j < len(r.items) && (r.idle(j) || r.isBreak(j) && !r.isStop(j) || r.is(j, kindFix) || r.word(j, "and")) {
+			j++
+		}
+		if !r.free(j) {
+			continue
+		}
+		if last := r.lastBefore(i, j); last >= 0 {
+			r.bind(j, r.bound[last].fact.Field)
+		} else if i <= 2 || r.allIdleBefore(i) {
+			r.phrase.Amends = append(r.phrase.Amends, r.amendment(j))
+			r.items[j].used = true
+		}
+	}
+}
+
+func (r *reader) allIdleBefore(i int) bool {
+	for j := 0; j < i; j++ {
+		if r.items[j].amount != nil {
+			return false
+		}
+	}
+	return true
+}
+
+// lastBefore is the binding that stands last before item i and could hold the
+// amount at j.
+func (r *reader) lastBefore(i, j int) int {
+	best := -1
+	for k, b := range r.bound {
+		if b.from >= i || best >= 0 && r.bound[best].from >= b.from {
+			continue
+		}
+		if _, ok := b.fact.Value.(unit.Number); !ok {
+			continue
+		}
+		if _, _, ok := r.valueOf(r.items[j].amount, b.fact.Field); !ok {
+			continue
+		}
+		if b.fact.Field.Dimension() == unit.Count {
+			if _, whole := r.items[j].amount.whole(); !whole {
+				continue
+			}
+		}
+		best = k
+	}
+	return best
+}
+
+// amendment is a bare number for whatever the thread said last: "make that 24".
+func (r *reader) amendment(j int) Amendment {
+	it := &r.items[j]
+	a := Amendment{Text: it.text, Value: it.amount.float()}
+	if it.amount.unit != nil {
+		a.Unit = *it.amount.unit
+	}
+	return a
+}
+
+// plainWords are words that neither name a wood nor matter, for telling "hoop
+// pine" from "nice pine".
+var plainWords = wordSet(`in of on with from and or is are use using used our have got want need for some my this these those that make real local old new wide thick long inch mm board strip sheet each piece glued pressing edge face made mostly all any more other same like it was just into onto over under than then two three four five six seven eight nine ten pressed say says called plain both`)
+
+func wordSet(s string) map[string]bool {
+	set := map[string]bool{}
+	for _, w := range strings.Fields(s) {
+		set[w] = true
+	}
+	return set
+}

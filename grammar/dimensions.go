@@ -1,0 +1,385 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// forces reads what a wedge is driven with.
+func (r *reader) forces() {
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		am := r.items[i].amount
+		if am.is(unit.Weight) && (am.unit.Symbol == "lb" || am.unit.Symbol == "kg") && (r.mentions(kindNoun, "wedge") || r.mentions(kindRole, "drive")) {
+			u := unit.PoundF
+			if am.unit.Symbol == "kg" {
+				u = unit.KGF
+			}
+			am.unit = &u
+		}
+		if am.is(unit.Pushing) && (r.mentions(kindNoun, "wedge") || r.mentions(kindRole, "drive")) {
+			r.bind(i, unit.WedgeForce)
+		}
+	}
+}
+
+// service reports whether the air or the humidity at item i is where the panel
+// will live, not the shop's.
+func (r *reader) service(i int) bool {
+	from, to := r.clause(i)
+	if j := r.nearestAir(i, from, to); j >= 0 {
+		return r.items[j].id == "service"
+	}
+	from, to = r.sentence(i)
+	if j := r.nearestAir(i, from, to); j >= 0 {
+		return r.items[j].id == "service"
+	}
+	return false
+}
+
+// nearestAir is the nearest word of place within bounds, the left one first.
+func (r *reader) nearestAir(i, from, to int) int {
+	for d := 1; i-d >= from || i+d < to; d++ {
+		if i-d >= from && r.is(i-d, kindAir, "service", "shop") {
+			return i - d
+		}
+		if i+d < to && r.is(i+d, kindAir, "service", "shop") {
+			return i + d
+		}
+	}
+	return -1
+}
+
+// temperatures reads degrees: of the shop, of where the panel goes, or the
+// lowest that a label allows.
+func (r *reader) temperatures() {
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		am := r.items[i].amount
+		if am.bare() && !r.warmBare(i) {
+			continue
+		}
+		if am.unit != nil && am.unit.Dimension != unit.Warmth {
+			continue
+		}
+		r.bind(i, r.temperatureField(i))
+	}
+}
+
+func (r *reader) temperatureField(i int) unit.Field {
+	from, to := r.clause(i)
+	if r.within(from, to, kindRole, "mintemp") >= 0 && (r.labelled(i) || r.within(from, to, kindRole, "label") >= 0) {
+		return unit.LabelMinTemp
+	}
+	if r.service(i) {
+		return unit.ServiceTemp
+	}
+	return unit.ShopTemp
+}
+
+// warmBare: "72 in here", "shop's 62", "house at 35% rh 70".
+func (r *reader) warmBare(i int) bool {
+	am := r.items[i].amount
+	v := am.float()
+	low, high := 20.0, 120.0
+	if r.habit.Metric {
+		low, high = -10, 45
+	}
+	if v < low || v > high || am.form == formFraction || am.form == formMixed || am.form == formPair || am.form == formQuarters || am.link == linkTimes {
+		return false
+	}
+	n, p := r.next(i), r.prev(i)
+	if r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(p, kindVacuum) || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {
+		return false
+	}
+	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
+		return true
+	}
+	if r.is(p, kindAir, "temp", "shop") && (r.items[p].id == "temp" || r.near(p, i)) {
+		return true
+	}
+	return r.is(i+1, kindAir, "temp")
+}
+
+// near reports whether only "is", "at" and the like stand between two items.
+func (r *reader) near(p, i int) bool {
+	for j := p + 1; j < i; j++ {
+		if !r.word(j, "is", "at", "about", "around", "runs", "sits", "sitting", "was", "its", "now", "only", "like", "maybe", "just") && r.items[j].brk != '~' {
+			return false
+		}
+	}
+	return i-p <= 4
+}
+
+// percents reads humidity, moisture of wood and vacuum in per cent of the
+// ambient.
+func (r *reader) percents() {
+	for i := range r.items {
+		if r.free(i) && r.items[i].amount.bare() && r.percentBare(i) {
+			u := unit.PercentOf
+			r.items[i].amount.unit = &u
+		}
+	}
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.is(unit.Proportion) {
+			continue
+		}
+		f := r.percentField(i)
+		if f == "" {
+			continue
+		}
+		if f == unit.WoodMoisture && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) {
+			r.moistureRange(i, i+1)
+			continue
+		}
+		r.bind(i, f)
+	}
+}
+
+// percentBare: "45 rh", "mc 8", "6 to 8 %".
+func (r *reader) percentBare(i int) bool {
+	if r.items[i].amount.form == formPair {
+		return false
+	}
+	if i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.items[i+1].amount.is(unit.Proportion) {
+		return true
+	}
+	if r.is(i+1, kindAir, "rh") || r.is(i+1, kindAir, "mc") && r.items[i+1].word != "meter" {
+		return true
+	}
+	p := r.prev(i)
+	n := r.next(i)
+	return r.is(p, kindAir, "rh", "mc") && r.near(p, i) && !r.is(n, kindNoun) && !r.is(n, kindAttr) && r.items[i].amount.float() >= 3
+}
+
+func (r *reader) moistureRange(i, j int) {
+	a, b := r.items[i].amount.float(), r.items[j].amount.float()
+	low, high := unit.WoodMoistureLow, unit.WoodMoistureHigh
+	if a > b {
+		low, high = high, low
+	}
+	u := unit.PercentOf
+	r.items[i].amount.unit, r.items[j].amount.unit = &u, &u
+	r.bind(i, low)
+	r.bind(j, high)
+}
+
+func (r *reader) percentField(i int) unit.Field {
+	n, p := r.next(i), r.prev(i)
+	from, to := r.clause(i)
+	rh := func() unit.Field {
+		if r.service(i) {
+			return unit.ServiceHumidity
+		}
+		return unit.ShopHumidity
+	}
+	switch {
+	case r.is(n, kindAir, "rh"):
+		return rh()
+	case r.is(n, kindAir, "mc"):
+		return unit.WoodMoisture
+	case r.is(p, kindAir, "rh"):
+		return rh()
+	case r.is(p, kindAir, "mc"):
+		return unit.WoodMoisture
+	case r.is(n, kindVacuum, "vacuum"):
+		return unit.VacuumPercent
+	case r.within(from, to, kindAir, "rh") >= 0:
+		return rh()
+	case r.within(from, to, kindAir, "mc") >= 0:
+		return unit.WoodMoisture
+	case r.is(p, kindVacuum) && !r.mentions(kindAir, "mc"), r.within(from, to, kindVacuum) >= 0 && r.within(from, to, kindAir) < 0, r.within(from, i, kindNoun, "pump") >= 0:
+		return unit.VacuumPercent
+	case r.is(n, kindVacuum, "vacuum"):
+		return unit.VacuumPercent
+	case r.madeAt(i):
+		return unit.WoodMoisture
+	case r.within(from, to, kindAir, "service") >= 0:
+		return unit.ServiceHumidity
+	case r.within(from, to, kindWood) >= 0, r.within(from, to, kindNoun, "strip", "panel", "core") >= 0 && r.topic == Glue, r.within(from, to, kindNoun, "strip") >= 0:
+		return unit.WoodMoisture
+	case r.topic == Move && r.service(i):
+		return unit.ServiceHumidity
+	case r.topic == Move && r.has(unit.WoodMoisture):
+		if r.service(i) {
+			return unit.ServiceHumidity
+		}
+		return unit.ShopHumidity
+	}
+	return ""
+}
+
+// madeAt: "pressed at 7%", "glued at 8%", "dried to 6 %" is the wood's moisture.
+func (r *reader) madeAt(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-4 && !r.isBreak(j); j-- {
+		if r.word(j, "pressed", "glued", "dried", "made", "built", "kiln", "acclimated", "conditioned", "assembled", "laid") || r.is(j, kindVerb, "post") {
+			return true
+		}
+		if r.items[j].amount != nil {
+			return false
+		}
+	}
+	return false
+}
+
+// labelled reports whether the clause, or the sentence up to item i, speaks of
+// what the container says.
+func (r *reader) labelled(i int) bool {
+	from, _ := r.sentence(i)
+	return r.within(from, i, kindRole, "label") >= 0
+}
+
+// durations reads times: of the label, in the press, of the lay-up.
+func (r *reader) durations() {
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.is(unit.Lasting) {
+			continue
+		}
+		if f := r.durationField(i); f != "" {
+			r.bind(i, f)
+		}
+	}
+	for i := range r.items { // "45 min open, 10 closed"
+		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.labelled(i) {
+			if f := r.labelRole(i); f != "" && f != unit.LabelSpread && f != unit.LabelMinTemp {
+				r.bind(i, f)
+			}
+		}
+	}
+}
+
+func (r *reader) labelRole(i int) unit.Field {
+	for _, j := range []int{r.next(i), r.prev(i)} {
+		switch {
+		case r.is(j, kindRole, "open"):
+			return unit.LabelOpen
+		case r.is(j, kindRole, "closed"), r.is(j, kindAsk, "glue:closed_time_s"):
+			return unit.LabelClosed
+		case r.is(j, kindRole, "clamp"), r.is(j, kindAsk, "glue:press_time_min"):
+			return unit.LabelPress
+		}
+	}
+	return ""
+}
+
+func (r *reader) durationField(i int) unit.Field {
+	from, to := r.clause(i)
+	label := r.labelled(i) || r.within(i, to, kindRole, "label") >= 0
+	role := r.labelRole(i)
+	if role == "" {
+		for _, f := range []struct {
+			id    string
+			field unit.Field
+		}{{"open", unit.LabelOpen}, {"closed", unit.LabelClosed}, {"clamp", unit.LabelPress}} {
+			if r.within(from, to, kindRole, f.id) >= 0 {
+				role = f.field
+			}
+		}
+	}
+	switch {
+	case r.within(from, to, kindRole, "unload") >= 0 || r.word(r.prev(i), "unload"):
+		return unit.Unload
+	case r.within(from, to, kindRole, "layup") >= 0:
+		if r.within(from, to, kindVerb, "show") >= 0 || r.word(r.next(i), "load") || r.perLoad(i) {
+			return unit.LayupLoad
+		}
+		return unit.LayupPanel
+	case role == unit.LabelPress && !label:
+		return unit.PressTime
+	case role != "" && (label || role != unit.LabelPress):
+		return role
+	case r.perPanel(i):
+		return unit.LayupPanel
+	case r.within(from, to, kindNoun, "press", "bag", "frame") >= 0 && (r.topic == Schedule || r.mentions(kindNoun, "panel")):
+		return unit.PressTime
+	}
+	return ""
+}
+
+func (r *reader) perLoad(i int) bool {
+	for j := i + 1; j <= i+4 && j < len(r.items); j++ {
+		if r.word(j, "load") || r.is(j, kindVerb, "show") && strings.Contains(r.items[j].word, "load") || r.is(j, kindAsk) && strings.Contains(r.items[j].word, "load") {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) perPanel(i int) bool {
+	for j := i + 1; j <= i+3 && j < len(r.items); j++ {
+		if r.is(j, kindNoun, "panel") && (r.word(j-1, "a", "per", "each", "every") || r.is(j-1, kindRole, "in a row")) {
+			return true
+		}
+	}
+	return false
+}
+
+// plainUnits reads the amounts whose unit says what they are.
+func (r *reader) plainUnits() {
+	for i := range r.items {
+		if !r.free(i) || r.items[i].amount.unit == nil {
+			continue
+		}
+		switch r.items[i].amount.unit.Dimension {
+		case unit.Pumping:
+			r.bind(i, unit.PumpSpeed)
+		case unit.Content:
+			if from, to := r.sentence(i); r.within(from, to, kindGlue) < 0 || r.mentions(kindNoun, "pump", "bag", "frame") {
+				r.bind(i, unit.PressVolume)
+			}
+		case unit.Spreading:
+			r.bind(i, unit.LabelSpread)
+		case unit.Distance:
+			r.height(i)
+		}
+	}
+	r.bareHeights()
+	r.frictions()
+}
+
+// height reads the shop's height above the sea: more metres or feet than any
+// work has, or a word for it.
+func (r *reader) height(i int) {
+	am := r.items[i].amount
+	sym := am.unit.Symbol
+	from, to := r.clause(i)
+	said := r.within(from, to, kindAir, "height") >= 0
+	if said && (sym == "m" || sym == "ft") || sym == "m" && am.float() > 60 || sym == "ft" && am.float() > 300 {
+		r.bind(i, unit.Altitude)
+	}
+}
+
+// bareHeights reads "elevation 5280" in the shop's habit.
+func (r *reader) bareHeights() {
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.bare() {
+			continue
+		}
+		if j := r.prev(i); r.is(j, kindAir, "height") {
+			u := unit.Foot
+			if r.habit.Metric {
+				u = unit.Metre
+			}
+			r.items[i].amount.unit = &u
+			r.bind(i, unit.Altitude)
+		}
+	}
+}
+
+// frictions reads a friction that was measured.
+func (r *reader) frictions() {
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.bare() {
+			continue
+		}
+		p, n := r.prev(i), r.next(i)
+		if r.is(p, kindRole, "friction") || r.is(n, kindRole, "friction") {
+			r.bind(i, unit.FrictionStated)
+		}
+	}
+}

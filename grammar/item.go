@@ -1,0 +1,197 @@
+package grammar
+
+import (
+	"math/big"
+	"strconv"
+	"strings"
+
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"presshand/engine/unit"
+)
+
+// A link joins an amount to the one before it.
+type link uint8
+
+const (
+	linkNone  link = iota
+	linkTimes      // 24 x 48
+	linkTo         // 5/16 to 3/8
+	linkOr         // 1 or 1 1/2
+	linkAt         // 12 @ 54
+)
+
+var links = map[string]link{"x": linkTimes, "*": linkTimes, "by": linkTimes, "@": linkAt, "at": linkAt, "or": linkOr, "vs": linkOr, "versus": linkOr}
+
+// form is how a number was written.
+type form uint8
+
+const (
+	formInt form = iota
+	formDecimal
+	formFraction
+	formMixed
+	formQuarters
+	formPair
+	formWords
+	formBad
+)
+
+// An item is an amount, a word with a meaning, another word or a mark, in the
+// order of the message.
+type item struct {
+	meaning
+	word       string // norm
+	text       string
+	start, end int
+	brk        byte // one of , . / ( ) : - + or 0
+	amount     *amount
+	used       bool
+}
+
+// An amount is a number with the unit written behind it.
+type amount struct {
+	value   *big.Rat // nil where the number cannot be read
+	pair    [2]int   // of 7:30 and 1:12
+	form    form
+	unit    *unit.Unit // nil for a bare number
+	unitRaw string     // the unit as typed, in one spelling
+	minus   bool
+	plural  bool
+	link    link // to the amount before
+	dead    bool // a name, hearsay, denied: never bound
+}
+
+// items flattens the tree of a message.
+func items(tree *messageTree, tokens []token) []item {
+	out := make([]item, 0, len(tokens))
+	for _, p := range tree.Pieces {
+		if p.Measure == nil {
+			out = append(out, other(&tokens[p.Pos.Offset]))
+			continue
+		}
+		out = append(out, amountItem(p.Measure.First, linkNone, tokens))
+		for _, l := range p.Measure.Rest {
+			ln, ok := links[l.Link]
+			if !ok {
+				ln = linkTo
+			}
+			out = append(out, amountItem(l.Amount, ln, tokens))
+		}
+	}
+	return out
+}
+
+func other(t *token) item {
+	it := item{meaning: t.meaning, word: t.norm, text: t.text, start: t.start, end: t.end}
+	switch t.symbol {
+	case symComma:
+		it.brk = ','
+	case symSlash:
+		it.brk = '/'
+	case symBreak:
+		it.brk = '.'
+	case symMark:
+		it.brk = t.norm[0]
+	case symAt:
+		it.brk = '@'
+	}
+	return it
+}
+
+func amountItem(a *amountTree, l link, tokens []token) item {
+	at := a.Pos.Offset
+	first := &tokens[at]
+	am := &amount{minus: a.Minus, link: l}
+	if a.Minus {
+		at++
+	}
+	am.read(a.Number, &tokens[at])
+	last := &tokens[at]
+	am.plural = last.plural
+	if a.Number.Part != "" {
+		at++
+		last = &tokens[at]
+	}
+	if a.Unit != "" {
+		at++
+		last = &tokens[at]
+		u := last.meaning.unit
+		am.unit, am.unitRaw = &u, last.norm
+	}
+	it := item{start: first.start, end: last.end, amount: am, word: a.Unit}
+	return it
+}
+
+func (am *amount) read(n *numberTree, t *token) {
+	switch {
+	case n.Whole != "":
+		am.form = formInt
+		am.value = rational(n.Whole)
+		if n.Part != "" {
+			am.form = formMixed
+			if part := rational(n.Part); part == nil || am.value == nil || part.Cmp(one) >= 0 {
+				am.value = nil
+			} else {
+				am.value.Add(am.value, part)
+			}
+		}
+	case n.Decimal != "":
+		am.form, am.value = formDecimal, rational(n.Decimal)
+	case n.Fraction != "":
+		am.form, am.value = formFraction, rational(n.Fraction)
+	case n.Quarters != "":
+		am.form, am.value = formQuarters, rational(n.Quarters)
+	case n.Words != "":
+		am.form, am.value = formWords, t.value
+	case n.Pair != "":
+		am.form = formPair
+		a, b, _ := strings.Cut(n.Pair, ":")
+		am.pair[0], _ = strconv.Atoi(a)
+		am.pair[1], _ = strconv.Atoi(b)
+	default:
+		am.form = formBad
+	}
+}
+
+var one = big.NewRat(1, 1)
+
+// rational reads a number exactly; nil for n/0 and for more digits than any
+// number of the shop has.
+func rational(s string) *big.Rat {
+	if len(s) > 24 {
+		return nil
+	}
+	if _, den, ok := strings.Cut(s, "/"); ok && strings.Trim(den, "0") == "" {
+		return nil
+	}
+	r, ok := new(big.Rat).SetString(s)
+	if !ok {
+		return nil
+	}
+	return r
+}
+
+// float returns the number as written, without its unit.
+func (am *amount) float() float64 {
+	if am.value == nil {
+		return 0
+	}
+	f, _ := am.value.Float64()
+	return f
+}
+
+// whole returns the number if it is a whole one without a unit.
+func (am *amount) whole() (int, bool) {
+	if am.value == nil || am.unit != nil || am.minus || !am.value.IsInt() || am.form == formDecimal || am.form == formQuarters {
+		return 0, false
+	}
+	return int(am.float()), true
+}
+
+// is reports whether the amount has a unit of the dimension.
+func (am *amount) is(d unit.Dimension) bool { return am.unit != nil && am.unit.Dimension == d }
+
+func (am *amount) bare() bool { return am.unit == nil }
+
+var _ lexer.Definition = definition{}

@@ -1,0 +1,90 @@
+package grammar
+
+// killNames marks numbers that are names or counts of other things: "chapter 6",
+// "shop 2", "3 hp", "2 years ago".
+func (r *reader) killNames() {
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil {
+			continue
+		}
+		left := i - 1
+		for left >= 0 && (r.items[left].brk == '#' || r.word(left, "no", "number")) {
+			left--
+		}
+		named := r.is(left, kindRole, "name") && am.bare() ||
+			r.is(left, kindAir, "shop") && am.bare() && am.form == formInt && !r.is(r.next(i), kindUnit) && r.items[left].word != "here" && r.items[left].word != "in here" && !r.word(i+1, "degrees", "°") && r.shopIsNumbered(i, left)
+		if !named && am.bare() {
+			if j := r.next(i); r.is(j, kindRole, "ago") && !(am.form == formPair) {
+				named = true
+				r.items[j].used = true
+			}
+		}
+		am.dead = am.dead || named
+	}
+}
+
+// shopIsNumbered tells "shop 2" from "shop 62 degrees": nothing but a small
+// whole number right behind the word.
+func (r *reader) shopIsNumbered(i, left int) bool {
+	n, ok := r.items[i].amount.whole()
+	return ok && n < 20 && left == i-1 && r.items[left].word != "garage" && !r.is(i+1, kindAir)
+}
+
+// killHearsay marks what another person is said to think: "my buddy says 2
+// inches is plenty".
+func (r *reader) killHearsay() {
+	for i := range r.items {
+		if !r.is(i, kindPerson) {
+			continue
+		}
+		said := -1
+		for j := i + 1; j < len(r.items) && j <= i+4; j++ {
+			if r.isStop(j) {
+				break
+			}
+			if r.is(j, kindSay) && in(r.items[j].word, "says", "say", "said", "reckons", "reckon", "thinks", "told", "tells", "swears", "claims", "claimed", "recommends", "recommended", "suggests", "suggested", "insists", "insisted", "guessed", "guesses", "bets", "swore", "always uses", "uses", "used") {
+				said = j
+				break
+			}
+		}
+		if said < 0 {
+			continue
+		}
+		for j := said + 1; j < len(r.items) && !r.isStop(j); j++ {
+			if r.items[j].brk == ',' || r.items[j].brk == '-' {
+				break
+			}
+			if r.items[j].amount != nil {
+				r.items[j].amount.dead = true
+			}
+		}
+	}
+}
+
+// killDenied marks a number behind a "not": "a 3/4 bar, not 1".
+func (r *reader) killDenied() {
+	for i := range r.items {
+		if !r.is(i, kindNot) || !in(r.items[i].word, "not", "instead of", "no", "rather than", "isnt", "not the") {
+			continue
+		}
+		j := i + 1
+		for j < len(r.items) && (r.word(j, "a", "the", "an", "at", "just", "like", "on", "that")) {
+			j++
+		}
+		if j >= len(r.items) || r.items[j].amount == nil {
+			continue
+		}
+		if r.items[i].word == "no" && !(r.items[j].amount.form == formWords) { // "no, 3/4" corrects
+			continue
+		}
+		if n := r.next(j); r.items[i].word == "no" && r.is(n, kindNoun) {
+			continue
+		}
+		if r.word(j, "more", "less") {
+			continue
+		}
+		r.items[j].amount.dead = true
+		r.items[i].used = true
+	}
+}

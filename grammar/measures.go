@@ -1,0 +1,281 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// attrFields says what a direction of measuring makes of a part.
+var attrFields = map[string]map[string]unit.Field{
+	"strip":   {"wide": unit.StripWidth, "thick": unit.StripThickness, "long": unit.StripLength, "tall": unit.StripThickness, "deep": unit.StripThickness},
+	"panel":   {"wide": unit.PanelWidth, "thick": unit.PanelThickness, "long": unit.PanelLength, "tall": unit.PanelLength, "deep": unit.PanelWidth},
+	"bar":     {"wide": unit.BarWidth, "thick": unit.BarWidth, "tall": unit.BarHeight, "deep": unit.BarHeight},
+	"sled":    {"wide": unit.SledWidth, "thick": unit.SledThickness, "long": unit.SledLength, "tall": unit.SledThickness},
+	"caul":    {"thick": unit.CaulThickness, "tall": unit.CaulThickness},
+	"mat":     {"thick": unit.MatThickness, "tall": unit.MatThickness, "deep": unit.MatThickness},
+	"core":    {"thick": unit.CoreThickness, "wide": unit.PanelWidth, "long": unit.PanelLength},
+	"face":    {"thick": unit.StripThickness, "wide": unit.PanelWidth, "long": unit.PanelLength},
+	"bed":     {"wide": unit.BedWidth, "long": unit.BedLength, "deep": unit.Opening, "tall": unit.Opening},
+	"frame":   {"wide": unit.BedWidth, "long": unit.BedLength, "deep": unit.Opening, "tall": unit.Opening},
+	"press":   {"wide": unit.BedWidth, "long": unit.BedLength, "deep": unit.Opening, "tall": unit.Opening},
+	"opening": {"tall": unit.Opening, "deep": unit.Opening, "wide": unit.Opening},
+	"bag":     {"wide": unit.BagWidth, "long": unit.BagLength},
+	"gap":     {"wide": unit.Gap, "deep": unit.Gap},
+	"cup":     {"deep": unit.Cup, "tall": unit.Cup},
+}
+
+// bareFields says what a part's bare measure is.
+var bareFields = map[string]unit.Field{
+	"bar": unit.BarHeight, "mat": unit.MatThickness, "caul": unit.CaulThickness, "sled": unit.SledThickness, "core": unit.CoreThickness,
+	"opening": unit.Opening, "gap": unit.Gap, "cup": unit.Cup, "bow": unit.Bow, "tent": unit.Tent, "panel": unit.PanelWidth, "face": unit.StripThickness,
+	"bag": unit.BagWidth,
+}
+
+// measures reads lengths: by what they are for, by their direction, by the part
+// beside them.
+func (r *reader) measures() {
+	r.roleLengths()
+	r.attrLengths()
+	r.targetWidths()
+	r.nounLengths()
+	r.looseLengths()
+}
+
+// roleLengths reads lengths whose purpose is named: trim, overfill, a wedge's
+// window, cover, spread, the run of a cup or a bow.
+func (r *reader) roleLengths() {
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) {
+			continue
+		}
+		n, p := r.next(i), r.prev(i)
+		from, to := r.clause(i)
+		switch {
+		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr):
+			r.bind(i, unit.Trim)
+		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
+			r.bind(i, unit.Overfill)
+		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary"):
+			r.bind(i, unit.ThicknessSpread)
+		case r.is(p, kindRole, "cover"):
+			r.bind(i, unit.Cover)
+		case r.is(p, kindRole, "length") && r.mentions(kindNoun, "bow"):
+			r.bind(i, unit.StripLength)
+		case r.is(p, kindRole, "length") && r.mentions(kindNoun, "cup"):
+			r.bind(i, unit.StripWidth)
+		case r.wedgeWindowAt(i, from):
+			r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
+		}
+	}
+}
+
+// wedgeWindowAt: "the wedge takes 3/8 to 3/4".
+func (r *reader) wedgeWindowAt(i, from int) bool {
+	return i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.within(from, i, kindNoun, "wedge") >= 0
+}
+
+// bindRange gives the smaller of two linked amounts to low, the other to high.
+func (r *reader) bindRange(i int, low, high unit.Field) {
+	a, b := r.items[i].amount, r.items[i+1].amount
+	if a.unit == nil && b.unit != nil {
+		u := *b.unit
+		a.unit = &u
+	}
+	if r.size(i) > r.size(i+1) {
+		low, high = high, low
+	}
+	r.bind(i, low)
+	r.bind(i+1, high)
+}
+
+// nounForms are directions that are nouns and look for their number on the
+// right; the others are adjectives and look left.
+var nounForms = map[string]bool{
+	"width": true, "widths": true, "thickness": true, "thicknesses": true, "length": true, "lengths": true, "height": true, "depth": true,
+}
+
+// attrLengths gives each direction word its number, then its part.
+func (r *reader) attrLengths() {
+	for pass := 0; pass < 2; pass++ {
+		for j := range r.items {
+			if !r.is(j, kindAttr) || r.items[j].used {
+				continue
+			}
+			i := r.attrNumber(j, pass)
+			if i < 0 {
+				continue
+			}
+			r.attrLength(i, j)
+		}
+	}
+}
+
+// attrNumber is the amount that direction word j measures. The first pass takes
+// the side that the word's form wants, the second the other.
+func (r *reader) attrNumber(j, pass int) int {
+	right := nounForms[r.items[j].word] == (pass == 0)
+	if right {
+		for i := j + 1; i < len(r.items) && i <= j+5; i++ {
+			if r.free(i) && r.length(i) {
+				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForms[r.items[k].word] && !r.items[k].used {
+					return -1
+				}
+				return i
+			}
+			if !(r.idle(i) || r.items[i].brk == ':' || r.items[i].brk == '=' || r.word(i, "of", "is") || r.is(i, kindNoun, "strip", "bar", "panel", "mat")) {
+				return -1
+			}
+		}
+		return -1
+	}
+	i := j - 1
+	for i >= 0 && (r.idle(i) || r.word(i, "and")) && r.items[i].amount == nil && !r.isBreak(i) {
+		i--
+	}
+	if r.free(i) && r.length(i) {
+		return i
+	}
+	return -1
+}
+
+func (r *reader) attrLength(i, j int) {
+	attr := r.items[j].id
+	first := i
+	for first > 0 && r.items[first].amount.link == linkTo && r.free(first-1) {
+		first--
+	}
+	noun := r.attrNoun(i, j, attr)
+	f := attrFields[noun][attr]
+	if f == "" {
+		return
+	}
+	r.items[j].used = true
+	switch {
+	case first < i && f == unit.StripThickness:
+		r.bindRange(first, unit.StripThinnest, unit.StripThickest)
+	case first < i:
+		r.items[j].used = false
+	case r.items[i].amount.link == linkOr && r.free(i-1):
+		r.choice(i-1, i, f)
+	case f == unit.PanelWidth && r.forStrips(i):
+		r.bind(i, unit.TargetWidth)
+	default:
+		r.bind(i, f)
+	}
+}
+
+// forStrips reports whether a panel's width is what strips in stock must fill.
+func (r *reader) forStrips(i int) bool {
+	return r.has(unit.StockPiles) && !r.has(unit.TargetWidth)
+}
+
+// choice offers two amounts for one field.
+func (r *reader) choice(a, b int, f unit.Field) {
+	x, y := r.items[a].amount, r.items[b].amount
+	if x.unit == nil && y.unit != nil {
+		u := *y.unit
+		x.unit = &u
+	}
+	va, ua, okA := r.valueOf(x, f)
+	vb, ub, okB := r.valueOf(y, f)
+	if !okA || !okB || impossible(f, va) != "" || impossible(f, vb) != "" {
+		return
+	}
+	r.items[a].used, r.items[b].used = true, true
+	r.phrase.Choices = append(r.phrase.Choices, Choice{f, []Fact{
+		{Field: f, Value: unit.Number(va), Unit: ua, Text: r.items[a].text},
+		{Field: f, Value: unit.Number(vb), Unit: ub, Text: r.items[b].text},
+	}})
+}
+
+// attrNoun is the part that a measure with a direction belongs to: the noun
+// right behind it, else the last one before it in the clause, else the one the
+// sentence was about, where that part has such a direction.
+func (r *reader) attrNoun(i, j int, attr string) string {
+	behind := i
+	if j > i {
+		behind = j
+	}
+	k := r.next(behind)
+	for r.is(k, kindWood) || r.is(k, kindFact) || r.is(k, kindAttr) && r.items[k].used {
+		k = r.next(k)
+	}
+	if k >= 0 && r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ownsNumber(k) {
+		return r.items[k].id
+	}
+	from, _ := r.clause(i)
+	for k := min(i, j) - 1; k >= from; k-- {
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" {
+			return r.items[k].id
+		}
+		if r.is(k, kindWood) && attrFields["strip"][attr] != "" && r.topic != Move {
+			return r.woodMeasure(attr)
+		}
+	}
+	return r.frameNoun(from, attr)
+}
+
+// ownsNumber reports whether a noun has a measure of its own behind it.
+func (r *reader) ownsNumber(k int) bool {
+	n := r.next(k)
+	return n == k+1 && r.free(n) && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
+}
+
+func (r *reader) woodMeasure(attr string) string {
+	if r.topic == Move && attr != "thick" {
+		return "panel"
+	}
+	return "strip"
+}
+
+// frameNoun is the part that earlier clauses were about. An accessory gives way
+// to the strips where their own measure is still missing.
+func (r *reader) frameNoun(from int, attr string) string {
+	last := ""
+	for k := from - 1; k >= 0; k-- {
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" {
+			last = r.items[k].id
+			break
+		}
+	}
+	def := r.defaultNoun(attr)
+	if last == "" {
+		return def
+	}
+	switch last {
+	case "strip", "panel":
+		return last
+	}
+	if f := attrFields[last][attr]; r.has(f) || (r.mentions(kindNoun, "strip") || def == "strip") && !r.has(attrFields["strip"][attr]) && attr != "tall" && attr != "deep" {
+		return def
+	}
+	return last
+}
+
+// defaultNoun is the part that a topic measures.
+func (r *reader) defaultNoun(attr string) string {
+	switch r.topic {
+	case Move, Schedule:
+		if attr == "thick" && r.topic == Move {
+			return "strip"
+		}
+		return "panel"
+	case Strips:
+		if attr == "thick" {
+			return "strip"
+		}
+		return "panel"
+	case Pump:
+		return "frame"
+	case Face:
+		return "panel"
+	case Glue:
+		if attr == "wide" && r.has(unit.StripWidth) || attr == "wide" && !r.mentions(kindNoun, "strip") {
+			return "panel"
+		}
+	}
+	if attr == "tall" {
+		return "bar"
+	}
+	if attr == "deep" {
+		return "frame"
+	}
+	return "strip"
+}

@@ -1,0 +1,286 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// targetWidths reads the width that strips must fill: "need 48", "make 30 even",
+// "three panels 24 wide and one 30".
+func (r *reader) targetWidths() {
+	if !r.has(unit.StockPiles) && r.topic != Strips {
+		return
+	}
+	var targets unit.Piles
+	first := -1
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) || r.is(r.next(i), kindRole, "trim") || r.is(r.next(i), kindNoun) && r.items[r.next(i)].id != "panel" {
+			continue
+		}
+		if r.is(r.next(i), kindAttr) && r.items[r.next(i)].id != "wide" && !r.items[r.next(i)].used {
+			continue
+		}
+		if !r.targetCue(i) {
+			continue
+		}
+		if first < 0 {
+			first = i
+			r.bind(i, unit.TargetWidth)
+			continue
+		}
+	}
+	_ = targets
+}
+
+// targetCue: a word of need before the amount, or a panel beside it.
+func (r *reader) targetCue(i int) bool {
+	if r.is(r.next(i), kindNoun, "panel") {
+		return true
+	}
+	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {
+		switch {
+		case r.is(j, kindRole, "target"), r.is(j, kindNoun, "panel"), r.is(j, kindAsk, "strips"), r.is(j, kindAsk, "load"):
+			return true
+		case r.is(j, kindRole, "trim"):
+			return false
+		case r.items[j].amount != nil && !r.items[j].used:
+			return false
+		}
+	}
+	return false
+}
+
+// nounLengths gives a bare measure to the part beside it: "1 in bar", "bar 1 in",
+// "1/4 walnut".
+func (r *reader) nounLengths() {
+	for i := range r.items {
+		if r.free(i) && r.length(i) && !r.inRange(i) {
+			r.nounLength(i)
+		}
+	}
+	for i := range r.items {
+		if r.free(i) && r.length(i) && i+1 < len(r.items) && r.free(i+1) {
+			r.nounRange(i)
+		}
+	}
+}
+
+// inRange reports whether the amount is linked to another by "to" or "or".
+func (r *reader) inRange(i int) bool {
+	l := r.items[i].amount.link
+	if l == linkTo || l == linkOr {
+		return r.items[i-1].amount.link != linkTimes && r.free(i-1) && r.length(i-1)
+	}
+	return i+1 < len(r.items) && r.items[i+1].amount != nil && (r.items[i+1].amount.link == linkTo || r.items[i+1].amount.link == linkOr) && r.free(i+1) && r.length(i+1)
+}
+
+// nounRange reads "5/16 to 3/8 strips" and "1 or 1 1/2 bar".
+func (r *reader) nounRange(i int) {
+	j := i + 1
+	l := r.items[j].amount.link
+	if l != linkTo && l != linkOr || !r.length(j) {
+		return
+	}
+	n := r.next(j)
+	noun := ""
+	if r.is(n, kindNoun) {
+		noun = r.items[n].id
+	} else if p := r.prev(i); r.is(p, kindNoun) {
+		noun = r.items[p].id
+	} else if r.is(n, kindAttr) {
+		return
+	}
+	switch {
+	case l == linkOr && bareFields[noun] != "":
+		r.choice(i, j, bareFields[noun])
+	case l == linkTo && (noun == "strip" || r.is(n, kindWood) || r.is(r.prev(i), kindWood)):
+		r.bindRange(i, unit.StripThinnest, unit.StripThickest)
+	case l == linkTo && noun == "wedge":
+		r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
+	}
+}
+
+func (r *reader) nounLength(i int) {
+	k, right := r.besideNoun(i)
+	if k < 0 {
+		return
+	}
+	it := &r.items[k]
+	id := it.id
+	if it.kind == kindWood {
+		r.woodLength(i)
+		return
+	}
+	switch id {
+	case "strip":
+		r.stripLength(i, right)
+	case "joint", "pump", "reservoir", "leak", "film", "fence", "wedge":
+	case "frame", "press", "bed":
+		if right && r.items[i].amount.unit == nil {
+			return
+		}
+		if it.word == "clear height" || it.word == "daylight" {
+			r.bind(i, unit.Opening)
+		}
+	case "panel":
+		r.panelLength(i)
+	case "core":
+		if r.underfoot(k) {
+			if !r.has(unit.SledThickness) {
+				r.bind(i, unit.SledThickness)
+			}
+			return
+		}
+		r.bind(i, unit.CoreThickness)
+	case "cup":
+		if r.topic == Move && !r.mentions(kindVacuum) && !r.mentions(kindAsk, "flatten") {
+			return
+		}
+		r.bind(i, unit.Cup)
+	default:
+		if f := bareFields[id]; f != "" {
+			r.bind(i, f)
+		}
+	}
+}
+
+func (r *reader) panelLength(i int) {
+	f := unit.PanelWidth
+	if r.size(i) < 0.06 {
+		f = unit.PanelThickness
+	}
+	if r.has(unit.StockPiles) && f == unit.PanelWidth && !r.has(unit.TargetWidth) {
+		f = unit.TargetWidth
+	}
+	if !r.has(f) {
+		r.bind(i, f)
+	}
+}
+
+// besideNoun is the noun or wood that a bare measure goes with: the one right
+// behind it, unless that has a number of its own, or the one before it.
+func (r *reader) besideNoun(i int) (k int, right bool) {
+	n, p := r.next(i), r.prev(i)
+	if r.is(n, kindFact) {
+		n = r.next(n)
+	}
+	wood := -1
+	for r.is(n, kindWood) || r.is(n, kindGlue) {
+		if wood < 0 && r.is(n, kindWood) {
+			wood = n
+		}
+		n = r.next(n)
+	}
+	if r.is(n, kindAttr) && !r.items[n].used {
+		n = -1
+	}
+	left := r.leftNoun(i, p)
+	if r.is(n, kindNoun) && (wood < 0 || r.items[n].id == "strip" || r.items[n].id == "core" || r.items[n].id == "bar" || r.items[n].id == "face" || r.items[n].id == "panel" && r.size(i) > 0.1) {
+		if left < 0 || !r.numberBehind(n) {
+			return n, true
+		}
+	}
+	if wood >= 0 {
+		return wood, true
+	}
+	if left >= 0 {
+		return left, false
+	}
+	if r.is(p, kindWood) && !r.is(n, kindNoun) {
+		return p, false
+	}
+	return -1, false
+}
+
+// leftNoun is the noun before a measure with nothing but "is", "of" and the like
+// between.
+func (r *reader) leftNoun(i, p int) int {
+	for p >= 0 && (r.word(p, "measures", "comes", "stands") || r.is(p, kindVerb, "check") && r.items[p].word == "measures") {
+		p = r.prev(p)
+	}
+	if r.is(p, kindFact) && (r.items[p].id == "gap=0") {
+		p = r.prev(p)
+	}
+	if r.is(p, kindNoun) && !r.takenNoun(p, i) {
+		return p
+	}
+	if i-1 >= 0 && r.items[i-1].brk == ':' && i-2 >= 0 && r.is(i-2, kindNoun) {
+		return i - 2
+	}
+	return -1
+}
+
+// takenNoun reports whether the noun already goes with a measure before it.
+func (r *reader) takenNoun(p, i int) bool {
+	q := p - 1
+	for q >= 0 && r.idle(q) && r.items[q].amount == nil {
+		q--
+	}
+	if q < 0 || r.items[q].amount == nil || !r.items[q].used || r.items[p].id == "strip" || r.items[p].id == "panel" {
+		return false
+	}
+	_, counted := r.items[q].amount.whole()
+	return !counted
+}
+
+// numberBehind reports whether noun n is followed by a measure of its own.
+func (r *reader) numberBehind(n int) bool {
+	k := r.next(n)
+	return r.free(k) && r.length(k) && !r.is(r.next(k), kindNoun) && !r.is(r.next(k), kindAttr)
+}
+
+// woodLength: a measure before a wood is the stock's thickness: "1/4 walnut",
+// "4/4 cherry". Over two inches it is not thickness for certain.
+func (r *reader) woodLength(i int) {
+	const thickest = 0.055
+	if r.size(i) <= thickest && !r.has(unit.StripThickness) {
+		r.bind(i, unit.StripThickness)
+		return
+	}
+	if r.size(i) > thickest && r.topic == Move && !r.has(unit.PanelWidth) {
+		r.bind(i, unit.PanelWidth)
+	} else if r.size(i) > thickest && !r.has(unit.StripWidth) && r.mentions(kindNoun, "strip") {
+		r.bind(i, unit.StripWidth)
+	}
+}
+
+// stripLength reads a bare measure beside strips. From an inch up it is the
+// width, below the thickness, where that is not said otherwise.
+func (r *reader) stripLength(i int, right bool) {
+	const inchWide = 0.0254
+	f, other := unit.StripWidth, unit.StripThickness
+	if r.size(i) < inchWide-1e-9 || r.items[i].amount.form == formQuarters {
+		f, other = other, f
+	}
+	if r.phrase.Command != nil {
+		f, other = unit.StripThickness, unit.StripWidth
+		if r.size(i) > 0.055 {
+			f, other = other, f
+		}
+	}
+	if r.has(f) && !r.has(other) && (f == unit.StripThickness) == (r.size(i) > 0) {
+		f = other
+	}
+	if r.has(f) {
+		return
+	}
+	_ = right
+	r.bind(i, f)
+}
+
+// looseLengths reads lumber quarters, and a bare pair that follows a count of
+// strips.
+func (r *reader) looseLengths() {
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) {
+			continue
+		}
+		am := r.items[i].amount
+		switch {
+		case am.form == formQuarters && !r.has(unit.StripThickness):
+			u := unit.Inch
+			am.unit = &u
+			r.bind(i, unit.StripThickness)
+			r.bound[len(r.bound)-1].fact.Note = "quarters, rough"
+		case am.is(unit.Distance) && am.unit.Symbol == "ft" && r.word(i+1, "long"):
+			r.bind(i, unit.StripLength)
+		}
+	}
+}

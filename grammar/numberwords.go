@@ -1,0 +1,127 @@
+package grammar
+
+import "math/big"
+
+// wholes are the whole numbers that people write in words.
+var wholes = map[string]int64{
+	"zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
+	"ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16,
+	"seventeen": 17, "eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50,
+	"sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90, "hundred": 100, "dozen": 12,
+}
+
+// parts are the fractions that people write in words, by their denominator.
+var parts = map[string]int64{
+	"half": 2, "halves": 2, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8, "eigth": 8, "eigths": 8,
+	"sixteenth": 16, "sixteenths": 16, "thirtysecond": 32, "thirtyseconds": 32, "sixtyfourth": 64, "sixtyfourths": 64, "tenth": 10, "tenths": 10,
+}
+
+// notParts are words that make a fraction word mean something else when they
+// follow it: "quarter sawn", "half past".
+var notParts = map[string]bool{
+	"sawn": true, "saw": true, "past": true, "seven": true, "eight": true, "nine": true, "ten": true, "six": true, "five": true, "four": true,
+	"way": true, "full": true, "hour": false, "to": true, "day": true, "assed": true, "round": true, "decent": true, "empty": true, "of": true, "the": true, "done": true, "off": true,
+}
+
+// wordNumber reads a number in words from scrap i and returns its value and how
+// many scraps it took; 0 where there is none.
+func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
+	at := i
+	whole, n := wholeWords(scraps, at)
+	if n == 0 {
+		return fractionWords(scraps, i)
+	}
+	at = skipHyphen(scraps, at+n)
+	if isWord(scraps, at, "and") {
+		at++
+	}
+	if n > 0 && at > i+n-1 {
+		if part, m := fractionWords(scraps, at); m > 0 && (at > i+n || isFractionOf(scraps, at)) {
+			return part.Add(part, new(big.Rat).SetInt64(whole)), at + m - i
+		}
+		if d, ok := denominator(scraps, i+n); ok && whole > 0 && whole < d { // "three quarters"
+			return big.NewRat(whole, d), skipHyphen(scraps, i+n) - i + 1
+		}
+	}
+	return new(big.Rat).SetInt64(whole), n
+}
+
+func isFractionOf(scraps []scrap, at int) bool {
+	return at < len(scraps) && (scraps[at].norm == "a" || scraps[at].norm == "an")
+}
+
+func denominator(scraps []scrap, at int) (int64, bool) {
+	at = skipHyphen(scraps, at)
+	if at >= len(scraps) || scraps[at].shape != shapeWord {
+		return 0, false
+	}
+	d, ok := parts[scraps[at].norm]
+	if ok && at+1 < len(scraps) && notParts[scraps[at+1].norm] && scraps[at+1].norm != "of" {
+		return 0, false
+	}
+	return d, ok
+}
+
+func isWord(scraps []scrap, i int, w string) bool { return i < len(scraps) && scraps[i].norm == w }
+
+// wholeWords reads "twenty five", "a dozen", "two hundred".
+func wholeWords(scraps []scrap, i int) (int64, int) {
+	at := i
+	if (isWord(scraps, at, "a") || isWord(scraps, at, "half")) && isWord(scraps, at+1, "dozen") {
+		if scraps[at].norm == "half" {
+			return 6, 2
+		}
+		return 12, 2
+	}
+	if isWord(scraps, at, "half") && isWord(scraps, at+1, "a") && isWord(scraps, at+2, "dozen") {
+		return 6, 3
+	}
+	if at >= len(scraps) || scraps[at].shape != shapeWord {
+		return 0, 0
+	}
+	v, ok := wholes[scraps[at].norm]
+	if !ok || v >= 100 || scraps[at].norm == "dozen" {
+		return 0, 0
+	}
+	at = skipHyphen(scraps, at+1)
+	if v >= 20 && at < len(scraps) && scraps[at].shape == shapeWord {
+		if u, ok := wholes[scraps[at].norm]; ok && u > 0 && u < 10 {
+			v += u
+			at++
+		}
+	}
+	if at < len(scraps) && (scraps[at].norm == "hundred" || scraps[at].norm == "dozen") {
+		v *= wholes[scraps[at].norm]
+		at++
+	}
+	if at > i+1 && scraps[at-1].norm == "-" {
+		at--
+	}
+	return v, at - i
+}
+
+// fractionWords reads "half", "half an", "a quarter", "three eighths".
+func fractionWords(scraps []scrap, i int) (*big.Rat, int) {
+	at := i
+	if isWord(scraps, at, "a") || isWord(scraps, at, "an") {
+		at++
+	}
+	d, ok := denominator(scraps, at)
+	if !ok {
+		return nil, 0
+	}
+	if scraps[skipHyphen(scraps, at)].norm != "half" && at == i && d == 2 {
+		return nil, 0
+	}
+	end := skipHyphen(scraps, at) + 1
+	if end < len(scraps) && notParts[scraps[end].norm] {
+		if !(scraps[end].norm == "of" && (isWord(scraps, end+1, "an") || isWord(scraps, end+1, "a"))) {
+			return nil, 0
+		}
+		end++
+	}
+	if (isWord(scraps, end, "an") || isWord(scraps, end, "a")) && end+1 < len(scraps) && scraps[end+1].shape == shapeWord {
+		end++ // "half an inch"
+	}
+	return big.NewRat(1, d), end - i
+}

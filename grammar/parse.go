@@ -1,0 +1,31 @@
+package grammar
+
+import "strings"
+
+// Parse reads a message as the shop's habit has it. It never fails: what it
+// cannot place is in the phrase's Unused.
+func Parse(text string, habit Habit) Phrase {
+	tokens := tokenize(text)
+	tree, err := parser.ParseFromLexer(peek(tokens))
+	if err != nil { // every token has a place in the tree; kept for a change of the grammar
+		return Phrase{Unused: []string{text}}
+	}
+	r := &reader{text: text, habit: habit, items: items(tree, tokens)}
+	r.finish()
+	r.read()
+	return r.phrase
+}
+
+// finish fills in what the tree does not know.
+func (r *reader) finish() {
+	for i := range r.items {
+		it := &r.items[i]
+		if it.amount != nil {
+			it.text = r.text[it.start:it.end]
+		}
+	}
+	r.system = r.lengthSystem()
+}
+
+// trimmed returns text without the marks around it.
+func trimmed(s string) string { return strings.Trim(s, " \t\r\n.,;:!?–—-") }

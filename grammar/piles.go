@@ -1,0 +1,188 @@
+package grammar
+
+import (
+	"math"
+
+	"presshand/engine/unit"
+)
+
+// A pile is a count and a width, by the items that say them.
+type pile struct{ count, width int }
+
+// piles reads strips in stock: "12 at 2 1/8, 9 @ 3", "22 pcs of 70 mm", "six 3
+// 1/4, ten 2 1/8".
+func (r *reader) piles() {
+	if !r.stockContext() {
+		return
+	}
+	var found []pile
+	for i := range r.items {
+		if p, ok := r.pileAt(i); ok {
+			found = append(found, p)
+			r.items[p.count].used, r.items[p.width].used = true, true
+		}
+	}
+	found = r.outlier(found)
+	if len(found) == 0 || len(found) == 1 && !r.wantsWidth() {
+		for _, p := range found {
+			r.items[p.count].used, r.items[p.width].used = false, false
+		}
+		return
+	}
+	var piles unit.Piles
+	for _, p := range found {
+		n, _ := r.items[p.count].amount.whole()
+		w, _, ok := r.valueOf(r.items[p.width].amount, unit.StripWidth)
+		if !ok || impossible(unit.StripWidth, w) != "" || n < 1 || n > 100000 {
+			r.items[p.count].used, r.items[p.width].used = false, false
+			continue
+		}
+		piles = append(piles, unit.Pile{Width: w, Count: n})
+	}
+	piles = r.correctPiles(piles)
+	if len(piles) == 0 {
+		return
+	}
+	text := r.text[r.items[found[0].count].start:r.items[found[len(found)-1].width].end]
+	r.bound = append(r.bound, binding{Fact{Field: unit.StockPiles, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, found[0].count, false})
+}
+
+// stockContext reports whether the message chooses among strips.
+func (r *reader) stockContext() bool {
+	if r.mentions(kindAsk, "strips") || r.topic == Strips {
+		return true
+	}
+	have := false
+	for i := range r.items {
+		if r.word(i, "got", "have", "theres", "pile", "leftover", "leftovers", "left", "heap", "stash", "found", "stock") || r.is(i, kindNoun, "strip") && r.items[i].word == "stock" {
+			have = true
+		}
+	}
+	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow())
+}
+
+func (r *reader) wedgeWindow() bool { return r.mentions(kindNoun, "wedge") }
+
+func (r *reader) wantsWidth() bool {
+	return r.mentions(kindRole, "target", "trim") || r.mentions(kindNoun, "panel") || r.mentions(kindAsk, "strips")
+}
+
+// pileAt reads a pile whose count stands at item i.
+func (r *reader) pileAt(i int) (pile, bool) {
+	if !r.free(i) {
+		return pile{}, false
+	}
+	if n, ok := r.items[i].amount.whole(); !ok || n < 1 || r.is(r.next(i), kindNoun, "panel", "press", "joint", "bag", "frame") {
+		return pile{}, false
+	}
+	if r.is(r.prev(i), kindRole, "target") || r.is(r.prev(i), kindRole, "trim") || r.items[i].amount.link != linkNone {
+		return pile{}, false
+	}
+	j := i + 1
+	joined := false
+	for j < len(r.items) && j <= i+5 {
+		switch {
+		case r.is(j, kindNoun, "strip"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "some", "about", "measuring", "in", "ones", "them", "by", "lengths") || r.is(j, kindRole, "in a row"):
+		case r.word(j, "at", "@", "of", "x") || r.items[j].brk == '@':
+			joined = true
+		case r.items[j].amount != nil:
+			return r.pileOf(i, j, joined)
+		case r.items[j].kind == kindWood || r.items[j].kind == kindWoodSort:
+		default:
+			return pile{}, false
+		}
+		j++
+	}
+	return pile{}, false
+}
+
+func (r *reader) pileOf(i, j int, joined bool) (pile, bool) {
+	am := r.items[j].amount
+	if r.items[j].used || am.dead || am.unit != nil && am.unit.Dimension != unit.Distance {
+		return pile{}, false
+	}
+	if j+1 < len(r.items) && r.items[j+1].amount != nil && r.items[j+1].amount.link == linkTimes {
+		return pile{}, false
+	}
+	switch am.link {
+	case linkAt, linkTimes:
+		joined = true
+	case linkTo, linkOr:
+		return pile{}, false
+	}
+	if am.link == linkTimes && am.unit == nil && r.items[i].amount.form != formWords && !r.mentions(kindAsk, "strips") && !r.mentions(kindRole, "target") {
+		return pile{}, false
+	}
+	if !joined && j == i+1 && r.isBreak(i+1) {
+		return pile{}, false
+	}
+	if next := r.next(j); r.is(next, kindAttr, "thick", "long") || r.is(next, kindNoun, "panel", "bar", "trim") || r.is(next, kindRole, "trim") {
+		return pile{}, false
+	}
+	return pile{i, j}, true
+}
+
+// outlier gives back a pile that stands behind "need": "need 4 at 24".
+func (r *reader) outlier(ps []pile) []pile {
+	out := ps[:0]
+	for _, p := range ps {
+		k := r.prev(p.count)
+		if r.is(k, kindRole, "target") {
+			r.items[p.count].used, r.items[p.width].used = false, false
+			continue
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// correctPiles takes "the 50s are actually 45" and "skip the 3s".
+func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.plural {
+			continue
+		}
+		old, _, _ := r.valueOf(r.items[i].amount, unit.StripWidth)
+		at := -1
+		for k := range ps {
+			if math.Abs(ps[k].Width-old) < 1e-6 {
+				at = k
+			}
+		}
+		if at < 0 {
+			continue
+		}
+		if j := r.correctedTo(i); j >= 0 {
+			v, _, _ := r.valueOf(r.items[j].amount, unit.StripWidth)
+			ps[at].Width = v
+			r.items[j].used = true
+			continue
+		}
+		if r.excluded(i) {
+			ps = append(ps[:at], ps[at+1:]...)
+		}
+	}
+	return ps
+}
+
+func (r *reader) correctedTo(i int) int {
+	for j := i + 1; j < len(r.items) && j <= i+6; j++ {
+		if r.free(j) {
+			return j
+		}
+		if !(r.idle(j) || r.is(j, kindFix)) {
+			return -1
+		}
+	}
+	return -1
+}
+
+func (r *reader) excluded(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-4 && !r.isBreak(j); j-- {
+		if r.is(j, kindNot) || r.word(j, "skip") {
+			r.items[j].used = true
+			return true
+		}
+	}
+	return false
+}

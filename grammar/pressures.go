@@ -1,0 +1,245 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// pressures reads every amount with a unit of pressure: vacuum, barometer, pump
+// limit, a mat's firmness or the figure that is wanted.
+func (r *reader) pressures() {
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		am := r.items[i].amount
+		if am.is(unit.Distance) && am.unit.Symbol == "in" && r.vacuumInches(i) {
+			u := unit.InHg
+			am.unit = &u
+		}
+		if am.is(unit.Distance) && am.unit.Symbol == "mm" && r.is(i+1, kindUnit) && r.items[i+1].word == "hg" {
+			u := unit.MMHg
+			am.unit = &u
+		}
+		if !am.is(unit.Pressing) {
+			continue
+		}
+		r.pressure(i)
+	}
+}
+
+// vacuumInches: "25 inches" is mercury beside a word of vacuum and no part.
+func (r *reader) vacuumInches(i int) bool {
+	if n := r.next(i); r.is(n, kindNoun) && r.items[n].id != "pump" && r.items[n].id != "leak" || r.is(n, kindAttr) {
+		return false
+	}
+	j := r.prev(i)
+	if r.is(r.next(i), kindVacuum, "vacuum") {
+		return true
+	}
+	return r.is(j, kindVacuum, "pull", "gauge") && (r.items[i].amount.float() >= 5) || r.is(j, kindVacuum, "vacuum")
+}
+
+func (r *reader) pressure(i int) {
+	am := r.items[i].amount
+	from, to := r.clause(i)
+	u := am.unitRaw
+	switch {
+	case r.goal(i):
+	case r.within(from, to, kindAir, "barometer") >= 0 && !r.is(r.next(i), kindVacuum, "vacuum"):
+		r.bind(i, unit.Ambient)
+	case r.isMatFirmness(i, from, to):
+		r.bind(i, unit.MatFirm)
+	case r.within(from, to, kindRole, "limit") >= 0:
+		r.pumpLimit(i)
+	case u == "psia" || r.absolute(i):
+		r.bind(i, unit.VacuumAbsolute)
+	default:
+		r.bind(i, unit.Vacuum)
+	}
+}
+
+// absolute reports whether "abs" or "absolute" goes with the pressure.
+func (r *reader) absolute(i int) bool {
+	for _, j := range []int{i + 1, i + 2} {
+		if r.is(j, kindVacuum, "absolute") {
+			r.items[j].used = true
+			return true
+		}
+		if j < len(r.items) && r.items[j].brk != '(' && !r.idle(j) {
+			break
+		}
+	}
+	j := r.prev(i)
+	if r.is(j, kindVacuum, "absolute") {
+		r.items[j].used = true
+		return true
+	}
+	return false
+}
+
+func (r *reader) isMatFirmness(i, from, to int) bool {
+	if r.within(from, to, kindNoun, "mat") < 0 {
+		return false
+	}
+	for j := i + 1; j < to && j < i+7; j++ {
+		if am := r.items[j].amount; am != nil && am.is(unit.Proportion) && am.float() == 25 || r.is(j, kindRole, "firm at") {
+			if am != nil {
+				r.items[j].used = true
+			}
+			r.items[j].used = true
+			return true
+		}
+	}
+	return !r.is(r.prev(i), kindVacuum) && r.is(r.next(i), kindNoun, "mat")
+}
+
+// pumpLimit reads where a pump itself stops: an absolute pressure, or a vacuum
+// at sea level.
+func (r *reader) pumpLimit(i int) {
+	am := r.items[i].amount
+	if r.absolute(i) || am.is(unit.Pressing) && am.unit.SI(am.float()) < 30000 {
+		r.bind(i, unit.PumpLimit)
+		return
+	}
+	const seaLevel = 101325
+	r.items[i].used = true
+	v := round((seaLevel - am.unit.SI(am.float())) / 1000)
+	if v < 0 {
+		r.refuse(unit.PumpLimit, r.items[i].text, limits[unit.Pressing].want)
+		return
+	}
+	r.bound = append(r.bound, binding{Fact{Field: unit.PumpLimit, Value: unit.Number(v), Unit: *am.unit, Text: r.items[i].text, Note: "vacuum at sea level"}, i, false})
+}
+
+// goalWords stand before or behind a figure that is wanted.
+func (r *reader) wanted(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-5 && !r.isStop(j) && r.items[j].brk != ','; j-- {
+		if r.word(j, "for", "want", "wanted", "get", "reach", "give", "gives", "hit", "least", "have", "put", "wants", "keep", "see") || r.is(j, kindRole, "target", "min") || r.is(j, kindAsk, "pump") {
+			return true
+		}
+		if r.is(j, kindVacuum) || r.items[j].amount != nil {
+			return false
+		}
+	}
+	return false
+}
+
+// goal takes a pressure for the wanted figure of a question that is solved
+// backwards.
+func (r *reader) goal(i int) bool {
+	if r.solving == "" {
+		return false
+	}
+	f, at := r.figureNear(i)
+	if f == "" && (r.solving != unit.Vacuum && !r.wanted(i) || r.items[i].amount.unit.Symbol == "inHg" && r.solving != unit.Vacuum) {
+		return false
+	}
+	if f == "" && !r.wanted(i) {
+		return false
+	}
+	if f == "" {
+		f = unit.SideFarJoint
+		if r.solving == unit.Vacuum && !r.mentions(kindNoun, "bar", "joint") && !r.mentions(kindNoun, "strip") {
+			f = unit.FacePressure
+		}
+		if r.topicOf(r.solving) == Pump {
+			return false
+		}
+	}
+	v, u, ok := r.valueOf(r.items[i].amount, f)
+	if !ok || impossible(f, v) != "" {
+		return false
+	}
+	r.items[i].used = true
+	if at >= 0 {
+		r.items[at].used = true
+	}
+	for k := range r.phrase.Asks {
+		if r.phrase.Asks[k].Solve == r.solving {
+			if r.phrase.Asks[k].Goal == nil {
+				r.phrase.Asks[k].Goal = map[unit.Field]Fact{}
+			}
+			r.phrase.Asks[k].Goal[f] = Fact{Field: f, Value: unit.Number(v), Unit: u, Text: r.items[i].text}
+			break
+		}
+	}
+	return true
+}
+
+func (r *reader) topicOf(f unit.Field) Topic {
+	for _, a := range r.phrase.Asks {
+		if a.Solve == f {
+			return a.About
+		}
+	}
+	return ""
+}
+
+// figureNear finds the figure that is named right behind or before a pressure:
+// "50 psi at the far joint".
+func (r *reader) figureNear(i int) (unit.Field, int) {
+	for j := i + 1; j < len(r.items) && j <= i+6; j++ {
+		if r.isBreak(j) || r.items[j].amount != nil {
+			break
+		}
+		if f := r.figure(j); f != "" {
+			return f, j
+		}
+	}
+	for j := i - 1; j >= 0 && j >= i-4; j-- {
+		if r.isBreak(j) || r.items[j].amount != nil {
+			break
+		}
+		if f := r.figure(j); f != "" {
+			return f, j
+		}
+	}
+	return "", -1
+}
+
+func (r *reader) figure(j int) unit.Field {
+	it := &r.items[j]
+	switch {
+	case it.kind == kindAsk && it.id == "side:"+string(unit.SideFarJoint):
+		return unit.SideFarJoint
+	case it.kind == kindAsk && it.id == "side:"+string(unit.SideFirstJoint):
+		return unit.SideFirstJoint
+	case it.kind == kindAsk && it.id == "face", it.kind == kindNoun && it.id == "face":
+		return unit.FacePressure
+	case it.kind == kindAsk && it.id == "side", it.kind == kindNoun && it.id == "joint":
+		return unit.SideFarJoint
+	}
+	return ""
+}
+
+// bareVacuum reads "pulling 26", "gauge says 24", "sitting at 25".
+func (r *reader) bareVacuum() {
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.form == formWords && r.items[i].amount.float() < 5 {
+			continue
+		}
+		if n := r.next(i); r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") || r.is(n, kindAttr) || r.is(n, kindWood) {
+			continue
+		}
+		j := r.prev(i)
+		cued := r.is(j, kindVacuum, "gauge", "vacuum", "pull") || r.is(r.next(i), kindVacuum, "vacuum")
+		if !cued && r.word(j, "at", "holds", "to") {
+			cued = r.is(r.prev(j), kindVacuum)
+		}
+		if !cued && r.is(i-1, kindVacuum) {
+			cued = true
+		}
+		if !cued {
+			cued = r.items[i].amount.form != formFraction && r.is(j, kindAsk, "pump") && in(r.items[j].word, "reach", "get to vacuum", "pull down", "pump down", "how long to reach", "time to reach", "time to get", "draw down", "evacuate", "keep up")
+		}
+		if !cued || r.items[i].amount.link == linkTimes {
+			continue
+		}
+		if u := r.bareVacuumUnit(r.items[i].amount); u.Dimension != unit.Pressing {
+			continue
+		}
+		if r.absolute(i) {
+			r.bind(i, unit.VacuumAbsolute)
+			continue
+		}
+		r.bind(i, unit.Vacuum)
+	}
+}

@@ -1,0 +1,269 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// sheetSizes are the bare sizes that every shop, metric ones too, gives in feet.
+var sheetSizes = map[[2]int]bool{{4, 8}: true, {8, 4}: true, {4, 10}: true, {10, 4}: true, {5, 5}: true, {5, 10}: true, {10, 5}: true, {4, 4}: false}
+
+// nominal sizes of softwood lumber and what they dress to, in inches (US
+// softwood lumber standard PS 20, dressed sizes, from memory).
+var (
+	nominalThickness = map[int]float64{1: 0.75, 2: 1.5}
+	nominalWidth     = map[int]float64{2: 1.5, 3: 2.5, 4: 3.5, 6: 5.5, 8: 7.25, 10: 9.25, 12: 11.25}
+)
+
+// products reads sizes: "24x48", "2 1/4 x 1/4 x 36", "4x8x3in".
+func (r *reader) products() {
+	for i := 0; i < len(r.items); i++ {
+		end := r.chain(i)
+		if end-i < 2 {
+			continue
+		}
+		r.product(i, end)
+		i = end - 1
+	}
+}
+
+// chain returns the end of the amounts joined by "x" from item i on.
+func (r *reader) chain(i int) int {
+	if !r.free(i) || !r.length(i) {
+		return i
+	}
+	end := i + 1
+	for end < len(r.items) && r.free(end) && r.items[end].amount.link == linkTimes && r.length(end) {
+		end++
+	}
+	return end
+}
+
+// length reports whether the amount at item i can be a length.
+func (r *reader) length(i int) bool {
+	am := r.items[i].amount
+	return am != nil && (am.unit == nil || am.unit.Dimension == unit.Distance) && am.form != formPair
+}
+
+func (r *reader) product(i, end int) {
+	r.spreadUnit(i, end)
+	sheet := r.sheet(i, end)
+	if !sheet && r.nominal(i, end) {
+		return
+	}
+	fields := r.productFields(i, end, sheet)
+	if fields == nil {
+		return
+	}
+	for k := i; k < end; k++ {
+		if sheet && k < i+2 {
+			u := unit.Foot
+			r.items[k].amount.unit = &u
+		}
+		r.bind(k, fields[k-i])
+	}
+}
+
+// spreadUnit gives the unit behind a size to its bare numbers: "600 x 1200 mm".
+func (r *reader) spreadUnit(i, end int) {
+	last := r.items[end-1].amount
+	if last.unit == nil || r.isSheet(i) {
+		return
+	}
+	for k := i; k < end-1; k++ {
+		if r.items[k].amount.unit == nil {
+			u := *last.unit
+			r.items[k].amount.unit = &u
+		}
+	}
+}
+
+func (r *reader) isSheet(i int) bool {
+	if i+1 >= len(r.items) || r.items[i+1].amount == nil {
+		return false
+	}
+	a, okA := r.items[i].amount.whole()
+	b, okB := r.items[i+1].amount.whole()
+	return okA && okB && sheetSizes[[2]int{a, b}]
+}
+
+func (r *reader) sheet(i, end int) bool {
+	if !r.isSheet(i) || end-i > 3 {
+		return false
+	}
+	n := r.next(end - 1)
+	return !r.is(n, kindNoun, "strip", "bar") && !r.is(r.prev(i), kindNoun, "strip", "bar")
+}
+
+// nominal reads lumber sizes: "poplar 1x6s".
+func (r *reader) nominal(i, end int) bool {
+	a, okA := r.items[i].amount.whole()
+	b, okB := r.items[i+1].amount.whole()
+	t, w := nominalThickness[a], nominalWidth[b]
+	if !okA || !okB || end-i != 2 || t == 0 || w == 0 || r.habit.Metric {
+		return false
+	}
+	n, p := r.next(i+1), r.prev(i)
+	if !r.items[i+1].amount.plural && !r.is(n, kindWood) && !r.is(p, kindWood) && !r.is(n, kindNoun, "strip") {
+		return false
+	}
+	text := r.text[r.items[i].start:r.items[i+1].end]
+	r.items[i].used, r.items[i+1].used = true, true
+	for _, f := range []struct {
+		field unit.Field
+		v     float64
+	}{{unit.StripThickness, t}, {unit.StripWidth, w}} {
+		r.bound = append(r.bound, binding{Fact{Field: f.field, Value: unit.Number(round(f.v * 25.4)), Unit: unit.Inch, Text: text, Note: "nominal size, dressed"}, i, false})
+	}
+	return true
+}
+
+// productFields says what each number of a size is.
+func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
+	n := end - i
+	noun := r.productNoun(i, end, sheet)
+	switch noun {
+	case "strip":
+		return r.stripSize(i, end)
+	case "bar":
+		if r.attrBehind(end-1) == "tall" {
+			return pick(n, unit.BarWidth, unit.BarHeight)
+		}
+		return pick(n, unit.BarHeight, unit.BarWidth)
+	case "sled":
+		return pick(n, unit.SledWidth, unit.SledLength, unit.SledThickness)
+	case "bag":
+		return r.bagSize(i, n)
+	case "bed", "frame", "press", "opening":
+		if r.size(i) > r.size(i+1) {
+			return pick(n, unit.BedLength, unit.BedWidth, unit.Opening)
+		}
+		return pick(n, unit.BedWidth, unit.BedLength, unit.Opening)
+	}
+	third := unit.PanelThickness
+	if r.topic == Glue || r.topic == Side {
+		third = unit.StripThickness
+	}
+	return pick(n, unit.PanelWidth, unit.PanelLength, third)
+}
+
+func pick(n int, fs ...unit.Field) []unit.Field {
+	if n > len(fs) {
+		return nil
+	}
+	return fs[:n]
+}
+
+func (r *reader) bagSize(i, n int) []unit.Field {
+	if r.size(i) > r.size(i+1) {
+		return pick(n, unit.BagLength, unit.BagWidth)
+	}
+	return pick(n, unit.BagWidth, unit.BagLength)
+}
+
+// size is an amount's length in metres, or its bare number.
+func (r *reader) size(i int) float64 {
+	am := r.items[i].amount
+	if am.unit != nil {
+		return am.unit.SI(am.float())
+	}
+	return r.bareUnit(am, unit.Distance).SI(am.float())
+}
+
+func (r *reader) attrBehind(i int) string {
+	if n := r.next(i); r.is(n, kindAttr) {
+		return r.items[n].id
+	}
+	return ""
+}
+
+// stripSize: the longest number is the length where it is far longer, then the
+// width, then the thickness.
+func (r *reader) stripSize(i, end int) []unit.Field {
+	a, b := r.size(i), r.size(i+1)
+	switch end - i {
+	case 2:
+		switch {
+		case b > 6*a && b > 0.5:
+			return []unit.Field{unit.StripWidth, unit.StripLength}
+		case a > 6*b && a > 0.6:
+			return []unit.Field{unit.StripLength, unit.StripWidth}
+		case a >= b:
+			return []unit.Field{unit.StripWidth, unit.StripThickness}
+		}
+		return []unit.Field{unit.StripThickness, unit.StripWidth}
+	case 3:
+		c := r.size(i + 2)
+		if a > b && a > c {
+			if b >= c {
+				return []unit.Field{unit.StripLength, unit.StripWidth, unit.StripThickness}
+			}
+			return []unit.Field{unit.StripLength, unit.StripThickness, unit.StripWidth}
+		}
+		if a >= b {
+			return []unit.Field{unit.StripWidth, unit.StripThickness, unit.StripLength}
+		}
+		return []unit.Field{unit.StripThickness, unit.StripWidth, unit.StripLength}
+	}
+	return nil
+}
+
+// productNoun is the part that a size belongs to.
+func (r *reader) productNoun(i, end int, sheet bool) string {
+	body := func(j int) string {
+		if j >= 0 && r.is(j, kindNoun, "strip", "panel", "bar", "sled", "bag", "bed", "frame", "press", "core", "caul", "mat", "opening") {
+			return r.items[j].id
+		}
+		return ""
+	}
+	j := r.next(end - 1)
+	for r.is(j, kindWood) || r.is(j, kindGlue) {
+		if body(r.next(j)) == "" && r.is(j, kindWood) && !sheet {
+			return r.bySize(i, end)
+		}
+		j = r.next(j)
+	}
+	if b := body(j); b != "" && b != "core" && !(b == "strip" && sheet) {
+		return b
+	}
+	if k := r.prev(i); k >= 0 {
+		if r.is(k, kindWood) && !sheet {
+			return r.bySize(i, end)
+		}
+		if b := body(k); b != "" && b != "core" && b != "mat" && b != "caul" {
+			return b
+		}
+	}
+	from, to := r.clause(i)
+	for k := i - 1; k >= from; k-- {
+		if b := body(k); b != "" && b != "core" && b != "mat" && b != "caul" && !(b == "press" && !sheet) {
+			return b
+		}
+	}
+	for k := end; k < to; k++ {
+		if b := body(k); (b == "frame" || b == "bed" || b == "bag" || b == "panel") && sheet {
+			return b
+		}
+	}
+	switch r.topic {
+	case Pump, Profile:
+		return "bed"
+	case Side, Flatten, Load:
+		if !sheet {
+			return r.bySize(i, end)
+		}
+	}
+	return r.bySize(i, end)
+}
+
+// bySize tells a strip's section from a panel: no panel is thinner than 50 mm
+// across.
+func (r *reader) bySize(i, end int) string {
+	small := false
+	for k := i; k < end; k++ {
+		if r.size(k) < 0.05 {
+			small = true
+		}
+	}
+	if small && end-i == 2 || small && r.mentions(kindNoun, "strip") {
+		return "strip"
+	}
+	return "panel"
+}

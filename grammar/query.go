@@ -1,0 +1,130 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// query reads a question to the load book: "what's in the press", "last five
+// with epoxy", "how did 1/4 walnut with a bar go".
+func (r *reader) query() bool {
+	for i := range r.items {
+		if !r.is(i, kindVerb, "list") {
+			continue
+		}
+		c := &Command{Verb: List, Query: &Query{}}
+		switch w := r.items[i].word; {
+		case w == "last":
+			if !r.lastLoads(i, c) {
+				continue
+			}
+		case w == "list" || w == "when did" || w == "when is it due":
+			if r.phrase.Asks != nil && w == "list" {
+				continue
+			}
+			r.readLoads(i, c)
+		case w == "how did" || w == "hows" || w == "how have":
+			if !r.word(len(r.items)-1, "go", "do", "out", "hold", "turn out") && !r.endsIn("go", "do", "out", "come out", "work", "turn", "hold", "went") {
+				continue
+			}
+			r.readLoads(i, c)
+		case w == "the book" || w == "who checked" || w == "whos checked" || w == "who posted" || w == "who measured":
+			r.readLoads(i, c)
+		case in(w, "whats in the press", "what is in the press", "anything in the press", "whats in the bag", "what is in the bag", "in the press right now", "whats pressing", "anything pressing", "is the press empty", "is the press free", "press free", "is the bag empty", "is the bag free", "whats in press", "what is in press", "what was in"):
+			if r.hasMeasures(i) {
+				continue
+			}
+			c.Query.Pressing = true
+		case in(w, "loads today", "todays loads", "loads for today", "what did we press", "what have we pressed", "how many loads did", "how many did we"):
+			if r.mentions(kindNoun, "panel") && r.mentions(kindRole, "start", "deadline") {
+				continue
+			}
+			c.Query.Today = true
+		case in(w, "whats posted", "whats waiting", "anything waiting", "whats unchecked", "whats not checked", "what needs checking", "needs a check"):
+			c.Query.State = "posted"
+		case in(w, "whats on hold", "whats held", "anything on hold"):
+			c.Query.State = "held"
+		case in(w, "whats been checked"):
+			c.Query.State = "checked"
+		case in(w, "whats out", "what came out"):
+			c.Query.State = "out"
+		}
+		r.filters(i, c)
+		r.phrase.Command = c
+		r.phrase.Asks = []Ask{{About: Book}}
+		return true
+	}
+	return false
+}
+
+func in(w string, ws ...string) bool {
+	for _, x := range ws {
+		if w == x {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) endsIn(ws ...string) bool {
+	for i := len(r.items) - 1; i >= 0 && i > len(r.items)-4; i-- {
+		if r.word(i, ws...) || r.is(i, kindVerb, "out") {
+			return true
+		}
+	}
+	return false
+}
+
+// hasMeasures reports whether amounts with units stand behind item i, which then
+// is no question to the book.
+func (r *reader) hasMeasures(i int) bool {
+	for j := range r.items {
+		if am := r.items[j].amount; j != i && am != nil && am.unit != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// lastLoads reads "last five", "last 3 loads".
+func (r *reader) lastLoads(i int, c *Command) bool {
+	if i+1 >= len(r.items) || r.items[i+1].amount == nil {
+		return false
+	}
+	n, ok := r.items[i+1].amount.whole()
+	if !ok || n < 1 {
+		return false
+	}
+	if j := r.next(i + 1); j >= 0 && r.is(j, kindUnit) {
+		return false
+	}
+	c.Query.Last = n
+	r.items[i+1].used = true
+	return true
+}
+
+func (r *reader) readLoads(i int, c *Command) {
+	for j := i + 1; j < len(r.items); j++ {
+		if r.items[j].amount == nil {
+			continue
+		}
+		if n, ok := r.loadNumber(j); ok && r.items[j].amount.unit == nil && !r.is(r.next(j), kindNoun) && !r.is(r.next(j), kindWood) && !r.is(r.next(j), kindAttr) {
+			c.Loads = append(c.Loads, n)
+			r.items[j].used = true
+		}
+	}
+}
+
+// filters reads what the loads asked for have in common.
+func (r *reader) filters(i int, c *Command) {
+	r.items[i].used = true
+	for j := range r.items {
+		switch it := &r.items[j]; {
+		case it.kind == kindGlue:
+			r.say(j, unit.GlueClass, unit.Word(it.id))
+		case it.kind == kindWood:
+			r.say(j, unit.Species, unit.Word(it.id))
+		case it.word == "today":
+			c.Query.Today = true
+		}
+	}
+	r.products()
+	r.measures()
+}

@@ -1,0 +1,143 @@
+package grammar
+
+import (
+	"math/big"
+
+	"presshand/engine/unit"
+)
+
+// rates reads a leak: a pressure in a time, "2 inHg in 10 min", "an inch every 3
+// min", "0.5 inHg/min".
+func (r *reader) rates() {
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		am := r.items[i].amount
+		if am.is(unit.Leaking) {
+			if am.unitRaw == "in/min" || am.unitRaw == "in a minute" || am.unitRaw == "in per minute" {
+				if !r.mentions(kindNoun, "leak") && !r.mentions(kindVacuum) {
+					continue
+				}
+			}
+			r.bind(i, unit.Leak)
+			continue
+		}
+		if am.is(unit.Pressing) || am.is(unit.Distance) && (r.mentions(kindNoun, "leak") || r.mentions(kindVacuum) || r.mentions(kindAsk, "pump:hold_s")) {
+			r.leakOver(i)
+		}
+		if am.bare() && r.leakWordBefore(i) {
+			r.leakOver(i)
+		}
+	}
+}
+
+func (r *reader) leakWordBefore(i int) bool {
+	return r.is(r.prev(i), kindNoun, "leak")
+}
+
+// leakOver joins the pressure at item i with the time in which it is lost.
+func (r *reader) leakOver(i int) {
+	j := i + 1
+	for j < len(r.items) && (r.word(j, "in", "every", "per", "over", "each", "a", "about", "the", "within", "of", "vacuum", "space") || r.items[j].brk == '/' || r.is(j, kindRole, "length", "in a row") || r.is(j, kindVacuum, "vacuum") || r.is(j, kindNoun, "leak")) {
+		j++
+	}
+	if j == i+1 || j >= len(r.items) {
+		return
+	}
+	t := r.items[j].amount
+	minutes := 0.0
+	switch {
+	case t != nil && t.is(unit.Lasting) && t.value != nil:
+		minutes = t.unit.SI(t.float()) / 60
+	case t == nil && r.is(j, kindUnit) && r.items[j].unit.Dimension == unit.Lasting:
+		minutes = r.items[j].unit.SI(1) / 60
+	default:
+		return
+	}
+	if minutes <= 0 {
+		return
+	}
+	am := r.items[i].amount
+	u := unit.InHg
+	switch {
+	case am.is(unit.Pressing):
+		u = *am.unit
+	case am.is(unit.Distance) && am.unit.Symbol != "in":
+		return
+	case am.bare() && r.habit.Metric:
+		u = unit.Mbar
+	}
+	v := round(u.SI(am.float()) / 1000 / minutes)
+	r.items[i].used, r.items[j].used = true, true
+	text := r.text[r.items[i].start:r.items[j].end]
+	if want := impossible(unit.Leak, v); want != "" {
+		r.refuse(unit.Leak, text, want)
+		return
+	}
+	r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(v), Unit: leakUnit(u), Text: text}, i, false})
+}
+
+func leakUnit(u unit.Unit) unit.Unit {
+	if u.Metric {
+		return unit.KPaPerMin
+	}
+	return unit.InHgPerMin
+}
+
+// ratios reads the taper of a wedge: "1:12", "1 in 12", "taper 12 to 1".
+func (r *reader) ratios() {
+	wedge := r.mentions(kindNoun, "wedge")
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		am := r.items[i].amount
+		if am.form == formPair && (wedge || am.pair[0] == 1 && !r.dayPlan() || am.pair[1] == 1) {
+			r.taper(i, i, am.pair[0], am.pair[1])
+			continue
+		}
+		if !wedge || i+1 >= len(r.items) {
+			continue
+		}
+		j := i + 1
+		if am.unitRaw != "in" && !r.word(j, "in") && !(r.items[j].amount != nil && r.items[j].amount.link == linkTo) {
+			continue
+		}
+		if r.word(j, "in") {
+			j++
+		}
+		a, okA := plainWhole(am)
+		if j < len(r.items) && r.items[j].amount != nil {
+			if b, okB := r.items[j].amount.whole(); okA && okB && (a == 1 || b == 1) && !r.items[j].used {
+				r.items[j].used = true
+				r.taper(i, j, a, b)
+			}
+		}
+	}
+}
+
+func plainWhole(am *amount) (int, bool) {
+	if am.value == nil || !am.value.IsInt() || am.minus {
+		return 0, false
+	}
+	return int(am.float()), true
+}
+
+func (r *reader) taper(i, j, a, b int) {
+	if a > b {
+		a, b = b, a
+	}
+	text := r.text[r.items[i].start:r.items[j].end]
+	r.items[i].used = true
+	if a == 0 {
+		r.refuse(unit.WedgeRatio, text, fieldLimits[unit.WedgeRatio].want)
+		return
+	}
+	v, _ := big.NewRat(int64(b), int64(a)).Float64()
+	if want := impossible(unit.WedgeRatio, v); want != "" {
+		r.refuse(unit.WedgeRatio, text, want)
+		return
+	}
+	r.bound = append(r.bound, binding{Fact{Field: unit.WedgeRatio, Value: unit.Number(v), Unit: unit.One, Text: text}, i, false})
+}

@@ -1,0 +1,228 @@
+package grammar
+
+import (
+	"presshand/engine/unit"
+)
+
+// A reader turns the items of a message into a phrase. Each of its passes binds
+// what it is sure of and leaves the rest to the next.
+type reader struct {
+	text    string
+	habit   Habit
+	items   []item
+	system  *unit.Unit // what a bare length is in, where the message says so
+	topic   Topic      // the first topic that a cue names
+	solving unit.Field
+	bound   []binding
+	phrase  Phrase
+}
+
+// A binding is a value that was read for a field, before rivals are settled.
+type binding struct {
+	fact Fact
+	from int  // the item that it stands at
+	weak bool // hearsay or a guess: gives way to any other reading
+}
+
+func (r *reader) read() {
+	r.findFixes()
+	r.killNames()
+	r.killHearsay()
+	r.killDenied()
+	r.findAsks()
+	if r.command() {
+		r.settle()
+		return
+	}
+	r.layers()
+	r.piles()
+	r.clocks()
+	r.rates()
+	r.ratios()
+	r.choicesOfWords()
+	r.pressures()
+	r.forces()
+	r.temperatures()
+	r.percents()
+	r.durations()
+	r.plainUnits()
+	r.products()
+	r.counts()
+	r.measures()
+	r.bareVacuum()
+	r.wordFacts()
+	r.parts()
+	r.fixes()
+	r.settle()
+}
+
+// bind gives field the amount at item i.
+func (r *reader) bind(i int, f unit.Field) bool {
+	it := &r.items[i]
+	v, u, ok := r.valueOf(it.amount, f)
+	if !ok {
+		return false
+	}
+	it.used = true
+	if want := impossible(f, v); it.amount.minus && !signed[f] || want != "" {
+		if want == "" {
+			want = "more than nothing"
+		}
+		r.refuse(f, it.text, want)
+		return true
+	}
+	r.bound = append(r.bound, binding{Fact{Field: f, Value: unit.Number(v), Unit: u, Text: it.text}, i, false})
+	return true
+}
+
+// signed fields may stand with a minus: gauges print vacuum so, and it gets cold.
+var signed = map[unit.Field]bool{
+	unit.Vacuum: true, unit.ShopTemp: true, unit.ServiceTemp: true, unit.LabelMinTemp: true, unit.Altitude: true, unit.PumpLimit: true,
+}
+
+// say gives field a value that is no number.
+func (r *reader) say(i int, f unit.Field, v unit.Value) {
+	r.items[i].used = true
+	r.bound = append(r.bound, binding{Fact{Field: f, Value: v, Text: r.items[i].text}, i, false})
+}
+
+func (r *reader) refuse(f unit.Field, text, want string) {
+	r.phrase.Refused = append(r.phrase.Refused, Refusal{f, text, want})
+}
+
+// has reports whether a field was read already.
+func (r *reader) has(f unit.Field) bool {
+	for _, b := range r.bound {
+		if b.fact.Field == f {
+			return true
+		}
+	}
+	return false
+}
+
+// free reports whether item i is an amount that nothing has taken yet.
+func (r *reader) free(i int) bool {
+	return i >= 0 && i < len(r.items) && r.items[i].amount != nil && !r.items[i].used && !r.items[i].amount.dead
+}
+
+// isBreak reports whether item i parts clauses.
+func (r *reader) isBreak(i int) bool {
+	if i < 0 || i >= len(r.items) {
+		return true
+	}
+	switch r.items[i].brk {
+	case ',', '.', '?', '!', ';', '\n', '(', ')', '-', '/', '+', '&', ':':
+		return true
+	}
+	return false
+}
+
+// isStop reports whether item i ends a sentence.
+func (r *reader) isStop(i int) bool {
+	if i < 0 || i >= len(r.items) {
+		return true
+	}
+	b := r.items[i].brk
+	return b == '.' || b == '(' || b == ')'
+}
+
+// idle reports whether item i says nothing by itself.
+func (r *reader) idle(i int) bool {
+	it := &r.items[i]
+	if it.amount != nil || it.brk != 0 && it.brk != '~' && it.brk != '=' && it.brk != '"' && it.brk != '*' && it.brk != '_' && it.brk != '`' && it.brk != '\'' {
+		return false
+	}
+	if it.kind == kindWoodSort {
+		return true
+	}
+	return it.kind == kindNone && (it.brk != 0 || fill[it.word]) && it.word != "and" && it.word != "with" && it.word != "but"
+}
+
+// next returns the first item right of i in its clause that says something; -1
+// where there is none.
+func (r *reader) next(i int) int {
+	for j := i + 1; j < len(r.items); j++ {
+		if r.isBreak(j) {
+			return -1
+		}
+		if !r.idle(j) {
+			return j
+		}
+	}
+	return -1
+}
+
+// prev is next to the left.
+func (r *reader) prev(i int) int {
+	for j := i - 1; j >= 0; j-- {
+		if r.isBreak(j) {
+			return -1
+		}
+		if !r.idle(j) {
+			return j
+		}
+	}
+	return -1
+}
+
+// clause returns the bounds of the clause around i: [from, to).
+func (r *reader) clause(i int) (from, to int) {
+	for from = i; from > 0 && !r.isBreak(from-1); from-- {
+	}
+	for to = i + 1; to < len(r.items) && !r.isBreak(to); to++ {
+	}
+	return from, to
+}
+
+// sentence returns the bounds of the sentence around i.
+func (r *reader) sentence(i int) (from, to int) {
+	for from = i; from > 0 && !r.isStop(from-1); from-- {
+	}
+	for to = i + 1; to < len(r.items) && !r.isStop(to); to++ {
+	}
+	return from, to
+}
+
+// is reports whether item i has the meaning.
+func (r *reader) is(i int, k kind, ids ...string) bool {
+	if i < 0 || i >= len(r.items) || r.items[i].kind != k {
+		return false
+	}
+	if len(ids) == 0 {
+		return true
+	}
+	for _, id := range ids {
+		if r.items[i].id == id {
+			return true
+		}
+	}
+	return false
+}
+
+// word reports whether item i is one of the words.
+func (r *reader) word(i int, ws ...string) bool {
+	if i < 0 || i >= len(r.items) {
+		return false
+	}
+	for _, w := range ws {
+		if r.items[i].word == w && r.items[i].amount == nil {
+			return true
+		}
+	}
+	return false
+}
+
+// within returns the first item of [from, to) with the meaning; -1 where none.
+func (r *reader) within(from, to int, k kind, ids ...string) int {
+	for i := from; i < to; i++ {
+		if r.is(i, k, ids...) {
+			return i
+		}
+	}
+	return -1
+}
+
+// mentions reports whether the message has the meaning anywhere.
+func (r *reader) mentions(k kind, ids ...string) bool {
+	return r.within(0, len(r.items), k, ids...) >= 0
+}

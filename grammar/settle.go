@@ -1,0 +1,206 @@
+package grammar
+
+import (
+	"reflect"
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// settle decides between rival readings of a field, moves a check's facts to
+// what was measured, chooses the questions and lists what was not used.
+func (r *reader) settle() {
+	r.rivals()
+	r.unitsWanted()
+	r.terms()
+	r.chooseAsks()
+	r.measured()
+	r.leftovers()
+}
+
+// rivals: of two values for one field the later counts behind a word of
+// correction; offered with "or" they are a choice; else nobody may choose.
+func (r *reader) rivals() {
+	byField := map[unit.Field][]binding{}
+	var order []unit.Field
+	for _, b := range r.bound {
+		if byField[b.fact.Field] == nil {
+			order = append(order, b.fact.Field)
+		}
+		byField[b.fact.Field] = append(byField[b.fact.Field], b)
+	}
+	for _, f := range order {
+		r.rival(f, byField[f])
+	}
+	r.vacuumTwice()
+}
+
+func (r *reader) rival(f unit.Field, bs []binding) {
+	for i := 1; i < len(bs); i++ { // by place in the message
+		for k := i; k > 0 && bs[k].from < bs[k-1].from; k-- {
+			bs[k], bs[k-1] = bs[k-1], bs[k]
+		}
+	}
+	kept := bs[:1]
+	for _, b := range bs[1:] {
+		last := kept[len(kept)-1]
+		switch {
+		case same(last.fact.Value, b.fact.Value):
+		case r.fixedBetween(last.from, b.from):
+			r.unuse(last.fact.Text)
+			kept = append(kept[:len(kept)-1], b)
+		case f == unit.GlueClass && r.refines(last, b):
+			kept[len(kept)-1] = b
+		default:
+			kept = append(kept, b)
+		}
+	}
+	switch {
+	case len(kept) == 1:
+		r.phrase.Facts = append(r.phrase.Facts, kept[0].fact)
+	case r.offered(kept):
+		c := Choice{Field: f}
+		for _, b := range kept {
+			c.Values = append(c.Values, b.fact)
+		}
+		r.phrase.Choices = append(r.phrase.Choices, c)
+	default:
+		c := Clash{Field: f}
+		for _, b := range kept {
+			c.Texts = append(c.Texts, b.fact.Text)
+			r.unuse(b.fact.Text)
+		}
+		r.phrase.Clashes = append(r.phrase.Clashes, c)
+	}
+}
+
+// refines: "type II pva" is one glue said twice.
+func (r *reader) refines(a, b binding) bool { return b.from == a.from+1 }
+
+func same(a, b unit.Value) bool {
+	x, okX := a.(unit.Number)
+	y, okY := b.(unit.Number)
+	if okX && okY {
+		d := float64(x - y)
+		return d*d <= 1e-4*float64(x)*float64(x)*1e-2 // a per mille apart is one number rounded twice
+	}
+	return reflect.DeepEqual(a, b)
+}
+
+func (r *reader) unuse(text string) {
+	if text != "" {
+		r.phrase.Unused = append(r.phrase.Unused, text)
+	}
+}
+
+// fixedBetween reports whether a word of correction stands between two items.
+func (r *reader) fixedBetween(a, b int) bool { return r.within(a, b, kindFix) >= 0 }
+
+// offered reports whether "or" or "versus" stands between each two readings.
+func (r *reader) offered(bs []binding) bool {
+	for i := 1; i < len(bs); i++ {
+		found := false
+		for k := bs[i-1].from; k < bs[i].from; k++ {
+			if r.word(k, "or", "vs", "versus") || r.is(k, kindRole, "compare") {
+				found = true
+			}
+		}
+		if !found && !(r.items[bs[i].from].amount != nil && r.items[bs[i].from].amount.link == linkOr) {
+			return false
+		}
+	}
+	return true
+}
+
+// vacuumTwice: a gauge, an absolute reading and a per cent are one field said in
+// three ways.
+func (r *reader) vacuumTwice() {
+	var at []int
+	for i, f := range r.phrase.Facts {
+		switch f.Field {
+		case unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent:
+			at = append(at, i)
+		}
+	}
+	if len(at) < 2 {
+		return
+	}
+	c := Clash{Field: unit.Vacuum}
+	kept := r.phrase.Facts[:0]
+	for _, f := range r.phrase.Facts {
+		switch f.Field {
+		case unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent:
+			c.Texts = append(c.Texts, f.Text)
+			r.unuse(f.Text)
+		default:
+			kept = append(kept, f)
+		}
+	}
+	r.phrase.Facts = kept
+	r.phrase.Clashes = append(r.phrase.Clashes, c)
+}
+
+// unitsWanted reads "in psi", "how many oz".
+func (r *reader) unitsWanted() {
+	for i := range r.items {
+		if r.items[i].kind == kindUnit && r.items[i].amount == nil && !r.items[i].used && len(r.items[i].word) > 1 {
+			r.items[i].used = true
+			r.phrase.In = append(r.phrase.In, r.items[i].unit)
+		}
+	}
+}
+
+// measured moves the facts of a second check to what was measured.
+func (r *reader) measured() {
+	c := r.phrase.Command
+	if c == nil || c.Verb != Check {
+		return
+	}
+	for _, f := range r.phrase.Facts {
+		if f.Field == unit.GlueLot || f.Field == unit.Job {
+			continue
+		}
+		c.Measured = append(c.Measured, f)
+	}
+	kept := r.phrase.Facts[:0]
+	for _, f := range r.phrase.Facts {
+		if f.Field == unit.GlueLot || f.Field == unit.Job {
+			kept = append(kept, f)
+		}
+	}
+	r.phrase.Facts = kept
+}
+
+// leftovers lists each number and each meaningful word that nothing took.
+func (r *reader) leftovers() {
+	for i := range r.items {
+		it := &r.items[i]
+		switch {
+		case it.used || it.brk != 0 && it.amount == nil:
+		case it.amount != nil:
+			r.unuse(it.text)
+		case it.kind == kindNone && !fill[it.word] && !plainWords[it.word]:
+			r.unknownWord(it)
+		}
+	}
+	r.phrase.Unused = distinct(r.phrase.Unused)
+}
+
+// unknownWord is taken for a trade word that it misspells, or listed.
+func (r *reader) unknownWord(it *item) {
+	if len(r.phrase.Unused) < 60 && len(strings.TrimSpace(it.text)) > 0 && len(it.text) < 60 {
+		r.unuse(it.text)
+	}
+}
+
+func distinct(ss []string) []string {
+	seen := map[string]bool{}
+	out := ss[:0]
+	for _, s := range ss {
+		if !seen[s] {
+			seen[s] = true
+			out = append(out, s)
+		}
+	}
+	return out
+}

@@ -1,0 +1,332 @@
+package grammar
+
+import (
+	"math/big"
+	"strings"
+
+	"github.com/alecthomas/participle/v2/lexer"
+
+	"presshand/engine/unit"
+)
+
+// The symbols of the grammar.
+const (
+	symInt lexer.TokenType = iota + 1
+	symDecimal
+	symFraction
+	symQuarters // 4/4, 8/4: lumber
+	symPair     // 7:30, 1:12
+	symWords    // a number in words
+	symBad
+	symUnit
+	symMinus
+	symTimes
+	symTo
+	symOr
+	symAt
+	symTerm // a word or run of words with a meaning
+	symWord // any other word
+	symComma
+	symBreak
+	symSlash
+	symMark
+)
+
+var symbolNames = map[string]lexer.TokenType{
+	"EOF": lexer.EOF, "Int": symInt, "Decimal": symDecimal, "Fraction": symFraction, "Quarters": symQuarters,
+	"Pair": symPair, "NumberWord": symWords, "Unreadable": symBad, "Unit": symUnit, "Minus": symMinus, "Times": symTimes,
+	"To": symTo, "Or": symOr, "At": symAt, "Term": symTerm, "Word": symWord, "Comma": symComma, "Break": symBreak,
+	"Slash": symSlash, "Mark": symMark,
+}
+
+// A token is one or more scraps with one meaning.
+type token struct {
+	symbol     lexer.TokenType
+	norm       string
+	text       string // as typed
+	start, end int
+	glued      bool
+	plural     bool // a number with an s: "the 50s"
+	meaning    meaning
+	value      *big.Rat // of a number in words
+}
+
+// tokenizer gives scraps their meaning.
+type tokenizer struct {
+	text   string
+	scraps []scrap
+	at     int
+	tokens []token
+}
+
+func tokenize(text string) []token {
+	t := &tokenizer{text: text, scraps: scan(text)}
+	t.tokens = make([]token, 0, len(t.scraps))
+	for t.at < len(t.scraps) {
+		t.next()
+	}
+	return t.tokens
+}
+
+func (t *tokenizer) next() {
+	s := t.scraps[t.at]
+	switch s.shape {
+	case shapeInt:
+		t.push(symInt, 1)
+	case shapeDecimal:
+		t.push(symDecimal, 1)
+	case shapeFraction:
+		t.fraction(s)
+	case shapePair:
+		t.push(symPair, 1)
+	case shapeBad:
+		t.push(symBad, 1)
+	case shapeBreak:
+		t.push(symBreak, 1)
+	case shapeSymbol:
+		t.symbol(s)
+	default:
+		t.word(s)
+	}
+}
+
+// push makes a token of the next n scraps.
+func (t *tokenizer) push(sym lexer.TokenType, n int) *token {
+	first, last := t.scraps[t.at], t.scraps[t.at+n-1]
+	norm := first.norm
+	if n > 1 {
+		var b strings.Builder
+		for i, s := range t.scraps[t.at : t.at+n] {
+			if i > 0 {
+				b.WriteByte(' ')
+			}
+			b.WriteString(s.norm)
+		}
+		norm = b.String()
+	}
+	t.tokens = append(t.tokens, token{
+		symbol: sym, norm: norm, text: t.text[first.start:last.end],
+		start: first.start, end: last.end, glued: first.glued,
+	})
+	t.at += n
+	return &t.tokens[len(t.tokens)-1]
+}
+
+func (t *tokenizer) fraction(s scrap) {
+	num, den, _ := strings.Cut(s.norm, "/")
+	if den == "4" && len(num) <= 2 && (len(num) == 2 || num >= "4") && num[0] != '0' {
+		t.push(symQuarters, 1)
+		return
+	}
+	t.push(symFraction, 1)
+}
+
+func (t *tokenizer) last() *token {
+	if len(t.tokens) == 0 {
+		return nil
+	}
+	return &t.tokens[len(t.tokens)-1]
+}
+
+// afterNumber reports whether the token before is a number.
+func (t *tokenizer) afterNumber() bool {
+	l := t.last()
+	return l != nil && l.symbol >= symInt && l.symbol <= symWords
+}
+
+func (t *tokenizer) numberAt(i int) bool {
+	if i >= len(t.scraps) {
+		return false
+	}
+	switch t.scraps[i].shape {
+	case shapeInt, shapeDecimal, shapeFraction:
+		return true
+	}
+	return false
+}
+
+func (t *tokenizer) symbol(s scrap) {
+	next := t.numberAt(t.at + 1)
+	nextGlued := t.at+1 < len(t.scraps) && t.scraps[t.at+1].glued
+	switch s.norm {
+	case ",":
+		t.push(symComma, 1)
+	case "/":
+		t.push(symSlash, 1)
+	case "@":
+		t.push(symAt, 1)
+	case "x", "*":
+		t.linkOr(symTimes, next && t.afterAmount())
+	case "-":
+		t.hyphen(s, next, nextGlued)
+	default:
+		if m, n := units.longest(t.scraps, t.at); n > 0 && t.afterNumber() && t.unitFits(m, n) {
+			t.push(symUnit, n).meaning = m
+			return
+		}
+		t.push(symMark, 1)
+	}
+}
+
+// hyphen is a sign, a mixed number's joint ("2-1/4"), a range or a dash.
+func (t *tokenizer) hyphen(s scrap, next, nextGlued bool) {
+	after := t.afterNumber()
+	switch {
+	case after && s.glued && nextGlued && t.last().symbol == symInt && t.scraps[t.at+1].shape == shapeFraction:
+		t.at++ // the joint of a mixed number
+	case after && s.glued && nextGlued && next:
+		t.push(symTo, 1)
+	case next && nextGlued && !s.glued:
+		t.push(symMinus, 1)
+	case next && nextGlued && s.glued && !after && t.last() != nil && t.last().symbol == symMark:
+		t.push(symMinus, 1)
+	case next && nextGlued && t.at == 0:
+		t.push(symMinus, 1)
+	default:
+		t.push(symMark, 1)
+	}
+}
+
+func (t *tokenizer) afterAmount() bool {
+	l := t.last()
+	return l != nil && (l.symbol >= symInt && l.symbol <= symWords || l.symbol == symUnit)
+}
+
+// linkOr makes a link between two numbers, or a mark where there is nothing to
+// link.
+func (t *tokenizer) linkOr(sym lexer.TokenType, link bool) {
+	if !link {
+		sym = symMark
+	}
+	t.push(sym, 1)
+}
+
+func (t *tokenizer) word(s scrap) {
+	if t.afterNumber() && t.behindNumber(s) {
+		return
+	}
+	if v, n := wordNumber(t.scraps, t.at); n > 0 && !t.tradeRun(n) {
+		tok := t.push(symWords, n)
+		tok.value = v
+		return
+	}
+	if t.oneOfUnit(s) || t.link(s) {
+		return
+	}
+	if m, n := trade.longest(t.scraps, t.at); n > 0 {
+		t.push(symTerm, n).meaning = m
+		return
+	}
+	if m, n := units.longest(t.scraps, t.at); n > 0 && (len(s.norm) > 1) {
+		t.push(symTerm, n).meaning = m
+		return
+	}
+	t.push(symWord, 1)
+}
+
+// tradeRun reports whether a run of trade words longer than n starts here:
+// "two part epoxy", "one face".
+func (t *tokenizer) tradeRun(n int) bool {
+	_, m := trade.longest(t.scraps, t.at)
+	return m > n
+}
+
+// behindNumber reads what only a number before it makes a unit, a plural or a
+// bar of pressure.
+func (t *tokenizer) behindNumber(s scrap) bool {
+	if s.norm == "s" && s.glued && t.last().symbol == symInt {
+		t.last().plural = true
+		t.last().end, t.last().text = s.end, t.text[t.last().start:s.end]
+		t.at++
+		return true
+	}
+	if m, n := units.longest(t.scraps, t.at); n > 0 && t.unitFits(m, n) {
+		t.push(symUnit, n).meaning = m
+		return true
+	}
+	if s.norm == "bar" || s.norm == "bars" {
+		return t.barUnit()
+	}
+	return false
+}
+
+// barUnit takes "bar" for the unit behind a decimal that vacuum can have; a
+// shop's side bar is written as a fraction or with a unit of its own.
+func (t *tokenizer) barUnit() bool {
+	l := t.last()
+	signed := len(t.tokens) > 1 && t.tokens[len(t.tokens)-2].symbol == symMinus
+	small := l.symbol == symDecimal && (strings.HasPrefix(l.norm, "0.") || strings.HasPrefix(l.norm, "."))
+	absolute := t.at+1 < len(t.scraps) && (t.scraps[t.at+1].norm == "abs" || t.scraps[t.at+1].norm == "absolute" || t.scraps[t.at+1].norm == "vacuum" || t.scraps[t.at+1].norm == "gauge" || t.scraps[t.at+1].norm == "below")
+	if !small && !signed && !absolute {
+		return false
+	}
+	t.push(symUnit, 1).meaning = meaning{kind: kindUnit, id: "bar", unit: unit.Bar}
+	return true
+}
+
+// prepositional are words before which "in" is no inch: "85 in here".
+var prepositional = map[string]bool{
+	"the": true, "a": true, "my": true, "our": true, "here": true, "there": true, "this": true, "that": true, "one": true, "total": true, "all": true,
+	"summer": true, "winter": true, "stock": true, "clamps": true, "an": true, "and": false, "each": true, "every": true, "her": true, "his": true, "your": true, "their": true, "it": true,
+}
+
+// unitFits refuses a unit that the words around it make something else.
+func (t *tokenizer) unitFits(m meaning, n int) bool {
+	s := t.scraps[t.at]
+	after := ""
+	if t.at+n < len(t.scraps) {
+		after = t.scraps[t.at+n].norm
+	}
+	switch s.norm {
+	case "in":
+		return n > 1 || !prepositional[after]
+	case "c", "f", "g", "m", "s", "h", "l", "n":
+		return n > 1 || s.glued || t.last().symbol != symWords
+	case "second", "ton":
+		return t.last().symbol != symWords || after != "check"
+	case "'":
+		return s.glued
+	}
+	return true
+}
+
+// oneOfUnit reads "an inch", "a minute" as one of the unit.
+func (t *tokenizer) oneOfUnit(s scrap) bool {
+	if s.norm != "a" && s.norm != "an" || t.at+1 >= len(t.scraps) || t.afterAmount() {
+		return false
+	}
+	switch t.scraps[t.at+1].norm {
+	case "inch", "foot", "metre", "minute", "hour", "yard":
+		tok := t.push(symWords, 1)
+		tok.value = big.NewRat(1, 1)
+		return true
+	}
+	return false
+}
+
+// link reads the words that join two numbers: by, to, or.
+func (t *tokenizer) link(s scrap) bool {
+	var sym lexer.TokenType
+	switch s.norm {
+	case "by":
+		sym = symTimes
+	case "at":
+		sym = symAt
+	case "to", "through", "till", "til", "thru":
+		sym = symTo
+	case "or", "vs", "versus":
+		sym = symOr
+	default:
+		return false
+	}
+	next := t.numberAt(t.at + 1)
+	if !next && s.norm != "through" {
+		v, n := wordNumber(t.scraps, t.at+1)
+		next = n > 0 && v != nil
+	}
+	if !next || !t.afterAmount() {
+		return false
+	}
+	t.push(sym, 1)
+	return true
+}

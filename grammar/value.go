@@ -1,0 +1,189 @@
+package grammar
+
+import (
+	"math"
+
+	"presshand/engine/unit"
+)
+
+// valueOf turns an amount into the number that field f holds: in the unit
+// written, or in what the shop's habit makes of a bare number. It reports false
+// where the unit is not one of f's.
+func (r *reader) valueOf(am *amount, f unit.Field) (float64, unit.Unit, bool) {
+	d := f.Dimension()
+	if am == nil {
+		return 0, unit.Unit{}, false
+	}
+	u := f.Unit()
+	switch {
+	case d == unit.Count || d == unit.Plain:
+		if am.unit != nil {
+			return 0, u, false
+		}
+		u = unit.One
+	case am.unit != nil && am.unit.Symbol == degree.Symbol:
+		u = r.bareUnit(am, unit.Warmth)
+	case am.unit != nil:
+		u = *am.unit
+	default:
+		u = r.bareUnit(am, d)
+	}
+	if u.Dimension != d && d != unit.Count && d != unit.Plain {
+		return 0, u, false
+	}
+	if am.value == nil {
+		return math.NaN(), u, true
+	}
+	v := am.float()
+	if am.minus && d == unit.Warmth || am.minus && f == unit.Altitude {
+		v = -v
+	}
+	if d == unit.Count || d == unit.Plain {
+		return v, u, true
+	}
+	return round(f.Unit().Of(u.SI(v))), u, true
+}
+
+// round drops the noise of a conversion: twelve digits are more than any tape.
+func round(v float64) float64 {
+	if v == 0 || v-v != 0 {
+		return v
+	}
+	scale := math.Pow(10, 12-math.Ceil(math.Log10(math.Abs(v))))
+	if scale-scale != 0 || scale == 0 {
+		return v
+	}
+	return math.Round(v*scale) / scale
+}
+
+// bareUnit is the unit of a number without one.
+func (r *reader) bareUnit(am *amount, d unit.Dimension) unit.Unit {
+	switch d {
+	case unit.Distance:
+		if r.system != nil {
+			return *r.system
+		}
+		if r.habit.Metric {
+			return unit.MM
+		}
+		return unit.Inch
+	case unit.Warmth:
+		if r.habit.Metric {
+			return unit.DegC
+		}
+		return unit.DegF
+	case unit.Proportion:
+		return unit.PercentOf
+	case unit.Lasting:
+		return unit.Minute
+	case unit.Pressing:
+		return r.bareVacuumUnit(am)
+	}
+	return unit.One
+}
+
+// bareVacuumUnit: inches of mercury in an inch shop; in a metric shop bar, kPa
+// or mbar by size. A number that could be two of them has no unit.
+func (r *reader) bareVacuumUnit(am *amount) unit.Unit {
+	v := am.float()
+	switch {
+	case v <= 1.05:
+		return unit.Bar
+	case !r.habit.Metric && v <= 31:
+		return unit.InHg
+	case r.habit.Metric && v > 31 && v <= 101.4:
+		return unit.KPa
+	case r.habit.Metric && v >= 800 && v <= 1013:
+		return unit.Mbar
+	}
+	return unit.One
+}
+
+// lengthSystem is the unit that bare lengths take from those beside them:
+// millimetres or inches, where the message uses one of the two systems only.
+func (r *reader) lengthSystem() *unit.Unit {
+	metric, inch := false, false
+	for _, it := range r.items {
+		if it.amount == nil || !it.amount.is(unit.Distance) {
+			continue
+		}
+		if it.amount.unit.Symbol == "m" && it.amount.float() > 30 {
+			continue // a height above the sea
+		}
+		if it.amount.unit.Symbol == "ft" && it.amount.float() > 100 {
+			continue
+		}
+		if it.amount.unit.Metric {
+			metric = true
+		} else {
+			inch = true
+		}
+	}
+	switch {
+	case metric && !inch:
+		u := unit.MM
+		return &u
+	case inch && !metric:
+		u := unit.Inch
+		return &u
+	}
+	return nil
+}
+
+// limits are the least and the most that a number under a field can be, in the
+// field's unit, with the words for it.
+type limit struct {
+	low, high float64
+	want      string
+}
+
+var limits = map[unit.Dimension]limit{
+	unit.Distance:   {0, 30000, "a length above 0 and up to 30 m (100 ft)"},
+	unit.Pressing:   {0, 100000, "a pressure above 0"},
+	unit.Warmth:     {-40, 150, "a temperature between −40 and 150 °C"},
+	unit.Proportion: {0, 100, "0 to 100 %"},
+	unit.Lasting:    {0, 1e7, "a time above 0"},
+	unit.Pumping:    {0, 1e5, "a pump speed above 0"},
+	unit.Content:    {0, 1e6, "a volume above 0"},
+	unit.Pushing:    {0, 1e7, "a force above 0"},
+	unit.Leaking:    {0, 1e4, "a leak above 0"},
+	unit.Spreading:  {0, 2000, "a spread above 0 and below 2000 g/m²"},
+}
+
+var fieldLimits = map[unit.Field]limit{
+	unit.StripCount:     {1, 2000, "a count of 1 to 2000 strips"},
+	unit.PanelCount:     {1, 10000, "a count of 1 to 10000 panels"},
+	unit.PressCount:     {1, 100, "1 to 100 presses"},
+	unit.BarCount:       {1, 2, "one bar or two"},
+	unit.Vacuum:         {0, 101.4, "less than one atmosphere, 29.92 inHg or 101.3 kPa at sea level"},
+	unit.Ambient:        {30, 110, "a barometer of 30 to 110 kPa"},
+	unit.Altitude:       {-430, 9000, "a height of −430 to 9000 m"},
+	unit.WedgeRatio:     {0.5, 200, "a taper such as 1:12"},
+	unit.FrictionStated: {0, 2, "a friction of 0 to 2"},
+	unit.PumpLimit:      {0, 101.4, "less than one atmosphere"},
+}
+
+// mayBeZero are the lengths for which nothing is an answer: joints that close
+// by hand, a film that does not tent.
+var mayBeZero = map[unit.Field]bool{
+	unit.Gap: true, unit.Tent: true, unit.Cup: true, unit.Bow: true, unit.Overfill: true, unit.Trim: true, unit.ThicknessSpread: true, unit.Cover: true,
+	unit.ShopHumidity: true, unit.ServiceHumidity: true, unit.Leak: true, unit.WedgeForce: true, unit.Unload: true, unit.Altitude: true, unit.FrictionStated: true, unit.PumpLimit: true,
+}
+
+// impossible returns what could be, where v cannot be; "" where it can.
+func impossible(f unit.Field, v float64) string {
+	l, ok := fieldLimits[f]
+	if !ok {
+		l, ok = limits[f.Dimension()]
+	}
+	if !ok {
+		l = limit{0, 1e9, "a number above 0"}
+	}
+	switch {
+	case v != v, v > l.high, v < l.low:
+		return l.want
+	case v == 0 && l.low == 0 && !mayBeZero[f] && f.Dimension() != unit.Warmth:
+		return l.want
+	}
+	return ""
+}

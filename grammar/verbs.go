@@ -1,0 +1,19 @@
+package grammar
+
+// verbs are words to the load book.
+var verbs = []entry{
+	{kindVerb, "post", "post it, post this, post that, book it, log it, put it in the book, put it on the board, put this in the book, post the load, post load, post as, write it up, add it to the book, save it, book this, log this, record it, put it up, post, put that in the book, put that up, enter it, stick it in the book, put it down, write that down, file it"},
+	{kindVerb, "check", "checked, check, second check, verified, measured, checks out, double checked, i checked, re checked, rechecked, signed off, sign off, i measured, checking, looks fine, looks good, looks ok, verify, i make it, i get, measures"},
+	{kindVerb, "uncheck", "uncheck, unchecked, not checked, un check, withdraw the check, withdraw check, take back the check, cancel the check, void the check, pull the check, take the check off, scrap the check, take my check off, take the check back, revoke the check, check is void, take back my check, cancel my check, withdraw my check"},
+	{kindVerb, "hold", "hold, on hold, put on hold, holding, stop load, park, pause, dont press, do not press, hold off on, hold off, put a hold on, hold up, freeze, halt, held"},
+	{kindVerb, "clear", "clear, cleared, release, released, unhold, off hold, good to go again, lift the hold, take the hold off, carry on with, un hold, resume, hold off now, free up, is clear, all clear on"},
+	{kindVerb, "in", "is in, going in, went in, goes in, in anyway, loaded, into the press, in the press now, under vacuum now, in the bag now, just went in, is going in, is under vacuum, in press, gone in, now in, has gone in, pressing now, is pressing"},
+	{kindVerb, "out", "out, is out, came out, coming out, are out, pulled, out now, unloaded, out of the press, out of the bag, is done, comes out, taken out, came off, demoulded, has come out, is coming out"},
+	{kindVerb, "result", "result, results, outcome, came out good, turned out, result is, how it came out, verdict on, came out fine, came out well, came out perfect, came out bad"},
+	{kindVerb, "correct", "correction to, correction on, correct, change, amend, correction for, fix, amend load, change load, update, revise, correction"},
+	{kindVerb, "copy", "same as, copy of, like, copy, same setup as, same again as, repeat of, as per, duplicate, repeat, identical to, another"},
+	{kindVerb, "drop", "drop, scrap, bin, cancel, delete, kill, forget load, remove load, drop load, cancel load, scratch load, dropped"},
+	{kindVerb, "undo", "undo, undo that, take that back, revert, undo last, undo it, undo the last one, go back"},
+	{kindVerb, "list", "whats in the press, what is in the press, anything in the press, whats in the bag, what is in the bag, in the press right now, whats pressing, loads today, todays loads, loads for today, what loads, whats posted, whats waiting, whats on hold, whats held, open loads, list loads, whats out, show loads, show the book, load book, whats been checked, whats not checked, last, how did, hows, what did we press, how many loads did, when did, who checked, who posted, anything on hold, any loads, anything pressing, what have we pressed, is the press empty, is the press free, press free, when is it due, whats due, which loads, list the loads, all loads, show me the loads, what went in, what came out, how have, anything waiting, list, is the bag empty, is the bag free, who measured, whos checked, what was in, whats in press, what is in press, all the loads, recent loads, how many did we, what needs checking, whats unchecked, needs a check, the book"},
+	{kindVerb, "show", "load, show load, show, status of, status, wheres, where is, open load, pull up, whats the story with, hows load, look up, display, what about load, details of, tell me about load, state of, bring up, card for, give me load, is load"},
+}

@@ -1,0 +1,115 @@
+package grammar
+
+// kind is the part that a word of the trade plays in a message.
+type kind uint8
+
+const (
+	kindNone     kind = iota
+	kindNoun          // a part of the load or the press: strip, bar, mat
+	kindAttr          // a direction of measuring: wide, thick, long
+	kindWood          // a species of the wood table
+	kindWoodSort      // how wood looks or was dried; says nothing that is computed
+	kindGlue          // a class of the glue table
+	kindFact          // a word that states a field by itself: "quartersawn"
+	kindUnit          // a unit, behind a number or alone
+	kindNumber        // a number in words
+	kindAsk           // a cue of what is asked
+	kindVacuum        // vacuum, gauge, dial, pulling
+	kindAir           // rh, humidity, mc, moisture, barometer, elevation, temperature
+	kindNot           // no, without, not
+	kindFix           // sorry, make that, correction
+	kindSay           // says, reckons, told me
+	kindPerson        // buddy, boss, they
+	kindRole          // what a number is for: trim, start, deadline, label, count of
+	kindVerb          // a verb of the load book
+	kindFill          // words that add nothing
+	kindPeril         // a danger
+)
+
+// entry is one meaning and the ways of saying it, parted by commas.
+type entry struct {
+	kind kind
+	id   string
+	said string
+}
+
+// vocabulary is every word of the trade that the grammar knows, but for units,
+// numbers and dangers, which have tables of their own.
+var vocabulary = []entry{
+	// Parts. A part that is a kind of press says so too.
+	{kindNoun, "strip", "strip, strips, stave, staves, slat, slats, piece, pieces, pcs, pc, board, boards, lamella, lamellas, lamellae, lam, lams, lamination, laminations, laminate, laminates, rip, rips, plank, planks, stick, sticks, batten strips, strip width, strip thickness, edge strips, wood strips, offcuts, offcut, lath, laths, stock"},
+	{kindNoun, "panel", "panel, panels, pannel, pannels, glue up, glue ups, glueup, glueups, top, tops, tabletop, tabletops, table top, table tops, door, doors, lid, lids, slab, slabs, sheet, sheets, hatch, hatches, hatch cover, hatch covers, counter, countertop, countertops, counter top, worktop, worktops, bench top, benchtop, tread, treads, bulkhead, bulkheads, leaf, leaves, cutting board, cutting boards, desk top, desktop, shelf, shelves, plate, sole panel, sole panels"},
+	{kindNoun, "bar", "bar, bars, side bar, side bars, sidebar, sidebars, batten, battens, edge bar, edge bars, pressure bar, push bar, side batten, side battens, edge batten, press bar, steel bar, alu bar, aluminium bar, aluminum bar, side rail"},
+	{kindNoun, "wedge", "wedge, wedges, folding wedge, folding wedges, taper, tapered wedge"},
+	{kindNoun, "sled", "sled, sleds, sledge, carrier, carrier board, base, bases, base board, baseboard, platen sled"},
+	{kindNoun, "fence", "fence, fences, stop fence, edge fence, side fence"},
+	{kindNoun, "mat", "mat, mats, foam mat, rubber mat, cushion, pad, foam pad, foam, soft mat, blanket"},
+	{kindNoun, "caul", "caul, cauls, top caul, platen, platens, caul sheet, caul board, cover board, pressure plate"},
+	{kindNoun, "film", "film, films, plastic, plastic film, plastic sheet, poly film, poly sheet, release film, membrane"},
+	{kindNoun, "core", "core, cores, substrate, substrates, ply, plywood, mdf, particleboard, particle board, chipboard, hardboard, ply core, plywood core, mdf core, solid core, birch ply, birch plywood, marine ply, marine plywood, baltic birch ply, baltic birch plywood, okoume ply, fir ply, fibreboard, fiberboard"},
+	{kindNoun, "bed", "bed, table, press bed, press table"},
+	{kindNoun, "frame", "frame, frames, frame press, vacuum frame, press frame, frame presses, chamber, vacuum chamber, vac frame"},
+	{kindNoun, "bag", "bag, bags, vacuum bag, vac bag, bag press, vacuum bags, bag presses"},
+	{kindNoun, "press", "press, presses, vacuum press, vacuum presses, vac press"},
+	{kindNoun, "opening", "opening, press opening, clear height, daylight, clearance height, frame opening, opening height, press height, headroom"},
+	{kindNoun, "joint", "joint, joints, seam, seams, glue line, glue lines, glueline, gluelines"},
+	{kindNoun, "gap", "gap, gaps, crook, crooks, open gap, joint gap, worst gap, bowed edge, hollow edge, sprung joint, light"},
+	{kindNoun, "cup", "cup, cups, cupped, cupping"},
+	{kindNoun, "bow", "bow, bows, bowed"},
+	{kindNoun, "tent", "tent, tents, tenting, tented, bridge, bridges, bridging, bridged"},
+	{kindNoun, "pump", "pump, vac pump, vacuum pump, pumps"},
+	{kindNoun, "reservoir", "reservoir, tank, receiver"},
+	{kindNoun, "face", "face, faces, veneer, veneers, facing, facings, skin, skins"},
+	{kindNoun, "leak", "leak, leaks, leaking, leakage, loses, losing, drops, dropping, creeps, bleeds, bleeding, falls, falling, lost, loss, leak rate, leakdown, leak down, drop"},
+	{kindNoun, "door", "porthole"},
+
+	// Directions of measuring.
+	{kindAttr, "wide", "wide, width, widths, across, in width"},
+	{kindAttr, "thick", "thick, thk, thickness, thicknesses, in thickness"},
+	{kindAttr, "long", "long, length, lengths, lg, in length"},
+	{kindAttr, "tall", "tall, high, height, in height, proud, upright"},
+	{kindAttr, "deep", "deep, depth"},
+
+	// How wood is sawn and which side is up.
+	{kindFact, "sawn=flat", "flat sawn, flatsawn, plain sawn, plainsawn, flat saw, crown cut, crown sawn, slab sawn, through and through, tangential"},
+	{kindFact, "sawn=quarter", "quarter sawn, quartersawn, qtr sawn, quartered, rift and quarter, rift, riftsawn, rift sawn, radial, quarter saw"},
+	{kindFact, "cup_up=hump", "hump up, hump side up, crown up, crown side up, belly up, convex up, convex side up, bump up, hump on top, crowned up"},
+	{kindFact, "cup_up=hollow", "hollow up, hollow side up, cup up, cup side up, concave up, concave side up, cupped up, hollow on top, dish up"},
+	{kindFact, "faces=2", "both sides, both faces, two faces, two sides, either side, each side, each face, both front and back, front and back, double sided, 2 faces, 2 sides, top and bottom"},
+	{kindFact, "faces=1", "one face, one side, one sided, single sided, 1 face, 1 side, top only, only the top, on top only, single face, no backer, one side only, no backing veneer, no balancer"},
+	{kindFact, "bar_count=2", "bars on both sides, bar on both sides, bars both sides, bar both sides, bars on each side, bar each side, bar on each side, bar on either side, bars either side, bars from both sides, bars both edges, bar both edges, two bars, 2 bars, both bars"},
+	{kindFact, "bar_foot=bed", "bar on the bed, bar on bed, bar stands on the bed, bar standing on the bed, bar sits on the bed, on the bed beside, bar on the table, standing on the bed"},
+	{kindFact, "bar_foot=sled", "bar on the sled, bar on sled, bar stands on the sled, bar sits on the sled, on the same sled, bar on the same sled, bar standing on the sled"},
+	{kindFact, "cover=down", "film gets down behind it, film gets down behind, film gets behind it, film gets behind the bar, film goes down behind, film down behind, film drops behind, film gets in behind, film on both sides of the bar, bag gets down behind it, bag gets down behind, bag gets behind it, nothing behind the bar, nothing behind it"},
+	{kindFact, "cover=top", "covered to its top, covered to the top, fully covered, bar covered to the top, bar fully covered, covered to its full height, covered all the way"},
+	{kindFact, "surface=film", "on plastic, on film, on poly, on polythene, on polyethylene, on plastic sheet, on plastic film, on pe film, on pe, over plastic, plastic under, plastic underneath, film under, film underneath, on the plastic, on the film, plastic under them, plastic lined sled, plastic covered sled, poly under, plastic below, on packing tape, poly sheeting"},
+	{kindFact, "surface=waxed", "waxed, waxed sled, on wax, waxed base, wax on the sled, paste wax, waxed ply, waxed melamine, waxed paper, wax paper"},
+	{kindFact, "surface=bare", "bare sled, bare ply, bare plywood, bare mdf, bare wood, bare board, bare ply sled, bare plywood sled, bare mdf sled, on bare wood, no film, no film under, no plastic, no plastic under, nothing under, no wax, without film, without plastic, dry ply, raw ply, unwaxed, on bare ply, on bare, naked ply, no film underneath"},
+	{kindFact, "surface=wet-glue", "wet glue, on wet glue, on a glued core, in wet glue"},
+	{kindFact, "mat_firmness=soft", "soft foam, soft mat, soft foam mat, softest, grade 1"},
+	{kindFact, "mat_firmness=medium", "medium mat, medium foam, medium firm, medium firm mat, grade 2"},
+	{kindFact, "mat_firmness=firm", "firm mat, firm foam, hard foam, hard mat, firm rubber, firm foam mat, stiff mat, stiff foam, grade 3"},
+	{kindFact, "gap=0", "hand tight, close by hand, closes by hand, closing by hand, close hand tight, closes hand tight, no gaps, no gap, zero gap, joints close, close up by hand, tight by hand, light tight, dead tight, fit tight, perfect fit, joints are tight, joints fit tight"},
+	{kindFact, "tent=0", "no tenting, no tent, without tenting, doesnt tent, does not tent, no bridging, not tenting, isnt tenting, right down in the corner, tight in the corner, tight into the corner, down in the corner, zero tenting, doesnt bridge, does not bridge, isnt bridging"},
+	{kindFact, "core=plywood", ""},
+
+	// Vacuum and air.
+	{kindVacuum, "vacuum", "vacuum, vac, vaccum, suction, under vacuum, of vacuum, of vac, hg vacuum"},
+	{kindVacuum, "gauge", "gauge, guage, dial, needle, vacuum gauge, vac gauge, gage"},
+	{kindVacuum, "pull", "pulling, pulls, pull, pulled, draws, drawing, holding at, sitting at, sits at, holds at, sucking, running at, reading, reads, shows, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
+	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs."},
+	{kindAir, "rh", "rh, r h, relative humidity, humidity, humid, hum"},
+	{kindAir, "mc", "mc, m c, moisture, moisture content, wood moisture, moisture meter, meter, damp meter, emc, dried to, kiln dried to, kd to"},
+	{kindAir, "barometer", "barometer, baro, barometric, barometric pressure, air pressure, station pressure, atmospheric pressure, ambient, atmospheric, ambient pressure"},
+	{kindAir, "height", "elevation, altitude, above sea level, asl, sea level, up here at, amsl, up at, elev, alt, masl"},
+	{kindAir, "service", "house, home, living room, kitchen, customer, customers, client, clients, room, service, in use, in service, lives in, live in, living in, end use, office, cabin, saloon, winter, summer, indoors, dining room, flat, apartment, ends up, heated room, heated, final, destination, goes to, church, museum, gallery, bedroom, hall, showroom, site, install, installed, it goes in"},
+	{kindAir, "shop", "shop, shops, workshop, in here, here, in the shop, room temp, our shop, glue room, press room, pressroom, joinery, shed, garage, workshops, barn, yard"},
+	{kindAir, "temp", "temp, temperature, temps, degrees, deg, warm, cold, hot, degree"},
+
+	// Negation, correction, hearsay.
+	{kindNot, "no", "no, without, w o, sans, none, minus the, lose, ditch, forget, drop, skip, remove, leave out, leave off, take out, take away, ignore, never mind, nevermind, scrap, zero, leave off the, forget about, dont use, not using, except, except for, excluding, other than, instead of"},
+	{kindNot, "not", "not, isnt, arent, dont, doesnt, wasnt, werent, aint, cant, cannot, wont, never, havent, hasnt, didnt"},
+	{kindFix, "fix", "sorry, make that, make it, scratch that, correction, i mean, i meant, meant, no wait, wait no, wait, hang on, no hang on, actually, oops, my bad, rather, strike that, change that to, should be, should say, typo, pardon, are actually, is actually, no its, no sorry, er no, hold on, no actually, better say, beg your pardon, my mistake, whoops, nope, instead, thats wrong, to be exact, its actually, or rather, let me correct that, misread, i misread"},
+	{kindSay, "say", "says, said, reckons, reckon, thinks, told, tells, swears, claims, claimed, heard, read somewhere, recommends, recommended, suggests, suggested, insists, insisted, guessed, guesses, bets, wants, used, always uses, uses, ran, runs, did, does, swore"},
+	{kindPerson, "person", "buddy, boss, uncle, guy, dude, friend, mate, he, she, they, someone, somebody, forum, video, internet, brother, dad, grandpa, grandad, old man, instructor, teacher, coworker, neighbour, neighbor, foreman, bloke, lad, book, article, the other guy, everyone, everybody, people, some guy, colleague, apprentice, salesman, rep, supplier, rumour, magazine, cousin, father, mother, wife, husband, roommate, my old shop, other shop, last shop, gaffer, old boss"},
+}

@@ -1,0 +1,229 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// factFields are the fields that a word of the trade can state by itself.
+var factFields = map[string]unit.Field{
+	"sawn": unit.Sawn, "cup_up": unit.CupUp, "faces": unit.Faces, "bar_count": unit.BarCount, "bar_foot": unit.BarFoot,
+	"surface": unit.SurfaceKind, "mat_firmness": unit.MatFirmness, "core": unit.CoreKind, "gap": unit.Gap, "tent": unit.Tent,
+}
+
+// coreKinds are the cores by the words for them.
+var coreKinds = []struct{ word, core string }{
+	{"ply", "plywood"}, {"mdf", "mdf"}, {"fibreboard", "mdf"}, {"fiberboard", "mdf"}, {"particle", "particleboard"}, {"chipboard", "particleboard"}, {"hardboard", "hardboard"}, {"solid core", "solid"},
+}
+
+// wordFacts reads woods, glues, presses and the words that state a field.
+func (r *reader) wordFacts() {
+	for i := range r.items {
+		it := &r.items[i]
+		if it.used && it.kind != kindNoun {
+			continue
+		}
+		switch it.kind {
+		case kindWood:
+			r.wood(i)
+		case kindGlue:
+			r.glue(i)
+		case kindFact:
+			r.wordFact(i)
+		case kindNoun:
+			r.nounFact(i)
+		}
+	}
+}
+
+// wood takes a species, but not one whose name the table lacks: "hoop pine".
+func (r *reader) wood(i int) {
+	it := &r.items[i]
+	if i+1 < len(r.items) && r.is(i+1, kindNoun, "core") {
+		return // birch ply
+	}
+	if it.id == "ash" && r.word(i+1, "tray") || it.word == "lime" && r.word(i+1, "green") {
+		return
+	}
+	if j := i - 1; j >= 0 && r.foreignName(j) {
+		text := r.text[r.items[j].start:it.end]
+		r.phrase.Unused = append(r.phrase.Unused, text)
+		it.used, r.items[j].used = true, true
+		return
+	}
+	if r.deniedBefore(i) {
+		return
+	}
+	r.say(i, unit.Species, unit.Word(it.id))
+}
+
+// foreignName reports whether item j is an unknown word right before a wood,
+// which then makes it another wood.
+func (r *reader) foreignName(j int) bool {
+	it := &r.items[j]
+	return it.kind == kindNone && it.amount == nil && it.brk == 0 && !fill[it.word] && len(it.word) > 2 && !strings.ContainsAny(it.word, "0123456789") && !plainWords[it.word]
+}
+
+func (r *reader) deniedBefore(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-2; j-- {
+		if r.is(j, kindNot) && in(r.items[j].word, "not", "no", "instead of", "isnt", "without") {
+			r.items[j].used = true
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) glue(i int) {
+	it := &r.items[i]
+	if (it.word == "white" || it.word == "yellow") && (r.is(i+1, kindWood) || r.word(i+1, "lines", "line", "paint")) {
+		return
+	}
+	if it.word == "hide" && !r.word(i+1, "glue") && r.mentions(kindGlue) == false {
+		return
+	}
+	if r.deniedBefore(i) {
+		r.phrase.Unused = append(r.phrase.Unused, it.text)
+		it.used = true
+		return
+	}
+	r.say(i, unit.GlueClass, unit.Word(it.id))
+}
+
+func (r *reader) wordFact(i int) {
+	key, val, _ := strings.Cut(r.items[i].id, "=")
+	if key == "cover" {
+		r.coverWord(i, val)
+		return
+	}
+	f := factFields[key]
+	switch f {
+	case unit.Faces:
+		if !r.faced() {
+			return
+		}
+		if val == "2" {
+			r.say(i, f, unit.Number(2))
+		} else {
+			r.say(i, f, unit.Number(1))
+		}
+	case unit.BarCount:
+		r.say(i, f, unit.Number(2))
+	case unit.Gap, unit.Tent:
+		r.say(i, f, unit.Number(0))
+		r.bound[len(r.bound)-1].weak = r.has(f)
+	case unit.MatFirmness, unit.CupUp, unit.Sawn, unit.BarFoot:
+		r.say(i, f, unit.Word(val))
+	default:
+		r.say(i, f, unit.Word(val))
+	}
+}
+
+// coverWord: "film gets down behind it" leaves the strips' own height to cover
+// the bar.
+func (r *reader) coverWord(i int, val string) {
+	r.items[i].used = true
+	field := unit.StripThickness
+	if val == "top" {
+		field = unit.BarHeight
+	}
+	for _, b := range r.bound {
+		if b.fact.Field == field {
+			r.bound = append(r.bound, binding{Fact{Field: unit.Cover, Value: b.fact.Value, Unit: b.fact.Unit, Text: r.items[i].text}, i, false})
+			return
+		}
+	}
+	r.phrase.Uncovered = val == "down"
+	r.phrase.Covered = val == "top"
+}
+
+// faced reports whether faces on a core are spoken of.
+func (r *reader) faced() bool {
+	return r.mentions(kindNoun, "face", "core") || r.topic == Move || r.topic == Glue
+}
+
+func (r *reader) nounFact(i int) {
+	it := &r.items[i]
+	switch it.id {
+	case "frame":
+		if !r.is(i-1, kindNoun, "bag") && !strings.Contains(it.word, "opening") {
+			r.sayOnce(i, unit.PressKind, "frame")
+		}
+	case "bag":
+		r.sayOnce(i, unit.PressKind, "bag")
+	case "core":
+		for _, c := range coreKinds {
+			if strings.Contains(it.word, c.word) && !r.underfoot(i) {
+				r.sayOnce(i, unit.CoreKind, c.core)
+				return
+			}
+		}
+	case "mat":
+		for j := i - 1; j >= 0 && j >= i-3 && !r.isBreak(j); j-- {
+			if r.word(j, "soft", "medium", "firm") {
+				r.items[j].used = true
+				r.sayOnce(j, unit.MatFirmness, r.items[j].word)
+				return
+			}
+		}
+		if strings.HasPrefix(it.word, "soft") {
+			r.sayOnce(i, unit.MatFirmness, "soft")
+		}
+	}
+}
+
+// underfoot reports whether a sheet is the sled: "bare ply sled".
+func (r *reader) underfoot(i int) bool {
+	return r.is(i+1, kindNoun, "sled", "bed", "fence", "caul", "bar") || r.is(i-1, kindNoun, "sled")
+}
+
+func (r *reader) sayOnce(i int, f unit.Field, w string) {
+	for _, b := range r.bound {
+		if b.fact.Field == f && b.fact.Value == unit.Word(w) {
+			r.items[i].used = true
+			return
+		}
+	}
+	r.say(i, f, unit.Word(w))
+}
+
+// choicesOfWords reads "pva or epoxy", "flat or quartersawn", offered for one
+// field.
+func (r *reader) choicesOfWords() {
+	for i := 1; i+1 < len(r.items); i++ {
+		if !r.word(i, "or", "vs", "versus") && !r.is(i, kindRole, "compare") {
+			continue
+		}
+		a, b := r.prev(i), r.next(i)
+		if a < 0 || b < 0 || r.items[a].kind != r.items[b].kind || r.items[a].id == r.items[b].id {
+			continue
+		}
+		var f unit.Field
+		va, vb := r.items[a].id, r.items[b].id
+		switch r.items[a].kind {
+		case kindGlue:
+			f = unit.GlueClass
+		case kindWood:
+			f = unit.Species
+		case kindFact:
+			ka, wa, _ := strings.Cut(va, "=")
+			kb, wb, _ := strings.Cut(vb, "=")
+			if ka != kb || factFields[ka] == "" || factFields[ka].Dimension() != unit.Text {
+				continue
+			}
+			f, va, vb = factFields[ka], wa, wb
+		case kindNoun:
+			if va != "bag" && va != "frame" || vb != "bag" && vb != "frame" {
+				continue
+			}
+			f = unit.PressKind
+		default:
+			continue
+		}
+		r.items[a].used, r.items[b].used, r.items[i].used = true, true, true
+		r.phrase.Choices = append(r.phrase.Choices, Choice{f, []Fact{
+			{Field: f, Value: unit.Word(va), Text: r.items[a].text}, {Field: f, Value: unit.Word(vb), Text: r.items[b].text},
+		}})
+	}
+}
