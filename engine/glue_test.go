@@ -90,6 +90,10 @@ func TestGlue_amountOnCore(t *testing.T) {
 	if mid := *a.Values[unit.GlueMass].(unit.Triple).Mid; !(math.Abs(mid-681.3) <= 0.1) || !hasAdvice(a, engine.ReasonEdgesNotCounted) {
 		t.Errorf("glue %g g, advice %v; want 681.3 g and a word on the edges", mid, a.Advice)
 	}
+	bare := said.Clone()
+	delete(bare, unit.StripThickness)
+	bare[unit.StripCount] = unit.Number(8)
+	wantTriple(t, mustAnswer(t, engine.Glue, bare), unit.JointArea, 2.4774, 2.4774, 2.4774, 1e-4)
 	said[unit.Faces] = unit.Number(2)
 	wantTriple(t, mustAnswer(t, engine.Glue, said), unit.JointArea, 4.9548, 4.9548, 4.9548, 1e-4)
 	said[unit.Faces], said[unit.StripCount] = unit.Number(1), unit.Number(8)

@@ -187,6 +187,24 @@ func TestPump_needs(t *testing.T) {
 	}
 }
 
+// Backwards at the middles, by hand: 10 s · ln 10/0.85 = 27.089 s at 100 l/s, so
+// twice that asks for half the pump; 84 kPa holds pva's 70 for 20 min at 0.7 kPa
+// a minute.
+func TestPump_backwards(t *testing.T) {
+	said := tenth()
+	delete(said, unit.PumpSpeed)
+	a, err := engine.SolveFor(engine.Question{About: engine.Pump, Said: said}, unit.PumpSpeed, unit.Facts{unit.Pump: unit.Number(54.178)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	wantTriple(t, a, unit.PumpSpeed, 50, 50, 50, 0.01)
+	a, err = engine.SolveFor(engine.Question{About: engine.Pump, Said: unit.Facts{unit.Vacuum: unit.Number(84)}}, unit.Leak, unit.Facts{unit.Hold: unit.Number(1200)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	wantTriple(t, a, unit.Leak, 0.7, 0.7, 0.7, 1e-6)
+}
+
 func TestPump_refuses(t *testing.T) {
 	for _, f := range []unit.Field{unit.PumpSpeed, unit.PressVolume, unit.Leak, unit.Ambient} {
 		said := tenth()

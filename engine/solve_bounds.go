@@ -12,7 +12,7 @@ var bounds = map[unit.Field][2]float64{
 	unit.WedgeRatio: {1, 100}, unit.WedgeForce: {1, 100000}, unit.FrictionStated: {0.01, 2},
 	unit.ShopTemp: {-10, 45}, unit.ServiceTemp: {-10, 45}, unit.Overfill: {0, 50},
 	unit.Gap: {0, 50}, unit.Cup: {0.01, 200}, unit.Bow: {0.01, 1000},
-	unit.PumpSpeed: {0.01, 1000}, unit.PumpLimit: {0, 100}, unit.PressVolume: {0.1, 100000}, unit.Leak: {0, 500},
+	unit.PumpSpeed: {0.01, 1000}, unit.PumpLimit: {0, 100}, unit.PressVolume: {0.1, 100000}, unit.Leak: {0.001, 500},
 	unit.WoodMoisture: {1, 28}, unit.ShopHumidity: {1, 99}, unit.ServiceHumidity: {1, 99},
 }
 
