@@ -63,4 +63,8 @@ func Full(c Class, specificGravity float64) unit.Pressure {
 
 // Starved returns the pressure above which the class is squeezed out of the
 // joint; false where the table knows no such limit.
+//
+// Valid for every class of the table.
+//
+// Source: common practice, no source.
 func Starved(c Class) (unit.Pressure, bool) { return starvedEpoxy, c.Name == epoxy }
