@@ -3,17 +3,21 @@ package engine
 import (
 	"slices"
 
+	"presshand/engine/glue"
 	"presshand/engine/unit"
+	"presshand/engine/wood"
 )
 
 // A builder gathers an answer. Inputs are looked up as said, then among the
 // room's defaults, then in the table; all but the first are noted as assumed.
 // Every topic is a function of a builder, so that a load can run several.
 type builder struct {
-	q      Question
-	a      Answer
-	exact  bool // ranges collapse to their mids: solving backwards
-	wanted unit.Field
+	q     Question
+	a     Answer
+	exact bool // ranges collapse to their mids: solving backwards
+
+	wood  wood.Species // once looked up
+	class glue.Class   // once looked up
 }
 
 func newBuilder(q Question) (*builder, error) {

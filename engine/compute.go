@@ -54,32 +54,33 @@ const largestNumber = 1e12
 // finiteFacts refuses numbers that no gauge or tape shows.
 func finiteFacts(fs unit.Facts) error {
 	for f, v := range fs {
-		for _, n := range numbersOf(v) {
-			if !(math.Abs(n) <= largestNumber) {
-				return &unit.RangeError{What: string(f), Got: n, Want: "a number that a gauge or a tape can show"}
-			}
+		if n := largest(v); !(n <= largestNumber) {
+			return &unit.RangeError{What: string(f), Got: n, Want: "a number that a gauge or a tape can show"}
 		}
 	}
 	return nil
 }
 
-// numbersOf returns the numbers that a value holds.
-func numbersOf(v unit.Value) (ns []float64) {
+// largest returns the largest magnitude among the numbers that a value holds, no
+// number where one of them is none.
+func largest(v unit.Value) (most float64) {
 	switch v := v.(type) {
 	case unit.Number:
-		ns = append(ns, float64(v))
+		most = math.Abs(float64(v))
 	case unit.Numbers:
-		ns = append(ns, v...)
+		for _, n := range v {
+			most = math.Max(most, math.Abs(n))
+		}
 	case unit.Layers:
 		for _, l := range v {
-			ns = append(ns, l.Thickness)
+			most = math.Max(most, math.Abs(l.Thickness))
 		}
 	case unit.Piles:
 		for _, p := range v {
-			ns = append(ns, p.Width)
+			most = math.Max(most, math.Abs(p.Width))
 		}
 	}
-	return ns
+	return most
 }
 
 func isFinite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

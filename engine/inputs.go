@@ -17,21 +17,29 @@ const (
 
 // species returns the wood, or the default hardwood, noted as assumed.
 func (b *builder) species() wood.Species {
-	if s, ok := wood.Find(b.word(unit.Species)); ok {
-		return s
+	if b.wood.Name != "" {
+		return b.wood
 	}
-	s := wood.Default()
-	b.assume(unit.Species, unit.Word(s.Name))
+	s, ok := wood.Find(b.word(unit.Species))
+	if !ok {
+		s = wood.Default()
+		b.assume(unit.Species, unit.Word(s.Name))
+	}
+	b.wood = s
 	return s
 }
 
 // glue returns the glue's class, or the default one, noted as assumed.
 func (b *builder) glue() glue.Class {
-	if c, ok := glue.Find(b.word(unit.GlueClass)); ok {
-		return c
+	if b.class.Name != "" {
+		return b.class
 	}
-	c, _ := glue.Find(glue.Default)
-	b.assume(unit.GlueClass, unit.Word(glue.Default))
+	c, ok := glue.Find(b.word(unit.GlueClass))
+	if !ok {
+		c, _ = glue.Find(glue.Default)
+		b.assume(unit.GlueClass, unit.Word(glue.Default))
+	}
+	b.class = c
 	return c
 }
 
