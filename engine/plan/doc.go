@@ -4,18 +4,24 @@
 //
 //	strips.go       the question and the answer about strips
 //	grid.go         widths as whole numbers
+//	goal.go         what sum suits a panel
+//	bench.go        a job in whole numbers, and the answer back in lengths
+//	alternate.go    neighbours of different widths
 //	pick.go         one panel: the exact choice
+//	ladder.go       the table behind it
 //	reach.go        which sums can be had at all
 //	several.go      several panels from one stock
 //	patterns.go     several panels from a stock of few widths, exactly
 //	loads.go        the question and the answer about loads
 //	beds.go         rectangles on beds
+//	repack.go       loads emptied and filled anew
 //	bounds.go       how few beds can ever do
 //	fewpanels.go    a handful of panels, exactly
 //	clock.go        the question and the answer about the clock
-//	order.go        the crew's order of work
+//	order.go        the crew's order of work, and the times that it gives
+//	clocksearch.go  the best order of work
 //	deadline.go     what gives when a deadline does not hold
-//	certificate.go  checks any plan, and shares no code with the makers
+//	certificate.go  and its kin check any plan, and share no code with the makers
 //
 // Nothing here reads a clock or draws a random number: the same question has
 // the same answer on every machine.
