@@ -63,6 +63,7 @@ type Desk struct {
 	Lease time.Duration // how long a claim holds; after a death, others wait that long: 30 s
 	Poll  time.Duration // how often work recorded by other processes is looked for: 500 ms
 	Grace time.Duration // how long work in hand may take once Run is told to stop: 8 s
+	Reign time.Duration // how long a leader's lease holds unless it is renewed: 20 s
 	Tries int           // how often answering is tried before the apology: 5
 
 	once      sync.Once
@@ -76,6 +77,7 @@ func (d *Desk) init() {
 		d.Lease = or(d.Lease, 30*time.Second)
 		d.Poll = or(d.Poll, 500*time.Millisecond)
 		d.Grace = or(d.Grace, 8*time.Second)
+		d.Reign = or(d.Reign, 20*time.Second)
 		d.Tries = or(d.Tries, 5)
 		if d.Log == nil {
 			d.Log = slog.New(slog.DiscardHandler)
@@ -108,6 +110,10 @@ func nudge(c chan struct{}) {
 	default:
 	}
 }
+
+// Resume drops what a process of this name had claimed before it died, so that
+// its work is taken up at once. It comes before Run and Lead.
+func (d *Desk) Resume(ctx context.Context) error { return d.Store.Free(ctx, d.Worker) }
 
 // Run works until ctx is done, then finishes what it has in hand.
 func (d *Desk) Run(ctx context.Context) {

@@ -7,31 +7,21 @@ import (
 	"presshand/bot/book"
 )
 
-// How long the leader's lease holds, and how often it is renewed and asked
-// for: after a leader's death another takes over within their sum, 25 s.
-const (
-	leadFor   = 20 * time.Second
-	leadEvery = 5 * time.Second
-)
-
 // Lead runs f whenever this process is the one that holds the lease of this
-// name, until ctx is done. The context of f ends when the lease is lost.
+// name, until ctx is done. The context of f ends when the lease is lost. After
+// a leader's death another leads within d.Reign and a quarter of it.
 func (d *Desk) Lead(ctx context.Context, name string, f func(context.Context)) {
-	d.lead(ctx, name, leadFor, leadEvery, f)
-}
-
-func (d *Desk) lead(ctx context.Context, name string, ttl, every time.Duration, f func(context.Context)) {
 	d.init()
 	for ctx.Err() == nil {
-		if held, _ := d.holds(ctx, name, ttl); held {
-			d.reign(ctx, name, ttl, every, f)
+		if held, _ := d.holds(ctx, name); held {
+			d.reign(ctx, name, f)
 		}
-		pause(ctx, every)
+		pause(ctx, d.Reign/4)
 	}
 }
 
 // reign runs f and renews the lease beside it.
-func (d *Desk) reign(ctx context.Context, name string, ttl, every time.Duration, f func(context.Context)) {
+func (d *Desk) reign(ctx context.Context, name string, f func(context.Context)) {
 	reign, abdicate := context.WithCancel(ctx)
 	defer abdicate()
 	done := make(chan struct{})
@@ -42,7 +32,7 @@ func (d *Desk) reign(ctx context.Context, name string, ttl, every time.Duration,
 		case <-done:
 			d.release(ctx, name)
 			return
-		case <-time.After(every):
+		case <-time.After(d.Reign / 4):
 		case <-ctx.Done():
 		}
 		if ctx.Err() != nil {
@@ -50,12 +40,12 @@ func (d *Desk) reign(ctx context.Context, name string, ttl, every time.Duration,
 			d.release(ctx, name)
 			return
 		}
-		held, sure := d.holds(ctx, name, ttl)
+		held, sure := d.holds(ctx, name)
 		if held {
 			renewed = d.Clock()
 		}
 		// another leads already, or may from the lease's end on
-		if sure && !held || d.Clock().Sub(renewed) >= ttl-every {
+		if sure && !held || d.Clock().Sub(renewed) >= d.Reign*3/4 {
 			d.Log.Warn("desk: lease lost", "lease", name)
 			abdicate()
 			<-done
@@ -66,10 +56,10 @@ func (d *Desk) reign(ctx context.Context, name string, ttl, every time.Duration,
 
 // holds takes or renews the lease, within the time of one beat; sure is false
 // when the store did not answer.
-func (d *Desk) holds(ctx context.Context, name string, ttl time.Duration) (held, sure bool) {
-	ctx, cancel := context.WithTimeout(ctx, ttl/4)
+func (d *Desk) holds(ctx context.Context, name string) (held, sure bool) {
+	ctx, cancel := context.WithTimeout(ctx, d.Reign/4)
 	defer cancel()
-	held, err := d.Store.Hold(ctx, name, book.Claim{Worker: d.Worker, Now: d.Clock(), For: ttl})
+	held, err := d.Store.Hold(ctx, name, book.Claim{Worker: d.Worker, Now: d.Clock(), For: d.Reign})
 	if err != nil && ctx.Err() == nil {
 		d.Log.Warn("desk: lease not renewed", "lease", name, "error", err)
 	}
