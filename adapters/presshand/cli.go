@@ -1,0 +1,77 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"runtime/debug"
+
+	"github.com/alecthomas/kong"
+)
+
+// cli is the command line.
+type cli struct {
+	Version versionFlag `help:"Show the version and stop."`
+
+	Chat chatCmd `cmd:"" default:"1" help:"Chat in the terminal."`
+	Ask  askCmd  `cmd:"" help:"Answer one message, or one a line from standard input."`
+}
+
+const description = "Answers questions about pressing wood under vacuum."
+
+// errParsed stops the parser after it showed the help or the version.
+var errParsed = errors.New("nothing more to do")
+
+// run is the command, with everything that it touches as a parameter.
+func run(ctx context.Context, args []string, s streams) (code int) {
+	defer func() {
+		switch p := recover(); p {
+		case nil:
+		case errParsed:
+			code = exitOK
+		default:
+			panic(p)
+		}
+	}()
+	var c cli
+	parser, err := kong.New(&c,
+		kong.Name("presshand"), kong.Description(description),
+		kong.Writers(s.out, s.err), kong.Exit(func(int) { panic(errParsed) }),
+		kong.BindTo(ctx, (*context.Context)(nil)), kong.Bind(s),
+	)
+	if err != nil {
+		return exitCode(err, s.err)
+	}
+	k, err := parser.Parse(args)
+	if err != nil {
+		fmt.Fprintln(s.err, "presshand: "+oneLine(err.Error())+"; “presshand --help” shows what there is")
+		return exitUsage
+	}
+	return exitCode(k.Run(), s.err)
+}
+
+type versionFlag bool
+
+// BeforeReset shows the version before anything else is looked at.
+func (versionFlag) BeforeReset(k *kong.Kong) error {
+	fmt.Fprintln(k.Stdout, "presshand "+version())
+	k.Exit(exitOK)
+	return nil
+}
+
+// version is the module's, or the commit that it was built from.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		return "unknown"
+	}
+	if v := info.Main.Version; v != "" && v != "(devel)" {
+		return v
+	}
+	for _, s := range info.Settings {
+		if s.Key == "vcs.revision" && len(s.Value) >= 12 {
+			return "commit " + s.Value[:12]
+		}
+	}
+	return "unreleased"
+}

@@ -1,0 +1,64 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"presshand/adapters/postgres"
+	"presshand/adapters/sqlite"
+	"presshand/bot"
+	"presshand/bot/book"
+)
+
+// newBot returns a bot on a store, and what gives the store back.
+func newBot(ctx context.Context, store, units string) (*bot.Bot, func() error, error) {
+	kept, done := bot.NewMemory(), func() error { return nil }
+	if store != "" {
+		s, err := openStore(ctx, store)
+		if err != nil {
+			return nil, nil, storeTrouble(err)
+		}
+		kept, done = s, s.Close
+	}
+	b := bot.New(kept)
+	settings := bot.Settings{Metric: units == "metric"}
+	b.Settings = func(string) bot.Settings { return settings }
+	return b, done, nil
+}
+
+// openStore opens the file, or the server where the name is an address.
+func openStore(ctx context.Context, name string) (book.Store, error) {
+	if strings.HasPrefix(name, "postgres://") || strings.HasPrefix(name, "postgresql://") {
+		return postgres.Open(ctx, name)
+	}
+	return sqlite.Open(ctx, name)
+}
+
+// storeHints say what to do when a store fails.
+var storeHints = []struct {
+	is   error
+	todo string
+}{
+	{book.ErrBusy, "another process has it locked; stop that one or wait"},
+	{book.ErrReadOnly, "make the file and its folder writable, or name another with --store"},
+	{book.ErrFull, "free some space, or name a store on another disk with --store"},
+	{book.ErrLost, "see that the server runs and that its address is right"},
+	{book.ErrNewer, "update presshand; this store was made by a newer one"},
+	{book.ErrDamaged, "restore it from a backup, or name another with --store"},
+	{book.ErrConflict, "too many write to it at once; try again"},
+}
+
+// storeTrouble adds what to do next to a store's failure.
+func storeTrouble(err error) error {
+	for _, h := range storeHints {
+		if errors.Is(err, h.is) {
+			return hint(err, h.todo)
+		}
+	}
+	if errors.Is(err, context.Canceled) {
+		return err
+	}
+	return hint(fmt.Errorf("store failed: %w", err), "check --store")
+}

@@ -1,0 +1,244 @@
+package bot
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"presshand/bot/book"
+	"presshand/engine"
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// command carries out a word to the load book.
+func (t *turn) command(ctx context.Context) (Reply, error) {
+	c := t.phrase.Command
+	r := Reply{About: grammar.Book, Verdict: engine.None, Read: t.commandRead(), Values: unit.Facts{}}
+	r.note(t.phrase.Unused...)
+	err := t.carryOut(ctx, &r, c)
+	var refused *book.RefusedError
+	if errors.As(err, &refused) {
+		r.Verdict = engine.Ask
+		if refused.Why == book.TooFew {
+			r.need(unit.Measured)
+		}
+		r.loads(refused.Load)
+		r.say(Headline, refusal(refused))
+		err = nil
+	}
+	if err != nil {
+		return Reply{}, fmt.Errorf("load book: %w", err)
+	}
+	r.notices(t.phrase)
+	return r, nil
+}
+
+func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error {
+	switch c.Verb {
+	case grammar.Post:
+		return t.post(ctx, r, c)
+	case grammar.Copy:
+		return t.copyLoad(ctx, r, c)
+	case grammar.Undo:
+		return t.undo(ctx, r, c)
+	case grammar.List:
+		return t.list(ctx, r, c)
+	case grammar.NotDone:
+		return t.notDone(ctx, r, c)
+	}
+	loads, err := t.meant(ctx, c)
+	if err != nil {
+		return err
+	}
+	if len(loads) == 0 {
+		r.Verdict = engine.Ask
+		r.need(unit.LoadNumber)
+		r.say(Headline, "Which load? Say its number, like “14 "+example(c.Verb)+"”.")
+		return nil
+	}
+	for _, n := range loads {
+		if err := t.act(ctx, r, c, n); err != nil {
+			return err
+		}
+	}
+	if len(loads) == 1 && t.m.Thread != "" {
+		thread := t.before
+		thread.Load = loads[0]
+		return t.keep(thread)
+	}
+	return nil
+}
+
+// example shows how a verb is said to a load.
+func example(v grammar.Verb) string {
+	switch v {
+	case grammar.Check:
+		return "checked, bar 1 in, strips 1/4, gauge 25"
+	case grammar.In, grammar.Out:
+		return string(v)
+	case grammar.Result:
+		return "result: good"
+	}
+	return string(v)
+}
+
+// meant returns the loads that a command is about: those named, the thread's
+// own, or the only one to which it can be done.
+func (t *turn) meant(ctx context.Context, c *grammar.Command) ([]int, error) {
+	if len(c.Loads) > 0 {
+		return c.Loads, nil
+	}
+	if t.before.Load > 0 {
+		return []int{t.before.Load}, nil
+	}
+	states := map[grammar.Verb][]book.State{
+		grammar.Check: {book.Posted}, grammar.In: {book.Checked}, grammar.Result: {book.Taken},
+		grammar.Clear: {book.Held}, grammar.Out: {book.Pressing},
+	}[c.Verb]
+	if states == nil {
+		return nil, nil
+	}
+	found, err := t.ledger.Find(ctx, book.Query{States: states, Limit: 2})
+	if err != nil || len(found) != 1 {
+		return nil, err
+	}
+	return []int{found[0].Number}, nil
+}
+
+// commandRead is what the reply says that the command said.
+func (t *turn) commandRead() unit.Facts {
+	c := t.phrase.Command
+	out := read(Thread{Said: Statement(nil).stating(t.phrase.Facts)}, t.profile.Said.facts(), nil)
+	switch {
+	case len(c.Loads) == 1:
+		out[unit.LoadNumber] = unit.Number(c.Loads[0])
+	case len(c.Loads) > 1:
+		var ns unit.Numbers
+		for _, n := range c.Loads {
+			ns = append(ns, float64(n))
+		}
+		out[unit.LoadNumber] = ns
+	}
+	if len(c.Measured) > 0 {
+		out[unit.Measured] = t.measured()
+	}
+	for f, text := range map[unit.Field]string{
+		unit.Note: c.Note, unit.Title: c.Title, unit.AtTime: c.Time, unit.PressName: c.Press,
+	} {
+		if text != "" {
+			out[f] = unit.Word(text)
+		}
+	}
+	return out
+}
+
+// measured is what a second person measured, every vacuum as a difference.
+func (t *turn) measured() unit.Facts {
+	return read(Thread{Said: Statement(nil).stating(t.phrase.Command.Measured)}, t.profile.Said.facts(), nil)
+}
+
+func (t *turn) saying() book.Saying {
+	return book.Saying{By: book.Person{ID: t.m.From, Name: t.m.Name}, At: t.m.At, Event: t.m.ID}
+}
+
+func callOf(p book.Person) string {
+	switch {
+	case p.Name != "":
+		return quoted(p.Name)
+	case p.ID != "":
+		return quoted(p.ID)
+	}
+	return "someone"
+}
+
+// loads notes which loads a reply is about.
+func (r *Reply) loads(ls ...book.Load) {
+	for _, l := range ls {
+		if l.Number == 0 || l.State == "" {
+			continue
+		}
+		r.Loads = append(r.Loads, l.Number)
+		r.States = append(r.States, string(l.State))
+		r.Revision = l.Revision
+	}
+	if r.Values == nil {
+		r.Values = unit.Facts{}
+	}
+	switch len(r.Loads) {
+	case 0:
+		return
+	case 1:
+		r.Values[unit.LoadNumber] = unit.Number(r.Loads[0])
+		r.Values[unit.LoadState] = unit.Word(r.States[0])
+		r.Values[unit.Revision] = unit.Number(r.Revision)
+		return
+	}
+	ns := make(unit.Numbers, len(r.Loads))
+	for i, n := range r.Loads {
+		ns[i] = float64(n)
+	}
+	r.Revision = 0
+	delete(r.Values, unit.Revision)
+	r.Values[unit.LoadNumber], r.Values[unit.LoadState] = ns, unit.Words(r.States)
+}
+
+// act does one thing to one load.
+func (t *turn) act(ctx context.Context, r *Reply, c *grammar.Command, n int) error {
+	switch c.Verb {
+	case grammar.Check:
+		return t.check(ctx, r, n)
+	case grammar.Correct:
+		return t.correct(ctx, r, n)
+	case grammar.Show:
+		return t.show(ctx, r, n)
+	}
+	do, says := t.deed(c)
+	if do == nil {
+		return nil
+	}
+	l, err := t.ledger.Do(ctx, n, do)
+	if err != nil {
+		return err
+	}
+	r.loads(l)
+	says(r, l)
+	return nil
+}
+
+// deed returns what a verb does to a load, and what is then said.
+func (t *turn) deed(c *grammar.Command) (func(book.Load) (book.Entry, error), func(*Reply, book.Load)) {
+	s := t.saying()
+	switch c.Verb {
+	case grammar.Uncheck:
+		return func(l book.Load) (book.Entry, error) { return l.Uncheck(s, c.Note) }, t.saysUnchecked
+	case grammar.Hold:
+		return func(l book.Load) (book.Entry, error) { return l.Hold(s, c.Note) }, t.saysHeld
+	case grammar.Clear:
+		return func(l book.Load) (book.Entry, error) { return l.Clear(s, c.Note) }, t.saysState
+	case grammar.Drop:
+		return func(l book.Load) (book.Entry, error) { return l.Drop(s, c.Note) }, t.saysState
+	case grammar.In:
+		g := book.Going{Press: c.Press, Time: t.clock(c.Time), Anyway: c.Anyway}
+		return func(l book.Load) (book.Entry, error) { return l.PutIn(s, g) }, t.saysIn
+	case grammar.Out:
+		return func(l book.Load) (book.Entry, error) { return l.TakeOut(s, t.clock(c.Time)) }, t.saysOut
+	case grammar.Result:
+		return func(l book.Load) (book.Entry, error) { return l.Judge(s, c.Note, soundsGood(c.Note)) }, t.saysJudged
+	}
+	return nil, nil
+}
+
+// clock returns a stated time on the day of the message, or zero.
+func (t *turn) clock(text string) time.Time {
+	if text == "" {
+		return time.Time{}
+	}
+	c, err := time.Parse("15:04", text)
+	if err != nil {
+		return time.Time{}
+	}
+	y, m, d := t.m.At.Date()
+	return time.Date(y, m, d, c.Hour(), c.Minute(), 0, 0, t.m.At.Location())
+}

@@ -1,0 +1,215 @@
+package bot
+
+import (
+	"fmt"
+	"strings"
+	"time"
+	"unicode"
+
+	"presshand/bot/book"
+	"presshand/engine/unit"
+)
+
+// entitled names a load: "Load 14 “walnut tops”".
+func entitled(l book.Load) string {
+	text := fmt.Sprintf("Load %d", l.Number)
+	if l.Title != "" {
+		text += " " + quoted(l.Title)
+	}
+	if l.Revision > 1 {
+		text += fmt.Sprintf(", revision %d", l.Revision)
+	}
+	return text
+}
+
+// stateSays tells a load's state.
+var stateSays = map[book.State]string{
+	book.Posted: "posted, waiting for its second check", book.Checked: "checked", book.Held: "on hold",
+	book.Pressing: "in the press", book.Taken: "out, no result yet", book.Judged: "done", book.Dropped: "dropped",
+}
+
+func (t *turn) saysState(r *Reply, l book.Load) {
+	r.say(Headline, entitled(l)+": "+stateSays[l.State]+".")
+}
+
+func (t *turn) saysUnchecked(r *Reply, l book.Load) {
+	r.say(Headline, entitled(l)+": the check is withdrawn. It waits for a second check again.")
+}
+
+func (t *turn) saysHeld(r *Reply, l book.Load) {
+	text := entitled(l) + " is on hold"
+	if l.HeldFor != "" {
+		text += ": " + quoted(l.HeldFor)
+	}
+	r.say(Headline, text+".")
+	if l.HeldFrom == book.Pressing {
+		r.say(Reason, "It lies in the press and its clock runs on.")
+	}
+	r.say(Figure, fmt.Sprintf("“clear %d” puts it back where it was.", l.Number))
+}
+
+func (t *turn) saysIn(r *Reply, l book.Load) {
+	text := fmt.Sprintf("%s went in at %s", entitled(l), clockOf(l.InAt))
+	if l.Press != "" {
+		text += ", press " + quoted(l.Press)
+	}
+	r.say(Headline, text+".")
+	if l.Anyway {
+		r.say(Reason, "It went in without a valid second check; that stands in the book.")
+	}
+	if low, mid, high, ok := l.Plan.PressTime(); ok {
+		text := fmt.Sprintf("Usually done at %s", clockOf(l.InAt.Add(mid)))
+		if low != high {
+			text += fmt.Sprintf(", could be %s to %s; I call when the latest is up", clockOf(l.InAt.Add(low)), clockOf(l.InAt.Add(high)))
+		}
+		r.say(Figure, text+".")
+	}
+	r.say(Warning, cautionHands)
+}
+
+const cautionHands = "Hands out while it pulls down; it does not stop for fingers."
+
+func (t *turn) saysOut(r *Reply, l book.Load) {
+	r.say(Headline, fmt.Sprintf("%s came out at %s after %s.", entitled(l), clockOf(l.OutAt), duration(l.Pressed(t.m.At).Seconds())))
+	if low, _, _, ok := l.Plan.PressTime(); ok && l.Pressed(t.m.At) < low {
+		r.say(Reason, fmt.Sprintf("That is early: the glue takes %s at least. Leave it in clamps and do not work it yet.", duration(low.Seconds())))
+	}
+	r.say(Question, fmt.Sprintf("How did it come out? Like “%d result: good” or “%d result: joint 3 open”.", l.Number, l.Number))
+}
+
+func (t *turn) saysJudged(r *Reply, l book.Load) {
+	text := entitled(l) + ": result " + quoted(l.Finding)
+	if l.Good {
+		r.say(Headline, text+". Good work.")
+		return
+	}
+	r.say(Headline, text+".")
+	st := styleOf(t.settings.Metric, Thread{})
+	causes := book.Causes(l)
+	if len(causes) == 0 {
+		r.say(Reason, "The load's own figures do not say why. Look at the glue line: dry, starved or open?")
+		return
+	}
+	r.say(Reason, "Likely causes by this load's own figures, the likeliest first:")
+	for i, c := range causes {
+		if i == 4 {
+			break
+		}
+		if says := st.fill(causeSays[c.Reason], c.Figures, l.Plan.Values, l.Plan.Said, l.Plan.Assumed); says != "" {
+			r.say(Figure, says)
+		}
+	}
+}
+
+// causeSays tells what can have spoilt a joint, with the load's own numbers.
+var causeSays = map[book.CauseReason]string{
+	book.FarJointUnderContact: "The far joint may have got only {side_far_joint_kpa.low}; the glue needs {glue_min_kpa}.",
+	book.ClosingTooHard:       "Closing the gap takes {closing_kpa} of the {side_far_joint_kpa} at the far joint.",
+	book.OpenTimeOverrun:      "Lay-up[ took {layup_load_s} and] ran close to the time that the glue stays open ({closed_time_s.low}).",
+	book.ColdShop:             "A cold shop: {shop_temp_c}, and the glue wants {min_temp_c} at least.",
+	book.ProudTooSmall:        "The work stood only {proud_mm} proud; the fence may have taken the load.",
+	book.UnevenWithoutMat:     "Strips that differ by {spread_mm} without a mat: the thin ones got little.",
+	book.OutTooEarly:          "It came out early: the glue takes {press_time_min.low} at least.",
+}
+
+func clockOf(at time.Time) string { return at.Format("15:04") }
+
+// badWords are what people say of a joint that failed.
+var badWords = []string{
+	"open", "gap", "gaps", "loose", "split", "crack", "cracked", "starved", "cup", "cupped", "bad", "delam", "delaminated",
+	"fail", "failed", "failure", "let", "popped", "sprung", "bubble", "bubbles", "blister", "warped", "twisted", "crushed",
+	"poor", "weak", "scrap", "ruined", "chalky", "dry", "void", "voids", "uneven", "stuck", "slipped", "shifted", "came apart",
+}
+
+var goodWords = []string{
+	"good", "fine", "perfect", "great", "ok", "okay", "tight", "sound", "solid", "clean", "closed", "excellent", "flat", "beautiful", "nice",
+}
+
+// soundsGood reports whether a finding is a good one: good words and no word
+// of anything wrong, but for "no gaps" and the like.
+func soundsGood(finding string) bool {
+	words := strings.FieldsFunc(strings.ToLower(finding), func(c rune) bool { return !unicode.IsLetter(c) && c != '\'' })
+	good := false
+	for i, w := range words {
+		denied := i > 0 && (words[i-1] == "no" || words[i-1] == "not" || words[i-1] == "without" || words[i-1] == "nothing" || words[i-1] == "isn't")
+		switch {
+		case contains(badWords, w):
+			if !denied {
+				return false
+			}
+			good = true
+		case contains(goodWords, w):
+			if denied {
+				return false
+			}
+			good = true
+		}
+	}
+	return good
+}
+
+func contains(list []string, s string) bool {
+	for _, x := range list {
+		if x == s {
+			return true
+		}
+	}
+	return false
+}
+
+// card tells how a load stands. What was planned is shown only once it was
+// checked, or to who planned it: the second check is independent.
+func (t *turn) card(r *Reply, l book.Load) {
+	text := entitled(l) + ": " + stateSays[l.State]
+	switch {
+	case l.State == book.Held && l.HeldFor != "":
+		text += " (" + quoted(l.HeldFor) + ")"
+	case l.InPress():
+		text += " since " + clockOf(l.InAt)
+	case l.State == book.Judged:
+		text += ", result " + quoted(l.Finding)
+	}
+	r.say(Headline, text+".")
+	who := "Posted by " + callOf(l.Poster)
+	if l.HasValidCheck() {
+		who += ", checked by " + callOf(l.Check.By)
+		if l.Check.Own {
+			who += " (their own load)"
+		}
+	}
+	r.say(Figure, who+".")
+	st := styleOf(t.settings.Metric, Thread{})
+	if l.State == book.Posted && t.m.From != l.Poster.ID && t.m.From != l.Author.ID {
+		r.say(Figure, "To measure: "+toMeasure(l.Plan)+".")
+		return
+	}
+	var said Statement
+	for _, f := range orderOf(l.Plan.Said) {
+		said = append(said, Said{Field: f, Value: l.Plan.Said[f]})
+	}
+	r.say(ReadAs, "Planned: "+st.understood(Thread{Said: said})+".")
+}
+
+// toMeasure names what the second person can measure of a plan.
+func toMeasure(p book.Plan) string {
+	var out []string
+	for _, m := range measurable {
+		if p.Said.Has(m.field) {
+			out = append(out, m.name)
+		}
+	}
+	if len(out) == 0 {
+		return "strips, bar and gauge"
+	}
+	return listed(out, "and")
+}
+
+var measurable = []struct {
+	field unit.Field
+	name  string
+}{
+	{unit.BarHeight, "bar height"}, {unit.StripThickness, "strip thickness"}, {unit.StripWidth, "strip width"},
+	{unit.StripCount, "number of strips"}, {unit.Vacuum, "gauge"}, {unit.VacuumPercent, "gauge"}, {unit.VacuumAbsolute, "gauge"},
+	{unit.BarWidth, "bar width"}, {unit.MatThickness, "mat"}, {unit.CoreThickness, "core"}, {unit.SledThickness, "sled"},
+	{unit.Opening, "press opening"}, {unit.ShopTemp, "shop temperature"}, {unit.WoodMoisture, "wood moisture"},
+}

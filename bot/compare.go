@@ -1,0 +1,123 @@
+package bot
+
+import (
+	"math"
+
+	"presshand/engine"
+	"presshand/engine/unit"
+)
+
+// list returns the values to choose from.
+func (a Alternative) list() unit.Value {
+	var numbers unit.Numbers
+	var words unit.Words
+	for _, x := range a.Values {
+		switch v := x.Value.(type) {
+		case unit.Number:
+			numbers = append(numbers, float64(v))
+		case unit.Word:
+			words = append(words, string(v))
+		}
+	}
+	if len(numbers) > 0 {
+		return numbers
+	}
+	return words
+}
+
+// compare answers a question once for each value of a field. The answer is
+// that of the better value, its figures are lists.
+func (b *Bot) compare(w worked, a Alternative) worked {
+	w.choice = &a
+	for _, x := range a.Values {
+		q := w.question
+		q.Said = q.Said.Clone()
+		for _, gone := range replaces[a.Field] {
+			delete(q.Said, gone)
+		}
+		q.Said[a.Field] = x.Value
+		answer, err := b.Engine.Compute(q)
+		if err != nil {
+			w.err = err
+			return w
+		}
+		w.rivals = append(w.rivals, answer)
+	}
+	best, _ := better(w.rivals)
+	w.answer = w.rivals[best]
+	w.answer.Values = sideBySide(w.rivals)
+	w.question.Said = w.question.Said.Clone()
+	w.question.Said[a.Field] = a.Values[best].Value
+	return w
+}
+
+// sideBySide puts the figures of several answers into lists, in their order.
+func sideBySide(answers []engine.Answer) unit.Facts {
+	out := unit.Facts{}
+	for f := range answers[0].Values {
+		var row unit.Triples
+		for _, a := range answers {
+			t, ok := a.Values[f].(unit.Triple)
+			if !ok {
+				break
+			}
+			row = append(row, t)
+		}
+		if len(row) == len(answers) {
+			out[f] = row
+		}
+	}
+	return out
+}
+
+// A measure is a figure by which one answer is better than another.
+type measure struct {
+	field unit.Field
+	less  bool // the smaller the better
+}
+
+var measures = map[engine.Topic]measure{
+	engine.Face:     {unit.FacePressure, false},
+	engine.Side:     {unit.SideFarJoint, false},
+	engine.Load:     {unit.SideFarJoint, false},
+	engine.Flatten:  {unit.FlattenNeed, true},
+	engine.Stack:    {unit.StackHeight, true},
+	engine.Strips:   {unit.Over, true},
+	engine.Glue:     {unit.ClosedTime, false},
+	engine.Pump:     {unit.Pump, true},
+	engine.Move:     {unit.WidthChange, true},
+	engine.Schedule: {unit.LoadsNeeded, true},
+}
+
+// better returns which answer is the best, by verdict and then by the figure
+// that its topic is judged on; and whether the figure tells them apart.
+func better(answers []engine.Answer) (best int, told bool) {
+	for i := 1; i < len(answers); i++ {
+		mine, his := answers[i].Verdict, answers[best].Verdict
+		if mine != his {
+			told = true
+			if his == engine.Ask || mine != engine.Ask && engine.Worst(mine, his) == his {
+				best = i
+			}
+			continue
+		}
+		m := measures[answers[i].About]
+		x, okX := middle(answers[i], m.field)
+		y, okY := middle(answers[best], m.field)
+		if okX && okY && x != y {
+			told = true
+			if m.less == (math.Abs(x) < math.Abs(y)) {
+				best = i
+			}
+		}
+	}
+	return best, told
+}
+
+func middle(a engine.Answer, f unit.Field) (float64, bool) {
+	t, ok := a.Values[f].(unit.Triple)
+	if !ok || t.Mid == nil {
+		return 0, false
+	}
+	return *t.Mid, true
+}

@@ -1,0 +1,269 @@
+package bot
+
+import (
+	"slices"
+	"strings"
+
+	"presshand/engine"
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// compose puts the answers to a thread's questions into one reply.
+func (t *turn) compose(thread Thread, works []worked) Reply {
+	room := t.profile.Said.facts()
+	st := styleOf(t.settings.Metric, thread)
+	r := Reply{Read: read(thread, room, works), Assumed: unit.Facts{}, Values: unit.Facts{}}
+	for _, w := range works {
+		r.also(w.want.About)
+		if w.err != nil {
+			r.trouble(w.err)
+			continue
+		}
+		r.take(w.answer)
+		r.Drawn = append(r.Drawn, Drawn{w.question, w.answer})
+	}
+	for f := range r.Read {
+		delete(r.Assumed, f)
+	}
+	r.Verdict = overall(works)
+	t.doubts(&r)
+	for _, w := range works {
+		if w.err == nil {
+			r.answer(st, w)
+		}
+	}
+	r.readBack(st, thread, t.phrase)
+	r.notices(t.phrase)
+	r.warnings(works)
+	r.ask(st, t.phrase)
+	return r
+}
+
+// also notes one more topic.
+func (r *Reply) also(about grammar.Topic) {
+	switch {
+	case r.About == "":
+		r.About = about
+	case r.About != about && !slices.Contains(r.Also, about):
+		r.Also = append(r.Also, about)
+	}
+}
+
+// take adds what an answer found to what the reply holds already.
+func (r *Reply) take(a engine.Answer) {
+	for f, v := range a.Values {
+		if !r.Values.Has(f) {
+			r.Values[f] = v
+		}
+	}
+	for f, v := range a.Assumed {
+		r.Assumed[f] = v
+	}
+	r.need(a.Needs...)
+	for _, s := range a.Working {
+		if !slices.Contains(r.Working, s) {
+			r.Working = append(r.Working, s)
+		}
+	}
+}
+
+// overall is the worst verdict of the questions that could be answered.
+func overall(works []worked) engine.Verdict {
+	verdict, answered := engine.None, false
+	for _, w := range works {
+		if w.err == nil && w.answer.Verdict != engine.Ask {
+			answered = true
+			verdict = engine.Worst(verdict, w.answer.Verdict)
+		}
+	}
+	if !answered {
+		return engine.Ask
+	}
+	return verdict
+}
+
+// doubts holds the answer back where the message says two things of one field,
+// or a number that cannot be.
+func (t *turn) doubts(r *Reply) {
+	r.note(t.phrase.Unused...)
+	for _, c := range t.phrase.Clashes {
+		r.need(statedField(c.Field))
+		r.note(c.Texts...)
+		r.Verdict = engine.Ask
+	}
+	for _, x := range t.phrase.Refused {
+		r.note(x.Text)
+		if x.Field == "" {
+			continue
+		}
+		r.need(statedField(x.Field))
+		r.Verdict = engine.Ask
+	}
+}
+
+// statedField is the name by which a reply reports f.
+func statedField(f unit.Field) unit.Field {
+	if f == unit.VacuumAbsolute || f == unit.VacuumPercent {
+		return unit.Vacuum
+	}
+	return f
+}
+
+// maxFigures is how many lines stand between the headline and what was read.
+const maxFigures = 8
+
+// answer adds the lines of one answer: the headline with the figure asked for,
+// what the verdict hangs on, then the other figures.
+func (r *Reply) answer(st style, w worked) {
+	head, used := st.headline(w)
+	if head == "" {
+		return
+	}
+	r.say(Headline, verdictWord(w.answer.Verdict)+head)
+	left := maxFigures
+	for _, c := range byGravity(w.answer.Checks) {
+		says := st.sentence(c.Finding, w)
+		if says == "" || r.judged(c.Name, says) {
+			continue
+		}
+		r.Checks = append(r.Checks, Judged{c.Name, c.Verdict, says})
+		if c.Verdict == engine.Good && w.answer.Verdict != engine.Good || left <= maxFigures/2 {
+			continue
+		}
+		r.say(Reason, says)
+		left--
+	}
+	for _, f := range w.answer.Advice {
+		if says := st.sentence(f, w); says != "" && left > 3 {
+			r.say(Reason, says)
+			left--
+		}
+	}
+	for _, line := range st.figureLines(w, used) {
+		if left == 0 {
+			break
+		}
+		r.say(Figure, line)
+		left--
+	}
+}
+
+func (r *Reply) judged(name, says string) bool {
+	for _, c := range r.Checks {
+		if c.Name == name && c.Says == says {
+			return true
+		}
+	}
+	return false
+}
+
+// byGravity returns checks with the worst first.
+func byGravity(checks []engine.Check) []engine.Check {
+	out := slices.Clone(checks)
+	slices.SortStableFunc(out, func(a, b engine.Check) int { return gravity[b.Verdict] - gravity[a.Verdict] })
+	return out
+}
+
+var gravity = map[engine.Verdict]int{engine.Good: 1, engine.Care: 2, engine.Ask: 2, engine.Stop: 3}
+
+func verdictWord(v engine.Verdict) string {
+	switch v {
+	case engine.Good:
+		return "Good: "
+	case engine.Care:
+		return "Take care: "
+	case engine.Stop:
+		return "Stop: "
+	}
+	return ""
+}
+
+// readBack says what was understood and what was assumed.
+func (r *Reply) readBack(st style, thread Thread, p grammar.Phrase) {
+	line := ""
+	if said := st.understood(thread); said != "" {
+		line = "Read as " + said + "."
+	}
+	if assumed := st.assumed(r.Assumed); assumed != "" {
+		line = strings.TrimSpace(line + " Assumed " + assumed + ".")
+	}
+	for _, x := range p.Taken {
+		line += " Took " + quoted(x.Typed) + " for " + quoted(x.As) + "."
+	}
+	r.say(ReadAs, strings.TrimSpace(line))
+}
+
+// notices names what was not used where it could change the answer.
+func (r *Reply) notices(p grammar.Phrase) {
+	var names []string
+	for _, u := range r.Unused {
+		if strings.ContainsAny(u, "0123456789½¼¾⅛⅜⅝⅞") && !refused(p, u) {
+			names = append(names, quoted(u))
+		}
+	}
+	for _, n := range p.Negated {
+		if q := quoted(n); !slices.Contains(names, q) {
+			names = append(names, q)
+		}
+	}
+	if words := strangers(r, p); len(words) > 0 {
+		names = append(names, words...)
+	}
+	if len(names) > 6 {
+		names = append(names[:6], "and more")
+	}
+	if len(names) > 0 {
+		r.say(Notice, "Not used: "+strings.Join(names, ", ")+". If it matters, say it another way.")
+	}
+}
+
+// strangers are unread words that may be the wood that nobody could place.
+func strangers(r *Reply, p grammar.Phrase) []string {
+	if r.Read.Has(unit.Species) || len(r.Unused) > 4 {
+		return nil
+	}
+	var out []string
+	for _, u := range r.Unused {
+		if !strings.ContainsAny(u, "0123456789½¼¾⅛⅜⅝⅞") && !slices.Contains(p.Negated, u) {
+			out = append(out, quoted(u))
+		}
+	}
+	return out
+}
+
+func refused(p grammar.Phrase, text string) bool {
+	for _, x := range p.Refused {
+		if strings.EqualFold(x.Text, text) {
+			return true
+		}
+	}
+	for _, c := range p.Clashes {
+		if containsFold(c.Texts, text) {
+			return true
+		}
+	}
+	return false
+}
+
+// maxWarnings is how many cautions a reply shows; the rest stand in its data.
+const maxWarnings = 4
+
+// warnings adds the cautions of the answers, each once.
+func (r *Reply) warnings(works []worked) {
+	for _, w := range works {
+		for _, c := range w.answer.Cautions {
+			r.caution(cautionSays[c])
+		}
+	}
+}
+
+func (r *Reply) caution(says string) {
+	if says == "" || slices.Contains(r.Cautions, says) {
+		return
+	}
+	r.Cautions = append(r.Cautions, says)
+	if len(r.Cautions) <= maxWarnings {
+		r.say(Warning, says)
+	}
+}

@@ -1,0 +1,117 @@
+package bot
+
+import (
+	"presshand/engine"
+	"presshand/grammar"
+)
+
+// A danger is what a person is told who asks about one.
+type danger struct {
+	verdict engine.Verdict
+	says    string // a plain answer first
+	instead string // what to do
+}
+
+// dangers are the perils that the grammar knows. None of the answers holds a
+// figure that would help to do it.
+var dangers = map[grammar.Peril]danger{
+	"vessel": {engine.Stop,
+		"No, never. A vessel that is not made for vacuum can implode and throw pieces across the shop: glass, a jar, a bucket, plastic pipe and unrated or old gas tanks all do.",
+		"Use a reservoir that its maker rates for full vacuum, and nothing else."},
+	"reach in": {engine.Stop,
+		"No. Never put a hand under the film or between the sleds while it pulls down: it closes on fingers and does not let go.",
+		"Vent it, set the part right, and pull down again."},
+	"wedge release": {engine.Stop,
+		"No. Do not knock a wedge out under load: it flies, and the strips jump after it.",
+		"Stand to the side, keep faces and fingers out of its line, and ease it back in small taps with the strips held down."},
+	"fumes": {engine.Care,
+		"Do not go without protection: glue, hardener and dust can make skin and lungs allergic for good.",
+		"Gloves, eye protection, fresh air, and a mask where the label asks for one. The glue's own label and safety data sheet govern. If you feel unwell, stop and get help."},
+	"bypass": {engine.Stop,
+		"No. Never block, tie down or skip what is there to protect people: valves, switches, guards and the second check.",
+		"Find out why it trips, and have it mended before you press."},
+	"structure": {engine.Stop,
+		"My figures are for the glue joint in the press. They do not say that a part carries people, and I will not say that it does.",
+		"Stairs, guards, beams, spars and seats go by the local building code and a licensed engineer."},
+	"electric": {engine.Stop,
+		"No. Water, bare wire and a missing ground kill.",
+		"Pull the plug, and have an electrician put it right before the pump runs again."},
+	"heat": {engine.Stop,
+		"No open flame, burner or unwatched heater near film, glue and dust: they burn, and hot film gives way.",
+		"Warm the whole shop beforehand, or use a heating blanket made for presses with its own thermostat."},
+	"alone": {engine.Care,
+		"Do not leave a running press to itself, and keep children away from it.",
+		"Someone who knows it stays within earshot, with a plan for a power cut. Leave it overnight only on a set-up made for that."},
+	"overpressure": {engine.Stop,
+		"Never. A vacuum bag or frame is not a pressure vessel: blown up it bursts.",
+		"Only ever take air out. Let air back in slowly through the vent."},
+	"standing on it": {engine.Stop,
+		"No. Never stand, kneel or sit on a bag or a press that is pulled down: the film tears, and a fence or a wedge can let go.",
+		"Press a stubborn spot with a caul before you pull down."},
+}
+
+// anyDanger is the answer to a peril that has none of its own.
+var anyDanger = danger{engine.Stop,
+	"Do not do it if you have to ask: a press holds a lot of force, and it lets go all at once.",
+	"Vent it first, and ask the person who runs the shop."}
+
+// danger answers a question about a danger first, then what else was asked.
+func (t *turn) danger() (Reply, error) {
+	var out Reply
+	if t.asksFigures() || computedBefore(t) {
+		r, err := t.figures()
+		if err != nil {
+			return Reply{}, err
+		}
+		out = r
+	} else {
+		out.note(t.phrase.Unused...)
+		if len(t.phrase.Facts) > 0 {
+			out.Read = read(Thread{Said: Statement(nil).stating(t.phrase.Facts)}, t.profile.Said.facts(), nil)
+		}
+	}
+	lines := out.Lines
+	topics := append([]grammar.Topic{out.About}, out.Also...)
+	out.Lines, out.About, out.Also = nil, grammar.Safety, nil
+	for _, about := range topics {
+		if about != "" {
+			out.also(about)
+		}
+	}
+	verdict := engine.None
+	for _, a := range t.phrase.Asks {
+		if a.About != grammar.Safety {
+			continue
+		}
+		d, ok := dangers[a.Peril]
+		if !ok {
+			d = anyDanger
+		}
+		out.say(Headline, verdictWord(d.verdict)+d.says)
+		out.say(Reason, d.instead)
+		out.Cautions = append(out.Cautions, d.says+" "+d.instead)
+		verdict = engine.Worst(verdict, d.verdict)
+	}
+	if out.Verdict != engine.Ask {
+		verdict = engine.Worst(verdict, out.Verdict)
+	}
+	out.Verdict = verdict
+	out.Lines = append(out.Lines, lines...)
+	return out, nil
+}
+
+// computedBefore reports whether a message that asks about a danger describes a
+// joint as well, of which the figures are no help to the danger.
+func computedBefore(t *turn) bool {
+	var s Statement
+	for _, f := range t.phrase.Facts {
+		s = append(s, saidOf(f))
+	}
+	about := topicOf(s, nil)
+	for _, a := range t.phrase.Asks {
+		if a.About == grammar.Safety && a.Peril != "structure" && a.Peril != "fumes" {
+			return false
+		}
+	}
+	return about != ""
+}

@@ -1,0 +1,231 @@
+package bot
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"presshand/engine"
+	"presshand/engine/unit"
+)
+
+// figuresOf lists the figures of each topic, the one usually asked for first.
+var figuresOf = map[engine.Topic][]unit.Field{
+	engine.Face: {unit.FacePressure, unit.FaceForce, unit.FaceTonsPerSquareFoot, unit.Ambient},
+	engine.Side: {unit.SideFarJoint, unit.SideFirstJoint, unit.SideIdeal, unit.BarCovered, unit.BarReach, unit.Preload,
+		unit.Rise, unit.Buckle, unit.Closing, unit.GlueContact, unit.GlueFull},
+	engine.Flatten: {unit.FlattenNeed, unit.FacePressure},
+	engine.Stack:   {unit.StackHeight, unit.Opening, unit.Proud, unit.MatLow},
+	engine.Strips:  {unit.Picks, unit.WidthSum, unit.Over, unit.WedgeGap, unit.StripsLeft},
+	engine.Glue:    {unit.GlueMass, unit.PressTime, unit.ClosedTime, unit.LayupPanel, unit.MinTemp, unit.JointArea},
+	engine.Pump:    {unit.Pump, unit.UltimateVacuum, unit.Hold},
+	engine.Move:    {unit.WidthChange, unit.Cup, unit.Emc},
+	engine.Load: {unit.SideFarJoint, unit.FacePressure, unit.PressTime, unit.StackHeight, unit.SideIdeal, unit.GlueMass,
+		unit.Proud, unit.FlattenNeed, unit.ClosedTime, unit.LayupLoad, unit.LayupPanel, unit.Pump, unit.MatLow, unit.Preload},
+	engine.Schedule: {unit.FinishTimes, unit.LoadsNeeded, unit.PanelsPerLoad, unit.PressTime, unit.LayupLoad},
+}
+
+// headline is the figure asked for, in words, and the fields that it shows.
+func (s style) headline(w worked) (string, []unit.Field) {
+	if w.goal != nil {
+		return s.solvedHeadline(w)
+	}
+	if len(w.rivals) > 0 {
+		return s.betterHeadline(w)
+	}
+	for _, f := range w.wantedFigures() {
+		if v, ok := w.answer.Values[f]; ok {
+			if text := s.line(f, v); text != "" {
+				return text + ".", []unit.Field{f}
+			}
+		}
+	}
+	if c := byGravity(w.answer.Checks); len(c) > 0 && w.answer.Verdict != engine.Ask {
+		return s.sentence(c[0].Finding, w), nil
+	}
+	return "", nil
+}
+
+// wantedFigures are the figures asked for by name, then the topic's own.
+func (w worked) wantedFigures() []unit.Field {
+	return append(slices.Clone(w.want.For), figuresOf[w.answer.About]...)
+}
+
+// figureLines are the other figures, those asked for first.
+func (s style) figureLines(w worked, used []unit.Field) []string {
+	var out []string
+	done := slices.Clone(used)
+	for _, f := range w.wantedFigures() {
+		v, ok := w.answer.Values[f]
+		if !ok || slices.Contains(done, f) {
+			continue
+		}
+		done = append(done, f)
+		if text := s.line(f, v); text != "" {
+			out = append(out, capital(text))
+		}
+	}
+	return out
+}
+
+// line is one figure with its label.
+func (s style) line(f unit.Field, v unit.Value) string {
+	label, ok := labels[f]
+	if !ok {
+		return ""
+	}
+	switch v := v.(type) {
+	case unit.Triple:
+		return label + " " + s.triple(f, v)
+	case unit.Number:
+		return label + " " + s.both(f, float64(v))
+	case unit.Word:
+		return label + " " + s.plain(f, v, unit.Unit{})
+	case unit.Words:
+		return label + " " + listed(v, "and")
+	case unit.Numbers:
+		return label + " " + s.plain(f, v, unit.Unit{})
+	case unit.Triples:
+		var each []string
+		for _, t := range v {
+			each = append(each, s.triple(f, t))
+		}
+		return label + " " + strings.Join(each, "; ")
+	case unit.Sets:
+		return label + " " + s.picks(v)
+	}
+	return ""
+}
+
+// picks says which strips make each panel: "3 of 2 1/8 in + 2 of 3 in".
+func (s style) picks(sets unit.Sets) string {
+	var panels []string
+	for i, set := range sets {
+		if i == 6 {
+			panels = append(panels, "…")
+			break
+		}
+		var each []string
+		for k := 0; k < len(set); {
+			n := 1
+			for k+n < len(set) && set[k+n] == set[k] {
+				n++
+			}
+			each = append(each, strconv.Itoa(n)+" of "+s.stated(unit.StripWidth, set[k], s.fields[unit.StockPiles]))
+			k += n
+		}
+		panels = append(panels, strings.Join(each, " + "))
+	}
+	return strings.Join(panels, "; ")
+}
+
+// solvedHeadline says which value reaches the goal.
+func (s style) solvedHeadline(w worked) (string, []unit.Field) {
+	f := w.want.Solve
+	v, ok := w.answer.Values[f]
+	if !ok {
+		return "", nil
+	}
+	text := s.line(f, v)
+	if text == "" {
+		text = strings.ReplaceAll(string(f), "_", " ")
+	}
+	return text + s.towards(w.goal) + ".", []unit.Field{f}
+}
+
+// towards says what a solved value is for.
+func (s style) towards(goal unit.Facts) string {
+	var out []string
+	for f, v := range goal {
+		switch v := v.(type) {
+		case unit.Number:
+			out = append(out, s.both(f, float64(v))+" "+place(f))
+		case unit.Word:
+			out = append(out, "a good verdict")
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	slices.Sort(out)
+	return " for " + listed(out, "and")
+}
+
+// place says where a figure is had: "at the far joint".
+func place(f unit.Field) string {
+	switch f {
+	case unit.SideFarJoint:
+		return "at the far joint"
+	case unit.SideFirstJoint:
+		return "at the first joint"
+	case unit.SideIdeal:
+		return "by the rule"
+	case unit.FacePressure, unit.FaceForce, unit.FaceTonsPerSquareFoot:
+		return "on the face"
+	case unit.Preload:
+		return "from the wedge"
+	case unit.Pump:
+		return "of pumping"
+	}
+	return labels[f]
+}
+
+// betterHeadline says which of several values is better, and by how much.
+func (s style) betterHeadline(w worked) (string, []unit.Field) {
+	best, told := better(w.rivals)
+	m := measures[w.answer.About]
+	field, values := w.compared()
+	if len(values) == 0 {
+		return "", nil
+	}
+	if !told {
+		return "no difference between " + listed(s.each(field, values), "and") + ".", nil
+	}
+	text := s.plainChoice(field, values[best]) + " is better"
+	second := 0
+	if best == 0 {
+		second = 1
+	}
+	x, okX := middle(w.rivals[best], m.field)
+	y, okY := middle(w.rivals[second], m.field)
+	if okX && okY {
+		text += ": " + place(m.field) + " " + s.both(m.field, x) + " against " + s.both(m.field, y) +
+			" with " + s.plainChoice(field, values[second])
+	}
+	return text + ".", []unit.Field{m.field}
+}
+
+func (w worked) compared() (unit.Field, []unit.Value) {
+	if w.choice == nil {
+		return "", nil
+	}
+	var out []unit.Value
+	for _, x := range w.choice.Values {
+		out = append(out, x.Value)
+	}
+	return w.choice.Field, out
+}
+
+func (s style) each(f unit.Field, values []unit.Value) []string {
+	var out []string
+	for _, v := range values {
+		out = append(out, s.plainChoice(f, v))
+	}
+	return out
+}
+
+// plainChoice shows one of the values compared.
+func (s style) plainChoice(f unit.Field, v unit.Value) string {
+	text := s.plain(f, v, s.fields[f])
+	if _, word := v.(unit.Word); !word && labels[f] != "" {
+		return labels[f] + " " + text
+	}
+	return text
+}
+
+func capital(s string) string {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
+		return s
+	}
+	return string(s[0]-'a'+'A') + s[1:]
+}

@@ -1,0 +1,47 @@
+package bot
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"presshand/engine"
+	"presshand/grammar"
+)
+
+// setup keeps a room's own defaults, or shows them.
+func (t *turn) setup() (Reply, error) {
+	r := Reply{About: grammar.Profile, Verdict: engine.None}
+	r.note(t.phrase.Unused...)
+	p := t.profile
+	changed := len(t.phrase.Facts)+len(t.phrase.Drops) > 0
+	for _, part := range t.phrase.Drops {
+		p.Said = p.Said.without(parts[part]...)
+	}
+	p.Said = p.Said.stating(t.phrase.Facts)
+	thread := Thread{Said: p.Said}
+	r.Read = read(Thread{Said: Statement(nil).stating(t.phrase.Facts)}, p.Said.facts(), nil)
+	r.Values = read(thread, nil, nil)
+	t.doubts(&r)
+	if changed && r.Verdict != engine.Ask {
+		state, err := json.Marshal(p)
+		if err != nil {
+			return Reply{}, fmt.Errorf("room's profile cannot be kept: %w", err)
+		}
+		t.stored.State = state
+		t.outcome.Profile = &t.stored
+	}
+	st := styleOf(t.settings.Metric, thread)
+	text := st.understood(thread)
+	switch {
+	case text == "":
+		r.say(Headline, "Nothing is set for this room yet. Tell me, like “our press is a 4x8, 4 in opening, 5 cfm pump, we're at 5280 ft”.")
+	case changed:
+		r.say(Headline, "Kept for this room: "+text+".")
+		r.say(Figure, "I take that from now on unless a message says otherwise. “our setup” shows it.")
+	default:
+		r.say(Headline, "Set for this room: "+text+".")
+	}
+	r.notices(t.phrase)
+	r.ask(st, t.phrase)
+	return r, nil
+}

@@ -1,0 +1,176 @@
+package bot
+
+import (
+	"slices"
+
+	"presshand/engine"
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// A worked is one question with what came of it.
+type worked struct {
+	want     Wanted
+	question engine.Question
+	answer   engine.Answer
+	goal     unit.Facts      // what was solved for
+	choice   *Alternative    // what was compared
+	rivals   []engine.Answer // one for each value of it
+	err      error
+}
+
+// figures answers what the engine computes: the thread's question, amended by
+// the message.
+func (t *turn) figures() (Reply, error) {
+	thread := t.before.amended(t.phrase)
+	if len(thread.Asks) == 0 {
+		about := topicOf(thread.Said, thread.Compare)
+		if about == "" {
+			about = refusedTopic(t.phrase)
+		}
+		if about == "" {
+			return t.adrift(thread)
+		}
+		thread.Asks = []Wanted{{About: about}}
+	}
+	if err := t.keep(thread); err != nil {
+		return Reply{}, err
+	}
+	r := t.answered(thread, t.asks(grammar.Why))
+	for _, w := range t.phrase.Asks {
+		if !computed(w.About) && w.About != grammar.Book {
+			r.also(w.About)
+		}
+	}
+	if t.asks(grammar.Words) {
+		for _, line := range explained(t.phrase.Terms) {
+			r.say(Notice, line)
+		}
+	}
+	return r, nil
+}
+
+// refusedTopic infers a topic from numbers that could not be taken.
+func refusedTopic(p grammar.Phrase) grammar.Topic {
+	var s Statement
+	for _, r := range p.Refused {
+		s = append(s, Said{Field: r.Field})
+	}
+	for _, c := range p.Clashes {
+		s = append(s, Said{Field: c.Field})
+	}
+	return topicOf(s, nil)
+}
+
+// adrift answers a message that states something but leaves open what is asked.
+func (t *turn) adrift(thread Thread) (Reply, error) {
+	if err := t.keep(thread); err != nil {
+		return Reply{}, err
+	}
+	r := Reply{About: Unknown, Read: read(thread, nil, nil)}
+	r.note(t.phrase.Unused...)
+	st := styleOf(t.settings.Metric, thread)
+	said := st.understood(thread)
+	if said == "" {
+		return t.unknown(), nil
+	}
+	r.say(Question, "I read "+said+". What do you want to know about it? For example: “side pressure”, “how much glue”, “press time”.")
+	return r, nil
+}
+
+// answered works a thread's questions out.
+func (t *turn) answered(thread Thread, why bool) Reply {
+	room := t.profile.Said.facts()
+	said := thread.Said.facts()
+	works := make([]worked, 0, len(thread.Asks))
+	for _, w := range thread.Asks {
+		q := engine.Question{About: engine.Topic(w.About), For: w.For, Said: said, Room: thread.Said.yielding(room), Why: why}
+		works = append(works, t.bot.work(q, w, thread.Compare))
+	}
+	return t.compose(thread, works)
+}
+
+// work answers one question: for each alternative, backwards, or plainly.
+func (b *Bot) work(q engine.Question, w Wanted, compare []Alternative) worked {
+	done := worked{want: w, question: q}
+	if len(compare) > 0 {
+		return b.compare(done, compare[0])
+	}
+	if w.Solve != "" {
+		if solved, ok := b.solve(done); ok {
+			return solved
+		}
+	}
+	done.answer, done.err = b.Engine.Compute(q)
+	return done
+}
+
+// solve answers backwards. It declines where the field asked for is what the
+// question gives forwards anyway, or where nothing says what it should reach.
+func (b *Bot) solve(w worked) (worked, bool) {
+	w.goal = w.want.Goal
+	if len(w.goal) == 0 {
+		w.goal = b.usualGoal(w.question)
+	}
+	if len(w.goal) == 0 || w.goal.Has(w.want.Solve) || isFigure(w.want.Solve) {
+		w.goal = nil
+		return w, false
+	}
+	w.answer, w.err = b.Engine.SolveFor(w.question, w.want.Solve, w.goal)
+	return w, true
+}
+
+// usualGoal is what a field is solved for when no figure is named: that the
+// glue makes contact at the far joint, or that the work lies flat.
+func (b *Bot) usualGoal(q engine.Question) unit.Facts {
+	switch q.About {
+	case engine.Flatten:
+		return unit.Facts{"verdict": unit.Word(engine.Good)}
+	case engine.Side, engine.Load:
+		contact := unit.Number(70) // what most glues need, where the engine knows no better
+		if a, err := b.Engine.Compute(q); err == nil {
+			if t, ok := a.Values[unit.GlueContact].(unit.Triple); ok && t.Mid != nil {
+				contact = unit.Number(*t.Mid)
+			}
+		}
+		return unit.Facts{unit.SideFarJoint: contact}
+	}
+	return nil
+}
+
+// isFigure reports whether f is computed rather than stated.
+func isFigure(f unit.Field) bool {
+	for _, fields := range figuresOf {
+		if slices.Contains(fields, f) && f != unit.LayupPanel && f != unit.PressTime {
+			return true
+		}
+	}
+	return false
+}
+
+// read returns what a thread said, as the reply reports it: every vacuum as a
+// difference to the air, what is solved for and what is compared.
+func read(thread Thread, room unit.Facts, works []worked) unit.Facts {
+	out := thread.Said.facts()
+	if out.Has(unit.VacuumAbsolute) || out.Has(unit.VacuumPercent) {
+		if p, ok := engine.StatedVacuum(out, room); ok {
+			out[unit.Vacuum] = unit.Vacuum.Number(p.Pascals())
+		}
+		delete(out, unit.VacuumAbsolute)
+		delete(out, unit.VacuumPercent)
+	}
+	for _, w := range works {
+		if w.goal != nil && !out.Has(unit.SolveFor) {
+			out[unit.SolveFor] = unit.Word(w.want.Solve)
+			out[unit.Goal] = w.goal
+		}
+	}
+	for _, a := range thread.Compare {
+		c, _ := out[unit.CompareWith].(unit.Facts)
+		c = c.Clone()
+		c[a.Field] = a.list()
+		out[unit.CompareWith] = c
+		delete(out, a.Field)
+	}
+	return out
+}

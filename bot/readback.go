@@ -1,0 +1,161 @@
+package bot
+
+import (
+	"strconv"
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// understood says back what a thread states, in the person's own units.
+func (s style) understood(thread Thread) string {
+	var words []string
+	for _, x := range thread.Said {
+		w := s.saying(x.Field, x.Value, s.fields[x.Field])
+		if w == "" {
+			continue
+		}
+		if x.Note != "" {
+			w += " (" + x.Note + ")"
+		}
+		words = append(words, w)
+	}
+	for _, a := range thread.Compare {
+		var each []string
+		for _, x := range a.Values {
+			each = append(each, s.saying(a.Field, x.Value, named[x.Unit]))
+		}
+		words = append(words, listed(each, "or"))
+	}
+	return strings.Join(words, ", ")
+}
+
+// assumedOrder is the order in which assumptions are told, those that matter
+// most to a verdict first. Others are only in the data.
+var assumedOrder = []unit.Field{
+	unit.Cover, unit.Vacuum, unit.StripCount, unit.StripWidth, unit.StripThickness, unit.PanelWidth, unit.PanelLength,
+	unit.BarHeight, unit.BarWidth, unit.BarDenied, unit.BarFoot, unit.SurfaceKind, unit.GlueClass, unit.Species, unit.Sawn,
+	unit.Altitude, unit.Ambient, unit.ShopTemp, unit.WoodMoisture, unit.ServiceTemp, unit.CupUp,
+	unit.CoreKind, unit.CoreThickness, unit.Faces, unit.SledThickness, unit.Trim, unit.WedgeLow, unit.WedgeHigh,
+	unit.MatFirmness, unit.MatThickness, unit.BedWidth, unit.BedLength, unit.Opening, unit.PumpSpeed, unit.PumpLimit,
+	unit.PressVolume, unit.PressCount, unit.StartTime, unit.LayupPanel, unit.LayupLoad, unit.PressTime, unit.Unload, unit.Leak,
+	unit.StripLength, unit.PanelThickness,
+}
+
+// maxAssumed is how many assumptions a reply tells.
+const maxAssumed = 8
+
+// assumed says which defaults an answer used.
+func (s style) assumed(fs unit.Facts) string {
+	var words []string
+	for _, f := range assumedOrder {
+		v, ok := fs[f]
+		if !ok {
+			continue
+		}
+		w := s.saying(f, v, unit.Unit{})
+		if f == unit.Altitude && v == unit.Number(0) {
+			w = "sea level"
+		}
+		if f == unit.Species && strings.HasPrefix(w, "group") {
+			w = "an average hardwood"
+		}
+		if w != "" && len(words) < maxAssumed {
+			words = append(words, w)
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// saying puts one field and its value as one would say them.
+func (s style) saying(f unit.Field, v unit.Value, u unit.Unit) string {
+	form, ok := said[f]
+	if !ok {
+		return ""
+	}
+	if one, ok := singular[f]; ok && v == unit.Number(1) {
+		return one
+	}
+	value := s.plain(f, v, u)
+	if f == unit.CoreKind && strings.HasPrefix(value, "a ") {
+		return "on " + value
+	}
+	return strings.Replace(form, "%", value, 1)
+}
+
+// plain shows a stated value in u, or in the person's own unit where u is none.
+func (s style) plain(f unit.Field, v unit.Value, u unit.Unit) string {
+	switch v := v.(type) {
+	case unit.Number:
+		return s.stated(f, float64(v), u)
+	case unit.Word:
+		if w, ok := wordsOf[f][string(v)]; ok {
+			return w
+		}
+		switch f {
+		case unit.Title, unit.Note, unit.GlueLot, unit.Job, unit.PressName:
+			return quoted(string(v))
+		}
+		return string(v)
+	case unit.Numbers:
+		var each []string
+		for _, n := range v {
+			each = append(each, s.stated(f, n, u))
+		}
+		return listed(each, "and")
+	case unit.Layers:
+		return s.layers(v)
+	case unit.Piles:
+		return s.piles(v)
+	}
+	return ""
+}
+
+// stated shows a number as it was said: in its own unit, not rounded away.
+func (s style) stated(f unit.Field, n float64, u unit.Unit) string {
+	si := f.SI(unit.Number(n))
+	switch d := f.Dimension(); {
+	case d == unit.Count:
+		return strconv.FormatFloat(n, 'f', -1, 64)
+	case u.Symbol == "" || u.Dimension != d:
+		u, _ = s.units(f)
+		if d == unit.Distance {
+			if si > 5 && f == unit.Altitude {
+				u = other(unit.Unit{Metric: !s.metric}, [2]unit.Unit{unit.Foot, unit.Metre})
+				return decimals(u.Of(si), 0) + " " + u.Symbol
+			}
+			return exactly(si, u)
+		}
+		return s.show(f, n)
+	case d == unit.Distance:
+		return exactly(si, u)
+	}
+	if f.Dimension() == unit.Lasting {
+		return duration(si)
+	}
+	return decimals(u.Of(si), 3) + " " + u.Symbol
+}
+
+func (s style) layers(layers unit.Layers) string {
+	var each []string
+	for _, l := range layers {
+		w := l.Part
+		if l.Thickness > 0 {
+			w += " " + s.stated(unit.StripThickness, l.Thickness, s.fields[unit.StackLayers])
+		}
+		each = append(each, w)
+	}
+	return strings.Join(each, " / ")
+}
+
+func (s style) piles(piles unit.Piles) string {
+	var each []string
+	for i, p := range piles {
+		if i == 12 {
+			each = append(each, "…")
+			break
+		}
+		each = append(each, strconv.Itoa(p.Count)+" at "+s.stated(unit.StripWidth, p.Width, s.fields[unit.StockPiles]))
+	}
+	return strings.Join(each, ", ")
+}

@@ -1,0 +1,128 @@
+package bot
+
+import (
+	"strings"
+
+	"presshand/engine"
+	"presshand/engine/unit"
+)
+
+// sentence puts a finding of the engine into words.
+func (s style) sentence(f engine.Finding, w worked) string {
+	form, ok := reasonSays[f.Reason]
+	if !ok {
+		return ""
+	}
+	return s.fill(form, f.Figures, w.answer.Values, w.question.Said, w.answer.Assumed)
+}
+
+// fill puts figures into a sentence. {field} stands for a figure in the
+// person's unit, {field.low} and {field.high} for its ends. A part in square
+// brackets is left out where one of its figures is not there; so is a whole
+// sentence.
+func (s style) fill(form string, from ...unit.Facts) string {
+	var out strings.Builder
+	for {
+		before, rest, optional := strings.Cut(form, "[")
+		text, ok := s.fillPart(before, from)
+		if !ok {
+			return ""
+		}
+		out.WriteString(text)
+		if !optional {
+			return out.String()
+		}
+		var part string
+		part, form, _ = strings.Cut(rest, "]")
+		if text, ok := s.fillPart(part, from); ok {
+			out.WriteString(text)
+		}
+	}
+}
+
+func (s style) fillPart(form string, from []unit.Facts) (string, bool) {
+	var out strings.Builder
+	for {
+		before, rest, found := strings.Cut(form, "{")
+		out.WriteString(before)
+		if !found {
+			return out.String(), true
+		}
+		var name string
+		name, form, _ = strings.Cut(rest, "}")
+		text, ok := s.figure(name, from)
+		if !ok {
+			return "", false
+		}
+		out.WriteString(text)
+	}
+}
+
+// figure shows what the first of some facts that knows it has under a name.
+func (s style) figure(name string, from []unit.Facts) (string, bool) {
+	name, end, _ := strings.Cut(name, ".")
+	f := unit.Field(name)
+	for _, fs := range from {
+		switch v := fs[f].(type) {
+		case nil:
+		case unit.Number:
+			return s.show(f, float64(v)), true
+		case unit.Triple:
+			if n := endOf(v, end); n != nil {
+				return s.show(f, *n), true
+			}
+		case unit.Triples:
+			if n := leastOf(v); n != nil {
+				return s.show(f, *n), true
+			}
+		default:
+			return s.plain(f, v, unit.Unit{}), true
+		}
+	}
+	return "", false
+}
+
+func endOf(t unit.Triple, end string) *float64 {
+	switch end {
+	case "low":
+		return t.Low
+	case "high":
+		return t.High
+	}
+	return t.Mid
+}
+
+func leastOf(ts unit.Triples) *float64 {
+	var least *float64
+	for _, t := range ts {
+		if t.Mid != nil && (least == nil || *t.Mid < *least) {
+			least = t.Mid
+		}
+	}
+	return least
+}
+
+// cautionSays warns as a foreman would: what can happen, and what to do.
+var cautionSays = map[engine.Caution]string{
+	engine.CautionImplosion:          "Only vessels made for vacuum: never glass, never an unrated tank. They burst inwards without warning.",
+	engine.CautionBreather:           "Keep a breather path to the pump everywhere: a middle that is sealed off gets no pressure at all.",
+	engine.CautionGauge:              "A gauge at the pump reads higher than the press has. Put one on the bag or the bed.",
+	engine.CautionPorous:             "Plain MDF, particleboard and ply leak through their faces. Seal the bed or lay film under the work.",
+	engine.CautionPowerCut:           "Know what happens when the power goes: a check valve, a reservoir made for it, clamps within reach.",
+	engine.CautionPinch:              "A driven wedge lets go all at once. Keep fingers and faces out of its line, and ease it out.",
+	engine.CautionHoldDown:           "Sprung strips jump. Hold them down until the vacuum does.",
+	engine.CautionHands:              "Hands out while it pulls down; it does not stop for fingers.",
+	engine.CautionNoise:              "Ears covered beside the pump, a dust mask at the planer.",
+	engine.CautionStructural:         "These figures do not prove a panel that people stand or lean on. Stairs, guards and beams go by the local building code and a licensed engineer.",
+	engine.CautionLabel:              "The glue's own label and safety data sheet come before this table.",
+	engine.CautionFormaldehyde:       "This glue gives off formaldehyde while it cures: fresh air, gloves, eyes covered.",
+	engine.CautionPhenol:             "Phenol burns skin: gloves and eye protection.",
+	engine.CautionFlammable:          "There is alcohol in it: no flame, no sparks, fresh air.",
+	engine.CautionPowder:             "The powder irritates: wear a dust mask when you mix it.",
+	engine.CautionIsocyanate:         "Isocyanate: it can make lungs and skin allergic for good. Fresh air, gloves, eyes covered.",
+	engine.CautionIsocyanateHardener: "Read the hardener's label: in two-part kinds it can be an isocyanate. Then fresh air, gloves, eyes covered.",
+	engine.CautionEpoxySkin:          "Epoxy can make your skin allergic for good: gloves and eye protection, and never clean hands with solvent.",
+	engine.CautionEpoxyHeat:          "A full pot of mixed epoxy heats up and can smoke: small batches, spread them out.",
+	engine.CautionHotGlue:            "The pot and the glue scald: gloves and eye protection.",
+	engine.CautionAlkaline:           "This glue is alkaline: gloves and eye protection. It stains oak and other woods rich in tannin.",
+}

@@ -1,0 +1,236 @@
+package bot
+
+import (
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// A Thread is what a thread remembers: its last question.
+type Thread struct {
+	Asks    []Wanted
+	Said    Statement
+	Compare []Alternative
+	In      []string // symbols of the units that answers are wanted in
+	Load    int      // the load that the thread is about, 0 for none
+}
+
+// A Wanted is one thing asked.
+type Wanted struct {
+	About grammar.Topic
+	Solve unit.Field   // the field asked for, or ""
+	Goal  unit.Facts   // what it must give; empty for the usual goal
+	For   []unit.Field // figures asked for by name
+	Peril grammar.Peril
+}
+
+// An Alternative is a field with several values to compare.
+type Alternative struct {
+	Field  unit.Field
+	Values Statement
+}
+
+// A Profile is what holds in a room unless a message says otherwise.
+type Profile struct{ Said Statement }
+
+func (t Thread) empty() bool { return len(t.Asks) == 0 }
+
+// amended returns t after a phrase: what it drops is gone, what it states
+// stands, and what it asks is asked in place of the earlier question.
+func (t Thread) amended(p grammar.Phrase) Thread {
+	if p.NewStart {
+		t = Thread{}
+	}
+	for _, part := range p.Drops {
+		t.Said = dropped(t.Said, part)
+	}
+	t.Said = t.Said.stating(p.Facts)
+	for _, c := range p.Clashes {
+		t.Said = t.Said.without(c.Field)
+	}
+	for _, r := range p.Refused {
+		t.Said = t.Said.without(r.Field)
+	}
+	t.Compare = choices(t.Compare, p)
+	t.Asks = asked(t.Asks, p)
+	if len(p.In) > 0 {
+		t.In = nil
+		for _, u := range p.In {
+			t.In = append(t.In, u.Symbol)
+		}
+	}
+	return t
+}
+
+// asked returns what is asked after p: its own questions, else the earlier
+// ones, of which one that looked for a field now stated becomes a plain one.
+func asked(earlier []Wanted, p grammar.Phrase) []Wanted {
+	var own []Wanted
+	for _, a := range p.Asks {
+		if computed(a.About) {
+			own = append(own, wanted(a))
+		}
+	}
+	if len(own) > 0 {
+		return own
+	}
+	out := append([]Wanted(nil), earlier...)
+	for i, w := range out {
+		for _, f := range p.Facts {
+			if w.Solve != "" && f.Field == w.Solve {
+				out[i].Solve, out[i].Goal = "", nil
+			}
+		}
+	}
+	return out
+}
+
+func wanted(a grammar.Ask) Wanted {
+	w := Wanted{About: a.About, Solve: a.Solve, For: a.For, Peril: a.Peril}
+	if len(a.Goal) > 0 {
+		w.Goal = unit.Facts{}
+		for f, x := range a.Goal {
+			w.Goal[f] = x.Value
+		}
+	}
+	return w
+}
+
+// choices returns what is compared after p: its own alternatives, else the
+// earlier ones that it did not decide.
+func choices(earlier []Alternative, p grammar.Phrase) []Alternative {
+	var out []Alternative
+	for _, c := range p.Choices {
+		a := Alternative{Field: c.Field}
+		for _, f := range c.Values {
+			a.Values = append(a.Values, saidOf(f))
+		}
+		out = append(out, a)
+	}
+	if len(out) > 0 || len(p.Asks) > 0 {
+		return out
+	}
+	for _, a := range earlier {
+		decided := false
+		for _, f := range p.Facts {
+			decided = decided || f.Field == a.Field
+		}
+		if !decided {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// replaces lists, for a field, the fields that say the same thing in another
+// way and so give way to it.
+var replaces = map[unit.Field][]unit.Field{
+	unit.StripWidth:       {unit.StripWidths},
+	unit.StripWidths:      {unit.StripWidth},
+	unit.StripThickness:   {unit.StripThickest, unit.StripThinnest},
+	unit.StripThickest:    {unit.StripThickness, unit.ThicknessSpread},
+	unit.StripThinnest:    {unit.StripThickness, unit.ThicknessSpread},
+	unit.ThicknessSpread:  {unit.StripThickest, unit.StripThinnest},
+	unit.Vacuum:           {unit.VacuumAbsolute, unit.VacuumPercent},
+	unit.VacuumAbsolute:   {unit.Vacuum, unit.VacuumPercent},
+	unit.VacuumPercent:    {unit.Vacuum, unit.VacuumAbsolute},
+	unit.Altitude:         {unit.Ambient},
+	unit.BarHeight:        {unit.BarDenied},
+	unit.BarDenied:        {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot},
+	unit.MatThickness:     {unit.MatDenied},
+	unit.MatFirmness:      {unit.MatDenied, unit.MatFirm},
+	unit.MatFirm:          {unit.MatDenied, unit.MatFirmness},
+	unit.MatDenied:        {unit.MatThickness, unit.MatFirmness, unit.MatFirm},
+	unit.WoodMoisture:     {unit.WoodMoistureLow, unit.WoodMoistureHigh},
+	unit.WoodMoistureLow:  {unit.WoodMoisture},
+	unit.WoodMoistureHigh: {unit.WoodMoisture},
+	unit.TargetWidth:      {unit.Targets},
+	unit.Targets:          {unit.TargetWidth},
+	unit.SurfaceKind:      {unit.FrictionStated},
+	unit.LayupPanel:       {unit.LayupLoad},
+	unit.LayupLoad:        {unit.LayupPanel},
+}
+
+// stating returns s after the facts of one message. What the message says
+// twice in different ways stands twice; what was said before gives way.
+func (s Statement) stating(facts []grammar.Fact) Statement {
+	var now Statement
+	for _, f := range facts {
+		now = now.with(saidOf(f))
+	}
+	for _, x := range now {
+		for _, gone := range replaces[x.Field] {
+			if !now.has(gone) {
+				s = s.without(gone)
+			}
+		}
+	}
+	for _, x := range now {
+		s = s.with(x)
+	}
+	return s
+}
+
+// yielding returns the room's defaults without those that s says otherwise.
+func (s Statement) yielding(room unit.Facts) unit.Facts {
+	out := room
+	for _, x := range s {
+		for _, gone := range replaces[x.Field] {
+			if out.Has(gone) {
+				out = out.Clone()
+				delete(out, gone)
+			}
+		}
+	}
+	return out
+}
+
+// parts lists what each part of a load is known by.
+var parts = map[grammar.Part][]unit.Field{
+	"wedge":    {unit.WedgeRatio, unit.WedgeForce, unit.Overfill, unit.WedgeLow, unit.WedgeHigh},
+	"bar":      {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot},
+	"mat":      {unit.MatThickness, unit.MatFirmness, unit.MatFirm},
+	"core":     {unit.CoreKind, unit.CoreThickness, unit.Faces},
+	"caul":     {unit.CaulThickness, unit.Cover},
+	"sled":     {unit.SledThickness, unit.SledWidth, unit.SledLength},
+	"gap":      {unit.Gap},
+	"cup":      {unit.Cup, unit.CupUp},
+	"bow":      {unit.Bow},
+	"leak":     {unit.Leak},
+	"label":    {unit.LabelOpen, unit.LabelClosed, unit.LabelPress, unit.LabelSpread, unit.LabelMinTemp},
+	"trim":     {unit.Trim},
+	"tent":     {unit.Tent},
+	"pump":     {unit.PumpSpeed, unit.PumpLimit},
+	"deadline": {unit.Deadline},
+	"glue":     {unit.GlueClass},
+	"opening":  {unit.Opening},
+	"film":     {unit.SurfaceKind},
+	"species":  {unit.Species},
+}
+
+// denials are the fields by which a load says that it lacks a part.
+var denials = map[grammar.Part]unit.Field{"bar": unit.BarDenied, "mat": unit.MatDenied}
+
+// dropped returns s without a part of the load.
+func dropped(s Statement, part grammar.Part) Statement {
+	s = s.without(parts[part]...)
+	if x, ok := s.find(unit.StackLayers); ok {
+		if layers, ok := x.Value.(unit.Layers); ok {
+			x.Value = layersWithout(layers, string(part))
+			s = s.with(x)
+		}
+	}
+	if f, ok := denials[part]; ok {
+		s = s.with(Said{Field: f, Value: unit.Word("none"), Text: "no " + string(part)})
+	}
+	return s
+}
+
+func layersWithout(layers unit.Layers, part string) unit.Layers {
+	out := make(unit.Layers, 0, len(layers))
+	for _, l := range layers {
+		if l.Part != part {
+			out = append(out, l)
+		}
+	}
+	return out
+}
