@@ -34,9 +34,21 @@ type group struct {
 	count int
 }
 
-// A packing is the loads so far.
+// A packing is the loads so far. Those that are shared with another packing
+// are copied before anything is put in.
 type packing struct {
 	groups []*group
+	shared map[*group]bool
+}
+
+// own returns load i for putting something in.
+func (p *packing) own(i int) *group {
+	g := p.groups[i]
+	if p.shared[g] {
+		g = g.clone()
+		p.groups[i] = g
+	}
+	return g
 }
 
 func (p *packing) loads() int {
@@ -116,45 +128,46 @@ func (f *floor) newBed() *bed { return &bed{free: []space{{0, 0, f.w, f.h}}} }
 // place lays an item where the rule likes it best among the loads there are,
 // or opens a layer or a load.
 func (f *floor) place(p *packing, i int, r rule, firstFit bool) {
-	var in *bed
-	var to *group
+	load, layer := -1, 0
 	var at space
 	var turned bool
 	a, c := int64(math.MaxInt64), int64(math.MaxInt64)
-	for _, g := range p.groups {
+	for l, g := range p.groups {
 		if g.count >= f.most {
 			continue
 		}
-		for _, b := range g.beds {
+		for k, b := range g.beds {
 			s, t, x, y, ok := f.find(b, f.items[i], r)
 			if ok && (x < a || x == a && y < c) {
-				in, to, at, turned, a, c = b, g, s, t, x, y
+				load, layer, at, turned, a, c = l, k, s, t, x, y
 			}
 		}
-		if in != nil && firstFit {
+		if load >= 0 && firstFit {
 			break
 		}
 	}
-	if in == nil {
-		to = f.open(p)
-		in = to.beds[len(to.beds)-1]
-		at, turned, _, _, _ = f.find(in, f.items[i], r)
+	if load < 0 {
+		load = f.open(p)
+		layer = len(p.groups[load].beds) - 1
+		at, turned, _, _, _ = f.find(p.groups[load].beds[layer], f.items[i], r)
 	}
-	in.put(i, at, turned)
-	to.count++
+	g := p.own(load)
+	g.beds[layer].put(i, at, turned)
+	g.count++
 }
 
-// open adds a bed to the first load that has room for a layer, or to a new one.
-func (f *floor) open(p *packing) *group {
-	for _, g := range p.groups {
+// open adds a bed to the first load that has room for a layer, or to a new one,
+// and returns which.
+func (f *floor) open(p *packing) int {
+	for i, g := range p.groups {
 		if len(g.beds) < f.layers && g.count < f.most {
+			g = p.own(i)
 			g.beds = append(g.beds, f.newBed())
-			return g
+			return i
 		}
 	}
-	g := &group{beds: []*bed{f.newBed()}}
-	p.groups = append(p.groups, g)
-	return g
+	p.groups = append(p.groups, &group{beds: []*bed{f.newBed()}})
+	return len(p.groups) - 1
 }
 
 // orders returns the orders in which items are laid.

@@ -4,7 +4,7 @@ import "slices"
 
 // repackings caps the attempts to pack with one load less; they are fewer
 // where there are more panels to lay anew.
-const repackings = 1_000_000
+const repackings = 800_000
 
 // repack takes the emptiest load and a few others apart and lays their panels
 // anew, over and over; a packing that is no worse is kept.
@@ -35,11 +35,12 @@ func (f *floor) shaken(p *packing, try int, seed *uint64) *packing {
 	for range apart {
 		out[groups[int(next(seed)%uint64(len(groups)))]] = true
 	}
-	q := &packing{}
+	q := &packing{shared: map[*group]bool{}}
 	var loose []int
 	for _, g := range p.groups {
 		if !out[g] {
-			q.groups = append(q.groups, g.clone())
+			q.groups = append(q.groups, g)
+			q.shared[g] = true
 			continue
 		}
 		for _, b := range g.beds {
