@@ -19,15 +19,19 @@ func answerFace(b *builder) error {
 	if err != nil {
 		return err
 	}
-	b.workAmbientOr(pa, p, ok)
+	b.workAmbient(pa)
 	if !ok {
 		if !asksOnlyFor(b, unit.Ambient) {
 			b.need(unit.Vacuum)
 		}
 		return nil
 	}
+	b.workVacuum(p)
 	give(b, unit.FacePressure, p)
 	give(b, unit.FaceTonsPerSquareFoot, p)
+	b.work(unit.FaceTonsPerSquareFoot, p, "p / 95760.518 Pa", "2000 lbf on the square foot, NIST SP 811", Seen, func() string {
+		return sayRange(unit.FacePressure, p)
+	})
 	if err := b.giveForce(p); err != nil {
 		return err
 	}
@@ -44,12 +48,6 @@ func answerFace(b *builder) error {
 
 // asksOnlyFor reports whether one figure alone was asked for by name.
 func asksOnlyFor(b *builder, f unit.Field) bool { return len(b.q.For) == 1 && b.q.For[0] == f }
-
-func (b *builder) workAmbientOr(pa, p unit.Range[float64], evacuated bool) {
-	if evacuated {
-		b.workAir(pa, p)
-	}
-}
 
 // giveForce gives the force on the panel, the sled or the bed, where its size
 // is known.

@@ -47,6 +47,7 @@ func answerFlatten(b *builder) error {
 		return err
 	}
 	give(b, unit.FacePressure, p)
+	b.workVacuum(p)
 	b.judgeVacuum()
 	if len(curls) > 0 {
 		b.judgeFlat(p, need)

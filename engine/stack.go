@@ -2,6 +2,7 @@ package engine
 
 import (
 	"math"
+	"strings"
 
 	"presshand/engine/press"
 	"presshand/engine/unit"
@@ -39,11 +40,13 @@ func answerStack(b *builder) error {
 	if err != nil {
 		return err
 	}
-	if !p.known && len(b.layers()) == 0 && !mat.low {
+	if len(b.layers()) == 0 && !(mat.known && mat.uneven) {
 		b.need(unit.StackLayers)
 	}
 	if p.known {
 		give(b, unit.StackHeight, unit.Exactly(p.height))
+		b.work(unit.StackHeight, unit.Exactly(p.height), "sum of sleds, cores, thickest strips, films, mats and cauls; a fence where it stands higher than the work",
+			"geometry", Computed, func() string { return p.sum() })
 		b.judgeClearance(p)
 		b.judgeProud(p, mat)
 		b.judgeBag(p)
@@ -124,6 +127,15 @@ func (l *level) add(part string, h float64) bool {
 // work and counts where it stands higher.
 func (l level) height() float64 {
 	return l.sled + l.caul + math.Max(l.core+l.strips+l.mat+l.film, l.fence)
+}
+
+// sum writes the heights of the levels as a sum.
+func (p pile) sum() string {
+	terms := make([]string, 0, len(p.levels))
+	for _, l := range p.levels {
+		terms = append(terms, say(unit.StackHeight, l.height()))
+	}
+	return strings.Join(terms, " + ")
 }
 
 // layerThickness returns how thick a layer is, in m: as said with it, as said

@@ -34,23 +34,29 @@ func (b *builder) work(f unit.Field, r unit.Range[float64], formula, source stri
 
 // workAir keeps the working of the ambient and of the vacuum.
 func (b *builder) workAir(pa, p unit.Range[float64]) {
+	b.workAmbient(pa)
+	b.workVacuum(p)
+}
+
+func (b *builder) workAmbient(pa unit.Range[float64]) {
 	if b.known(unit.Ambient) {
 		b.work(unit.Ambient, pa, "p_a as the barometer reads", "as said", Seen, func() string { return say(unit.Ambient, pa.Mid) })
-	} else {
-		h, _ := b.number(unit.Altitude)
-		b.work(unit.Ambient, pa, "p_a = 101325 (1 − 0.0065 h / 288.15)^5.255876",
-			"US Standard Atmosphere 1976, ISO 2533; ±2 kPa of weather is our estimate", Seen,
-			func() string { return fmt.Sprintf("h = %.4g m", h) })
+		return
 	}
-	formula, source, standing := "p = reading ± 2.54 kPa", "as said; dial of class 2.5, EN 837-1 (from memory)", FromMemory
-	switch f, _, _ := b.gauge(); f {
+	b.work(unit.Ambient, pa, "p_a = 101325 (1 − 0.0065 h / 288.15)^5.255876",
+		"US Standard Atmosphere 1976, ISO 2533; ±2 kPa of weather is our estimate", Seen, func() string {
+			return "h = " + say(unit.Altitude, b.numberOr(unit.Altitude, 0))
+		})
+}
+
+func (b *builder) workVacuum(p unit.Range[float64]) {
+	formula, source, standing := "p = reading ± 2.54 kPa, never above p_a", "as said; dial of class 2.5, EN 837-1 (from memory)", FromMemory
+	f, n, _ := b.gauge()
+	switch f {
 	case unit.VacuumAbsolute:
 		formula, source, standing = "p = p_a − p_abs", "as said", Computed
 	case unit.VacuumPercent:
 		formula, source, standing = "p = share · p_a", "as said", Computed
 	}
-	b.work(unit.FacePressure, p, formula, source, standing, func() string {
-		f, n, _ := b.gauge()
-		return say(f, n)
-	})
+	b.work(unit.FacePressure, p, formula, source, standing, func() string { return say(f, n) })
 }

@@ -62,12 +62,16 @@ func MatSquash(p unit.Pressure, mat Mat) (unit.Length, error) {
 	if err := matInputs(p, mat); err != nil {
 		return 0, err
 	}
-	k, D, φ := float64(p/(3*mat.Firmness)), float64(mat.Spread/mat.Thickness), mat.Thin
-	if e := k / (1 - φ + k); e <= D { // the thin strips are not touched yet
+	// k and q, together 1, are the shares of p and of 3 σ25 in their sum.
+	sum := p + 3*mat.Firmness
+	k, q := float64(p/sum), float64(3*mat.Firmness/sum)
+	D, φ := float64(mat.Spread/mat.Thickness), mat.Thin
+	if e := k / ((1-φ)*q + k); e <= D { // the thin strips are not touched yet
 		return unit.Length(e) * mat.Thickness, nil
 	}
-	A, B, C := 1+k, 1+D+k*(2+D), φ*D+k*(1+D)
-	e := 2 * C / (B + math.Sqrt(B*B-4*A*C))
+	// (1 − φ) e/(1 − e) + φ (e − D)/(1 − e + D) = k/q is e² − B e + C = 0.
+	B, C := q*(1+D)+k*(2+D), q*φ*D+k*(1+D)
+	e := min(1, 2*C/(B+math.Sqrt(max(0, B*B-4*C))))
 	return unit.Length(e) * mat.Thickness, nil
 }
 

@@ -1,0 +1,155 @@
+package engine_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"presshand/engine"
+	"presshand/engine/unit"
+)
+
+// solved returns the solved value.
+func solved(t *testing.T, a engine.Answer, f unit.Field) float64 {
+	t.Helper()
+	v, ok := a.Values[f].(unit.Triple)
+	if !ok || *v.Low != *v.High {
+		t.Fatalf("%s is %v with checks %v and needs %v, want one value", f, a.Values[f], a.Checks, a.Needs)
+	}
+	return *v.Mid
+}
+
+// By hand: 9.525 mm strips, far joint at 114.3 mm, film μ 0.2 and a corner of
+// 3 mm: h = 344.738·9.525/84.6597 + 3 + 0.2·(19.05 + 3) + 0.2·114.3 = 69.06 mm,
+// covered to its top.
+func TestSolveFor_bar(t *testing.T) {
+	said := unit.Facts{
+		unit.StripCount: unit.Number(4), unit.StripWidth: unit.Number(38.1), unit.StripThickness: unit.Number(9.525),
+		unit.SurfaceKind: unit.Word("film"), unit.Vacuum: unit.Number(84.659725),
+	}
+	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.BarHeight, unit.Facts{unit.SideFarJoint: unit.Number(344.73785)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := 344.73785*9.525/84.659725 + 3 + 0.2*22.05 + 0.2*114.3
+	if got := solved(t, a, unit.BarHeight); math.Abs(got-want) > 1e-6 {
+		t.Errorf("bar %g mm, want %g", got, want)
+	}
+	if cover, _ := a.Assumed.Number(unit.Cover); math.Abs(cover-want) > 1e-6 {
+		t.Errorf("cover assumed %g mm, want the bar's top at %g", cover, want)
+	}
+	if said.Has(unit.Cover) || said.Has(unit.BarHeight) {
+		t.Error("the question was changed")
+	}
+}
+
+// By hand: contact is 70 kPa, a covered 38.1 mm bar: x = (38.1 − 3 − 0.2·22.05 −
+// 70·9.525/84.66)/0.2 = 114.07 mm, and the panel is one strip wider.
+func TestSolveFor_howWide(t *testing.T) {
+	said := unit.Facts{
+		unit.StripWidth: unit.Number(38.1), unit.StripThickness: unit.Number(9.525), unit.BarHeight: unit.Number(38.1), unit.Vacuum: unit.Number(84.66),
+	}
+	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.PanelWidth, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := (38.1-3-0.2*22.05-70*9.525/84.66)/0.2 + 38.1
+	if got := solved(t, a, unit.PanelWidth); math.Abs(got-want) > 1e-6 {
+		t.Errorf("panel %g mm, want %g", got, want)
+	}
+	a, err = engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.StripCount, nil)
+	if err != nil || solved(t, a, unit.StripCount) != 3 { // 114.07 mm hold two more strips of 38.1
+		t.Errorf("strips %v (%v), want 3", a.Values[unit.StripCount], err)
+	}
+}
+
+// A flat strip takes as much vacuum as it needs, at the mids 56.285 kPa by hand
+// in the test of flattening.
+func TestSolveFor_flat(t *testing.T) {
+	said := cuppedCherry("hump")
+	delete(said, unit.Vacuum)
+	a, err := engine.SolveFor(engine.Question{About: engine.Flatten, Said: said}, unit.Vacuum, unit.Facts{engine.GoalVerdict: unit.Word("good")})
+	if err != nil || math.Abs(solved(t, a, unit.Vacuum)-56.285) > 0.005 {
+		t.Errorf("vacuum %v (%v), want 56.285", a.Values[unit.Vacuum], err)
+	}
+}
+
+// Each input solved from a figure gives the figure back when it is put in, within
+// 0.1 %, at the mids.
+func TestSolveFor_roundTrip(t *testing.T) {
+	bar := exactBar(unit.Facts{unit.StripLength: unit.Number(1000), unit.Gap: unit.Number(1)})
+	wedge := unit.Facts{unit.WedgeRatio: unit.Number(8), unit.WedgeForce: unit.Number(1000), unit.StripThickness: unit.Number(10), unit.StripLength: unit.Number(1000)}
+	sprung := unit.Facts{unit.PanelWidth: unit.Number(500), unit.StripThickness: unit.Number(20), unit.Overfill: unit.Number(1)}
+	flat := cuppedCherry("hump")
+	dial := unit.Facts{unit.Vacuum: unit.Number(80), unit.PanelWidth: unit.Number(600), unit.PanelLength: unit.Number(900)}
+	for _, c := range []struct {
+		about  engine.Topic
+		said   unit.Facts
+		figure unit.Field
+		inputs []unit.Field
+	}{
+		{engine.Side, bar, unit.SideFarJoint, []unit.Field{unit.Vacuum, unit.StripThickness, unit.StripWidth, unit.FrictionStated, unit.BarWidth}},
+		{engine.Side, bar, unit.SideIdeal, []unit.Field{unit.BarHeight, unit.StripThickness}},
+		{engine.Side, bar, unit.BarReach, []unit.Field{unit.BarWidth, unit.FrictionStated}},
+		{engine.Side, bar, unit.Closing, []unit.Field{unit.Gap, unit.StripLength, unit.StripWidth}},
+		{engine.Side, wedge, unit.Preload, []unit.Field{unit.WedgeRatio, unit.WedgeForce, unit.StripThickness, unit.StripLength}},
+		{engine.Side, sprung, unit.Rise, []unit.Field{unit.Overfill, unit.PanelWidth}},
+		{engine.Side, sprung, unit.Preload, []unit.Field{unit.Overfill, unit.StripThickness}},
+		{engine.Flatten, flat, unit.FlattenNeed, []unit.Field{unit.Cup, unit.StripThickness, unit.StripWidth}},
+		{engine.Face, dial, unit.FaceForce, []unit.Field{unit.Vacuum, unit.PanelWidth, unit.PanelLength}},
+		{engine.Face, dial, unit.Ambient, []unit.Field{unit.Altitude}},
+	} {
+		want, ok := mustAnswer(t, c.about, c.said).Values[c.figure].(unit.Triple)
+		if !ok {
+			t.Fatalf("%s is not given by %v", c.figure, c.said)
+		}
+		for _, f := range c.inputs {
+			a, err := engine.SolveFor(engine.Question{About: c.about, Said: c.said}, f, unit.Facts{c.figure: unit.Number(*want.Mid)})
+			if err != nil {
+				t.Errorf("%s from %s: %v", f, c.figure, err)
+				continue
+			}
+			back := c.said.Clone()
+			delete(back, unit.VacuumPercent)
+			if f != unit.Vacuum && c.said.Has(unit.VacuumPercent) {
+				back[unit.VacuumPercent] = c.said[unit.VacuumPercent]
+			}
+			back[f] = unit.Number(solved(t, a, f))
+			got := mustAnswer(t, c.about, back).Values[c.figure].(unit.Triple)
+			if math.Abs(*got.Mid-*want.Mid) > 1e-3*math.Abs(*want.Mid) {
+				t.Errorf("%s of %g for %s %g gives %g back", f, solved(t, a, f), c.figure, *want.Mid, *got.Mid)
+			}
+		}
+	}
+}
+
+// No vacuum gives 900 kPa at the far joint; the nearest is all the air there is.
+func TestSolveFor_outOfReach(t *testing.T) {
+	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: exactBar(nil)}, unit.Vacuum, unit.Facts{unit.SideFarJoint: unit.Number(900)})
+	if err != nil || a.Verdict != engine.Stop || a.Values.Has(unit.Vacuum) {
+		t.Fatalf("verdict %s, vacuum %v (%v); want stop and none", a.Verdict, a.Values[unit.Vacuum], err)
+	}
+	if c := a.Checks[0]; c.Reason != engine.ReasonOutOfReach || c.Figures[unit.Vacuum] != unit.Number(100) {
+		t.Errorf("check %v, want out of reach, nearest at 100 kPa", c)
+	}
+	a, err = engine.SolveFor(engine.Question{About: engine.Side, Said: exactBar(nil)}, unit.SledWidth, unit.Facts{unit.SideFarJoint: unit.Number(50)})
+	if err != nil || a.Checks[0].Reason != engine.ReasonNoBearing {
+		t.Errorf("checks %v (%v), want that the sled's width has no bearing", a.Checks, err)
+	}
+}
+
+func TestSolveFor_needs(t *testing.T) {
+	said := unit.Facts{unit.StripCount: unit.Number(4), unit.StripWidth: unit.Number(38), unit.Vacuum: unit.Number(80)}
+	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.BarHeight, nil)
+	if err != nil || !slices.Equal(a.Needs, []unit.Field{unit.StripThickness}) || a.Verdict != engine.Ask {
+		t.Errorf("needs %v, %s (%v); want the thickness", a.Needs, a.Verdict, err)
+	}
+	for _, f := range []unit.Field{unit.Species, unit.StackLayers} {
+		if _, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, f, nil); err == nil {
+			t.Errorf("%s is solved for, want an error", f)
+		}
+	}
+	if _, err := engine.SolveFor(engine.Question{About: engine.Face, Said: said}, unit.Vacuum, nil); err == nil {
+		t.Error("a face without a goal is solved, want an error")
+	}
+}

@@ -1,0 +1,145 @@
+package engine_test
+
+import (
+	"slices"
+	"testing"
+
+	"presshand/engine"
+	"presshand/engine/unit"
+)
+
+func layer(part string, mm float64) unit.Layer { return unit.Layer{Part: part, Thickness: mm} }
+
+// By hand: 19 + 8 (the fence of 6 stands lower) + 0.15 + 19 + 8 + 0.15 = 54.3 mm;
+// the lower level stands 2 mm proud, the upper has nothing rigid above.
+func TestStack_twoLevels(t *testing.T) {
+	a := mustAnswer(t, engine.Stack, unit.Facts{
+		unit.Opening: unit.Number(60),
+		unit.StackLayers: unit.Layers{
+			layer("sled", 19), layer("fence", 6), layer("strips", 8), layer("film", 0),
+			layer("sled", 19), layer("fence", 6), layer("strips", 8), layer("film", 0.15),
+		},
+	})
+	wantTriple(t, a, unit.StackHeight, 54.3, 54.3, 54.3, 1e-9)
+	proud, _ := a.Values[unit.Proud].(unit.Triples)
+	if len(proud) != 1 || *proud[0].Mid < 1.999 || *proud[0].Mid > 2.001 {
+		t.Errorf("proud %v, want one level of 2 mm", proud)
+	}
+	wantCheck(t, a, "height", engine.Care, engine.ReasonFitsBarely) // 5.7 mm left
+	wantCheck(t, a, "proud of the fence", engine.Good, engine.ReasonProud)
+	if a.Assumed[unit.FilmThickness] != unit.Number(0.15) {
+		t.Errorf("assumed %v, want the film's 0.15 mm", a.Assumed)
+	}
+}
+
+// A fence that stands higher than the work counts, and carries the sled.
+func TestStack_fenceCarries(t *testing.T) {
+	for fence, c := range map[float64]struct {
+		height float64
+		v      engine.Verdict
+		r      engine.Reason
+	}{
+		10:  {19 + 10 + 19, engine.Stop, engine.ReasonFenceCarries},
+		8:   {19 + 8 + 19, engine.Stop, engine.ReasonFenceCarries},
+		7.5: {19 + 8 + 19, engine.Care, engine.ReasonProudLittle},
+		7:   {19 + 8 + 19, engine.Good, engine.ReasonProud},
+	} {
+		a := mustAnswer(t, engine.Stack, unit.Facts{unit.StackLayers: unit.Layers{
+			layer("sled", 19), layer("fence", fence), layer("strips", 8), layer("sled", 19),
+		}})
+		wantTriple(t, a, unit.StackHeight, c.height, c.height, c.height, 1e-9)
+		wantCheck(t, a, "proud of the fence", c.v, c.r)
+	}
+}
+
+// By hand, even strips on 10 mm of mat measured at 40 kPa: 80 kPa squash it by
+// 0.4, so 8 + 6 − 7 = 7 mm stand proud; uncompressed it counts whole in the height.
+func TestStack_squashedMat(t *testing.T) {
+	said := unit.Facts{
+		unit.Ambient: unit.Number(100), unit.VacuumPercent: unit.Number(80), unit.MatFirm: unit.Number(40),
+		unit.StackLayers: unit.Layers{layer("sled", 19), layer("fence", 7), layer("strips", 8), layer("mat", 10), layer("caul", 12)},
+	}
+	a := mustAnswer(t, engine.Stack, said)
+	wantTriple(t, a, unit.StackHeight, 49, 49, 49, 1e-9)
+	proud := a.Values[unit.Proud].(unit.Triples)
+	if len(proud) != 1 || *proud[0].Low < 6.999 || *proud[0].High > 7.001 {
+		t.Errorf("proud %v, want 7 mm", proud)
+	}
+	if !hasAdvice(a, engine.ReasonFoamGas) {
+		t.Errorf("advice %v, want what foam does under vacuum", a.Advice)
+	}
+	delete(said, unit.VacuumPercent)
+	if a := mustAnswer(t, engine.Stack, said); !slices.Equal(a.Needs, []unit.Field{unit.Vacuum}) {
+		t.Errorf("needs %v, want the vacuum that squashes the mat", a.Needs)
+	}
+}
+
+// By hand as in the press package: half thin, 1 mm thinner, 10 mm of 40 kPa under
+// 100 kPa: the thin strips get 80. A count of two strips makes the share half.
+func TestStack_matLow(t *testing.T) {
+	a := mustAnswer(t, engine.Stack, unit.Facts{
+		unit.Ambient: unit.Number(101), unit.VacuumAbsolute: unit.Number(1), unit.MatFirm: unit.Number(40), unit.MatThickness: unit.Number(10),
+		unit.StripThickest: unit.Number(9), unit.StripThinnest: unit.Number(8), unit.StripCount: unit.Number(2), unit.StripWidth: unit.Number(100),
+	})
+	wantTriple(t, a, unit.MatLow, 80, 80, 80, 1e-9)
+	wantCheck(t, a, "thinnest strips", engine.Good, engine.ReasonFaceContact)
+}
+
+// A sled of 0.84 m² on 0.60 m² of strips presses with 1.4 of 50 kPa.
+func TestStack_wideSledConcentrates(t *testing.T) {
+	a := mustAnswer(t, engine.Stack, unit.Facts{
+		unit.Ambient: unit.Number(100), unit.VacuumPercent: unit.Number(50), unit.SledWidth: unit.Number(700), unit.SledLength: unit.Number(1200),
+		unit.PanelWidth: unit.Number(500), unit.PanelLength: unit.Number(1200),
+		unit.StackLayers: unit.Layers{layer("sled", 19), layer("strips", 8), layer("sled", 19)},
+	})
+	wantTriple(t, a, unit.LevelPressure, 70, 70, 70, 1e-9)
+}
+
+func TestStack_unevenStrips(t *testing.T) {
+	for name, c := range map[string]struct {
+		spread float64
+		layers unit.Layers
+		v      engine.Verdict
+		r      engine.Reason
+	}{
+		"film alone":         {0.8, unit.Layers{layer("sled", 19), layer("strips", 8), layer("film", 0.15)}, engine.Good, engine.ReasonFilmForgives},
+		"rigid sled":         {0.16, unit.Layers{layer("sled", 19), layer("strips", 8), layer("sled", 19)}, engine.Stop, engine.ReasonUneven},
+		"rigid sled, planed": {0.14, unit.Layers{layer("sled", 19), layer("strips", 8), layer("sled", 19)}, engine.Good, engine.ReasonEven},
+	} {
+		a := mustAnswer(t, engine.Stack, unit.Facts{unit.ThicknessSpread: unit.Number(c.spread), unit.StackLayers: c.layers})
+		t.Log(name)
+		wantCheck(t, a, "uneven strips", c.v, c.r)
+	}
+}
+
+// A stack of 600 × 1250 × 46 mm takes a bag of 696 × 1496 mm laid flat.
+func TestStack_bag(t *testing.T) {
+	for width, r := range map[float64]engine.Reason{700: engine.ReasonBagFits, 690: engine.ReasonBagSmall} {
+		a := mustAnswer(t, engine.Stack, unit.Facts{
+			unit.SledWidth: unit.Number(600), unit.SledLength: unit.Number(1250), unit.BagWidth: unit.Number(width), unit.BagLength: unit.Number(1500),
+			unit.StackLayers: unit.Layers{layer("sled", 19), layer("strips", 8), layer("sled", 19)},
+		})
+		v := engine.Good
+		if r == engine.ReasonBagSmall {
+			v = engine.Stop
+		}
+		wantCheck(t, a, "bag", v, r)
+	}
+}
+
+func TestStack_needs(t *testing.T) {
+	for name, c := range map[string]struct {
+		said unit.Facts
+		want []unit.Field
+	}{
+		"nothing":      {unit.Facts{unit.Opening: unit.Number(100)}, []unit.Field{unit.StackLayers}},
+		"a mat":        {unit.Facts{unit.Opening: unit.Number(100), unit.StackLayers: unit.Layers{layer("sled", 0), layer("sled", 0), layer("mat", 0)}}, []unit.Field{unit.MatThickness}},
+		"bare strips":  {unit.Facts{unit.StackLayers: unit.Layers{layer("sled", 19), layer("strips", 0)}}, []unit.Field{unit.StripThickness}},
+		"low, no dial": {unit.Facts{unit.MatThickness: unit.Number(6), unit.ThicknessSpread: unit.Number(1)}, []unit.Field{unit.Vacuum}},
+	} {
+		a := mustAnswer(t, engine.Stack, c.said)
+		if !slices.Equal(a.Needs, c.want) || a.Verdict != engine.Ask {
+			t.Errorf("%s: needs %v, %s; want %v", name, a.Needs, a.Verdict, c.want)
+		}
+	}
+}
