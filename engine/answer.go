@@ -1,13 +1,3 @@
-// Package engine answers a question about a press load: from what is known of
-// it to figures with their ranges, checks with a verdict, and the working.
-//
-// Where it lives:
-//
-//	unit    quantities, units, ranges, the names of fields
-//	wood    species: stiffness, strength, movement; moisture of wood in air
-//	glue    glue classes: spread, times, temperatures, gaps
-//	press   the formulas of the press, each with its source
-//	plan    which strips, which loads, what clock; with certificates
 package engine
 
 import "presshand/engine/unit"

@@ -56,7 +56,11 @@ func TestFace_moreVacuumThanAir(t *testing.T) {
 			t.Errorf("face pressure reaches %g kPa under 84 kPa of air", top)
 		}
 	}
-	wantCheck(t, mustAnswer(t, engine.Face, unit.Facts{unit.Ambient: unit.Number(84), unit.Vacuum: unit.Number(79)}), "vacuum", "", "")
+	within := mustAnswer(t, engine.Face, unit.Facts{unit.Ambient: unit.Number(84), unit.Vacuum: unit.Number(79)})
+	wantCheck(t, within, "vacuum", "", "")
+	if !hasAdvice(within, engine.ReasonVacuumWithin) {
+		t.Errorf("advice %v, want what the air here allows", within.Advice)
+	}
 }
 
 // Steam tables: water boils at 2.49 kPa at 21 °C and at 7.38 kPa at 40 °C.

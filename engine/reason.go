@@ -2,6 +2,9 @@ package engine
 
 // Reasons of the checks on the air and the vacuum.
 const (
+	// ReasonVacuumWithin: advice on a face, the vacuum is within what the air at
+	// this height allows. Figures: vacuum_kpa, ambient_kpa.
+	ReasonVacuumWithin Reason = "vacuum-within"
 	// ReasonVacuumNearAmbient: the vacuum is above 95 % of the ambient; few pumps
 	// get there. Figures: vacuum_kpa, ambient_kpa.
 	ReasonVacuumNearAmbient Reason = "vacuum-near-ambient"
