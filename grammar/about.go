@@ -33,6 +33,7 @@ func (r *reader) merge(a Ask) {
 		if have.About != a.About {
 			continue
 		}
+		have.weak = have.weak && a.weak
 		if have.Solve == "" {
 			have.Solve = a.Solve
 		}
@@ -76,10 +77,15 @@ func (r *reader) weigh() {
 		return
 	}
 	var kept []Ask
+	told := r.infer()
 	for _, a := range r.phrase.Asks {
-		if r.counts4(a) {
+		if r.stands(a) && !(a.weak && told != "" && told != a.About && r.specific(told, a.About)) {
 			kept = append(kept, a)
 		}
+	}
+	if len(kept) == 0 && !r.spoken() {
+		r.phrase.Asks = nil
+		return
 	}
 	if len(kept) == 0 && len(r.phrase.Facts) > 0 {
 		if t := r.infer(); t != "" {
@@ -116,7 +122,34 @@ func (r *reader) dangerous() bool {
 	return false
 }
 
-func (r *reader) counts4(a Ask) bool {
+// specific reports whether the facts speak for topic told rather than for the
+// one that a weak cue names: a load or a day is more than its parts.
+func (r *reader) specific(told, named Topic) bool {
+	return named != Load && !(told == Face && named != Glue)
+}
+
+// spoken reports whether the message uses a word or a unit of the trade or a
+// strong cue at all.
+func (r *reader) spoken() bool {
+	if len(r.bound) > 0 || len(r.phrase.Choices) > 0 || len(r.phrase.Refused) > 0 {
+		return true
+	}
+	for _, a := range r.phrase.Asks {
+		if !a.weak {
+			return true
+		}
+	}
+	for i := range r.items {
+		switch r.items[i].kind {
+		case kindNoun, kindWood, kindGlue, kindVacuum, kindFact:
+			return true
+		}
+	}
+	return false
+}
+
+// stands reports whether a question's topic has facts to work with.
+func (r *reader) stands(a Ask) bool {
 	switch a.About {
 	case Safety, Why, Words, Profile:
 		return len(r.phrase.Facts) == 0 || a.About == Profile || a.About == Safety
@@ -130,7 +163,7 @@ func (r *reader) counts4(a Ask) bool {
 func (r *reader) infer() Topic {
 	has := func(fs ...unit.Field) bool {
 		for _, f := range fs {
-			if r.has(f) {
+			if r.has(f) || r.chosen(f) {
 				return true
 			}
 		}
@@ -166,6 +199,16 @@ func (r *reader) infer() Topic {
 		return Side
 	}
 	return ""
+}
+
+// chosen reports whether alternatives were offered for a field.
+func (r *reader) chosen(f unit.Field) bool {
+	for _, c := range r.phrase.Choices {
+		if c.Field == f {
+			return true
+		}
+	}
+	return false
 }
 
 // terms reads the words whose meaning is asked.

@@ -19,6 +19,7 @@ func (r *reader) findAsks() {
 			continue
 		}
 		a := cue(it.id)
+		a.weak = weak(it.word)
 		r.phrase.Asks = append(r.phrase.Asks, a)
 		if a.Solve != "" && r.solving == "" {
 			r.solving = a.Solve
@@ -27,9 +28,44 @@ func (r *reader) findAsks() {
 	if r.solving == "" {
 		r.phrase.Asks = append(r.phrase.Asks, r.loosely()...)
 	}
-	if len(r.phrase.Asks) > 0 {
-		r.topic = r.phrase.Asks[0].About
+}
+
+// guessTopic tells what the message is about before its numbers are read, for
+// what a bare number may be: by the words that only one topic uses, else by the
+// first cue.
+func (r *reader) guessTopic() {
+	flat := r.mentions(kindNoun, "cup", "bow") && (r.mentions(kindVacuum) || r.mentions(kindAsk, "flatten", "flatten:solve=cup_mm") || r.pressureSaid())
+	service := r.mentions(kindAir, "service") && (r.mentions(kindAir, "rh", "mc") || r.percentSaid())
+	switch {
+	case flat && !service && !r.mentions(kindNoun, "bar"):
+		r.topic = Flatten
+	case service, r.mentions(kindAsk, "move", "move:emc_pct", "move:cup_mm") && !r.mentions(kindNoun, "bar", "pump"):
+		r.topic = Move
+	case r.pumping() && !r.mentions(kindNoun, "bar"):
+		r.topic = Pump
+	case r.mentions(kindAsk, "schedule") && (r.mentions(kindRole, "start", "deadline") || r.mentions(kindNoun, "panel")):
+		r.topic = Schedule
+	default:
+		for _, a := range r.phrase.Asks {
+			if a.About != "" && a.About != Load && !(a.About == Strips && r.mentions(kindNoun, "bar")) {
+				r.topic = a.About
+				break
+			}
+		}
 	}
+}
+
+func (r *reader) pressureSaid() bool { return r.said(unit.Pressing) }
+
+func (r *reader) percentSaid() bool { return r.said(unit.Proportion) }
+
+func (r *reader) said(d unit.Dimension) bool {
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.is(d) {
+			return true
+		}
+	}
+	return false
 }
 
 func cue(id string) Ask {
@@ -84,10 +120,10 @@ var supports = map[Topic][]unit.Field{
 	Face:     {unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent, unit.Altitude, unit.Ambient, unit.PanelWidth, unit.BedWidth},
 	Side:     {unit.StripCount, unit.BarHeight, unit.WedgeRatio, unit.WedgeForce, unit.Overfill, unit.Gap, unit.StripThickness, unit.StripWidth, unit.BarDenied, unit.BarCount, unit.FrictionStated, unit.Cover},
 	Flatten:  {unit.Cup, unit.Bow},
-	Stack:    {unit.StackLayers, unit.Opening, unit.MatThickness, unit.ThicknessSpread, unit.StripThickest, unit.SledThickness, unit.BagWidth, unit.CaulThickness, unit.MatFirmness},
-	Strips:   {unit.StockPiles, unit.TargetWidth},
+	Stack:    {unit.StackLayers, unit.Opening, unit.MatThickness, unit.ThicknessSpread, unit.StripThickest, unit.BagWidth, unit.MatFirmness, unit.MatDenied, unit.SledWidth},
+	Strips:   {unit.StockPiles, unit.TargetWidth, unit.Targets},
 	Glue:     {unit.GlueClass, unit.ShopTemp, unit.WoodMoisture, unit.WoodMoistureLow, unit.LabelOpen, unit.LabelClosed, unit.LabelPress, unit.LabelSpread, unit.PanelCount, unit.StripThickness},
-	Pump:     {unit.PumpSpeed, unit.PressVolume, unit.Leak, unit.PumpLimit, unit.Vacuum, unit.Opening, unit.BedWidth},
+	Pump:     {unit.PumpSpeed, unit.PressVolume, unit.Leak, unit.PumpLimit},
 	Move:     {unit.ServiceHumidity, unit.ServiceTemp, unit.WoodMoisture, unit.Sawn, unit.ShopHumidity, unit.PanelWidth, unit.CoreKind},
 	Schedule: {unit.PanelCount, unit.PressCount, unit.StartTime, unit.Deadline, unit.LayupPanel, unit.LayupLoad},
 }
@@ -99,5 +135,5 @@ func (r *reader) supported(t Topic) bool {
 			return true
 		}
 	}
-	return false
+	return t == Pump && r.mentions(kindNoun, "pump")
 }

@@ -44,6 +44,11 @@ func (r *reader) clocks() {
 			continue
 		}
 		am := r.items[i].amount
+		if r.word(i-1, "half", "quarter", "past") && am.unit == nil && r.dayPlan() {
+			r.items[i].used = true
+			r.refuse(unit.StartTime, r.text[r.items[i-1].start:r.items[i].end], "a clock time such as 6:30 or 7:30")
+			continue
+		}
 		suffix := r.daySuffix(i)
 		role := r.clockRole(i)
 		if role == "" && suffix == "" && !(am.form == formPair && r.dayPlan() && am.link == linkNone && am.pair[0] > 3) {

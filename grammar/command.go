@@ -21,12 +21,29 @@ func (r *reader) command() bool {
 			return r.closes()
 		}
 	}
-	if r.is(at, kindVerb) {
+	if r.verb(at) != "" {
 		if r.verbFirst(at) {
 			return r.closes()
 		}
 	}
 	return r.laterVerb(at)
+}
+
+// verb is the verb that item i can open a command with. Some words that take
+// parts away do for loads too.
+func (r *reader) verb(i int) Verb {
+	if r.is(i, kindVerb) {
+		return Verb(r.items[i].id)
+	}
+	switch r.items[i].word {
+	case "drop", "scrap", "forget", "ditch", "remove":
+		return Drop
+	case "hold on":
+		return Hold
+	case "correction":
+		return Correct
+	}
+	return ""
 }
 
 // closes reports whether nothing but the command is to be read.
@@ -208,7 +225,7 @@ func (r *reader) complete(c *Command, i int) bool {
 
 // verbFirst reads "hold 14: mat missing", "post it as walnut tops", "undo".
 func (r *reader) verbFirst(i int) bool {
-	c := &Command{Verb: Verb(r.items[i].id)}
+	c := &Command{Verb: r.verb(i)}
 	refs, next := r.references(i + 1)
 	for skip := i + 1; len(refs) == 0 && skip < len(r.items) && skip < i+3 && (r.word(skip, "on", "to", "for", "the", "of", "load") || r.is(skip, kindVerb, "show")); skip++ {
 		refs, next = r.references(skip + 1)
@@ -226,6 +243,7 @@ func (r *reader) verbFirst(i int) bool {
 		if r.items[i].word == "post" && len(refs) == 0 && !r.nothingAfter(i) {
 			return false
 		}
+		r.lots()
 		c.Title = r.title(i)
 	case Check:
 		if len(refs) == 0 && !r.startsCheck(i) {
@@ -297,7 +315,9 @@ func (r *reader) showsOnly(next int) bool {
 // the thread's load; "check if the joints hold" is not.
 func (r *reader) startsCheck(i int) bool {
 	switch r.items[i].word {
-	case "checked", "second check", "verified", "measured", "i measured", "i checked", "double checked", "rechecked", "checks out", "looks fine", "looks good", "looks ok", "re checked", "measures", "signed off", "i get", "i make it":
+	case "i measured", "i checked", "measured":
+		return !r.asksSomething() && !r.mentions(kindFix)
+	case "checked", "second check", "verified", "double checked", "rechecked", "checks out", "looks fine", "looks good", "looks ok", "re checked", "measures", "signed off", "i get", "i make it":
 		return !r.asksSomething()
 	}
 	return false
@@ -315,6 +335,9 @@ func (r *reader) asksSomething() bool {
 // laterVerb finds a command behind other words: "looks right, post it",
 // "put 14 on hold", "yeah ok that 14 is checked".
 func (r *reader) laterVerb(at int) bool {
+	if r.putsIn(at) {
+		return true
+	}
 	for i := at; i < len(r.items); i++ {
 		it := &r.items[i]
 		if it.kind != kindVerb || i == at {
@@ -325,6 +348,7 @@ func (r *reader) laterVerb(at int) bool {
 			if it.word == "post" || it.word == "post load" {
 				continue
 			}
+			r.lots()
 			c := &Command{Verb: Post, Title: r.title(i)}
 			r.commit(c, i+1)
 			return false
@@ -350,6 +374,30 @@ func (r *reader) laterVerb(at int) bool {
 				}
 			}
 		}
+	}
+	return false
+}
+
+// putsIn reads "put 14 in" and "don't put 20 in yet".
+func (r *reader) putsIn(at int) bool {
+	for i := 0; i+1 < len(r.items); i++ {
+		if !r.word(i, "put", "get", "slide", "load") {
+			continue
+		}
+		refs, next := r.references(i + 1)
+		if len(refs) == 0 || next >= len(r.items)+1 || !r.quiet(0, i) {
+			continue
+		}
+		in := next < len(r.items) && (r.items[next].amount != nil && r.items[next].amount.unit != nil || r.word(next, "in") || r.is(next, kindVerb, "in"))
+		if !in {
+			continue
+		}
+		c := &Command{Verb: In, Loads: refs}
+		if i > 0 && (r.is(i-1, kindNot) || r.word(i-1, "dont")) {
+			c.Verb = NotDone
+		}
+		r.close(c, next+1)
+		return true
 	}
 	return false
 }
@@ -403,9 +451,18 @@ func (r *reader) justBefore(i int) []int {
 // title reads what a load is posted as.
 func (r *reader) title(i int) string {
 	for j := i; j < len(r.items) && j < i+4; j++ {
-		if r.word(j, "as") || r.items[j].word == "post as" {
-			return r.rest(j + 1)
+		if !r.word(j, "as") && r.items[j].word != "post as" {
+			continue
 		}
+		end := j + 1
+		for end < len(r.items) && !r.items[end].used && !r.isStop(end) && !(r.items[end].brk == ',' && end+1 < len(r.items) && r.items[end+1].used) {
+			r.items[end].used = true
+			end++
+		}
+		if end == j+1 {
+			return ""
+		}
+		return trimmed(r.text[r.items[j+1].start:r.items[end-1].end])
 	}
 	return ""
 }
@@ -494,7 +551,7 @@ func (r *reader) lots() {
 		for j < len(r.items) && (r.items[j].brk == '#' || r.items[j].brk == ':' || r.word(j, "number", "no", "nr", "is")) {
 			j++
 		}
-		if j >= len(r.items) || r.items[j].used || r.items[j].brk != 0 || r.items[j].amount == nil && !hasDigit(r.items[j].text) && r.items[j].kind != kindNone {
+		if r.items[i].used || j >= len(r.items) || r.items[j].used || r.items[j].brk != 0 || r.items[j].amount == nil && !hasDigit(r.items[j].text) && r.items[j].kind != kindNone {
 			continue
 		}
 		end := j

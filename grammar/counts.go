@@ -32,13 +32,21 @@ func (r *reader) count(i, n int) {
 	spoken := r.items[i].amount.form == formWords
 	switch {
 	case it.word == "off" || it.word == "of them" || it.word == "ea":
-		r.bind(i, r.countedThings(i, j))
+		if f := r.countedThings(i, j); f != "" {
+			r.bind(i, f)
+		}
+	case it.amount != nil:
+		r.bind(i, unit.StripCount)
+	case r.is(j, kindNoun, "face"):
+		if n == 1 || n == 2 {
+			r.bind(i, unit.Faces)
+		}
 	case r.is(j, kindNoun, "strip"):
 		if it.word == "strip width" || it.word == "strip thickness" || spoken && n == 1 {
 			return
 		}
 		if n >= 1 && !isPlural(it.word) && !spoken && it.word != "pc" && it.word != "lam" {
-			if n < 2 || r.habit.Metric && n > 12 || r.hasCount(unit.StripCount) {
+			if n < 2 || r.habit.Metric && n > 12 || r.has(unit.StripCount) {
 				return
 			}
 		}
@@ -73,8 +81,6 @@ func (r *reader) count(i, n int) {
 	}
 }
 
-func (r *reader) hasCount(f unit.Field) bool { return r.has(f) }
-
 // counted is the item that a bare number counts: the next noun, past woods and
 // sorts; -1 where a number or a unit comes first.
 func (r *reader) counted(i int) int {
@@ -82,7 +88,7 @@ func (r *reader) counted(i int) int {
 		it := &r.items[j]
 		switch {
 		case it.amount != nil:
-			return -1
+			return r.countedSize(i, j)
 		case it.word == "of" && r.word(j+1, "them", "em", "these", "those"):
 			r.items[j+1].used = true
 			it.word = "of them"
@@ -128,5 +134,23 @@ func (r *reader) countedThings(i, j int) unit.Field {
 			return unit.PanelCount
 		}
 	}
-	return unit.StripCount
+	if r.mentions(kindNoun, "bar") || r.has(unit.StripWidth) || r.has(unit.StripThickness) || r.items[j].word == "off" {
+		return unit.StripCount
+	}
+	return ""
+}
+
+// countedSize: "6 poplar 1x4s" counts strips, "one 4x8 press" presses.
+func (r *reader) countedSize(i, j int) int {
+	k := j + 1
+	if k >= len(r.items) || r.items[k].amount == nil || r.items[k].amount.link != linkTimes {
+		return -1
+	}
+	if r.items[k].amount.plural {
+		return k
+	}
+	if n := r.next(k); r.is(n, kindNoun, "press", "frame", "panel") {
+		return n
+	}
+	return -1
 }

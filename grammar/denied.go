@@ -104,20 +104,31 @@ func (r *reader) fixes() {
 		}
 		if last := r.lastBefore(i, j); last >= 0 {
 			r.bind(j, r.bound[last].fact.Field)
-		} else if i <= 2 || r.allIdleBefore(i) {
-			r.phrase.Amends = append(r.phrase.Amends, r.amendment(j))
-			r.items[j].used = true
 		}
 	}
+	r.bareReply()
 }
 
-func (r *reader) allIdleBefore(i int) bool {
-	for j := 0; j < i; j++ {
-		if r.items[j].amount != nil {
-			return false
-		}
+// bareReply takes the one number of a message that says nothing else, for
+// whatever the thread asked or said last: "make that 24", "oh 2 and a quarter".
+func (r *reader) bareReply() {
+	if len(r.bound) > 0 || len(r.phrase.Choices) > 0 || len(r.phrase.Refused) > 0 {
+		return
 	}
-	return true
+	only := -1
+	for i := range r.items {
+		if r.items[i].amount == nil || r.items[i].used {
+			continue
+		}
+		if only >= 0 || r.items[i].amount.value == nil {
+			return
+		}
+		only = i
+	}
+	if only >= 0 && len(r.items) <= 14 {
+		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))
+		r.items[only].used = true
+	}
 }
 
 // lastBefore is the binding that stands last before item i and could hold the

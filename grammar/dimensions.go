@@ -172,59 +172,58 @@ func (r *reader) moistureRange(i, j int) {
 func (r *reader) percentField(i int) unit.Field {
 	n, p := r.next(i), r.prev(i)
 	from, to := r.clause(i)
-	rh := func() unit.Field {
-		if r.service(i) {
-			return unit.ServiceHumidity
+	left, right := r.window(i)
+	for _, cue := range []string{r.percentCue(n, n+1), r.percentCue(p, p+1), r.percentCue(left, i), r.percentCue(i+1, right), r.percentCue(from, i), r.percentCue(i+1, to)} {
+		switch cue {
+		case "rh":
+			if r.service(i) {
+				return unit.ServiceHumidity
+			}
+			return unit.ShopHumidity
+		case "mc":
+			return unit.WoodMoisture
+		case "vacuum":
+			return unit.VacuumPercent
 		}
-		return unit.ShopHumidity
 	}
 	switch {
-	case r.is(n, kindAir, "rh"):
-		return rh()
-	case r.is(n, kindAir, "mc"):
-		return unit.WoodMoisture
-	case r.is(p, kindAir, "rh"):
-		return rh()
-	case r.is(p, kindAir, "mc"):
-		return unit.WoodMoisture
-	case r.is(n, kindVacuum, "vacuum"):
-		return unit.VacuumPercent
-	case r.within(from, to, kindAir, "rh") >= 0:
-		return rh()
-	case r.within(from, to, kindAir, "mc") >= 0:
-		return unit.WoodMoisture
-	case r.is(p, kindVacuum) && !r.mentions(kindAir, "mc"), r.within(from, to, kindVacuum) >= 0 && r.within(from, to, kindAir) < 0, r.within(from, i, kindNoun, "pump") >= 0:
-		return unit.VacuumPercent
-	case r.is(n, kindVacuum, "vacuum"):
-		return unit.VacuumPercent
-	case r.madeAt(i):
-		return unit.WoodMoisture
 	case r.within(from, to, kindAir, "service") >= 0:
 		return unit.ServiceHumidity
-	case r.within(from, to, kindWood) >= 0, r.within(from, to, kindNoun, "strip", "panel", "core") >= 0 && r.topic == Glue, r.within(from, to, kindNoun, "strip") >= 0:
+	case r.within(from, to, kindWood) >= 0, r.within(from, to, kindNoun, "strip") >= 0, r.within(from, to, kindNoun, "panel", "core") >= 0 && r.topic == Glue:
 		return unit.WoodMoisture
-	case r.topic == Move && r.service(i):
+	case r.service(i) && (r.has(unit.WoodMoisture) || from > 0):
 		return unit.ServiceHumidity
 	case r.topic == Move && r.has(unit.WoodMoisture):
-		if r.service(i) {
-			return unit.ServiceHumidity
-		}
 		return unit.ShopHumidity
+	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture):
+		return unit.WoodMoisture
 	}
 	return ""
 }
 
-// madeAt: "pressed at 7%", "glued at 8%", "dried to 6 %" is the wood's moisture.
-func (r *reader) madeAt(i int) bool {
-	for j := i - 1; j >= 0 && j >= i-4 && !r.isBreak(j); j-- {
-		if r.word(j, "pressed", "glued", "dried", "made", "built", "kiln", "acclimated", "conditioned", "assembled", "laid") || r.is(j, kindVerb, "post") {
-			return true
-		}
-		if r.items[j].amount != nil {
-			return false
+// window is the stretch around item i that no other amount or break cuts off.
+func (r *reader) window(i int) (from, to int) {
+	for from = i; from > 0 && !r.isBreak(from-1) && r.items[from-1].amount == nil; from-- {
+	}
+	for to = i + 1; to < len(r.items) && !r.isBreak(to) && r.items[to].amount == nil; to++ {
+	}
+	return from, to
+}
+
+// percentCue is what the words of [from, to) make of a per cent: rh, mc, vacuum
+// or nothing.
+func (r *reader) percentCue(from, to int) string {
+	for j := max(from, 0); j < to && j < len(r.items); j++ {
+		switch {
+		case r.is(j, kindAir, "rh", "mc"):
+			return r.items[j].id
+		case r.word(j, "wood", "boards", "timber", "board", "lumber") && j < to, r.word(j, "glued", "dried", "built", "acclimated", "acclimatised", "conditioned", "assembled"), r.word(j, "pressed", "made"):
+			return "mc"
+		case r.is(j, kindVacuum, "vacuum", "pull"), r.is(j, kindVacuum, "gauge"), r.is(j, kindNoun, "pump"):
+			return "vacuum"
 		}
 	}
-	return false
+	return ""
 }
 
 // labelled reports whether the clause, or the sentence up to item i, speaks of
@@ -242,6 +241,11 @@ func (r *reader) durations() {
 		}
 		if f := r.durationField(i); f != "" {
 			r.bind(i, f)
+		}
+	}
+	for i := range r.items { // "unloading 5"
+		if r.free(i) && r.items[i].amount.bare() && r.is(r.prev(i), kindRole, "unload") {
+			r.bind(i, unit.Unload)
 		}
 	}
 	for i := range r.items { // "45 min open, 10 closed"
@@ -295,7 +299,7 @@ func (r *reader) durationField(i int) unit.Field {
 		return role
 	case r.perPanel(i):
 		return unit.LayupPanel
-	case r.within(from, to, kindNoun, "press", "bag", "frame") >= 0 && (r.topic == Schedule || r.mentions(kindNoun, "panel")):
+	case (r.within(from, to, kindNoun, "press", "bag", "frame") >= 0 || r.within(from, to, kindVerb, "in") >= 0) && (r.topic == Schedule || r.mentions(kindNoun, "panel")):
 		return unit.PressTime
 	}
 	return ""
@@ -329,7 +333,7 @@ func (r *reader) plainUnits() {
 		case unit.Pumping:
 			r.bind(i, unit.PumpSpeed)
 		case unit.Content:
-			if from, to := r.sentence(i); r.within(from, to, kindGlue) < 0 || r.mentions(kindNoun, "pump", "bag", "frame") {
+			if r.pumping() || r.mentions(kindNoun, "bag", "frame", "reservoir") || r.within(0, len(r.items), kindGlue) < 0 && r.mentions(kindNoun, "press", "leak") || r.word(r.next(i), "air", "volume") {
 				r.bind(i, unit.PressVolume)
 			}
 		case unit.Spreading:
@@ -340,6 +344,19 @@ func (r *reader) plainUnits() {
 	}
 	r.bareHeights()
 	r.frictions()
+}
+
+// pumping reports whether a pump is spoken of.
+func (r *reader) pumping() bool {
+	if r.mentions(kindNoun, "pump") || r.mentions(kindAsk, "pump", "pump:hold_s", "pump:ultimate_vacuum_kpa", "pump:solve=pump_lps", "pump:solve=press_volume_l", "pump:solve=leak_kpa_per_min") {
+		return true
+	}
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.is(unit.Pumping) {
+			return true
+		}
+	}
+	return false
 }
 
 // height reads the shop's height above the sea: more metres or feet than any
@@ -378,7 +395,7 @@ func (r *reader) frictions() {
 			continue
 		}
 		p, n := r.prev(i), r.next(i)
-		if r.is(p, kindRole, "friction") || r.is(n, kindRole, "friction") {
+		if r.is(p, kindRole, "friction") || r.is(n, kindRole, "friction") || r.mentions(kindRole, "friction") && r.items[i].amount.form == formDecimal && r.items[i].amount.float() < 1 && !r.is(n, kindNoun) && !r.is(n, kindAttr) {
 			r.bind(i, unit.FrictionStated)
 		}
 	}

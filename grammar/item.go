@@ -70,7 +70,7 @@ func items(tree *messageTree, tokens []token) []item {
 			out = append(out, other(&tokens[p.Pos.Offset]))
 			continue
 		}
-		out = append(out, amountItem(p.Measure.First, linkNone, tokens))
+		out = join(out, amountItem(p.Measure.First, linkNone, tokens), tokens, p.Pos.Offset)
 		for _, l := range p.Measure.Rest {
 			ln, ok := links[l.Link]
 			if !ok {
@@ -79,6 +79,32 @@ func items(tree *messageTree, tokens []token) []item {
 			out = append(out, amountItem(l.Amount, ln, tokens))
 		}
 	}
+	return out
+}
+
+// join adds inches to the feet before them: 6'8", 6 ft 8.
+func join(out []item, it item, tokens []token, at int) []item {
+	if len(out) == 0 || out[len(out)-1].amount == nil {
+		return append(out, it)
+	}
+	ft, in := out[len(out)-1].amount, it.amount
+	if ft.unit == nil || ft.unit.Symbol != "ft" || in.value == nil || ft.value == nil || in.minus || in.float() >= 12 || in.unit != nil && in.unit.Symbol != "in" {
+		return append(out, it)
+	}
+	if in.unit == nil {
+		after := at + 1
+		if in.form == formMixed {
+			after++
+		}
+		if after < len(tokens) && tokens[after].symbol != symComma && tokens[after].symbol != symBreak && tokens[after].meaning.kind != kindAttr {
+			return append(out, it)
+		}
+	}
+	total := new(big.Rat).Add(new(big.Rat).Mul(ft.value, big.NewRat(12, 1)), in.value)
+	u := unit.Inch
+	last := &out[len(out)-1]
+	last.amount = &amount{value: total, form: in.form, unit: &u, unitRaw: "ft in", minus: ft.minus, link: ft.link}
+	last.end = it.end
 	return out
 }
 

@@ -34,6 +34,9 @@ func (r *reader) shopIsNumbered(i, left int) bool {
 // killHearsay marks what another person is said to think: "my buddy says 2
 // inches is plenty".
 func (r *reader) killHearsay() {
+	if r.amountsIn(0, len(r.items)) < 2 {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindPerson) {
 			continue
@@ -60,6 +63,16 @@ func (r *reader) killHearsay() {
 			}
 		}
 	}
+}
+
+func (r *reader) amountsIn(from, to int) int {
+	n := 0
+	for i := from; i < to; i++ {
+		if r.items[i].amount != nil {
+			n++
+		}
+	}
+	return n
 }
 
 // killDenied marks a number behind a "not": "a 3/4 bar, not 1".

@@ -32,9 +32,12 @@ var bareFields = map[string]unit.Field{
 // beside them.
 func (r *reader) measures() {
 	r.roleLengths()
-	r.attrLengths()
+	r.listedWidths()
+	r.panelTargets()
+	r.attrLengths(true)
 	r.targetWidths()
 	r.nounLengths()
+	r.attrLengths(false)
 	r.looseLengths()
 }
 
@@ -50,20 +53,43 @@ func (r *reader) roleLengths() {
 		switch {
 		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr):
 			r.bind(i, unit.Trim)
+		case r.crossed(i):
+		case r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
+			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
 			r.bind(i, unit.Overfill)
 		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary"):
 			r.bind(i, unit.ThicknessSpread)
 		case r.is(p, kindRole, "cover"):
 			r.bind(i, unit.Cover)
-		case r.is(p, kindRole, "length") && r.mentions(kindNoun, "bow"):
-			r.bind(i, unit.StripLength)
-		case r.is(p, kindRole, "length") && r.mentions(kindNoun, "cup"):
-			r.bind(i, unit.StripWidth)
 		case r.wedgeWindowAt(i, from):
 			r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
 		}
 	}
+}
+
+// crossed reads "3/16 across a 7 in wide board" and "1/4 bow in 6 ft": how much
+// out of flat, and over what.
+func (r *reader) crossed(i int) bool {
+	f, over := unit.Cup, unit.StripWidth
+	switch {
+	case r.mentions(kindNoun, "bow"):
+		f, over = unit.Bow, unit.StripLength
+	case r.mentions(kindNoun, "cup") && r.topic != Move:
+	default:
+		return false
+	}
+	n, p := r.next(i), r.prev(i)
+	if r.is(n, kindRole, "length") && !r.has(f) {
+		return r.bind(i, f)
+	}
+	if r.is(p, kindRole, "length") && !r.has(over) || f == unit.Bow && r.items[i].amount.is(unit.Distance) && r.items[i].amount.unit.Symbol == "ft" && !r.has(over) {
+		return r.bind(i, over)
+	}
+	if k := i - 1; r.word(k, "in") && k > 0 && r.is(r.prev(k), kindNoun, "bow") && !r.has(over) {
+		return r.bind(i, over)
+	}
+	return false
 }
 
 // wedgeWindowAt: "the wedge takes 3/8 to 3/4".
@@ -91,8 +117,9 @@ var nounForms = map[string]bool{
 	"width": true, "widths": true, "thickness": true, "thicknesses": true, "length": true, "lengths": true, "height": true, "depth": true,
 }
 
-// attrLengths gives each direction word its number, then its part.
-func (r *reader) attrLengths() {
+// attrLengths gives each direction word its number, then its part: first where
+// the part stands in the same clause, then from what went before.
+func (r *reader) attrLengths(sure bool) {
 	for pass := 0; pass < 2; pass++ {
 		for j := range r.items {
 			if !r.is(j, kindAttr) || r.items[j].used {
@@ -102,7 +129,7 @@ func (r *reader) attrLengths() {
 			if i < 0 {
 				continue
 			}
-			r.attrLength(i, j)
+			r.attrLength(i, j, sure)
 		}
 	}
 }
@@ -135,14 +162,13 @@ func (r *reader) attrNumber(j, pass int) int {
 	return -1
 }
 
-func (r *reader) attrLength(i, j int) {
+func (r *reader) attrLength(i, j int, sure bool) {
 	attr := r.items[j].id
 	first := i
 	for first > 0 && r.items[first].amount.link == linkTo && r.free(first-1) {
 		first--
 	}
-	noun := r.attrNoun(i, j, attr)
-	f := attrFields[noun][attr]
+	f := r.attrField(i, j, attr, sure)
 	if f == "" {
 		return
 	}
@@ -159,6 +185,22 @@ func (r *reader) attrLength(i, j int) {
 	default:
 		r.bind(i, f)
 	}
+}
+
+// attrField is what the measure at i is, in direction j.
+func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
+	switch attr {
+	case "thickest":
+		return unit.StripThickest
+	case "thinnest":
+		return unit.StripThinnest
+	}
+	noun := r.clauseNoun(i, j, attr)
+	if noun == "" && !sure {
+		from, _ := r.clause(i)
+		noun = r.frameNoun(from, attr)
+	}
+	return attrFields[noun][attr]
 }
 
 // forStrips reports whether a panel's width is what strips in stock must fill.
@@ -185,10 +227,10 @@ func (r *reader) choice(a, b int, f unit.Field) {
 	}})
 }
 
-// attrNoun is the part that a measure with a direction belongs to: the noun
-// right behind it, else the last one before it in the clause, else the one the
-// sentence was about, where that part has such a direction.
-func (r *reader) attrNoun(i, j int, attr string) string {
+// clauseNoun is the part that a measure with a direction belongs to: the noun
+// right behind it, else the last one before it in the clause, where that part has
+// such a direction; "" where there is none.
+func (r *reader) clauseNoun(i, j int, attr string) string {
 	behind := i
 	if j > i {
 		behind = j
@@ -209,7 +251,7 @@ func (r *reader) attrNoun(i, j int, attr string) string {
 			return r.woodMeasure(attr)
 		}
 	}
-	return r.frameNoun(from, attr)
+	return ""
 }
 
 // ownsNumber reports whether a noun has a measure of its own behind it.
@@ -228,6 +270,9 @@ func (r *reader) woodMeasure(attr string) string {
 // frameNoun is the part that earlier clauses were about. An accessory gives way
 // to the strips where their own measure is still missing.
 func (r *reader) frameNoun(from int, attr string) string {
+	if attr == "wide" && r.has(unit.StockPiles) {
+		return "panel"
+	}
 	last := ""
 	for k := from - 1; k >= 0; k-- {
 		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" {
@@ -240,7 +285,7 @@ func (r *reader) frameNoun(from int, attr string) string {
 		return def
 	}
 	switch last {
-	case "strip", "panel":
+	case "strip", "panel", "core", "bag", "bed", "frame":
 		return last
 	}
 	if f := attrFields[last][attr]; r.has(f) || (r.mentions(kindNoun, "strip") || def == "strip") && !r.has(attrFields["strip"][attr]) && attr != "tall" && attr != "deep" {

@@ -8,7 +8,6 @@ func (r *reader) targetWidths() {
 	if !r.has(unit.StockPiles) && r.topic != Strips {
 		return
 	}
-	var targets unit.Piles
 	first := -1
 	for i := range r.items {
 		if !r.free(i) || !r.length(i) || r.is(r.next(i), kindRole, "trim") || r.is(r.next(i), kindNoun) && r.items[r.next(i)].id != "panel" {
@@ -17,7 +16,7 @@ func (r *reader) targetWidths() {
 		if r.is(r.next(i), kindAttr) && r.items[r.next(i)].id != "wide" && !r.items[r.next(i)].used {
 			continue
 		}
-		if !r.targetCue(i) {
+		if r.items[i].amount.plural || !r.targetCue(i) {
 			continue
 		}
 		if first < 0 {
@@ -26,7 +25,6 @@ func (r *reader) targetWidths() {
 			continue
 		}
 	}
-	_ = targets
 }
 
 // targetCue: a word of need before the amount, or a panel beside it.
@@ -36,7 +34,7 @@ func (r *reader) targetCue(i int) bool {
 	}
 	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {
 		switch {
-		case r.is(j, kindRole, "target"), r.is(j, kindNoun, "panel"), r.is(j, kindAsk, "strips"), r.is(j, kindAsk, "load"):
+		case r.is(j, kindRole, "target"), r.is(j, kindNoun, "panel", "opening", "fence"), r.is(j, kindAsk, "strips"), r.is(j, kindAsk, "load"):
 			return true
 		case r.is(j, kindRole, "trim"):
 			return false
@@ -158,6 +156,9 @@ func (r *reader) panelLength(i int) {
 // behind it, unless that has a number of its own, or the one before it.
 func (r *reader) besideNoun(i int) (k int, right bool) {
 	n, p := r.next(i), r.prev(i)
+	if r.is(n, kindAttr) && !r.items[n].used || r.items[i].amount.plural {
+		return -1, false
+	}
 	if r.is(n, kindFact) {
 		n = r.next(n)
 	}
@@ -279,8 +280,74 @@ func (r *reader) looseLengths() {
 			am.unit = &u
 			r.bind(i, unit.StripThickness)
 			r.bound[len(r.bound)-1].fact.Note = "quarters, rough"
-		case am.is(unit.Distance) && am.unit.Symbol == "ft" && r.word(i+1, "long"):
-			r.bind(i, unit.StripLength)
+		case r.byBefore(i):
+		case r.aloneAfterNoun(i):
+		case r.countAtWidth(i):
+		case r.mentions(kindNoun, "core") && !r.has(unit.StripThickness) && r.size(i) < 0.03 && r.within(i, len(r.items), kindNoun, "core") >= 0 && am.link == linkNone && !r.is(r.next(i), kindAttr):
+			r.bind(i, unit.StripThickness)
 		}
 	}
+}
+
+// seconds say what comes behind "by" once the first measure has its direction:
+// "68 wide by 30", "38 high by 18".
+var seconds = map[unit.Field]unit.Field{
+	unit.StripWidth: unit.StripThickness, unit.BarHeight: unit.BarWidth, unit.PanelWidth: unit.PanelLength, unit.StripThickness: unit.StripWidth,
+	unit.BarWidth: unit.BarHeight, unit.BedWidth: unit.BedLength, unit.SledWidth: unit.SledLength, unit.BagWidth: unit.BagLength, unit.PanelLength: unit.PanelWidth,
+}
+
+func (r *reader) byBefore(i int) bool {
+	if !r.word(i-1, "by", "x") && !(i > 0 && r.items[i-1].brk == 'x') {
+		return false
+	}
+	for k := i - 2; k >= 0 && k >= i-6; k-- {
+		for _, b := range r.bound {
+			if b.from == k && seconds[b.fact.Field] != "" && !r.has(seconds[b.fact.Field]) {
+				return r.bind(i, seconds[b.fact.Field])
+			}
+		}
+	}
+	return false
+}
+
+// aloneAfterNoun: "soft mat, 10 mm" is the mat's.
+func (r *reader) aloneAfterNoun(i int) bool {
+	from, to := r.clause(i)
+	for k := from; k < to; k++ {
+		if k != i && !r.idle(k) {
+			return false
+		}
+	}
+	if from < 2 || r.items[from-1].brk != ',' {
+		return false
+	}
+	f, t := r.clause(from - 2)
+	noun := -1
+	for k := f; k < t; k++ {
+		if r.items[k].amount != nil {
+			return false
+		}
+		if r.is(k, kindNoun) {
+			noun = k
+		}
+	}
+	if noun < 0 {
+		return false
+	}
+	field := bareFields[r.items[noun].id]
+	return field != "" && field != unit.PanelWidth && !r.has(field) && r.bind(i, field)
+}
+
+// countAtWidth: "5 @ 2 1/4" with nothing else in stock is a count of strips of
+// one width.
+func (r *reader) countAtWidth(i int) bool {
+	am := r.items[i].amount
+	if am.link != linkAt || !r.free(i-1) || r.has(unit.StripCount) || r.has(unit.StripWidth) {
+		return false
+	}
+	if _, ok := r.items[i-1].amount.whole(); !ok || r.items[i-1].amount.link != linkNone {
+		return false
+	}
+	r.bind(i-1, unit.StripCount)
+	return r.bind(i, unit.StripWidth)
 }

@@ -53,6 +53,8 @@ type Ask struct {
 	Goal  map[unit.Field]Fact // the wanted figures; empty: the usual goal
 	For   []unit.Field        // figures asked by name: side_far_joint_kpa, pump_s
 	Peril Peril               // for safety: which danger
+
+	weak bool // told by a common word only
 }
 
 // A Peril is a danger that a message asks about.

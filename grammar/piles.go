@@ -49,7 +49,7 @@ func (r *reader) piles() {
 
 // stockContext reports whether the message chooses among strips.
 func (r *reader) stockContext() bool {
-	if r.mentions(kindAsk, "strips") || r.topic == Strips {
+	if r.mentions(kindAsk, "strips") || r.countsAtWidths() {
 		return true
 	}
 	have := false
@@ -59,6 +59,21 @@ func (r *reader) stockContext() bool {
 		}
 	}
 	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow())
+}
+
+// countsAtWidths: two or more "12 @ 2 1/8" are a stock list by themselves.
+func (r *reader) countsAtWidths() bool {
+	n := 0
+	for i := 1; i < len(r.items); i++ {
+		am, before := r.items[i].amount, r.items[i-1].amount
+		if am == nil || before == nil || am.link != linkAt || am.unit != nil && am.unit.Dimension != unit.Distance {
+			continue
+		}
+		if _, ok := before.whole(); ok && before.link == linkNone && !(i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes) {
+			n++
+		}
+	}
+	return n >= 2
 }
 
 func (r *reader) wedgeWindow() bool { return r.mentions(kindNoun, "wedge") }
@@ -82,7 +97,7 @@ func (r *reader) pileAt(i int) (pile, bool) {
 	joined := false
 	for j < len(r.items) && j <= i+5 {
 		switch {
-		case r.is(j, kindNoun, "strip"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "some", "about", "measuring", "in", "ones", "them", "by", "lengths") || r.is(j, kindRole, "in a row"):
+		case r.is(j, kindNoun, "strip"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "some", "about", "measuring", "in", "ones", "them", "by") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
 		case r.word(j, "at", "@", "of", "x") || r.items[j].brk == '@':
 			joined = true
 		case r.items[j].amount != nil:
@@ -110,7 +125,7 @@ func (r *reader) pileOf(i, j int, joined bool) (pile, bool) {
 	case linkTo, linkOr:
 		return pile{}, false
 	}
-	if am.link == linkTimes && am.unit == nil && r.items[i].amount.form != formWords && !r.mentions(kindAsk, "strips") && !r.mentions(kindRole, "target") {
+	if am.link == linkTimes && am.unit == nil && r.items[i].amount.form != formWords && (!r.mentions(kindAsk, "strips") && !r.mentions(kindRole, "target") || r.is(r.prev(i), kindNoun, "panel") || r.is(r.next(j), kindNoun, "panel")) {
 		return pile{}, false
 	}
 	if !joined && j == i+1 && r.isBreak(i+1) {

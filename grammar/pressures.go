@@ -34,6 +34,9 @@ func (r *reader) vacuumInches(i int) bool {
 	if r.is(r.next(i), kindVacuum, "vacuum") {
 		return true
 	}
+	if r.word(i-1, "to") && r.pumping() && r.items[i].amount.link == linkNone {
+		return true
+	}
 	return r.is(j, kindVacuum, "pull", "gauge") && (r.items[i].amount.float() >= 5) || r.is(j, kindVacuum, "vacuum")
 }
 
@@ -43,7 +46,7 @@ func (r *reader) pressure(i int) {
 	u := am.unitRaw
 	switch {
 	case r.goal(i):
-	case r.within(from, to, kindAir, "barometer") >= 0 && !r.is(r.next(i), kindVacuum, "vacuum"):
+	case r.barometric(i):
 		r.bind(i, unit.Ambient)
 	case r.isMatFirmness(i, from, to):
 		r.bind(i, unit.MatFirm)
@@ -54,6 +57,26 @@ func (r *reader) pressure(i int) {
 	default:
 		r.bind(i, unit.Vacuum)
 	}
+}
+
+// barometric reports whether the pressure is the air's own: a barometer stands
+// before it with no other amount between, or right behind it.
+func (r *reader) barometric(i int) bool {
+	if r.is(r.next(i), kindVacuum, "vacuum") {
+		return false
+	}
+	if r.is(r.next(i), kindAir, "barometer") {
+		return true
+	}
+	for j := i - 1; j >= 0 && !r.isStop(j) && r.items[j].amount == nil; j-- {
+		if r.is(j, kindVacuum, "vacuum", "gauge", "pull") && !in(r.items[j].word, "reads", "reading", "shows", "sits at", "sitting at", "down to") {
+			return false
+		}
+		if r.is(j, kindAir, "barometer") {
+			return true
+		}
+	}
+	return false
 }
 
 // absolute reports whether "abs" or "absolute" goes with the pressure.
@@ -76,10 +99,10 @@ func (r *reader) absolute(i int) bool {
 }
 
 func (r *reader) isMatFirmness(i, from, to int) bool {
-	if r.within(from, to, kindNoun, "mat") < 0 {
+	if from, to = r.sentence(i); r.within(from, to, kindNoun, "mat") < 0 {
 		return false
 	}
-	for j := i + 1; j < to && j < i+7; j++ {
+	for j := i + 1; j < to && j < i+7 && !r.isBreak(j); j++ {
 		if am := r.items[j].amount; am != nil && am.is(unit.Proportion) && am.float() == 25 || r.is(j, kindRole, "firm at") {
 			if am != nil {
 				r.items[j].used = true
@@ -220,6 +243,12 @@ func (r *reader) bareVacuum() {
 			continue
 		}
 		j := r.prev(i)
+		for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about") {
+			j = r.prev(j)
+		}
+		if i+1 < len(r.items) && r.items[i+1].kind == kindNone && r.items[i+1].amount == nil && r.items[i+1].brk == 0 && !fill[r.items[i+1].word] {
+			continue
+		}
 		cued := r.is(j, kindVacuum, "gauge", "vacuum", "pull") || r.is(r.next(i), kindVacuum, "vacuum")
 		if !cued && r.word(j, "at", "holds", "to") {
 			cued = r.is(r.prev(j), kindVacuum)

@@ -29,6 +29,9 @@ func (r *reader) chain(i int) int {
 	if !r.free(i) || !r.length(i) {
 		return i
 	}
+	if n := i + 1; n < len(r.items) && r.free(n) && r.items[n].amount.link == linkAt && n+1 < len(r.items) && r.free(n+1) && r.items[n+1].amount.link == linkTimes {
+		return i // "14 @ 1-3/4 x 3/4" is a count and a size
+	}
 	end := i + 1
 	for end < len(r.items) && r.free(end) && r.items[end].amount.link == linkTimes && r.length(end) {
 		end++
@@ -52,6 +55,11 @@ func (r *reader) product(i, end int) {
 	if fields == nil {
 		return
 	}
+	if r.items[i].amount.link == linkAt && r.free(i-1) && fields[0] == unit.StripWidth {
+		if _, ok := r.items[i-1].amount.whole(); ok {
+			r.bind(i-1, unit.StripCount)
+		}
+	}
 	for k := i; k < end; k++ {
 		if sheet && k < i+2 {
 			u := unit.Foot
@@ -64,11 +72,11 @@ func (r *reader) product(i, end int) {
 // spreadUnit gives the unit behind a size to its bare numbers: "600 x 1200 mm".
 func (r *reader) spreadUnit(i, end int) {
 	last := r.items[end-1].amount
-	if last.unit == nil || r.isSheet(i) {
+	if last.unit == nil || r.isSheet(i) || last.unitRaw == "ft in" {
 		return
 	}
 	for k := i; k < end-1; k++ {
-		if r.items[k].amount.unit == nil {
+		if r.items[k].amount.unit == nil && !(last.unit.Symbol == "ft" && r.items[k].amount.float() > 16) {
 			u := *last.unit
 			r.items[k].amount.unit = &u
 		}
@@ -220,8 +228,13 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		}
 		j = r.next(j)
 	}
-	if b := body(j); b != "" && b != "core" && !(b == "strip" && sheet) {
+	if b := body(j); b == "strip" && (sheet || r.size(i) > 0.25 && r.size(i+1) > 0.25) {
+		return "panel"
+	} else if b != "" && b != "core" {
 		return b
+	}
+	if r.topic == Face && !r.mentions(kindNoun, "bar") && !r.is(j, kindNoun) {
+		return "panel"
 	}
 	if k := r.prev(i); k >= 0 {
 		if r.is(k, kindWood) && !sheet {
@@ -242,6 +255,9 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 			return b
 		}
 	}
+	if b := r.barBefore(from); b && small(r.size(i)) {
+		return "bar"
+	}
 	switch r.topic {
 	case Pump, Profile:
 		return "bed"
@@ -251,6 +267,18 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		}
 	}
 	return r.bySize(i, end)
+}
+
+func small(metres float64) bool { return metres < 0.13 }
+
+// barBefore reports whether the clause before was about the side bar and nothing
+// else that has a section.
+func (r *reader) barBefore(from int) bool {
+	if from == 0 {
+		return false
+	}
+	f, t := r.clause(from - 2)
+	return from >= 2 && r.within(f, t, kindNoun, "bar") >= 0 && r.within(f, t, kindNoun, "strip", "panel") < 0
 }
 
 // bySize tells a strip's section from a panel: no panel is thinner than 50 mm

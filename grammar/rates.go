@@ -23,6 +23,12 @@ func (r *reader) rates() {
 			r.bind(i, unit.Leak)
 			continue
 		}
+		if r.solving == unit.PumpSpeed {
+			continue
+		}
+		if am.is(unit.Pressing) && r.dropped(i) {
+			continue
+		}
 		if am.is(unit.Pressing) || am.is(unit.Distance) && (r.mentions(kindNoun, "leak") || r.mentions(kindVacuum) || r.mentions(kindAsk, "pump:hold_s")) {
 			r.leakOver(i)
 		}
@@ -30,6 +36,42 @@ func (r *reader) rates() {
 			r.leakOver(i)
 		}
 	}
+}
+
+// dropped reads "from 0.85 bar to 0.80 bar in 10 min": the gauge's first reading
+// and the leak.
+func (r *reader) dropped(i int) bool {
+	j := i + 1
+	if r.word(j, "to") {
+		j++
+	}
+	if j >= len(r.items) || !r.free(j) || r.items[j].amount.link != linkTo && r.items[j-1].word != "to" {
+		return false
+	}
+	a, b := r.items[i].amount, r.items[j].amount
+	if !b.is(unit.Pressing) && b.unit != nil || a.value == nil || b.value == nil {
+		return false
+	}
+	k := j + 1
+	for k < len(r.items) && r.word(k, "in", "over", "within", "about") || r.is(k, kindRole, "length") {
+		k++
+	}
+	if k >= len(r.items) || r.items[k].amount == nil || !r.items[k].amount.is(unit.Lasting) || r.items[k].amount.float() <= 0 {
+		return false
+	}
+	ub := a.unit
+	if b.unit != nil {
+		ub = b.unit
+	}
+	minutes := r.items[k].amount.unit.SI(r.items[k].amount.float()) / 60
+	lost := a.unit.SI(a.float()) - ub.SI(b.float())
+	if lost < 0 {
+		return false
+	}
+	r.bind(i, unit.Vacuum)
+	r.items[j].used, r.items[k].used = true, true
+	r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(round(lost / 1000 / minutes)), Unit: leakUnit(*a.unit), Text: r.text[r.items[i].start:r.items[k].end]}, i, false})
+	return true
 }
 
 func (r *reader) leakWordBefore(i int) bool {
@@ -97,7 +139,7 @@ func (r *reader) ratios() {
 			r.taper(i, i, am.pair[0], am.pair[1])
 			continue
 		}
-		if !wedge || i+1 >= len(r.items) {
+		if i+1 >= len(r.items) || !wedge && !r.oneIn(i) {
 			continue
 		}
 		j := i + 1
@@ -115,6 +157,25 @@ func (r *reader) ratios() {
 			}
 		}
 	}
+}
+
+// oneIn reports whether "1 in 16" stands at item i with nothing that it could
+// measure behind it.
+func (r *reader) oneIn(i int) bool {
+	am := r.items[i].amount
+	if am.unitRaw != "in" && !r.word(i+1, "in") || am.float() != 1 {
+		return false
+	}
+	j := i + 1
+	if r.word(j, "in") {
+		j++
+	}
+	if j >= len(r.items) || r.items[j].amount == nil {
+		return false
+	}
+	n, ok := r.items[j].amount.whole()
+	k := r.next(j)
+	return ok && n >= 3 && n <= 100 && !r.is(k, kindNoun) && !r.is(k, kindAttr)
 }
 
 func plainWhole(am *amount) (int, bool) {

@@ -30,6 +30,7 @@ func (r *reader) read() {
 	r.killHearsay()
 	r.killDenied()
 	r.findAsks()
+	r.guessTopic()
 	if r.command() {
 		r.settle()
 		return
@@ -49,8 +50,10 @@ func (r *reader) read() {
 	r.products()
 	r.counts()
 	r.measures()
+	r.alternatives()
 	r.bareVacuum()
 	r.wordFacts()
+	r.barPlace()
 	r.parts()
 	r.fixes()
 	r.settle()

@@ -174,7 +174,7 @@ func (s *scanner) number() {
 		s.pos++
 		s.digits()
 	}
-	if s.badTail(start, sh) {
+	if s.badTail(start, sh) || sh == shapeInt && s.ordinal(start) {
 		return
 	}
 	if norm == "" {
@@ -255,6 +255,25 @@ func (s *scanner) badTail(start int, sh shape) bool {
 	return true
 }
 
+// ordinal takes in "2nd", and reads "64th" as a part where one of 8 to 128.
+func (s *scanner) ordinal(start int) bool {
+	rest := s.text[s.pos:]
+	for _, tail := range []string{"ths", "th", "nds", "nd", "rd", "st"} {
+		if len(rest) >= len(tail) && strings.EqualFold(rest[:len(tail)], tail) && !s.letterAt(s.pos+len(tail)) {
+			digits := s.text[start:s.pos]
+			s.pos += len(tail)
+			switch digits {
+			case "8", "16", "32", "64", "128":
+				s.add(shapeFraction, start, "1/"+digits)
+			default:
+				s.add(shapeBad, start, s.text[start:s.pos])
+			}
+			return true
+		}
+	}
+	return false
+}
+
 func exponent(s string) bool {
 	s = strings.TrimLeft(s, "+-")
 	return s != "" && isDigit(rune(s[0]))
@@ -274,12 +293,25 @@ func (s *scanner) word() {
 			b.WriteRune(r)
 		case r == '\'' && s.letterAt(s.pos+n):
 		default:
-			s.add(shapeWord, start, b.String())
+			s.addWord(start, b.String())
 			return
 		}
 		s.pos += n
 	}
-	s.add(shapeWord, start, b.String())
+	s.addWord(start, b.String())
+}
+
+// addWord writes "w/" and "w/o" out.
+func (s *scanner) addWord(start int, w string) {
+	if w == "w" && s.at('/') {
+		s.pos++
+		w = "with"
+		if (s.at('o') || s.at('O')) && !s.letterAt(s.pos+1) {
+			s.pos++
+			w = "without"
+		}
+	}
+	s.add(shapeWord, start, w)
 }
 
 func (s *scanner) letterAt(at int) bool {

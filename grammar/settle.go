@@ -82,7 +82,7 @@ func same(a, b unit.Value) bool {
 	y, okY := b.(unit.Number)
 	if okX && okY {
 		d := float64(x - y)
-		return d*d <= 1e-4*float64(x)*float64(x)*1e-2 // a per mille apart is one number rounded twice
+		return d*d <= 2.5e-5*float64(x)*float64(x) // half a per cent apart is one number rounded twice
 	}
 	return reflect.DeepEqual(a, b)
 }

@@ -72,7 +72,7 @@ func (t *tokenizer) next() {
 	s := t.scraps[t.at]
 	switch s.shape {
 	case shapeInt:
-		t.push(symInt, 1)
+		t.integer()
 	case shapeDecimal:
 		t.push(symDecimal, 1)
 	case shapeFraction:
@@ -88,6 +88,23 @@ func (t *tokenizer) next() {
 	default:
 		t.word(s)
 	}
+}
+
+// integer reads "2 and a half" and "3 32nds" as one number.
+func (t *tokenizer) integer() {
+	whole, _ := new(big.Rat).SetString(t.scraps[t.at].norm)
+	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeWord {
+		if part, n := fractionWords(t.scraps, t.at+2); n > 0 {
+			t.push(symWords, n+2).value = part.Add(part, whole)
+			return
+		}
+	}
+	if t.at+1 < len(t.scraps) && whole != nil && t.scraps[t.at+1].shape == shapeFraction && t.scraps[t.at+1].end-t.scraps[t.at+1].start > len(t.scraps[t.at+1].norm)-2 && strings.HasPrefix(t.scraps[t.at+1].norm, "1/") && !strings.Contains(t.text[t.scraps[t.at+1].start:t.scraps[t.at+1].end], "/") && isDigit(rune(t.text[t.scraps[t.at+1].start])) {
+		part, _ := new(big.Rat).SetString(t.scraps[t.at+1].norm)
+		t.push(symWords, 2).value = part.Mul(part, whole)
+		return
+	}
+	t.push(symInt, 1)
 }
 
 // push makes a token of the next n scraps.
@@ -155,7 +172,7 @@ func (t *tokenizer) symbol(s scrap) {
 		t.push(symSlash, 1)
 	case "@":
 		t.push(symAt, 1)
-	case "x", "*":
+	case "x":
 		t.linkOr(symTimes, next && t.afterAmount())
 	case "-":
 		t.hyphen(s, next, nextGlued)
@@ -187,6 +204,16 @@ func (t *tokenizer) hyphen(s scrap, next, nextGlued bool) {
 	}
 }
 
+// between reports whether "between" stands just before: "between 8 and 12".
+func (t *tokenizer) between() bool {
+	for i := len(t.tokens) - 1; i >= 0 && i >= len(t.tokens)-4; i-- {
+		if t.tokens[i].norm == "between" {
+			return true
+		}
+	}
+	return false
+}
+
 func (t *tokenizer) afterAmount() bool {
 	l := t.last()
 	return l != nil && (l.symbol >= symInt && l.symbol <= symWords || l.symbol == symUnit)
@@ -210,7 +237,7 @@ func (t *tokenizer) word(s scrap) {
 		tok.value = v
 		return
 	}
-	if t.oneOfUnit(s) || t.link(s) {
+	if t.inchAnd(s) || t.oneOfUnit(s) || t.link(s) {
 		return
 	}
 	if m, n := trade.longest(t.scraps, t.at); n > 0 {
@@ -279,6 +306,9 @@ func (t *tokenizer) unitFits(m meaning, n int) bool {
 	}
 	switch s.norm {
 	case "in":
+		if m, k := trade.longest(t.scraps, min(t.at+n, len(t.scraps)-1)); n == 1 && k > 0 && (m.kind == kindWood || m.kind == kindGlue || m.kind == kindWoodSort) {
+			return false
+		}
 		return n > 1 || !prepositional[after]
 	case "c", "f", "g", "m", "s", "h", "l", "n":
 		return n > 1 || s.glued || t.last().symbol != symWords
@@ -287,6 +317,31 @@ func (t *tokenizer) unitFits(m meaning, n int) bool {
 	case "'":
 		return s.glued
 	}
+	return true
+}
+
+// inchAnd reads "inch and a half", "an inch and three quarters".
+func (t *tokenizer) inchAnd(s scrap) bool {
+	at := t.at
+	if s.norm == "a" || s.norm == "an" || s.norm == "one" {
+		at++
+	}
+	if t.afterNumber() || !isWord(t.scraps, at, "inch") || !isWord(t.scraps, at+1, "and") {
+		return false
+	}
+	part, n := fractionWords(t.scraps, at+2)
+	if n == 0 {
+		part, n = wordNumber(t.scraps, at+2)
+	}
+	if n == 0 || part.Cmp(one) >= 0 {
+		return false
+	}
+	end := at + 2 + n
+	t.push(symWords, end-t.at).value = part.Add(part, one)
+	tok := *t.last()
+	tok.symbol, tok.norm, tok.start, tok.text = symUnit, "inch", tok.end, ""
+	tok.meaning = meaning{kind: kindUnit, id: "in", unit: unit.Inch}
+	t.tokens = append(t.tokens, tok)
 	return true
 }
 
@@ -316,8 +371,17 @@ func (t *tokenizer) link(s scrap) bool {
 		sym = symTo
 	case "or", "vs", "versus":
 		sym = symOr
+	case "and":
+		if !t.between() {
+			return false
+		}
+		sym = symTo
 	default:
 		return false
+	}
+	if s.norm == "or" && (isWord(t.scraps, t.at+1, "a") || isWord(t.scraps, t.at+1, "an")) && t.numberAt(t.at+2) && t.afterAmount() {
+		t.push(symOr, 2).norm = "or"
+		return true
 	}
 	next := t.numberAt(t.at + 1)
 	if !next && s.norm != "through" {

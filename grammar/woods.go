@@ -38,7 +38,7 @@ var woods = []entry{
 
 // glues are the classes of the glue table and what shops call them.
 var glues = []entry{
-	{kindGlue, "pva", "pva, white glue, white, type ii pva, type ii, type 2, type two, type 2 pva, type ii glue, d2, d3, d3 pva, d2 pva, pva d3, pva d2, pva glue, polyvinyl acetate, pvac, d3 glue, white pva"},
+	{kindGlue, "pva", "pva, white wood glue, white glue, white, type ii pva, type ii, type 2, type two, type 2 pva, type ii glue, d2, d3, d3 pva, d2 pva, pva d3, pva d2, pva glue, polyvinyl acetate, pvac, d3 glue, white pva"},
 	{kindGlue, "crosslinked-pva", "crosslinked pva, d4, d4 pva, pva d4, type i, type 1, type one, type i pva, type 1 pva, crosslinking pva, cross linking pva, cross linked pva, type i glue, d4 glue, crosslinking, crosslinked, cross linked"},
 	{kindGlue, "aliphatic", "aliphatic, yellow glue, yellow, carpenters glue, aliphatic resin, yellow wood glue, yellow pva, carpenter glue, aliphatic glue"},
 	{kindGlue, "urea-formaldehyde", "urea formaldehyde, uf, plastic resin, urea, uf powder, urea glue, uf glue, plastic resin glue, urea resin, powdered resin, uf resin, urea powder"},
@@ -46,7 +46,7 @@ var glues = []entry{
 	{kindGlue, "melamine-urea", "melamine urea, mu, muf, melamine glue, melamine urea formaldehyde, muf glue"},
 	{kindGlue, "polyurethane", "polyurethane, pur, pu, 1c pur, pur glue, polyurethane glue, pu glue, one component pur, poly glue, one part pur, foaming polyurethane, 1k pur, 1k pu"},
 	{kindGlue, "emulsion-isocyanate", "emulsion isocyanate, epi, epi glue, emulsion polymer isocyanate"},
-	{kindGlue, "epoxy", "epoxy, two part epoxy, epoxies, thickened epoxy, 2 part epoxy, two pack epoxy, epoxy resin, slow epoxy, marine epoxy"},
+	{kindGlue, "epoxy", "epoxy, two part epoxy, epoxies, thickened epoxy, 2 part epoxy, two pack epoxy, epoxy resin, epoxied, slow epoxy, marine epoxy"},
 	{kindGlue, "hot-hide", "hot hide, hide glue, animal glue, hot hide glue, hide, hot glue pot glue, pearl glue, bone glue, scotch glue"},
 	{kindGlue, "liquid-hide", "liquid hide, liquid hide glue, bottled hide glue, room temperature hide glue"},
 	{kindGlue, "casein", "casein, casein glue, milk glue"},

@@ -100,6 +100,11 @@ func (r *reader) wordFact(i int) {
 	f := factFields[key]
 	switch f {
 	case unit.Faces:
+		from, to := r.clause(i)
+		if val == "2" && r.within(from, to, kindNoun, "bar") >= 0 {
+			r.say(i, unit.BarCount, unit.Number(2))
+			return
+		}
 		if !r.faced() {
 			return
 		}
@@ -108,8 +113,6 @@ func (r *reader) wordFact(i int) {
 		} else {
 			r.say(i, f, unit.Number(1))
 		}
-	case unit.BarCount:
-		r.say(i, f, unit.Number(2))
 	case unit.Gap, unit.Tent:
 		r.say(i, f, unit.Number(0))
 		r.bound[len(r.bound)-1].weak = r.has(f)
@@ -117,6 +120,33 @@ func (r *reader) wordFact(i int) {
 		r.say(i, f, unit.Word(val))
 	default:
 		r.say(i, f, unit.Word(val))
+	}
+}
+
+// barPlace reads where the bar stands: "bar sits on the bed next to the sled".
+func (r *reader) barPlace() {
+	for i := range r.items {
+		if !r.is(i, kindNoun, "bar") {
+			continue
+		}
+		for j := i + 1; j < len(r.items) && j <= i+6 && !r.isBreak(j); j++ {
+			if !r.word(j, "on") {
+				if r.items[j].amount != nil && r.items[j].amount.unit != nil && r.is(r.next(j), kindNoun) {
+					break
+				}
+				continue
+			}
+			k := j + 1
+			for k < len(r.items) && (r.word(k, "the", "our", "same", "a") || r.free(k)) {
+				k++
+			}
+			switch {
+			case r.is(k, kindNoun, "bed"):
+				r.sayOnce(k, unit.BarFoot, "bed")
+			case r.is(k, kindNoun, "sled"):
+				r.sayOnce(k, unit.BarFoot, "sled")
+			}
+		}
 	}
 }
 

@@ -1,0 +1,180 @@
+package grammar
+
+import (
+	"sort"
+
+	"presshand/engine/unit"
+)
+
+// listedWidths reads strips of different widths: "strips 1-7/8, 2-1/4, 3 and
+// 2-1/2 wide", and thicknesses told apart: "some are .74 and some are .77".
+func (r *reader) listedWidths() {
+	r.someAndSome()
+	for i := 0; i < len(r.items); i++ {
+		list := r.listFrom(i)
+		if len(list) < 3 {
+			continue
+		}
+		end := list[len(list)-1]
+		attr := r.next(end)
+		if r.is(attr, kindAttr) && r.items[attr].id != "wide" || !r.is(attr, kindAttr) && !r.is(r.prev(i), kindNoun, "strip") {
+			continue
+		}
+		var widths unit.Numbers
+		for _, k := range list {
+			v, _, ok := r.valueOf(r.items[k].amount, unit.StripWidth)
+			if !ok || impossible(unit.StripWidth, v) != "" {
+				return
+			}
+			widths = append(widths, v)
+		}
+		for _, k := range list {
+			r.items[k].used = true
+		}
+		if r.is(attr, kindAttr) {
+			r.items[attr].used = true
+		}
+		text := r.text[r.items[i].start:r.items[end].end]
+		r.bound = append(r.bound, binding{Fact{Field: unit.StripWidths, Value: widths, Unit: r.bareUnit(nil, unit.Distance), Text: text}, i, false})
+		return
+	}
+}
+
+// listFrom returns the free lengths from item i on that only commas and "and"
+// part.
+func (r *reader) listFrom(i int) []int {
+	var list []int
+	for j := i; j < len(r.items); j++ {
+		switch {
+		case r.free(j) && r.length(j) && r.items[j].amount.link == linkNone:
+			list = append(list, j)
+			if k := r.next(j); r.is(k, kindAttr) || r.is(k, kindNoun) {
+				return list
+			}
+		case len(list) > 0 && (r.items[j].brk == ',' || r.items[j].brk == '/' || r.items[j].brk == '+' || r.word(j, "and")):
+		default:
+			return list
+		}
+	}
+	return list
+}
+
+// someAndSome reads the least and the most of pieces that differ: thicknesses,
+// or moisture where they are per cents.
+func (r *reader) someAndSome() {
+	var thick, wet []int
+	for i := range r.items {
+		if !r.free(i) || !r.differs(i) {
+			continue
+		}
+		if r.items[i].amount.is(unit.Proportion) {
+			wet = append(wet, i)
+		} else if r.length(i) && r.size(i) < 0.1 {
+			thick = append(thick, i)
+		}
+	}
+	bindEnds := func(at []int, low, high unit.Field) {
+		if len(at) != 2 {
+			return
+		}
+		sort.Slice(at, func(a, b int) bool { return r.items[at[a]].amount.float() < r.items[at[b]].amount.float() })
+		r.bind(at[0], low)
+		r.bind(at[1], high)
+	}
+	bindEnds(thick, unit.StripThinnest, unit.StripThickest)
+	bindEnds(wet, unit.WoodMoistureLow, unit.WoodMoistureHigh)
+}
+
+// differs: "some are .74", "6% on some boards and 9% on others".
+func (r *reader) differs(i int) bool {
+	for _, step := range []int{-1, 1} {
+		for k, j := 0, i+step; k < 4 && j >= 0 && j < len(r.items) && r.items[j].amount == nil && !r.isBreak(j); k, j = k+1, j+step {
+			if r.word(j, "some", "others", "other", "rest") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// panelTargets reads panels of several widths that strips must fill: "2 panels 18
+// wide, 3 panels 24 wide".
+func (r *reader) panelTargets() {
+	if !r.has(unit.StockPiles) {
+		return
+	}
+	type target struct{ count, width, n int }
+	var ts []target
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		n, ok := r.items[i].amount.whole()
+		if !ok {
+			continue
+		}
+		j := i + 1
+		named := false
+		for j < len(r.items) && (r.is(j, kindNoun, "panel") || r.word(j, "at", "of", "that", "are", "is", "ones", "the", "in") || r.items[j].brk == '@') {
+			named = named || r.is(j, kindNoun, "panel") || r.word(j, "at") || r.items[j].brk == '@'
+			j++
+		}
+		if j < len(r.items) && r.free(j) && r.length(j) && (named && j > i+1 || r.items[j].amount.link == linkAt) && (len(ts) > 0 || r.is(i+1, kindNoun, "panel")) {
+			ts = append(ts, target{i, j, n})
+		}
+	}
+	if len(ts) < 2 {
+		return
+	}
+	var piles unit.Piles
+	for _, t := range ts {
+		v, _, _ := r.valueOf(r.items[t.width].amount, unit.TargetWidth)
+		if impossible(unit.TargetWidth, v) != "" || t.n < 1 {
+			return
+		}
+		piles = append(piles, unit.Pile{Width: v, Count: t.n})
+	}
+	for _, t := range ts {
+		r.items[t.count].used, r.items[t.width].used = true, true
+		if k := r.next(t.width); r.is(k, kindAttr, "wide") {
+			r.items[k].used = true
+		}
+	}
+	first, last := ts[0].count, ts[len(ts)-1].width
+	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
+}
+
+// alternatives reads a second value offered behind "or": "a 1 in bar or a 1½?",
+// "one press or two".
+func (r *reader) alternatives() {
+	for i := range r.items {
+		if !r.free(i) || i == 0 {
+			continue
+		}
+		j := i - 1
+		for j > 0 && r.word(j, "a", "an", "the", "with", "just") {
+			j--
+		}
+		if !r.word(j, "or", "vs", "versus") && r.items[i].amount.link != linkOr && !r.is(j, kindRole, "compare") {
+			continue
+		}
+		if k := r.lastBefore(i, i); k >= 0 && r.sameSentence(r.bound[k].from, i) {
+			b := r.bound[k]
+			v, u, ok := r.valueOf(r.items[i].amount, b.fact.Field)
+			if !ok || impossible(b.fact.Field, v) != "" {
+				continue
+			}
+			r.items[i].used = true
+			r.bound = append(r.bound, binding{Fact{Field: b.fact.Field, Value: unit.Number(v), Unit: u, Text: r.items[i].text}, i, false})
+		}
+	}
+}
+
+func (r *reader) sameSentence(a, b int) bool {
+	for i := a; i < b; i++ {
+		if r.isStop(i) {
+			return false
+		}
+	}
+	return true
+}
