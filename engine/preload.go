@@ -25,6 +25,7 @@ type preload struct {
 	pressure unit.Range[float64]
 	driven   bool // by a wedge of known force
 	sprung   bool // by strips that overfill the opening
+	bySpring bool // the overfill is the larger of the two
 	rise     unit.Range[float64]
 	snap     unit.Range[float64]
 	fence    unit.Range[float64] // N/m
@@ -131,6 +132,7 @@ func (b *builder) sprungPreload(pre *preload, p row, t float64, E unit.Range[flo
 		err = firstError(err, e)
 		return float64(q)
 	}, pre.rise, E)
+	pre.bySpring = r.Mid > pre.pressure.Mid
 	pre.add(r)
 	pre.sprung = true
 	return err

@@ -92,7 +92,7 @@ func (s *sideLoad) workPreload(b *builder) {
 		L, _ := b.length()
 		return fmt.Sprintf("D = %.4g N, α = atan(1/%.4g), φ = atan %.3g, t = %.4g mm, L = %.4g mm", D, n, wedgeFriction.Mid, s.thick*1e3, L*1e3)
 	}
-	if s.pre.sprung && !s.pre.driven {
+	if s.pre.bySpring {
 		formula, source = "p = 0.8 (δ / W) / (1/E⊥ + t / (W K_f))", "Hooke's law, strips and fence in series; creep and K_f are our estimates"
 		numbers = func() string {
 			δ, _ := b.number(unit.Overfill)

@@ -37,12 +37,14 @@ func searched(f unit.Field) (low, high float64, ok bool) {
 	return 0, 0, false
 }
 
-// overruled returns what said the same as the field that is wanted, in other
-// words.
+// overruled returns what says the field that is wanted in other words, or denies
+// it.
 func overruled(said unit.Facts, f unit.Field) []unit.Field {
 	switch {
 	case f == unit.Vacuum:
 		return []unit.Field{unit.VacuumAbsolute, unit.VacuumPercent}
+	case f == unit.BarHeight:
+		return []unit.Field{unit.BarDenied}
 	case f == unit.PanelWidth && said.Has(unit.StripWidth):
 		return []unit.Field{unit.StripCount}
 	case f == unit.StripCount && said.Has(unit.StripWidth):

@@ -138,6 +138,17 @@ func TestSolveFor_outOfReach(t *testing.T) {
 	}
 }
 
+// "No bar" said before does not stand in the way of the bar asked for.
+func TestSolveFor_barAfterNone(t *testing.T) {
+	said := exactBar(unit.Facts{unit.BarDenied: unit.Word("none")})
+	delete(said, unit.BarHeight)
+	delete(said, unit.Cover)
+	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.BarHeight, nil)
+	if got := solved(t, a, unit.BarHeight); err != nil || math.Abs(got-60.75) > 1e-9 { // 70·10/80 + 12 + 40
+		t.Errorf("bar %g mm (%v), want 60.75", got, err)
+	}
+}
+
 func TestSolveFor_needs(t *testing.T) {
 	said := unit.Facts{unit.StripCount: unit.Number(4), unit.StripWidth: unit.Number(38), unit.Vacuum: unit.Number(80)}
 	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.BarHeight, nil)

@@ -18,7 +18,7 @@ const (
 // A level is what lies between two rigid layers of a stack. Heights in m.
 type level struct {
 	core, strips, mat, film, caul, sled float64
-	fence                               float64
+	fence, bar                          float64
 	capped                              bool // something rigid lies above
 }
 
@@ -94,10 +94,19 @@ func (b *builder) pile() (pile, error) {
 		loaded = at.add(l.Part, h) || loaded
 	}
 	p.levels = append(p.levels, at)
+	p.stand()
+	return p, nil
+}
+
+// stand works out the height. A side bar stands on the level's sled and counts
+// where it is higher than all that lies on it.
+func (p *pile) stand() {
+	top := 0.0
 	for _, l := range p.levels {
+		top = math.Max(top, p.height+l.sled+l.caul+l.bar)
 		p.height += l.height()
 	}
-	return p, nil
+	p.height = math.Max(p.height, top)
 }
 
 // add puts a layer into the level and reports whether it is work.
@@ -107,8 +116,10 @@ func (l *level) add(part string, h float64) bool {
 		l.sled += h
 	case partCaul:
 		l.caul += h
-	case partFence, partBar:
+	case partFence:
 		l.fence = math.Max(l.fence, h)
+	case partBar:
+		l.bar = math.Max(l.bar, h)
 	case partFilm:
 		l.film += h
 	case partMat:

@@ -32,6 +32,20 @@ func TestStack_twoLevels(t *testing.T) {
 	}
 }
 
+// A side bar counts where it stands higher than what lies on its sled, and no
+// sled rests on it.
+func TestStack_sideBar(t *testing.T) {
+	for bar, height := range map[float64]float64{10: 19 + 8 + 12, 25: 19 + 25} {
+		a := mustAnswer(t, engine.Stack, unit.Facts{unit.StackLayers: unit.Layers{
+			layer("sled", 19), layer("strips", 8), layer("bar", bar), layer("caul", 12),
+		}})
+		wantTriple(t, a, unit.StackHeight, height, height, height, 1e-9)
+		if a.Values.Has(unit.Proud) {
+			t.Errorf("proud %v of a bar, want none", a.Values[unit.Proud])
+		}
+	}
+}
+
 // A fence that stands higher than the work counts, and carries the sled.
 func TestStack_fenceCarries(t *testing.T) {
 	for fence, c := range map[float64]struct {
