@@ -14,6 +14,8 @@ type bench struct {
 	panels []int   // index into the job's panels, one for each panel wanted, narrowest first
 	goals  []goal  // beside panels
 	wish   wish
+
+	stopped bool // the watch has had enough
 }
 
 // A wish is what is asked of a panel beside its sum.

@@ -11,6 +11,7 @@
 //	ladder.go       the table behind it
 //	reach.go        which sums can be had at all
 //	several.go      several panels from one stock
+//	balance.go      where the stock is nearly all needed
 //	patterns.go     several panels from a stock of few widths, exactly
 //	loads.go        the question and the answer about loads
 //	beds.go         rectangles on beds

@@ -32,9 +32,13 @@ func (l line) cheapest(held bitset, g goal) (at, cost int64, ok bool) {
 // reach returns the choice out of ws, in any order, that suits the goal best
 // with any number of strips; false where none is allowed.
 func reach(ws []int64, step int64, g goal) (choice, bool) {
-	var total int64
+	var total, widest int64
 	for _, w := range ws {
 		total += w
+		widest = max(widest, w)
+	}
+	if g.trimmed() {
+		g.high = min(g.high, g.low+widest) // beyond, a strip could be left out
 	}
 	// What is left out decides the sum as well as what is taken: work on
 	// whichever is less.

@@ -72,12 +72,17 @@ func (b *bench) solve(watch Watch[unit.Length]) (sets, StripCertificate) {
 		cert.Fewest, cert.StripsBound = true, cert.Strips
 		return ss, cert
 	}
-	best := b.inTurn(lim, b.wish)
-	if !lim.metBy(best) {
+	best := b.inTurn(lim, b.wish, watch)
+	if !lim.metBy(best) && !b.stopped {
 		other := b.wish
 		other.narrow = !other.narrow
-		if ss := b.inTurn(lim, other); ss.betterThan(best) {
+		if ss := b.inTurn(lim, other, watch); ss.betterThan(best) {
 			best = ss
+		}
+		if made, _ := best.worth(); made < lim.panels && !b.stopped {
+			if ss := b.balance(lim, watch); ss.betterThan(best) {
+				best = ss
+			}
 		}
 		best = b.improve(best, lim, watch)
 	}
@@ -145,7 +150,7 @@ func (b *bench) mostPanels(costs []int64) int {
 
 // inTurn makes one panel after the other, each as well as the strips left
 // allow.
-func (b *bench) inTurn(lim limits, w wish) sets {
+func (b *bench) inTurn(lim limits, w wish, watch Watch[unit.Length]) sets {
 	ss := make(sets, len(b.goals))
 	used := make([]bool, len(b.widths))
 	var order, rest []int
@@ -158,6 +163,9 @@ func (b *bench) inTurn(lim limits, w wish) sets {
 	}
 	slices.Reverse(order) // the widest are the hardest
 	for _, i := range append(order, rest...) {
+		if !b.report(ss, lim, watch) {
+			break
+		}
 		free := unused(used)
 		c, ok := choose(b.of(free), b.goals[i], w)
 		if !ok {
@@ -169,6 +177,13 @@ func (b *bench) inTurn(lim limits, w wish) sets {
 		}
 	}
 	return ss
+}
+
+// report tells the watch what is wasted so far, and returns whether to go on.
+func (b *bench) report(ss sets, lim limits, watch Watch[unit.Length]) bool {
+	made, cost := ss.worth()
+	b.stopped = b.stopped || !watch.goOn(offGrid(cost)/2, offGrid(lim.waste(made))/2)
+	return !b.stopped
 }
 
 func unused(used []bool) []int {
@@ -199,14 +214,27 @@ func (b *bench) setOf(c choice, at []int) set {
 	return s
 }
 
-// rounds caps the attempts to improve a plan for several panels.
-const rounds = 400
+// redividing caps the words of bits that improving a plan for several panels
+// may cost, by estimate: about half a second.
+const redividing = 150_000_000
+
+// rounds returns how often two panels may be divided anew.
+func (b *bench) rounds(ss sets) int {
+	strips, width := 0, int64(0)
+	for i, s := range ss {
+		strips += len(s.picked)
+		width = max(width, b.goals[i].low)
+	}
+	pool := len(b.widths) - strips + 2*strips/len(ss) + 1
+	table := width/commonStep(b.widths)/64 + 100
+	return int(max(100, redividing/(6*int64(pool)*table)))
+}
 
 // improve takes two panels at a time, one of them unmade or wasteful, and
 // divides their strips and those left over anew.
 func (b *bench) improve(best sets, lim limits, watch Watch[unit.Length]) sets {
 	seed := uint64(1)
-	tried := 0
+	tried, rounds := 0, b.rounds(best)
 	for again := true; again && tried < rounds; {
 		again = false
 		for p := range best {
@@ -214,8 +242,7 @@ func (b *bench) improve(best sets, lim limits, watch Watch[unit.Length]) sets {
 				continue
 			}
 			for q := range best {
-				made, cost := best.worth()
-				if tried >= rounds || lim.metBy(best) || !watch.goOn(offGrid(cost)/2, offGrid(lim.waste(made))/2) {
+				if tried >= rounds || lim.metBy(best) || !b.report(best, lim, watch) {
 					return best
 				}
 				if q == p || !best[q].made {
