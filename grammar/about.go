@@ -183,7 +183,7 @@ func (r *reader) infer() Topic {
 		return Side
 	case has(unit.StripCount, unit.StripWidth) && vacuum:
 		return Side
-	case has(unit.MatThickness, unit.ThicknessSpread, unit.StripThickest) || has(unit.Opening) && !has(unit.PumpSpeed, unit.Leak):
+	case has(unit.MatThickness, unit.ThicknessSpread, unit.StripThickest, unit.BagWidth) || has(unit.Opening) && !has(unit.PumpSpeed, unit.Leak):
 		return Stack
 	case has(unit.PumpSpeed, unit.Leak):
 		return Pump

@@ -68,7 +68,7 @@ func (r *reader) count(i, n int) {
 		}
 	case r.is(j, kindNoun, "press", "frame", "bag"):
 		if isPlural(it.word) && it.word != "press" || spoken || n == 1 {
-			if n == 1 && r.topic != Schedule && !r.dayPlan() && !r.mentions(kindNoun, "panel") {
+			if n == 1 && r.topic != Schedule && !r.dayPlan() && !r.mentions(kindNoun, "panel") && (it.id != "press" || len(r.items) > 10) {
 				r.items[i].used = n == 1
 				return
 			}
@@ -89,7 +89,7 @@ func (r *reader) counted(i int) int {
 		switch {
 		case it.amount != nil:
 			return r.countedSize(i, j)
-		case it.word == "of" && r.word(j+1, "them", "em", "these", "those"):
+		case it.word == "of" && r.word(j+1, "them", "em", "those"):
 			r.items[j+1].used = true
 			it.word = "of them"
 			return j
@@ -134,7 +134,7 @@ func (r *reader) countedThings(i, j int) unit.Field {
 			return unit.PanelCount
 		}
 	}
-	if r.mentions(kindNoun, "bar") || r.has(unit.StripWidth) || r.has(unit.StripThickness) || r.items[j].word == "off" {
+	if r.mentions(kindNoun, "bar") || r.has(unit.StripWidth) || r.has(unit.StripThickness) || r.items[j].word == "off" || r.items[j].word == "of them" {
 		return unit.StripCount
 	}
 	return ""

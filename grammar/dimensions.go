@@ -116,6 +116,27 @@ func (r *reader) near(p, i int) bool {
 	return i-p <= 4
 }
 
+// goalTime takes the time that a pump which is asked for has to make.
+func (r *reader) goalTime(i int) bool {
+	if r.solving != unit.PumpSpeed && r.solving != unit.PressVolume {
+		return false
+	}
+	for k := range r.phrase.Asks {
+		a := &r.phrase.Asks[k]
+		if a.Solve != r.solving || a.Goal != nil {
+			continue
+		}
+		v, u, _ := r.valueOf(r.items[i].amount, unit.Pump)
+		if impossible(unit.Pump, v) != "" {
+			return false
+		}
+		r.items[i].used = true
+		a.Goal = map[unit.Field]Fact{unit.Pump: {Field: unit.Pump, Value: unit.Number(v), Unit: u, Text: r.items[i].text}}
+		return true
+	}
+	return false
+}
+
 // percents reads humidity, moisture of wood and vacuum in per cent of the
 // ambient.
 func (r *reader) percents() {
@@ -191,12 +212,12 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.ServiceHumidity
 	case r.within(from, to, kindWood) >= 0, r.within(from, to, kindNoun, "strip") >= 0, r.within(from, to, kindNoun, "panel", "core") >= 0 && r.topic == Glue:
 		return unit.WoodMoisture
-	case r.service(i) && (r.has(unit.WoodMoisture) || from > 0):
+	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture) && r.within(0, i, kindAir, "service") < 0:
+		return unit.WoodMoisture
+	case r.service(i):
 		return unit.ServiceHumidity
 	case r.topic == Move && r.has(unit.WoodMoisture):
 		return unit.ShopHumidity
-	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture):
-		return unit.WoodMoisture
 	}
 	return ""
 }
@@ -219,7 +240,7 @@ func (r *reader) percentCue(from, to int) string {
 			return r.items[j].id
 		case r.word(j, "wood", "boards", "timber", "board", "lumber") && j < to, r.word(j, "glued", "dried", "built", "acclimated", "acclimatised", "conditioned", "assembled"), r.word(j, "pressed", "made"):
 			return "mc"
-		case r.is(j, kindVacuum, "vacuum", "pull"), r.is(j, kindVacuum, "gauge"), r.is(j, kindNoun, "pump"):
+		case r.is(j, kindVacuum, "vacuum", "gauge"), r.is(j, kindNoun, "pump"), r.is(j, kindVacuum, "pull") && strings.HasPrefix(r.items[j].word, "pull"):
 			return "vacuum"
 		}
 	}
@@ -236,7 +257,7 @@ func (r *reader) labelled(i int) bool {
 // durations reads times: of the label, in the press, of the lay-up.
 func (r *reader) durations() {
 	for i := range r.items {
-		if !r.free(i) || !r.items[i].amount.is(unit.Lasting) {
+		if !r.free(i) || !r.items[i].amount.is(unit.Lasting) || r.goalTime(i) {
 			continue
 		}
 		if f := r.durationField(i); f != "" {
@@ -395,7 +416,7 @@ func (r *reader) frictions() {
 			continue
 		}
 		p, n := r.prev(i), r.next(i)
-		if r.is(p, kindRole, "friction") || r.is(n, kindRole, "friction") || r.mentions(kindRole, "friction") && r.items[i].amount.form == formDecimal && r.items[i].amount.float() < 1 && !r.is(n, kindNoun) && !r.is(n, kindAttr) {
+		if r.is(p, kindRole, "friction") || r.is(n, kindRole, "friction") || r.mentions(kindRole, "friction") && r.items[i].amount.form == formDecimal && r.items[i].amount.float() < 1 && !r.is(i+1, kindNoun) && !r.is(n, kindAttr) && !r.has(unit.FrictionStated) {
 			r.bind(i, unit.FrictionStated)
 		}
 	}

@@ -16,6 +16,9 @@ func (r *reader) layers() {
 		from = told + 1
 	}
 	spans := r.layerSpans(from)
+	if told < 0 && r.mentions(kindNoun, "bar") {
+		return
+	}
 	rigid, thick := 0, 0
 	for _, s := range spans {
 		if s.amount >= 0 {
@@ -108,6 +111,9 @@ func (r *reader) layerSpans(from int) []layerSpan {
 		}
 		spans = append(spans, r.layerIn(start, i)...)
 		start = i + 1
+		if len(spans) >= 3 && i < len(r.items) && r.isStop(i) {
+			return spans
+		}
 	}
 	return spans
 }

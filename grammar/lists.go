@@ -9,7 +9,6 @@ import (
 // listedWidths reads strips of different widths: "strips 1-7/8, 2-1/4, 3 and
 // 2-1/2 wide", and thicknesses told apart: "some are .74 and some are .77".
 func (r *reader) listedWidths() {
-	r.someAndSome()
 	for i := 0; i < len(r.items); i++ {
 		list := r.listFrom(i)
 		if len(list) < 3 {
@@ -100,9 +99,6 @@ func (r *reader) differs(i int) bool {
 // panelTargets reads panels of several widths that strips must fill: "2 panels 18
 // wide, 3 panels 24 wide".
 func (r *reader) panelTargets() {
-	if !r.has(unit.StockPiles) {
-		return
-	}
 	type target struct{ count, width, n int }
 	var ts []target
 	for i := range r.items {

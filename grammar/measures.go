@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // attrFields says what a direction of measuring makes of a part.
 var attrFields = map[string]map[string]unit.Field{
@@ -33,7 +37,6 @@ var bareFields = map[string]unit.Field{
 func (r *reader) measures() {
 	r.roleLengths()
 	r.listedWidths()
-	r.panelTargets()
 	r.attrLengths(true)
 	r.targetWidths()
 	r.nounLengths()
@@ -137,7 +140,7 @@ func (r *reader) attrLengths(sure bool) {
 // attrNumber is the amount that direction word j measures. The first pass takes
 // the side that the word's form wants, the second the other.
 func (r *reader) attrNumber(j, pass int) int {
-	right := nounForms[r.items[j].word] == (pass == 0)
+	right := (nounForms[r.items[j].word] || strings.HasPrefix(r.items[j].word, "thi") && r.items[j].id != "thick") == (pass == 0)
 	if right {
 		for i := j + 1; i < len(r.items) && i <= j+5; i++ {
 			if r.free(i) && r.length(i) {
@@ -257,7 +260,7 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 // ownsNumber reports whether a noun has a measure of its own behind it.
 func (r *reader) ownsNumber(k int) bool {
 	n := r.next(k)
-	return n == k+1 && r.free(n) && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
+	return n == k+1 && r.items[n].amount != nil && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
 }
 
 func (r *reader) woodMeasure(attr string) string {
@@ -283,6 +286,9 @@ func (r *reader) frameNoun(from int, attr string) string {
 	def := r.defaultNoun(attr)
 	if last == "" {
 		return def
+	}
+	if f := attrFields[last][attr]; last == "panel" && (r.has(f) || attr == "thick" && r.topic != Schedule && r.topic != Stack) && r.mentions(kindNoun, "strip") {
+		return "strip"
 	}
 	switch last {
 	case "strip", "panel", "core", "bag", "bed", "frame":

@@ -90,9 +90,17 @@ func (r *reader) nounRange(i int) {
 		r.choice(i, j, bareFields[noun])
 	case l == linkTo && (noun == "strip" || r.is(n, kindWood) || r.is(r.prev(i), kindWood)):
 		r.bindRange(i, unit.StripThinnest, unit.StripThickest)
+	case l == linkTo && !r.is(n, kindNoun) && r.size(i) < 0.1 && r.stripClause(i):
+		r.bindRange(i, unit.StripThinnest, unit.StripThickest)
 	case l == linkTo && noun == "wedge":
 		r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
 	}
+}
+
+// stripClause reports whether the clause is about strips.
+func (r *reader) stripClause(i int) bool {
+	from, to := r.clause(i)
+	return r.within(from, to, kindNoun, "strip") >= 0 && r.within(from, to, kindNoun, "wedge", "panel") < 0
 }
 
 func (r *reader) nounLength(i int) {
@@ -107,9 +115,14 @@ func (r *reader) nounLength(i int) {
 		return
 	}
 	switch id {
+	case "sled", "mat", "caul", "core", "film":
+		if n, ok := r.items[i].amount.whole(); ok && n < 20 && right && isPlural(it.word) {
+			return // a count of them
+		}
+		r.partLength(i, k)
 	case "strip":
 		r.stripLength(i, right)
-	case "joint", "pump", "reservoir", "leak", "film", "fence", "wedge":
+	case "joint", "pump", "reservoir", "leak", "fence", "wedge":
 	case "frame", "press", "bed":
 		if right && r.items[i].amount.unit == nil {
 			return
@@ -119,14 +132,6 @@ func (r *reader) nounLength(i int) {
 		}
 	case "panel":
 		r.panelLength(i)
-	case "core":
-		if r.underfoot(k) {
-			if !r.has(unit.SledThickness) {
-				r.bind(i, unit.SledThickness)
-			}
-			return
-		}
-		r.bind(i, unit.CoreThickness)
 	case "cup":
 		if r.topic == Move && !r.mentions(kindVacuum) && !r.mentions(kindAsk, "flatten") {
 			return
@@ -136,6 +141,17 @@ func (r *reader) nounLength(i int) {
 		if f := bareFields[id]; f != "" {
 			r.bind(i, f)
 		}
+	}
+}
+
+// partLength binds the thickness of a layer. A sheet under a sled is the sled.
+func (r *reader) partLength(i, k int) {
+	f := bareFields[r.items[k].id]
+	if f == unit.CoreThickness && r.underfoot(k) {
+		f = unit.SledThickness
+	}
+	if f != "" && !(f == unit.SledThickness && r.has(f)) {
+		r.bind(i, f)
 	}
 }
 
@@ -196,7 +212,7 @@ func (r *reader) leftNoun(i, p int) int {
 	for p >= 0 && (r.word(p, "measures", "comes", "stands") || r.is(p, kindVerb, "check") && r.items[p].word == "measures") {
 		p = r.prev(p)
 	}
-	if r.is(p, kindFact) && (r.items[p].id == "gap=0") {
+	for r.is(p, kindFact) {
 		p = r.prev(p)
 	}
 	if r.is(p, kindNoun) && !r.takenNoun(p, i) {
@@ -280,6 +296,7 @@ func (r *reader) looseLengths() {
 			am.unit = &u
 			r.bind(i, unit.StripThickness)
 			r.bound[len(r.bound)-1].fact.Note = "quarters, rough"
+		case r.bagLies(i):
 		case r.byBefore(i):
 		case r.aloneAfterNoun(i):
 		case r.countAtWidth(i):
@@ -287,6 +304,15 @@ func (r *reader) looseLengths() {
 			r.bind(i, unit.StripThickness)
 		}
 	}
+}
+
+// bagLies: "a bag that lies 1350 flat".
+func (r *reader) bagLies(i int) bool {
+	from, to := r.clause(i)
+	if r.within(from, to, kindNoun, "bag") < 0 || r.has(unit.BagWidth) || r.size(i) < 0.25 || r.is(r.next(i), kindNoun) && r.items[r.next(i)].id != "bag" {
+		return false
+	}
+	return (r.word(i+1, "flat") || r.is(i+1, kindAsk, "flatten") || r.word(i-1, "lies", "lays")) && r.bind(i, unit.BagWidth)
 }
 
 // seconds say what comes behind "by" once the first measure has its direction:

@@ -67,6 +67,9 @@ func isWord(scraps []scrap, i int, w string) bool { return i < len(scraps) && sc
 // wholeWords reads "twenty five", "a dozen", "two hundred".
 func wholeWords(scraps []scrap, i int) (int64, int) {
 	at := i
+	if isWord(scraps, at, "a") && isWord(scraps, at+1, "couple") && at+2 < len(scraps) && scraps[at+2].shape == shapeInt {
+		return 2, 2
+	}
 	if (isWord(scraps, at, "a") || isWord(scraps, at, "half")) && isWord(scraps, at+1, "dozen") {
 		if scraps[at].norm == "half" {
 			return 6, 2

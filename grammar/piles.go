@@ -15,6 +15,7 @@ func (r *reader) piles() {
 	if !r.stockContext() {
 		return
 	}
+	r.panelTargets()
 	var found []pile
 	for i := range r.items {
 		if p, ok := r.pileAt(i); ok {
@@ -49,6 +50,9 @@ func (r *reader) piles() {
 
 // stockContext reports whether the message chooses among strips.
 func (r *reader) stockContext() bool {
+	if r.mentions(kindRole, "target") && r.countsOfWidths() {
+		return true
+	}
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() {
 		return true
 	}
@@ -74,6 +78,22 @@ func (r *reader) countsAtWidths() bool {
 		}
 	}
 	return n >= 2
+}
+
+// countsOfWidths: "24 lengths of 60", "7 off at 50".
+func (r *reader) countsOfWidths() bool {
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		if _, ok := r.items[i].amount.whole(); !ok || i+3 >= len(r.items) {
+			continue
+		}
+		if (r.word(i+1, "off") || r.is(i+1, kindAttr, "long") && isPlural(r.items[i+1].word) || r.is(i+1, kindNoun, "strip")) && (r.word(i+2, "at", "of") || r.items[i+2].brk == '@') && r.free(i+3) && r.length(i+3) && !(i+4 < len(r.items) && r.items[i+4].amount != nil && r.items[i+4].amount.link == linkTimes) {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) wedgeWindow() bool { return r.mentions(kindNoun, "wedge") }

@@ -44,6 +44,7 @@ func (r *reader) read() {
 	r.pressures()
 	r.forces()
 	r.temperatures()
+	r.someAndSome()
 	r.percents()
 	r.durations()
 	r.plainUnits()

@@ -85,9 +85,6 @@ var vocabulary = []entry{
 	{kindFact, "surface=waxed", "waxed, waxed sled, on wax, waxed base, wax on the sled, paste wax, waxed ply, waxed melamine, waxed paper, wax paper"},
 	{kindFact, "surface=bare", "bare sled, bare ply, bare plywood, bare mdf, bare wood, bare board, bare ply sled, bare plywood sled, bare mdf sled, on bare wood, no film, no film under, no plastic, no plastic under, nothing under, no wax, without film, without plastic, dry ply, raw ply, unwaxed, on bare ply, on bare, naked ply, no film underneath"},
 	{kindFact, "surface=wet-glue", "wet glue, on wet glue, on a glued core, in wet glue"},
-	{kindFact, "mat_firmness=soft", "soft foam, soft mat, soft foam mat, softest, grade 1"},
-	{kindFact, "mat_firmness=medium", "medium mat, medium foam, medium firm, medium firm mat, grade 2"},
-	{kindFact, "mat_firmness=firm", "firm mat, firm foam, hard foam, hard mat, firm rubber, firm foam mat, stiff mat, stiff foam, grade 3"},
 	{kindFact, "gap=0", "hand tight, close by hand, closes by hand, closing by hand, close hand tight, closes hand tight, no gaps, no gap, zero gap, joints close, close up by hand, tight by hand, light tight, dead tight, fit tight, perfect fit, joints are tight, joints fit tight"},
 	{kindFact, "tent=0", "no tenting, no tent, without tenting, doesnt tent, does not tent, no bridging, not tenting, isnt tenting, right down in the corner, tight in the corner, tight into the corner, down in the corner, zero tenting, doesnt bridge, does not bridge, isnt bridging"},
 
@@ -96,7 +93,7 @@ var vocabulary = []entry{
 	{kindVacuum, "gauge", "gauge, guage, dial, needle, vacuum gauge, vac gauge, gage"},
 	{kindVacuum, "pull", "pulling, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sits at, holds at, sucking, running at, reading, reads, shows, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
 	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs."},
-	{kindAir, "rh", "rh, r h, relative humidity, humidity, humid, hum"},
+	{kindAir, "rh", "rh, rv, r h, relative humidity, humidity, humid, hum"},
 	{kindAir, "mc", "mc, m c, moisture, moisture content, wood moisture, moisture meter, meter, damp meter, emc, dried to, kiln dried to, kd to"},
 	{kindAir, "barometer", "barometer, barometers, baro, barometric, barometric pressure, air pressure, station pressure, atmospheric pressure, ambient, atmospheric, ambient pressure"},
 	{kindAir, "height", "elevation, altitude, above sea level, asl, sea level, up here at, amsl, up at, elev, alt, masl"},

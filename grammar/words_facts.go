@@ -67,7 +67,7 @@ func (r *reader) foreignName(j int) bool {
 
 func (r *reader) deniedBefore(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-2; j-- {
-		if r.is(j, kindNot) && in(r.items[j].word, "not", "no", "instead of", "isnt", "without") {
+		if r.is(j, kindNot) && !(r.items[j].word == "no" && r.isBreak(j+1)) {
 			r.items[j].used = true
 			return true
 		}
@@ -114,8 +114,9 @@ func (r *reader) wordFact(i int) {
 			r.say(i, f, unit.Number(1))
 		}
 	case unit.Gap, unit.Tent:
-		r.say(i, f, unit.Number(0))
-		r.bound[len(r.bound)-1].weak = r.has(f)
+		if r.items[i].used = true; !r.has(f) {
+			r.say(i, f, unit.Number(0))
+		}
 	case unit.MatFirmness, unit.CupUp, unit.Sawn, unit.BarFoot:
 		r.say(i, f, unit.Word(val))
 	default:
@@ -173,6 +174,9 @@ func (r *reader) faced() bool {
 	return r.mentions(kindNoun, "face", "core") || r.topic == Move || r.topic == Glue
 }
 
+// firmness are the grades of a mat by the words for them.
+var firmness = map[string]string{"soft": "soft", "squishy": "soft", "medium": "medium", "firm": "firm", "hard": "firm", "stiff": "firm", "softest": "soft"}
+
 func (r *reader) nounFact(i int) {
 	it := &r.items[i]
 	switch it.id {
@@ -191,14 +195,18 @@ func (r *reader) nounFact(i int) {
 		}
 	case "mat":
 		for j := i - 1; j >= 0 && j >= i-3 && !r.isBreak(j); j-- {
-			if r.word(j, "soft", "medium", "firm") {
+			if f := firmness[r.items[j].word]; f != "" {
 				r.items[j].used = true
-				r.sayOnce(j, unit.MatFirmness, r.items[j].word)
+				r.sayOnce(j, unit.MatFirmness, f)
 				return
 			}
 		}
 		if strings.HasPrefix(it.word, "soft") {
 			r.sayOnce(i, unit.MatFirmness, "soft")
+		}
+	case "press":
+		if r.word(i-1, "both") && isPlural(it.word) {
+			r.say(i, unit.PressCount, unit.Number(2))
 		}
 	}
 }
