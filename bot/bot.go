@@ -85,7 +85,7 @@ func (b *Bot) Consider(ctx context.Context, m Message) (Reply, book.Outcome, err
 	if err := t.recall(ctx); err != nil {
 		return Reply{}, book.Outcome{}, err
 	}
-	t.phrase = b.Parse(withoutMarkup(m.Text), grammar.Habit{Metric: t.settings.Metric})
+	t.phrase = t.parse(withoutMarkup(m.Text))
 	r, err := t.reply(ctx)
 	if err != nil {
 		return Reply{}, book.Outcome{}, err
@@ -160,6 +160,9 @@ func (t *turn) keep(thread Thread) error {
 // explained, a profile, a question, or nothing of ours.
 func (t *turn) reply(ctx context.Context) (Reply, error) {
 	switch {
+	case t.corrects():
+		t.phrase.Command = &grammar.Command{Verb: grammar.Correct, Loads: []int{t.before.Load}, Note: t.m.Text}
+		return t.command(ctx)
 	case t.phrase.Command != nil:
 		return t.command(ctx)
 	case t.asks(grammar.Profile):

@@ -76,22 +76,41 @@ type measure struct {
 	less  bool // the smaller the better
 }
 
-var measures = map[engine.Topic]measure{
-	engine.Face:     {unit.FacePressure, false},
-	engine.Side:     {unit.SideFarJoint, false},
-	engine.Load:     {unit.SideFarJoint, false},
-	engine.Flatten:  {unit.FlattenNeed, true},
-	engine.Stack:    {unit.StackHeight, true},
-	engine.Strips:   {unit.Over, true},
-	engine.Glue:     {unit.ClosedTime, false},
-	engine.Pump:     {unit.Pump, true},
-	engine.Move:     {unit.WidthChange, true},
-	engine.Schedule: {unit.LoadsNeeded, true},
+// measures are, for each topic, the figures that decide, the first first.
+var measures = map[engine.Topic][]measure{
+	engine.Face:     {{unit.FacePressure, false}},
+	engine.Side:     {{unit.SideFarJoint, false}, {unit.SideFirstJoint, false}, {unit.SideIdeal, false}},
+	engine.Load:     {{unit.SideFarJoint, false}, {unit.SideFirstJoint, false}, {unit.SideIdeal, false}, {unit.FacePressure, false}},
+	engine.Flatten:  {{unit.FlattenNeed, true}, {unit.FacePressure, false}},
+	engine.Stack:    {{unit.MatLow, false}, {unit.StackHeight, true}},
+	engine.Strips:   {{unit.Over, true}},
+	engine.Glue:     {{unit.ClosedTime, false}, {unit.PressTime, true}, {unit.GlueMass, true}},
+	engine.Pump:     {{unit.Pump, true}, {unit.UltimateVacuum, false}, {unit.Hold, false}},
+	engine.Move:     {{unit.WidthChange, true}, {unit.Cup, true}, {unit.Emc, true}},
+	engine.Schedule: {{unit.LoadsNeeded, true}},
+}
+
+// telling is the first figure by which answers differ.
+func telling(answers []engine.Answer) measure {
+	all := measures[answers[0].About]
+	for _, m := range all {
+		first, ok := middle(answers[0], m.field)
+		for _, a := range answers[1:] {
+			if x, okX := middle(a, m.field); ok && okX && x != first {
+				return m
+			}
+		}
+	}
+	if len(all) == 0 {
+		return measure{}
+	}
+	return all[0]
 }
 
 // better returns which answer is the best, by verdict and then by the figure
 // that its topic is judged on; and whether the figure tells them apart.
 func better(answers []engine.Answer) (best int, told bool) {
+	m := telling(answers)
 	for i := 1; i < len(answers); i++ {
 		mine, his := answers[i].Verdict, answers[best].Verdict
 		if mine != his {
@@ -101,7 +120,6 @@ func better(answers []engine.Answer) (best int, told bool) {
 			}
 			continue
 		}
-		m := measures[answers[i].About]
 		x, okX := middle(answers[i], m.field)
 		y, okY := middle(answers[best], m.field)
 		if okX && okY && x != y {

@@ -120,26 +120,15 @@ func (r *Reply) answer(st style, w worked) {
 	if head == "" {
 		return
 	}
-	r.say(Headline, verdictWord(w.answer.Verdict)+head)
-	left := maxFigures
-	for _, c := range byGravity(w.answer.Checks) {
-		says := st.sentence(c.Finding, w)
-		if says == "" || r.judged(c.Name, says) {
-			continue
-		}
-		r.Checks = append(r.Checks, Judged{c.Name, c.Verdict, says})
-		if c.Verdict == engine.Good && w.answer.Verdict != engine.Good || left <= maxFigures/2 {
-			continue
-		}
-		r.say(Reason, says)
-		left--
+	if word := verdictWord(w.answer.Verdict); word != "" {
+		head = word + head
 	}
-	for _, f := range w.answer.Advice {
-		if says := st.sentence(f, w); says != "" && left > 3 {
-			r.say(Reason, says)
-			left--
-		}
+	kind := Headline
+	if r.Verdict == engine.Ask {
+		kind = Figure
 	}
+	r.say(kind, capital(head))
+	left := maxFigures - r.judge(st, w) - r.advise(st, w)
 	for _, line := range st.figureLines(w, used) {
 		if left == 0 {
 			break
@@ -147,6 +136,58 @@ func (r *Reply) answer(st style, w worked) {
 		r.say(Figure, line)
 		left--
 	}
+}
+
+// Most lines that say why, and that advise.
+const (
+	maxReasons = 2
+	maxAdvice  = 2
+)
+
+// judge adds the checks, and says those that the verdict hangs on; it returns
+// how many it said.
+func (r *Reply) judge(st style, w worked) (lines int) {
+	for _, c := range byGravity(w.answer.Checks) {
+		says := st.sentence(c.Finding, w)
+		if says == "" || r.judged(c.Name, says) {
+			continue
+		}
+		r.Checks = append(r.Checks, Judged{c.Name, c.Verdict, says})
+		if c.Verdict == engine.None || c.Verdict == engine.Good && w.answer.Verdict != engine.Good || lines == maxReasons || r.said(says) {
+			continue
+		}
+		r.say(Reason, says)
+		lines++
+	}
+	return lines
+}
+
+// advise adds what would help most; it returns how many lines that took.
+func (r *Reply) advise(st style, w worked) (lines int) {
+	advice := slices.Clone(w.answer.Advice)
+	slices.SortStableFunc(advice, func(a, b engine.Finding) int { return urgency[b.Reason] - urgency[a.Reason] })
+	for _, f := range advice {
+		if f.Reason == engine.ReasonCrushUnknown && !w.question.Said.Has(unit.Species) {
+			continue
+		}
+		if says := st.sentence(f, w); says != "" && lines < maxAdvice && !r.said(says) {
+			r.say(Reason, says)
+			lines++
+		}
+	}
+	return lines
+}
+
+// urgency ranks advice of which only the first finds room.
+var urgency = map[engine.Reason]int{
+	engine.ReasonOutOfReach: 9, engine.ReasonNoBearing: 9, engine.ReasonBarTooLow: 8, engine.ReasonBelowContact: 8,
+	engine.ReasonCoverBar: 7, engine.ReasonWiderBar: 6, engine.ReasonBarForContact: 5, engine.ReasonDriveAgain: 5,
+	engine.ReasonFoamGas: 5, engine.ReasonHumpUp: 5, engine.ReasonFaceTheBack: 5, engine.ReasonSolved: 4,
+	engine.ReasonFrictionBound: -1, engine.ReasonEachBarStep: -1, engine.ReasonEachVacuumStep: -1, engine.ReasonCrushUnknown: -2,
+}
+
+func (r *Reply) said(text string) bool {
+	return slices.ContainsFunc(r.Lines, func(l Line) bool { return l.Text == text })
 }
 
 func (r *Reply) judged(name, says string) bool {
@@ -225,7 +266,7 @@ func strangers(r *Reply, p grammar.Phrase) []string {
 	}
 	var out []string
 	for _, u := range r.Unused {
-		if !strings.ContainsAny(u, "0123456789½¼¾⅛⅜⅝⅞") && !slices.Contains(p.Negated, u) {
+		if len(u) > 3 && !strings.ContainsAny(u, "0123456789½¼¾⅛⅜⅝⅞") && !slices.Contains(p.Negated, u) {
 			out = append(out, quoted(u))
 		}
 	}

@@ -1,6 +1,8 @@
 package bot
 
 import (
+	"slices"
+
 	"presshand/engine"
 	"presshand/grammar"
 )
@@ -58,6 +60,7 @@ var anyDanger = danger{engine.Stop,
 // danger answers a question about a danger first, then what else was asked.
 func (t *turn) danger() (Reply, error) {
 	var out Reply
+	t.phrase.Asks = withoutHolding(t.phrase.Asks)
 	if t.asksFigures() || computedBefore(t) {
 		r, err := t.figures()
 		if err != nil {
@@ -98,6 +101,12 @@ func (t *turn) danger() (Reply, error) {
 	out.Verdict = verdict
 	out.Lines = append(out.Lines, lines...)
 	return out, nil
+}
+
+// withoutHolding drops the pump from "will it hold as a stair tread".
+func withoutHolding(asks []grammar.Ask) []grammar.Ask {
+	structural := slices.ContainsFunc(asks, func(a grammar.Ask) bool { return a.Peril == "structure" })
+	return slices.DeleteFunc(slices.Clone(asks), func(a grammar.Ask) bool { return structural && a.About == grammar.Pump })
 }
 
 // computedBefore reports whether a message that asks about a danger describes a

@@ -11,9 +11,9 @@ import (
 
 // figuresOf lists the figures of each topic, the one usually asked for first.
 var figuresOf = map[engine.Topic][]unit.Field{
-	engine.Face: {unit.FacePressure, unit.FaceForce, unit.FaceTonsPerSquareFoot, unit.Ambient},
-	engine.Side: {unit.SideFarJoint, unit.SideFirstJoint, unit.SideIdeal, unit.BarCovered, unit.BarReach, unit.Preload,
-		unit.Rise, unit.Buckle, unit.Closing, unit.GlueContact, unit.GlueFull},
+	engine.Face: {unit.FaceForce, unit.FacePressure, unit.FaceTonsPerSquareFoot, unit.Ambient},
+	engine.Side: {unit.SideFarJoint, unit.SideFirstJoint, unit.SideIdeal, unit.Preload, unit.Rise, unit.Closing,
+		unit.BarCovered, unit.GlueContact, unit.BarReach, unit.GlueFull, unit.Buckle},
 	engine.Flatten: {unit.FlattenNeed, unit.FacePressure},
 	engine.Stack:   {unit.StackHeight, unit.Opening, unit.Proud, unit.MatLow},
 	engine.Strips:  {unit.Picks, unit.WidthSum, unit.Over, unit.WedgeGap, unit.StripsLeft},
@@ -57,44 +57,63 @@ func (s style) figureLines(w worked, used []unit.Field) []string {
 	done := slices.Clone(used)
 	for _, f := range w.wantedFigures() {
 		v, ok := w.answer.Values[f]
-		if !ok || slices.Contains(done, f) {
+		if !ok || slices.Contains(done, f) || f == unit.Buckle && !w.answer.Values.Has(unit.Preload) {
 			continue
 		}
 		done = append(done, f)
-		if text := s.line(f, v); text != "" {
+		if text := s.labelled(f, v, ": "); text != "" {
 			out = append(out, capital(text))
 		}
 	}
 	return out
 }
 
-// line is one figure with its label.
-func (s style) line(f unit.Field, v unit.Value) string {
+// line is one figure with its label, to stand in a sentence.
+func (s style) line(f unit.Field, v unit.Value) string { return s.labelled(f, v, " ") }
+
+func (s style) labelled(f unit.Field, v unit.Value, between string) string {
 	label, ok := labels[f]
-	if !ok {
+	if t, isTriple := v.(unit.Triple); isTriple && f == unit.WidthChange {
+		label, v = changing(t)
+	}
+	text := s.worded(f, v)
+	if !ok || text == "" {
 		return ""
 	}
+	return label + between + text
+}
+
+// changing says whether a width shrinks or swells, and by how much.
+func changing(t unit.Triple) (string, unit.Value) {
+	if t.Low == nil || t.Mid == nil || t.High == nil || *t.Low < 0 && *t.High > 0 {
+		return labels[unit.WidthChange], t
+	}
+	if *t.High <= 0 && *t.Low < 0 {
+		low, mid, high := -*t.High, -*t.Mid, -*t.Low
+		return "width shrinks by", unit.Triple{Low: &low, Mid: &mid, High: &high}
+	}
+	return "width swells by", t
+}
+
+// worded is a figure in words.
+func (s style) worded(f unit.Field, v unit.Value) string {
 	switch v := v.(type) {
 	case unit.Triple:
-		return label + " " + s.triple(f, v)
+		return s.triple(f, v)
 	case unit.Number:
-		return label + " " + s.both(f, float64(v))
-	case unit.Word:
-		return label + " " + s.plain(f, v, unit.Unit{})
+		return s.both(f, float64(v))
 	case unit.Words:
-		return label + " " + listed(v, "and")
-	case unit.Numbers:
-		return label + " " + s.plain(f, v, unit.Unit{})
+		return listed(v, "and")
 	case unit.Triples:
 		var each []string
 		for _, t := range v {
 			each = append(each, s.triple(f, t))
 		}
-		return label + " " + strings.Join(each, "; ")
+		return strings.Join(each, "; ")
 	case unit.Sets:
-		return label + " " + s.picks(v)
+		return s.picks(v)
 	}
-	return ""
+	return s.plain(f, v, unit.Unit{})
 }
 
 // picks says which strips make each panel: "3 of 2 1/8 in + 2 of 3 in".
@@ -173,7 +192,7 @@ func place(f unit.Field) string {
 // betterHeadline says which of several values is better, and by how much.
 func (s style) betterHeadline(w worked) (string, []unit.Field) {
 	best, told := better(w.rivals)
-	m := measures[w.answer.About]
+	m := telling(w.rivals)
 	field, values := w.compared()
 	if len(values) == 0 {
 		return "", nil

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"presshand/engine/unit"
 )
@@ -67,14 +68,11 @@ func (s style) open(f unit.Field, t unit.Triple) string {
 
 // withoutUnit drops the unit of low where high carries the same.
 func withoutUnit(low, high string) string {
-	number, u, found := strings.Cut(low, " ")
-	if found && !strings.Contains(u, " ") && strings.HasSuffix(high, " "+u) {
-		return number
+	i, k := strings.LastIndexByte(low, ' '), strings.LastIndexByte(high, ' ')
+	if i < 0 || k < 0 || low[i:] != high[k:] || strings.ContainsFunc(low[:i], unicode.IsLetter) || strings.ContainsFunc(high[:k], unicode.IsLetter) {
+		return low
 	}
-	if i := strings.LastIndexByte(low, ' '); i > 0 && strings.HasSuffix(high, low[i:]) && low[i+1] > '9' {
-		return low[:i]
-	}
-	return low
+	return low[:i]
 }
 
 // amount shows an SI value in u, as fine as a tape or a gauge reads it.

@@ -81,6 +81,7 @@ func (t *turn) adrift(thread Thread) (Reply, error) {
 // answered works a thread's questions out.
 func (t *turn) answered(thread Thread, why bool) Reply {
 	room := t.profile.Said.facts()
+	thread.Said = thread.covered()
 	said := thread.Said.facts()
 	works := make([]worked, 0, len(thread.Asks))
 	for _, w := range thread.Asks {

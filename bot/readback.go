@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,7 +11,13 @@ import (
 // understood says back what a thread states, in the person's own units.
 func (s style) understood(thread Thread) string {
 	var words []string
-	for _, x := range thread.Said {
+	for _, x := range inOrder(thread.Said) {
+		if w, known := s.sheet(x, thread.Said); known {
+			if w != "" {
+				words = append(words, w)
+			}
+			continue
+		}
 		w := s.saying(x.Field, x.Value, s.fields[x.Field])
 		if w == "" {
 			continue
@@ -28,6 +35,60 @@ func (s style) understood(thread Thread) string {
 		words = append(words, listed(each, "or"))
 	}
 	return strings.Join(words, ", ")
+}
+
+// saidFirst is the order in which a load is read back; the rest follows as said.
+var saidFirst = []unit.Field{
+	unit.StripCount, unit.StripWidth, unit.StripWidths, unit.StripThickness, unit.StripThinnest, unit.StripThickest, unit.StripLength,
+	unit.Species, unit.Sawn, unit.PanelCount, unit.PanelWidth, unit.PanelLength, unit.CoreKind, unit.CoreThickness, unit.Faces,
+	unit.BarDenied, unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot, unit.Cover, unit.WedgeRatio, unit.WedgeForce, unit.Overfill,
+	unit.PressKind, unit.BedWidth, unit.BedLength, unit.Opening, unit.PumpSpeed, unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent,
+	unit.SurfaceKind, unit.GlueClass, unit.ShopTemp,
+}
+
+func inOrder(s Statement) Statement {
+	out := make(Statement, 0, len(s))
+	for _, f := range saidFirst {
+		if x, ok := s.find(f); ok {
+			out = append(out, x)
+		}
+	}
+	for _, x := range s {
+		if !slices.Contains(saidFirst, x.Field) {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// sheet reads a width and a length that belong together back as one: "8 panels
+// 24 × 48 in". The others of the group then say nothing; known is false where x
+// belongs to no such group.
+func (s style) sheet(x Said, all Statement) (words string, known bool) {
+	for _, g := range []struct {
+		name          string
+		count         unit.Field
+		width, length unit.Field
+	}{
+		{"panel", unit.PanelCount, unit.PanelWidth, unit.PanelLength}, {"bed", "", unit.BedWidth, unit.BedLength},
+		{"sled", "", unit.SledWidth, unit.SledLength}, {"bag", "", unit.BagWidth, unit.BagLength},
+	} {
+		w, okW := all.find(g.width)
+		l, okL := all.find(g.length)
+		if !okW || !okL || x.Field != g.count && x.Field != g.width && x.Field != g.length {
+			continue
+		}
+		if x.Field != g.width {
+			return "", true
+		}
+		name := g.name
+		if n, ok := all.find(g.count); ok && n.Value != unit.Number(1) {
+			name = s.plain(g.count, n.Value, unit.Unit{}) + " " + name + "s"
+		}
+		wide, long := s.plain(g.width, w.Value, s.fields[g.width]), s.plain(g.length, l.Value, s.fields[g.length])
+		return name + " " + withoutUnit(wide, long) + " × " + long, true
+	}
+	return "", false
 }
 
 // assumedOrder is the order in which assumptions are told, those that matter
@@ -57,8 +118,8 @@ func (s style) assumed(fs unit.Facts) string {
 		if f == unit.Altitude && v == unit.Number(0) {
 			w = "sea level"
 		}
-		if f == unit.Species && strings.HasPrefix(w, "group") {
-			w = "an average hardwood"
+		if f == unit.Species && (w == "hardwood" || w == "softwood") {
+			w = "an average " + w
 		}
 		if w != "" && len(words) < maxAssumed {
 			words = append(words, w)

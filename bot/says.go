@@ -18,8 +18,8 @@ func (s style) sentence(f engine.Finding, w worked) string {
 
 // fill puts figures into a sentence. {field} stands for a figure in the
 // person's unit, {field.low} and {field.high} for its ends. A part in square
-// brackets is left out where one of its figures is not there; so is a whole
-// sentence.
+// brackets is left out where one of its figures is not there or nothing; so is
+// a whole sentence where one is not there.
 func (s style) fill(form string, from ...unit.Facts) string {
 	var out strings.Builder
 	for {
@@ -34,7 +34,7 @@ func (s style) fill(form string, from ...unit.Facts) string {
 		}
 		var part string
 		part, form, _ = strings.Cut(rest, "]")
-		if text, ok := s.fillPart(part, from); ok {
+		if text, ok := s.fillPart(part, from); ok && !strings.Contains(text, " 0 ") {
 			out.WriteString(text)
 		}
 	}

@@ -11,8 +11,8 @@ var reasonSays = map[engine.Reason]string{
 	engine.ReasonJointFull:         "It gets what you would give it with clamps[ ({glue_full_kpa})].",
 	engine.ReasonJointTight:        "Hand-tight joints and {side_net_kpa} on them: enough for the glue to touch.",
 	engine.ReasonJointHandTight:    "The glue touches all along, but {side_net_kpa} is less than clamps give ({glue_full_kpa}). Every joint has to close hand-tight before the vacuum.",
-	engine.ReasonJointUnderContact: "{under_contact_pct} of what this joint may get is under the {glue_min_kpa} that the glue needs[; the bar is sure to reach {bar_reach_mm}]. Beyond that every joint must close hand-tight before the vacuum, or be wedged.",
-	engine.ReasonJointBeyondReach:  "Friction can eat the bar's whole push before this joint[: it reaches {bar_reach_mm}]. Out there only a wedge and a hand-tight fit hold it.",
+	engine.ReasonJointUnderContact: "{under_contact_pct} of what this joint may get is under the {glue_min_kpa} that the glue needs[; the bar is sure to reach {bar_reach_mm.low} of the way]. Beyond that every joint must close hand-tight before the vacuum, or be wedged.",
+	engine.ReasonJointBeyondReach:  "Friction can eat the bar's whole push before this joint[; it is sure to reach {bar_reach_mm.low}]. Out there only a wedge and a hand-tight fit hold it.",
 	engine.ReasonJointOpen:         "A {gap_mm} gap stays open: the glue fills {gap_limit_mm} and closing it takes {closing_kpa}. Joint it again.",
 	engine.ReasonJointGapWide:      "A {gap_mm} gap is more than the {gap_limit_mm} that the glue fills, and the push may not be enough to close it ({closing_kpa}).",
 

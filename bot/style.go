@@ -98,6 +98,9 @@ func (s style) units(f unit.Field) (first, second unit.Unit) {
 		return f.Unit(), unit.Unit{}
 	}
 	first, second = pair[0], pair[1]
+	if f == unit.FaceTonsPerSquareFoot {
+		return unit.TonPerFt2, unit.Unit{}
+	}
 	if gauges[f] {
 		first = unit.InHg
 	}

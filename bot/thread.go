@@ -10,8 +10,29 @@ type Thread struct {
 	Asks    []Wanted
 	Said    Statement
 	Compare []Alternative
-	In      []string // symbols of the units that answers are wanted in
-	Load    int      // the load that the thread is about, 0 for none
+	In      []string     // symbols of the units that answers are wanted in
+	Latest  []unit.Field // what the last message stated
+	Covered Covering     // what was said of the bar's inner face without a height
+	Load    int          // the load that the thread is about, 0 for none
+}
+
+// Covering says how far up something keeps the film off the bar's inner face.
+type Covering string
+
+const (
+	ToTop    Covering = "to its top"    // of the bar
+	ToStrips Covering = "to the strips" // the film gets down behind the bar
+)
+
+// covered returns what a thread states, with the covered height that follows
+// from the bar or the strips.
+func (t Thread) covered() Statement {
+	from := map[Covering]unit.Field{ToTop: unit.BarHeight, ToStrips: unit.StripThickness}[t.Covered]
+	x, ok := t.Said.find(from)
+	if !ok || t.Said.has(unit.Cover) {
+		return t.Said
+	}
+	return t.Said.with(Said{Field: unit.Cover, Value: x.Value, Unit: x.Unit, Text: string(t.Covered)})
 }
 
 // A Wanted is one thing asked.
@@ -50,7 +71,14 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	for _, r := range p.Refused {
 		t.Said = t.Said.without(r.Field)
 	}
+	if len(p.Facts) > 0 {
+		t.Latest = nil
+	}
+	for _, f := range p.Facts {
+		t.Latest = append(t.Latest, f.Field)
+	}
 	t.Compare = choices(t.Compare, p)
+	t.Covered = covering(t.Covered, p)
 	t.Asks = asked(t.Asks, p)
 	if len(p.In) > 0 {
 		t.In = nil
@@ -59,6 +87,16 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 		}
 	}
 	return t
+}
+
+func covering(earlier Covering, p grammar.Phrase) Covering {
+	switch {
+	case p.Covered:
+		return ToTop
+	case p.Uncovered:
+		return ToStrips
+	}
+	return earlier
 }
 
 // asked returns what is asked after p: its own questions, else the earlier

@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"slices"
 	"strings"
 
 	"presshand/engine"
@@ -113,21 +114,41 @@ func explained(terms []string) []string {
 
 func explain(term string) string {
 	key := strings.ToLower(strings.TrimSpace(term))
-	switch key {
-	case "unit", "units":
-		return unitsSays
-	case "", "help":
+	words := strings.Fields(strings.NewReplacer("?", " ", ",", " ", ".", " ").Replace(key))
+	switch {
+	case key == "" || slices.Contains(words, "help"):
 		return helpSays
+	case slices.Contains(words, "units") || slices.Contains(words, "unit") || strings.HasSuffix(key, "you take"):
+		return unitsSays
 	}
-	for _, k := range []string{key, strings.TrimSuffix(key, "s"), key + "s", strings.ReplaceAll(key, " ", "-"), strings.ReplaceAll(key, "-", " ")} {
-		if s, ok := glossary[k]; ok {
-			return s
+	if s, ok := lookUp(key); ok {
+		return s
+	}
+	// a whole question may stand here: explain each word of the trade in it,
+	// the longest first
+	var out []string
+	for n := min(3, len(words)); n > 0; n-- {
+		for i := 0; i+n <= len(words); i++ {
+			if s, ok := lookUp(strings.Join(words[i:i+n], " ")); ok && !slices.Contains(out, s) {
+				out = append(out, s)
+				words = slices.Delete(words, i, i+n)
+			}
 		}
 	}
-	if k, ok := synonyms[key]; ok {
-		return glossary[k]
+	if len(out) == 0 {
+		return "I do not know the word " + quoted(term) + "."
 	}
-	return "I do not know the word " + quoted(term) + "."
+	return strings.Join(out, "\n")
+}
+
+func lookUp(key string) (string, bool) {
+	for _, k := range []string{key, strings.TrimSuffix(key, "s"), key + "s", strings.ReplaceAll(key, " ", "-"), strings.ReplaceAll(key, "-", " ")} {
+		if s, ok := glossary[k]; ok {
+			return s, true
+		}
+	}
+	s, ok := glossary[synonyms[key]]
+	return s, ok
 }
 
 // synonyms lead to the word that is explained.
