@@ -51,7 +51,7 @@ func TestJoint_crush(t *testing.T) {
 		v engine.Verdict
 		r engine.Reason
 	}{
-		10: {"", ""}, 2: {engine.Care, engine.ReasonCrushNear}, 1: {engine.Stop, engine.ReasonCrushed},
+		10: {"", ""}, 2.05: {"", ""}, 2: {engine.Care, engine.ReasonCrushNear}, 1: {engine.Stop, engine.ReasonCrushed},
 	} {
 		said := exactBar(unit.Facts{unit.Species: unit.Word("cherry"), unit.FrictionStated: unit.Number(0), unit.StripThickness: unit.Number(thick)})
 		wantCheck(t, mustAnswer(t, engine.Side, said), "crush", c.v, c.r)
