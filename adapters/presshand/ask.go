@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
@@ -52,7 +53,8 @@ type asking struct {
 	bot   *bot.Bot
 	out   *bufio.Writer
 	line  []byte
-	count int
+	count int         // messages taken
+	shown int         // replies printed
 	drawn []bot.Drawn // of the last reply that can be drawn
 }
 
@@ -62,6 +64,9 @@ func (a *asking) once(ctx context.Context, text string) error {
 	r, err := a.answer(ctx, a.message(text))
 	if err != nil {
 		return err
+	}
+	if err := a.out.Flush(); err != nil {
+		return unwritable(err)
 	}
 	if err := a.draw(); err != nil {
 		return err
@@ -79,7 +84,12 @@ func (a *asking) lines(ctx context.Context, in io.Reader) error {
 		line, err := readLine(read)
 		if text := strings.TrimSpace(line); text != "" {
 			if _, err := a.answer(ctx, a.taken(text)); err != nil {
-				return err
+				return errors.Join(err, a.out.Flush())
+			}
+		}
+		if !waiting(read) {
+			if err := a.out.Flush(); err != nil {
+				return unwritable(err)
 			}
 		}
 		switch {
@@ -90,6 +100,17 @@ func (a *asking) lines(ctx context.Context, in io.Reader) error {
 		}
 	}
 	return ctx.Err()
+}
+
+// waiting reports whether another line is there already, so that its reply can
+// go out with this one.
+func waiting(r *bufio.Reader) bool {
+	ahead, err := r.Peek(r.Buffered())
+	return err == nil && bytes.IndexByte(ahead, '\n') >= 0
+}
+
+func unwritable(err error) error {
+	return hint(fmt.Errorf("reply cannot be written: %w", err), "check where standard output goes")
 }
 
 // readLine reads a line of any length and returns at most maxLine of it.
@@ -189,7 +210,7 @@ func (a *asking) answer(ctx context.Context, t taken) (bot.Reply, error) {
 		a.drawn = r.Drawn
 	}
 	if err := a.print(r); err != nil {
-		return bot.Reply{}, hint(fmt.Errorf("reply cannot be written: %w", err), "check where standard output goes")
+		return bot.Reply{}, unwritable(err)
 	}
 	return *r, nil
 }
@@ -197,17 +218,16 @@ func (a *asking) answer(ctx context.Context, t taken) (bot.Reply, error) {
 func (a *asking) print(r *bot.Reply) error {
 	if a.JSON {
 		a.line = append(r.AppendJSON(a.line[:0]), '\n')
-		if _, err := a.out.Write(a.line); err != nil {
-			return err
-		}
-		return a.out.Flush()
+		_, err := a.out.Write(a.line)
+		return err
 	}
-	if a.count > 1 {
-		a.out.WriteByte('\n')
+	text := r.Text + "\n"
+	if a.shown > 0 {
+		text = "\n" + text
 	}
-	a.out.WriteString(r.Text)
-	a.out.WriteByte('\n')
-	return a.out.Flush()
+	a.shown++
+	_, err := a.out.WriteString(text)
+	return err
 }
 
 // draw writes the drawing that was asked for.
