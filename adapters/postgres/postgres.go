@@ -49,7 +49,9 @@ func Open(ctx context.Context, url string) (book.Store, error) {
 // Dialect is what the shared statements need to know of PostgreSQL.
 var Dialect = sqlstore.Dialect{
 	Goose: goose.DialectPostgres, Numbered: true, RowLocks: true, Explain: explain,
-	Locker: func() (lock.SessionLocker, error) { return lock.NewPostgresSessionLocker() },
+	Locker: func() (lock.SessionLocker, error) {
+		return lock.NewPostgresSessionLocker(lock.WithLockTimeout(1, 60)) // asked for each second, for a minute
+	},
 }
 
 // meanings of SQLSTATE codes, by code or by class: PostgreSQL, Appendix A.

@@ -75,6 +75,9 @@ func (s *Store) Acts(ctx context.Context, room, person string, limit int) ([]boo
 
 // Loads returns the loads that q chooses.
 func (s *Store) Loads(ctx context.Context, room string, q book.Query) ([]book.Load, error) {
+	if some, err := s.read().any(ctx, room, q); err != nil || !some {
+		return nil, err
+	}
 	where, args := conditions(room, q)
 	var numbers []int
 	err := s.read().each(ctx, func(scan scanner) error {
@@ -110,6 +113,34 @@ func foldEach(es []book.Entry) (out []book.Load, err error) {
 	return out, nil
 }
 
+// traits are the columns that queries find a load by.
+var traits = []struct {
+	field  unit.Field
+	column string
+}{{unit.GlueClass, "glue"}, {unit.Species, "species"}, {unit.BarHeight, "bar_mm"}, {unit.StripThickness, "thickness_mm"}}
+
+// any reports whether some load has each of the numbers asked for: a look that
+// spares a search through the whole book for what is not in it.
+func (c conn) any(ctx context.Context, room string, q book.Query) (bool, error) {
+	for _, t := range traits {
+		v, ok := q.Like[t.field].(unit.Number)
+		if !ok {
+			continue
+		}
+		low, high := book.Window(t.field, v)
+		n := 0
+		err := c.one(ctx, []any{&n}, `SELECT 1 FROM loads WHERE room = ? AND `+t.column+` BETWEEN ? AND ? LIMIT 1`,
+			room, float64(low), float64(high))
+		if errors.Is(err, book.ErrNotFound) {
+			return false, nil
+		}
+		if err != nil {
+			return false, err
+		}
+	}
+	return true, nil
+}
+
 func conditions(room string, q book.Query) (string, []any) {
 	where, args := []string{"room = ?"}, []any{room}
 	add := func(cond string, with ...any) {
@@ -140,16 +171,14 @@ func conditions(room string, q book.Query) (string, []any) {
 	if q.Bar != nil && !*q.Bar {
 		add(`bar_mm IS NULL`)
 	}
-	for _, t := range []struct {
-		field  unit.Field
-		column string
-	}{{unit.GlueClass, "glue"}, {unit.Species, "species"}, {unit.BarHeight, "bar_mm"}, {unit.StripThickness, "thickness_mm"}} {
+	for _, t := range traits {
 		switch v := q.Like[t.field].(type) {
 		case unit.Word:
 			add(t.column+` = ?`, string(v))
 		case unit.Number:
 			low, high := book.Window(t.field, v)
-			add(t.column+` BETWEEN ? AND ?`, float64(low), float64(high))
+			// the plus keeps to the order of the numbers, which soon finds what is common
+			add(`+`+t.column+` BETWEEN ? AND ?`, float64(low), float64(high))
 		}
 	}
 	return strings.Join(where, " AND "), args

@@ -22,15 +22,19 @@ func migrate(ctx context.Context, db *sql.DB, d Dialect) error {
 		return d.explain(err)
 	}
 	have, want, err := p.GetVersions(ctx)
-	switch {
-	case err != nil:
-		return d.explain(err)
-	case have > want:
-		return fmt.Errorf("%w: its schema is version %d, this program knows up to %d; install a newer presshand", book.ErrNewer, have, want)
-	case have == want:
-		return nil
+	for err == nil && have < want {
+		_, failed := p.Up(ctx)
+		before := have
+		have, want, err = p.GetVersions(ctx)
+		if failed != nil && have <= before {
+			return d.explain(failed)
+		}
+		// without a lock around it all, another process may have been faster
+		// with a step; then this one goes on from there
 	}
-	_, err = p.Up(ctx)
+	if err == nil && have > want {
+		err = fmt.Errorf("%w: its schema is version %d, this program knows up to %d; install a newer presshand", book.ErrNewer, have, want)
+	}
 	return d.explain(err)
 }
 

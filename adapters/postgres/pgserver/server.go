@@ -103,9 +103,6 @@ func (s *Server) Down(ctx context.Context) error {
 	return s.run(ctx, "pg_ctl", "-D", s.data(), "-w", "-m", "immediate", "stop")
 }
 
-// Own reports whether the server was started here, so that it may be stopped.
-func (s *Server) Own() bool { return s.dir != "" }
-
 // Stop ends a server that was started here and removes its data.
 func (s *Server) Stop() error {
 	if s.dir == "" {

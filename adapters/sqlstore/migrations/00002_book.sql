@@ -35,8 +35,12 @@ CREATE TABLE loads (
 );
 CREATE INDEX loads_in_press ON loads (room, number) WHERE in_press = 1;
 CREATE INDEX loads_touched ON loads (room, touched_at);
-CREATE INDEX loads_glue ON loads (room, glue, number);
-CREATE INDEX loads_species ON loads (room, species, number);
+-- wide enough to answer a query for the latest few without the rows themselves
+CREATE INDEX loads_glue ON loads (room, glue, number, state, bar_mm, thickness_mm, species);
+CREATE INDEX loads_species ON loads (room, species, number, state, bar_mm, thickness_mm, glue);
+CREATE INDEX loads_latest ON loads (room, number, state, bar_mm, thickness_mm);
+CREATE INDEX loads_bar ON loads (room, bar_mm);
+CREATE INDEX loads_thickness ON loads (room, thickness_mm);
 
 CREATE TABLE reminders (
     key         TEXT PRIMARY KEY,
