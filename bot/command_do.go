@@ -249,7 +249,7 @@ func (t *turn) recomputed(r *Reply, st style, l book.Load, measured unit.Facts) 
 			r.Values[f] = v
 		}
 	}
-	r.Drawn = append(r.Drawn, Drawn{q, a})
+	r.Drawn = append(r.Drawn, Drawn{q, a, st})
 }
 
 func (t *turn) show(ctx context.Context, r *Reply, n int) error {

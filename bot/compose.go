@@ -21,7 +21,7 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 			continue
 		}
 		r.take(w.answer)
-		r.Drawn = append(r.Drawn, Drawn{w.question, w.answer})
+		r.Drawn = append(r.Drawn, Drawn{w.question, w.answer, st})
 	}
 	for f := range r.Read {
 		delete(r.Assumed, f)

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"presshand/bot/book"
+	"presshand/bot/picture"
 )
 
 // A Message is what a person typed, addressed to the bot, with the mention or
@@ -44,14 +45,7 @@ type Reactor interface {
 
 // An Illustrator is a Room that can show a picture beside a reply.
 type Illustrator interface {
-	Illustrate(ctx context.Context, m Message, p Picture) error
-}
-
-// A Picture goes with a reply. Alt says in words what it shows.
-type Picture struct {
-	Alt string
-	SVG []byte
-	PNG []byte
+	Illustrate(ctx context.Context, m Message, d *picture.Drawing) error
 }
 
 // A Clock tells the time.

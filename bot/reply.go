@@ -27,10 +27,9 @@ type Reply struct {
 	States   []string // their states
 	Revision int      // the revision of a single load, 0 for none
 
-	Lines   []Line   // the reply as people see it
-	Text    string   // the same as plain text
-	Drawn   []Drawn  // what a picture can be drawn of
-	Picture *Picture // drawn by whoever sends the reply, where wanted
+	Lines []Line  // the reply as people see it
+	Text  string  // the same as plain text
+	Drawn []Drawn // what a picture can be drawn of, see [Reply.Draw]
 }
 
 // A Judged is a check with its sentence.
@@ -44,6 +43,7 @@ type Judged struct {
 type Drawn struct {
 	Question engine.Question
 	Answer   engine.Answer
+	style    style
 }
 
 // A Line is one line of a reply. Nothing typed by a person stands in it except

@@ -12,7 +12,7 @@ import (
 	"time"
 
 	"presshand/bot"
-	"presshand/engine"
+	"presshand/bot/picture"
 )
 
 // askCmd answers messages without a chat service.
@@ -50,12 +50,12 @@ func (c *askCmd) Run(ctx context.Context, s streams) (err error) {
 // asking is one run of the command.
 type asking struct {
 	*askCmd
-	bot   *bot.Bot
-	out   *bufio.Writer
-	line  []byte
-	count int         // messages taken
-	shown int         // replies printed
-	drawn []bot.Drawn // of the last reply that can be drawn
+	bot     *bot.Bot
+	out     *bufio.Writer
+	line    []byte
+	count   int              // messages taken
+	shown   int              // replies printed
+	drawing *picture.Drawing // of the last reply that has one
 }
 
 // once answers a single message; one that is not about the trade has an exit
@@ -206,8 +206,10 @@ func (a *asking) answer(ctx context.Context, t taken) (bot.Reply, error) {
 		}
 		r = &got
 	}
-	if len(r.Drawn) > 0 {
-		a.drawn = r.Drawn
+	if a.Picture != "" {
+		if d, ok := r.Draw(); ok {
+			a.drawing = d
+		}
 	}
 	if err := a.print(r); err != nil {
 		return bot.Reply{}, unwritable(err)
@@ -228,18 +230,4 @@ func (a *asking) print(r *bot.Reply) error {
 	a.shown++
 	_, err := a.out.WriteString(text)
 	return err
-}
-
-// draw writes the drawing that was asked for.
-func (a *asking) draw() error {
-	if a.Picture == "" {
-		return nil
-	}
-	for _, d := range a.drawn {
-		if d.Answer.Verdict == engine.Ask {
-			continue
-		}
-		return writePicture(a.Picture, d)
-	}
-	return hint(errors.New("no answer has a drawing"), "ask about side pressure, a stack, strips or a load")
 }

@@ -161,6 +161,20 @@ func TestAsk_keepsInAStore(t *testing.T) {
 	}
 }
 
+func TestAsk_picture(t *testing.T) {
+	for name, begins := range map[string]string{"load.svg": "<svg", "load.png": "\x89PNG"} {
+		file := filepath.Join(t.TempDir(), name)
+		code, _, errs := ran(t, "", "ask", "--picture", file, "5 strips 2 wide, 1/4 thick, 1 in bar, 25 inHg")
+		if code != exitOK {
+			t.Fatalf("%s: code %d, %s", name, code, errs)
+		}
+		data, err := os.ReadFile(file)
+		if err != nil || !strings.Contains(string(data[:min(200, len(data))]), begins) {
+			t.Errorf("%s holds %.40q (%v), want a drawing", name, data, err)
+		}
+	}
+}
+
 func TestRun_failuresAreOneLine(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "note.txt")
 	if err := os.WriteFile(file, []byte("this is not a store, only a note of some length\n"), 0o600); err != nil {
