@@ -10,6 +10,10 @@ func (r *reader) counts() {
 			continue
 		}
 		n, ok := r.items[i].amount.whole()
+		if am := r.items[i].amount; am.minus && am.bare() && r.is(r.next(i), kindNoun, "strip", "panel") {
+			r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[r.next(i)].id])
+			continue
+		}
 		if !ok || r.items[i].amount.plural {
 			if n == 0 && r.items[i].amount.bare() && r.items[i].amount.value == nil && r.is(r.next(i), kindNoun, "strip") && r.items[i].amount.form != formPair {
 				r.bind(i, unit.StripCount)

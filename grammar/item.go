@@ -44,6 +44,7 @@ type item struct {
 	word       string // norm
 	text       string
 	start, end int
+	taken      bool // misspelt, and taken for word
 	brk        byte // one of , . / ( ) : - + or 0
 	amount     *amount
 	used       bool
@@ -109,7 +110,7 @@ func join(out []item, it item, tokens []token, at int) []item {
 }
 
 func other(t *token) item {
-	it := item{meaning: t.meaning, word: t.norm, text: t.text, start: t.start, end: t.end}
+	it := item{meaning: t.meaning, word: t.norm, text: t.text, start: t.start, end: t.end, taken: t.taken}
 	switch t.symbol {
 	case symComma:
 		it.brk = ','

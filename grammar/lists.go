@@ -102,6 +102,9 @@ func (r *reader) panelTargets() {
 	type target struct{ count, width, n int }
 	var ts []target
 	for i := range r.items {
+		if len(ts) > 0 && r.isStop(i) {
+			break
+		}
 		if !r.free(i) {
 			continue
 		}

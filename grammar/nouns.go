@@ -178,6 +178,9 @@ func (r *reader) besideNoun(i int) (k int, right bool) {
 	if r.is(n, kindFact) {
 		n = r.next(n)
 	}
+	if n >= 0 && r.items[n].kind == kindNone && r.items[n].amount == nil && r.items[n].brk == 0 && !r.word(n, "and", "with", "but") && r.is(r.next(n), kindNoun) {
+		n = r.next(n) // "1/4 firm mat", "1 in steel bar"
+	}
 	wood := -1
 	for r.is(n, kindWood) || r.is(n, kindGlue) {
 		if wood < 0 && r.is(n, kindWood) {

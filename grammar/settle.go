@@ -2,7 +2,6 @@ package grammar
 
 import (
 	"reflect"
-	"strings"
 
 	"presshand/engine/unit"
 )
@@ -175,22 +174,18 @@ func (r *reader) measured() {
 func (r *reader) leftovers() {
 	for i := range r.items {
 		it := &r.items[i]
+		if it.taken {
+			r.phrase.Taken = append(r.phrase.Taken, Taken{Typed: it.text, As: it.word})
+		}
 		switch {
 		case it.used || it.brk != 0 && it.amount == nil:
 		case it.amount != nil:
 			r.unuse(it.text)
 		case it.kind == kindNone && !fill[it.word] && !plainWords[it.word]:
-			r.unknownWord(it)
+			r.unuse(it.text)
 		}
 	}
 	r.phrase.Unused = distinct(r.phrase.Unused)
-}
-
-// unknownWord is taken for a trade word that it misspells, or listed.
-func (r *reader) unknownWord(it *item) {
-	if len(r.phrase.Unused) < 60 && len(strings.TrimSpace(it.text)) > 0 && len(it.text) < 60 {
-		r.unuse(it.text)
-	}
 }
 
 func distinct(ss []string) []string {

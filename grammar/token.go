@@ -49,14 +49,16 @@ type token struct {
 	plural     bool // a number with an s: "the 50s"
 	meaning    meaning
 	value      *big.Rat // of a number in words
+	taken      bool     // misspelt, and taken for norm
 }
 
 // tokenizer gives scraps their meaning.
 type tokenizer struct {
-	text   string
-	scraps []scrap
-	at     int
-	tokens []token
+	text    string
+	scraps  []scrap
+	at      int
+	tokens  []token
+	guesses int
 }
 
 func tokenize(text string) []token {
@@ -247,6 +249,14 @@ func (t *tokenizer) word(s scrap) {
 	if m, n := units.longest(t.scraps, t.at); n > 0 && (len(s.norm) > 1) {
 		t.push(symTerm, n).meaning = m
 		return
+	}
+	if !fill[s.norm] && !plainWords[s.norm] && t.guesses < mostGuesses {
+		t.guesses++
+		if g, ok := guess(s.norm); ok {
+			tok := t.push(symTerm, 1)
+			tok.meaning, tok.norm, tok.taken = g.meaning, g.word, true
+			return
+		}
 	}
 	t.push(symWord, 1)
 }
