@@ -88,15 +88,16 @@ func (b *bench) plan(job StripJob, ss sets, cert StripCertificate) StripPlan {
 			used[at] = true
 		}
 	}
+	var nm int64
 	for _, pile := range job.Stock {
 		p.Left += max(0, pile.Count)
-		p.LeftWidth += unit.Length(max(0, pile.Count)) * pile.Width
+		nm += int64(max(0, pile.Count)) * nanometres(pile.Width)
 	}
 	for _, pick := range p.Picks {
 		p.Left -= len(pick.Widths)
-		p.LeftWidth -= pick.Sum
+		nm -= nanometres(pick.Sum)
 	}
-	p.LeftWidth = max(0, exactly(p.LeftWidth))
+	p.LeftWidth = unit.Length(float64(nm) / 1e9)
 	b.further(job, ss, b.of(unused(used)), &p)
 	return p
 }

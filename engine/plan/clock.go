@@ -84,7 +84,7 @@ func Clock(job ClockJob, watch Watch[unit.Time]) (ClockPlan, error) {
 	if err != nil {
 		return ClockPlan{}, err
 	}
-	found := s.search(clockNodes, watch)
+	found := s.search(clockNodes, never, watch)
 	if found.order == nil {
 		return ClockPlan{}, &unit.RangeError{What: "press time", Got: s.longestPress() / 60, Unit: " min",
 			Want: "one that lets a load out on the day it goes in, or a press that may hold it overnight"}
@@ -150,6 +150,8 @@ func newShop(job ClockJob) (*shop, error) {
 		}
 		s.classes[same] = append(s.classes[same], i)
 	}
+	// The longest in first is a good beginning for the search.
+	slices.SortStableFunc(s.classes, func(a, b []int) int { return int(s.turns[b[0]].press - s.turns[a[0]].press) })
 	for _, t := range s.turns {
 		if room := s.longestShift(); t.layUp > room || s.unload > room {
 			return nil, &unit.RangeError{What: "lay-up or unloading", Got: float64(max(t.layUp, s.unload)) / 60, Unit: " min",

@@ -26,18 +26,26 @@ type clockSearch struct {
 	sum     int64 // of the times out, to choose among orders that finish alike
 	nodes   int
 	watch   Watch[unit.Time]
+	limited bool
 	stopped bool
 }
 
-func (s *shop) search(nodes int, watch Watch[unit.Time]) foundOrder {
-	c := &clockSearch{shop: s, nodes: nodes, watch: watch}
-	c.best.finish, c.sum = math.MaxInt64, math.MaxInt64
+// never is a limit that is none.
+const never = math.MaxInt64
+
+// search looks for the order of work that finishes first, and before the
+// limit; no order where it finds none. Without a limit it goes on until it has
+// one at least.
+func (s *shop) search(nodes int, limit int64, watch Watch[unit.Time]) foundOrder {
+	c := &clockSearch{shop: s, nodes: nodes, limited: limit < never, watch: watch}
+	c.best.finish, c.sum = limit, math.MaxInt64
 	for _, class := range s.classes {
 		c.left = append(c.left, len(class))
 	}
 	start := s.open(false)
-	c.best.bound = c.bound(start)
-	c.branch(start, 0)
+	if c.best.bound = c.bound(start); c.best.bound < limit {
+		c.branch(start, 0)
+	}
 	// Every order was looked into. Where loads may not stay overnight that is not
 	// every plan: it can pay to wait for tomorrow.
 	if !c.stopped && c.best.order != nil && s.overnight {
@@ -51,7 +59,7 @@ func (c *clockSearch) branch(f *floorState, sum int64) {
 	if c.stopped {
 		return
 	}
-	if c.nodes--; c.nodes <= 0 && c.best.order != nil || c.nodes < -clockNodes {
+	if c.nodes--; c.nodes <= 0 && (c.limited || c.best.order != nil) || c.nodes < -clockNodes {
 		c.stopped = true
 		return
 	}

@@ -33,8 +33,8 @@ func standing(job ClockJob, p ClockPlan) *DeadlineStanding {
 		if err != nil {
 			return false
 		}
-		found := s.search(variantNodes, nil)
-		return found.order != nil && unit.Time(found.finish) <= job.Deadline
+		first := func(best, _ unit.Time) bool { return best > job.Deadline }
+		return s.search(variantNodes, int64(job.Deadline.Seconds())+1, first).order != nil
 	}
 	from, to := 0, int(min(job.Deadline, day).Seconds())/startStep
 	if d.Holds {

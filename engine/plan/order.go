@@ -135,6 +135,27 @@ func (s *shop) takeOut(f *floorState, press int, u int64, out *Stage) bool {
 	return f.lenient || u/day == f.shut[press]/day
 }
 
+// clears reports whether the crew can empty every press today if it does
+// nothing else.
+func (s *shop) clears(f *floorState) bool {
+	var dues []int64
+	for p, l := range f.holds {
+		if l >= 0 {
+			dues = append(dues, f.due[p])
+		}
+	}
+	slices.Sort(dues)
+	now := f.now
+	for _, due := range dues {
+		u := s.at(max(now, due), s.unload)
+		if u/day != f.now/day {
+			return false
+		}
+		now = u + s.unload
+	}
+	return true
+}
+
 // putIn shuts a press on a load whose lay-up begins at begin: at its end, or
 // once the press is empty.
 func (s *shop) putIn(f *floorState, d deed, begin int64, laid *Stage) bool {
@@ -145,11 +166,13 @@ func (s *shop) putIn(f *floorState, d deed, begin int64, laid *Stage) bool {
 	if f.late {
 		due = shut + t.late
 	}
-	if !f.lenient && s.at(due, s.unload)/day != shut/day {
-		return false
-	}
+	was := f.now
 	f.now = shut
 	f.holds[d.into], f.shut[d.into], f.due[d.into] = d.load, shut, due
+	if !f.lenient && !s.clears(f) {
+		f.now, f.holds[d.into] = was, -1
+		return false
+	}
 	if laid != nil {
 		*laid = Stage{Load: d.load, Press: d.into, LayUp: unit.Time(begin), LaidUp: unit.Time(laidUp),
 			Shut: unit.Time(shut), Due: unit.Time(due)}

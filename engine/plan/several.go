@@ -62,6 +62,9 @@ func (l limits) metBy(ss sets) bool {
 
 // solve makes the plan in whole numbers.
 func (b *bench) solve(watch Watch[unit.Length]) (sets, StripCertificate) {
+	if len(b.widths) == 0 { // none that may be used
+		return make(sets, len(b.goals)), StripCertificate{Best: true, Fewest: true}
+	}
 	lim, first := b.limits()
 	if len(b.goals) == 1 {
 		return b.solveOne(first)

@@ -105,9 +105,8 @@ func Strips(job StripJob, watch Watch[unit.Length]) (StripPlan, error) {
 	}
 	b := newBench(job)
 	sets, cert := b.solve(watch)
-	if job.Differ && !cert.Best {
-		// Nothing alternates that well: take the better of the two, and say so
-		// by the neighbours that are alike.
+	if job.Differ && cert.Panels < len(b.goals) {
+		// Not enough alternates: rather more panels, some with neighbours alike.
 		loose := job
 		loose.Differ = false
 		lb := newBench(loose)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"presshand/engine/plan"
@@ -163,9 +164,11 @@ func TestStrips_limitsOnStrips(t *testing.T) {
 		{"none over 100, narrow ones: 12 of 50", func(j *plan.StripJob) { j.Widest, j.UseNarrow = unit.Millimetres(100), true }, 12},
 		{"none under 100, many: 6 of 100", func(j *plan.StripJob) { j.Narrowest, j.UseNarrow = unit.Millimetres(100), true }, 6},
 		{"neighbours differ: 2 of 200, 2 of 100 or 4 others", func(j *plan.StripJob) { j.Differ = true }, 4},
+		{"none under 250", func(j *plan.StripJob) { j.Narrowest, j.Panels[0].Count = unit.Millimetres(250), 2 }, 0},
 		{"at most 5, none over 100", func(j *plan.StripJob) { j.Widest, j.MostStrips = unit.Millimetres(100), 5 }, 0},
 	} {
 		j := job
+		j.Panels = slices.Clone(job.Panels)
 		c.change(&j)
 		p, err := plan.Strips(j, nil)
 		if err != nil || p.Certificate.Strips != c.strips || !p.Certificate.Best {
