@@ -37,6 +37,7 @@ func Book(t *testing.T, fresh Fresh) {
 		"sweep":                  sweep,
 		"hostile_text":           hostileText,
 		"backup":                 backup,
+		"two_desks":              twoDesks,
 		"two_press_at_once":      twoPressAtOnce,
 		"many_workers":           manyWorkers,
 		"free":                   free,

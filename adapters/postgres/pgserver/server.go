@@ -87,11 +87,12 @@ func (s *Server) initialise(ctx context.Context) error {
 	return s.run(ctx, "initdb", "-D", s.data(), "-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync")
 }
 
-// Up starts the server and waits until it answers.
+// Up starts the server and waits until it answers. It is not synced to the
+// disk: the tests kill processes, not the machine.
 func (s *Server) Up(ctx context.Context) error {
 	s.admin = "postgres:///postgres?user=postgres&host=" + url.QueryEscape(s.dir)
 	return s.run(ctx, "pg_ctl", "-D", s.data(), "-l", filepath.Join(s.dir, "log"), "-w", "-t", "60",
-		"-o", "-c listen_addresses='' -c unix_socket_directories='"+s.dir+"' -c max_connections=60", "start")
+		"-o", "-c listen_addresses='' -c unix_socket_directories='"+s.dir+"' -c max_connections=60 -c fsync=off", "start")
 }
 
 // Down stops the server at once, as a crash of its machine would, and keeps
