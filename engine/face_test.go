@@ -44,7 +44,7 @@ func TestFace_waysToSayTheVacuum(t *testing.T) {
 // More than the height allows is answered with stop, at what the air has.
 func TestFace_moreVacuumThanAir(t *testing.T) {
 	for said, want := range map[float64]engine.Reason{
-		90: engine.ReasonVacuumAboveAmbient, 82: engine.ReasonVacuumNearAmbient,
+		90: engine.ReasonVacuumAboveAmbient, 84: engine.ReasonVacuumAboveAmbient, 82: engine.ReasonVacuumNearAmbient,
 	} {
 		a := mustAnswer(t, engine.Face, unit.Facts{unit.Ambient: unit.Number(84), unit.Vacuum: unit.Number(said)})
 		v := engine.Care

@@ -36,6 +36,32 @@ func TestJoint_verdicts(t *testing.T) {
 	}
 }
 
+// The same joint with the film's friction of 0.15 to 0.30: 60 − 9 − 30, 60 − 12 −
+// 40 and 60 − 18 − 60 mm are left, 168, 64 and 0 kPa. What the middle or the best
+// would allow, the worst does not.
+func TestJoint_verdictsOfARange(t *testing.T) {
+	for name, c := range map[string]struct {
+		more unit.Facts
+		v    engine.Verdict
+		r    engine.Reason
+	}{
+		"middle over full":     {unit.Facts{unit.GlueClass: unit.Word("epoxy")}, engine.Care, engine.ReasonJointBeyondReach},
+		"hand-tight":           {unit.Facts{unit.GlueClass: unit.Word("epoxy"), unit.Gap: unit.Number(0)}, engine.Care, engine.ReasonJointBeyondReach},
+		"gap closes at best":   {unit.Facts{unit.Gap: unit.Number(1), unit.StripLength: unit.Number(1000)}, engine.Care, engine.ReasonJointGapWide},
+		"gap is the glue's":    {unit.Facts{unit.Gap: unit.Number(0.15), unit.StripLength: unit.Number(1000), unit.FrictionStated: unit.Number(0)}, engine.Good, engine.ReasonJointTight},
+		"gap a little over it": {unit.Facts{unit.Gap: unit.Number(0.151), unit.StripLength: unit.Number(1000), unit.FrictionStated: unit.Number(0)}, engine.Care, engine.ReasonJointGapWide},
+	} {
+		said := exactBar(nil)
+		delete(said, unit.FrictionStated)
+		for f, v := range c.more {
+			said[f] = v
+		}
+		t.Run(name, func(t *testing.T) { wantCheck(t, mustAnswer(t, engine.Side, said), "far joint", c.v, c.r) })
+	}
+	a := mustAnswer(t, engine.Side, func() unit.Facts { s := exactBar(nil); delete(s, unit.FrictionStated); return s }())
+	wantTriple(t, a, unit.SideFarJoint, 0, 64, 168, 1e-9)
+}
+
 // By hand: 6.4 · 12.5e9 · 0.05³ · 0.001 / 1⁴ = 10 kPa; half of 0.78 of it at best,
 // 1.22 of it at worst. Of the far joint's 64 that leaves 54.
 func TestJoint_closing(t *testing.T) {
@@ -56,6 +82,10 @@ func TestJoint_crush(t *testing.T) {
 		said := exactBar(unit.Facts{unit.Species: unit.Word("cherry"), unit.FrictionStated: unit.Number(0), unit.StripThickness: unit.Number(thick)})
 		wantCheck(t, mustAnswer(t, engine.Side, said), "crush", c.v, c.r)
 	}
+	// a dial's 78 kPa may be 80.5: 4.83 MPa on 1 mm where the middle is 4.68
+	dial := exactBar(unit.Facts{unit.Species: unit.Word("cherry"), unit.FrictionStated: unit.Number(0), unit.StripThickness: unit.Number(1), unit.Vacuum: unit.Number(78)})
+	delete(dial, unit.VacuumPercent)
+	wantCheck(t, mustAnswer(t, engine.Side, dial), "crush", engine.Stop, engine.ReasonCrushed)
 	teak := mustAnswer(t, engine.Side, exactBar(unit.Facts{unit.Species: unit.Word("teak")}))
 	if !hasAdvice(teak, engine.ReasonCrushUnknown) {
 		t.Errorf("advice %v, want that no table has teak's strength", teak.Advice)

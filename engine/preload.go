@@ -101,7 +101,7 @@ func (b *builder) relieved(r unit.Range[float64], p row, E unit.Range[float64]) 
 	if err != nil {
 		return 0
 	}
-	return math.Max(0, r.Low-float64(loss))
+	return r.Low - float64(loss) // below 0 nothing is left, see add
 }
 
 func (b *builder) sprungPreload(pre *preload, p row, t float64, E unit.Range[float64]) error {
@@ -138,7 +138,7 @@ func (b *builder) sprungPreload(pre *preload, p row, t float64, E unit.Range[flo
 	return err
 }
 
-// add keeps the larger of two preloads.
+// add keeps the larger of two preloads, none being 0.
 func (pre *preload) add(r unit.Range[float64]) {
 	pre.pressure = larger(pre.pressure, r)
 	pre.known = true

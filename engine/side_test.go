@@ -90,6 +90,7 @@ func TestSide_whatStandsBehindTheBar(t *testing.T) {
 		"cover said":      {unit.Facts{unit.Cover: unit.Number(20)}, 20, 20, 20},
 		"film behind":     {unit.Facts{unit.Cover: unit.Number(6.35)}, 6.35, 6.35, 6.35},
 		"bed, 3/4 sled":   {unit.Facts{unit.BarFoot: unit.Word("bed"), unit.SledThickness: unit.Number(19.05)}, 25.4, 25.4, 25.4},
+		"sled, no bed":    {unit.Facts{unit.SledThickness: unit.Number(19.05)}, 6.35, 6.35, 6.35},
 		"under the strip": {unit.Facts{unit.BarFoot: unit.Word("bed"), unit.SledThickness: unit.Number(30)}, 6.35, 6.35, 6.35},
 		"stack": {unit.Facts{unit.StackLayers: unit.Layers{
 			{Part: "sled", Thickness: 19}, {Part: "core", Thickness: 12}, {Part: "strips", Thickness: 6.35}, {Part: "caul", Thickness: 5},
@@ -106,6 +107,26 @@ func TestSide_whatStandsBehindTheBar(t *testing.T) {
 	low := mustAnswer(t, engine.Side, inch(unit.Facts{unit.BarFoot: unit.Word("bed"), unit.SledThickness: unit.Number(30)}))
 	if !hasAdvice(low, engine.ReasonBarTooLow) {
 		t.Errorf("advice %v, want that the bar is under the strips", low.Advice)
+	}
+}
+
+// A bar that ends where the strips begin has no part in it: 10 mm of film push on
+// the strips' own edge, and 10/0.2 = 50 mm is their reach.
+func TestSide_barUnderTheStrips(t *testing.T) {
+	a := mustAnswer(t, engine.Side, panelOf(unit.Facts{
+		unit.BarHeight: unit.Number(30), unit.BarFoot: unit.Word("bed"), unit.SledThickness: unit.Number(30),
+		unit.Tent: unit.Number(0), unit.FrictionStated: unit.Number(0.2),
+	}))
+	wantTriple(t, a, unit.BarReach, 50, 50, 50, 1e-9)
+}
+
+// Strips glued onto a core have a face line too.
+func TestSide_faceOnCore(t *testing.T) {
+	a := mustAnswer(t, engine.Side, exactBar(unit.Facts{unit.CoreKind: unit.Word("mdf")}))
+	wantCheck(t, a, "face", engine.Good, engine.ReasonFaceContact)
+	wantCheck(t, mustAnswer(t, engine.Side, exactBar(nil)), "face", "", "")
+	if !hasCaution(a, engine.CautionPorous) {
+		t.Errorf("cautions %v, want that the core leaks", a.Cautions)
 	}
 }
 
@@ -177,15 +198,19 @@ func TestSide_needs(t *testing.T) {
 		said unit.Facts
 		want []unit.Field
 	}{
-		"whole":               {without(), nil},
-		"no thickness":        {without(unit.StripThickness), []unit.Field{unit.StripThickness}},
-		"no vacuum":           {without(unit.VacuumPercent), []unit.Field{unit.Vacuum}},
-		"no width":            {without(unit.StripWidth), []unit.Field{unit.StripWidth}},
-		"no count":            {without(unit.StripCount), []unit.Field{unit.StripCount}},
-		"neither":             {without(unit.StripCount, unit.StripWidth), []unit.Field{unit.StripCount, unit.StripWidth}},
-		"wedge, no vacuum":    {wedged, nil},
-		"absurd count":        {panelOf(unit.Facts{unit.StripCount: unit.Number(5e8)}), []unit.Field{unit.StripCount}},
-		"only a bar's width":  {panelOf(unit.Facts{unit.BarWidth: unit.Number(19)}), []unit.Field{unit.BarHeight}},
+		"whole":              {without(), nil},
+		"no thickness":       {without(unit.StripThickness), []unit.Field{unit.StripThickness}},
+		"no vacuum":          {without(unit.VacuumPercent), []unit.Field{unit.Vacuum}},
+		"no width":           {without(unit.StripWidth), []unit.Field{unit.StripWidth}},
+		"no count":           {without(unit.StripCount), []unit.Field{unit.StripCount}},
+		"neither":            {without(unit.StripCount, unit.StripWidth), []unit.Field{unit.StripCount, unit.StripWidth}},
+		"wedge, no vacuum":   {wedged, nil},
+		"absurd count":       {panelOf(unit.Facts{unit.StripCount: unit.Number(5e8)}), []unit.Field{unit.StripCount}},
+		"only a bar's width": {panelOf(unit.Facts{unit.BarWidth: unit.Number(19)}), []unit.Field{unit.BarHeight}},
+		"absurd, no vacuum": {unit.Facts{
+			unit.WedgeRatio: unit.Number(6), unit.WedgeForce: unit.Number(500), unit.StripThickness: unit.Number(18), unit.StripLength: unit.Number(1500),
+			unit.StripWidth: unit.Number(50), unit.StripCount: unit.Number(5e8),
+		}, []unit.Field{unit.StripCount}},
 		"a force, no taper":   {unit.Facts{unit.WedgeForce: unit.Number(500), unit.StripThickness: unit.Number(18)}, []unit.Field{unit.WedgeRatio}},
 		"overfill, no width":  {unit.Facts{unit.Overfill: unit.Number(1), unit.StripThickness: unit.Number(18)}, []unit.Field{unit.PanelWidth}},
 		"wide gap, no length": {panelOf(unit.Facts{unit.BarHeight: unit.Number(25), unit.Gap: unit.Number(1)}), []unit.Field{unit.StripLength}},

@@ -52,7 +52,6 @@ func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {
 		return nil, err
 	}
 	q.Said = q.Said.Clone()
-	delete(q.Said, field)
 	for _, f := range overruled(q.Said, field) {
 		delete(q.Said, f)
 	}

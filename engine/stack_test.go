@@ -107,6 +107,13 @@ func TestStack_wideSledConcentrates(t *testing.T) {
 		unit.StackLayers: unit.Layers{layer("sled", 19), layer("strips", 8), layer("sled", 19)},
 	})
 	wantTriple(t, a, unit.LevelPressure, 70, 70, 70, 1e-9)
+	small := mustAnswer(t, engine.Stack, unit.Facts{
+		unit.Vacuum: unit.Number(50), unit.SledWidth: unit.Number(500), unit.SledLength: unit.Number(1200), unit.PanelWidth: unit.Number(500), unit.PanelLength: unit.Number(1200),
+		unit.StackLayers: unit.Layers{layer("sled", 19), layer("strips", 8), layer("sled", 19)},
+	})
+	if small.Values.Has(unit.LevelPressure) || hasAdvice(small, engine.ReasonSledConcentrates) {
+		t.Errorf("a sled as large as the strips concentrates: %v", small.Values)
+	}
 }
 
 func TestStack_unevenStrips(t *testing.T) {
