@@ -102,10 +102,16 @@ func (t *turn) posting(c *grammar.Command, plan book.Plan, from int) book.Postin
 func (t *turn) saysPosted(r *Reply, l book.Load) {
 	r.loads(l)
 	r.Verdict = l.Plan.Verdict
-	r.say(Headline, fmt.Sprintf("%s posted by %s; by the figures: %s.", entitled(l), callOf(l.Poster), verdictSays[l.Plan.Verdict]))
-	r.say(Question, fmt.Sprintf("Someone else please measure %s, and say it like “%d checked, bar 1 in, strips 1/4, gauge 25”.", toMeasure(l.Plan), l.Number))
+	done := "posted by " + callOf(l.Poster)
+	if l.Revision > 1 {
+		done = "changed by " + callOf(l.Author)
+	}
+	r.say(Headline, fmt.Sprintf("%s %s; by the figures: %s.", entitled(l), done, verdictSays[l.Plan.Verdict]))
+	r.say(Question, fmt.Sprintf("Someone else please measure %s, and say it like “%d checked, bar …, strips …, gauge …”.", toMeasure(l.Plan), l.Number))
 	for _, c := range l.Plan.Cautions {
-		r.caution(cautionSays[c])
+		if says := cautionSays[c]; says != "" { // shown when it was planned; here only in the data
+			r.Cautions = append(r.Cautions, says)
+		}
 	}
 }
 

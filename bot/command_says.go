@@ -2,6 +2,7 @@ package bot
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"time"
 	"unicode"
@@ -84,7 +85,7 @@ func (t *turn) saysJudged(r *Reply, l book.Load) {
 		return
 	}
 	r.say(Headline, text+".")
-	st := styleOf(t.settings.Metric, Thread{})
+	st := t.styleOfPlan(l.Plan)
 	causes := book.Causes(l)
 	if len(causes) == 0 {
 		r.say(Reason, "The load's own figures do not say why. Look at the glue line: dry, starved or open?")
@@ -178,7 +179,7 @@ func (t *turn) card(r *Reply, l book.Load) {
 		}
 	}
 	r.say(Figure, who+".")
-	st := styleOf(t.settings.Metric, Thread{})
+	st := t.styleOfPlan(l.Plan)
 	if l.State == book.Posted && t.m.From != l.Poster.ID && t.m.From != l.Author.ID {
 		r.say(Figure, "To measure: "+toMeasure(l.Plan)+".")
 		return
@@ -189,6 +190,29 @@ func (t *turn) card(r *Reply, l book.Load) {
 	}
 	r.say(ReadAs, "Planned: "+st.understood(Thread{Said: said})+".")
 }
+
+// styleOfPlan tells from the round numbers of a plan which units it was
+// written in; the book keeps all of them alike.
+func (t *turn) styleOfPlan(p book.Plan) style {
+	inch, metric := 0, 0
+	for f, v := range p.Said {
+		n, ok := v.(unit.Number)
+		if !ok || f.Dimension() != unit.Distance {
+			continue
+		}
+		mm := f.SI(n) * 1000
+		switch {
+		case near(mm/25.4*32, 0.01) && !near(mm, 0.01):
+			inch++
+		case near(mm*2, 0.01):
+			metric++
+		}
+	}
+	return styleOf(metric > inch || metric == inch && t.settings.Metric, Thread{})
+}
+
+// near reports whether v is a whole number but for off.
+func near(v, off float64) bool { return math.Abs(v-math.Round(v)) < off }
 
 // toMeasure names what the second person can measure of a plan.
 func toMeasure(p book.Plan) string {

@@ -90,7 +90,7 @@ var said = map[unit.Field]string{
 	unit.Vacuum:           "% of vacuum",
 	unit.VacuumAbsolute:   "% left in the press",
 	unit.VacuumPercent:    "% vacuum",
-	unit.Altitude:         "shop at %",
+	unit.Altitude:         "shop % up",
 	unit.Ambient:          "barometer %",
 	unit.PressKind:        "in the % press",
 	unit.BarHeight:        "bar % high",

@@ -1,6 +1,8 @@
 package bot
 
 import (
+	"strings"
+
 	"presshand/engine"
 	"presshand/engine/unit"
 	"presshand/grammar"
@@ -72,7 +74,11 @@ func stepSays(s engine.Step) string {
 	}
 	text += " → " + s.Result
 	if s.Source != "" {
-		text += " (" + s.Source + standingSays[s.Standing] + ")"
+		standing := standingSays[s.Standing]
+		if strings.Contains(s.Source, strings.TrimPrefix(strings.TrimSuffix(standing, ", not looked up"), "; ")) {
+			standing = "" // the source says so itself
+		}
+		text += " (" + s.Source + standing + ")"
 	}
 	return text + "."
 }

@@ -99,30 +99,37 @@ func (t *turn) words() Reply {
 
 // explained returns a sentence for each term, for help where there is none.
 func explained(terms []string) []string {
-	var out []string
+	var out, unknown []string
 	for _, term := range terms {
-		line := explain(term)
-		if line != "" && !containsFold(out, line) {
+		line, ok := explain(term)
+		switch {
+		case !ok:
+			unknown = append(unknown, line)
+		case !containsFold(out, line):
 			out = append(out, line)
 		}
 	}
-	if len(out) == 0 {
-		return []string{helpSays}
+	switch {
+	case len(out) > 0:
+		return out
+	case len(unknown) > 0:
+		return unknown
 	}
-	return out
+	return []string{helpSays}
 }
 
-func explain(term string) string {
+// explain returns what a term means; ok is false where it is not known.
+func explain(term string) (says string, ok bool) {
 	key := strings.ToLower(strings.TrimSpace(term))
 	words := strings.Fields(strings.NewReplacer("?", " ", ",", " ", ".", " ").Replace(key))
 	switch {
 	case key == "" || slices.Contains(words, "help"):
-		return helpSays
+		return helpSays, true
 	case slices.Contains(words, "units") || slices.Contains(words, "unit") || strings.HasSuffix(key, "you take"):
-		return unitsSays
+		return unitsSays, true
 	}
 	if s, ok := lookUp(key); ok {
-		return s
+		return s, true
 	}
 	// a whole question may stand here: explain each word of the trade in it,
 	// the longest first
@@ -136,9 +143,9 @@ func explain(term string) string {
 		}
 	}
 	if len(out) == 0 {
-		return "I do not know the word " + quoted(term) + "."
+		return "I do not know the word " + quoted(term) + ".", false
 	}
-	return strings.Join(out, "\n")
+	return strings.Join(out, "\n"), true
 }
 
 func lookUp(key string) (string, bool) {
