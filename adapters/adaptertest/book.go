@@ -33,6 +33,7 @@ func Book(t *testing.T, fresh Fresh) {
 		"reminders":              reminders,
 		"leases":                 leases,
 		"marks":                  marks,
+		"entries":                entries,
 		"forget":                 forget,
 		"sweep":                  sweep,
 		"hostile_text":           hostileText,

@@ -2,6 +2,7 @@ package adaptertest
 
 import (
 	"bytes"
+	"errors"
 	"reflect"
 	"strings"
 	"testing"
@@ -131,4 +132,38 @@ func backup(t *testing.T, fresh Fresh) {
 	}
 	newer := strings.Replace(copied, `"schema":`, `"schema":9`, 1)
 	want(t, third.Restore(ctx(t), strings.NewReader(newer)), book.ErrNewer)
+}
+
+// entries come room by room, or all, in the order of recording, however many.
+func entries(t *testing.T, fresh Fresh) {
+	s := fresh(t)
+	const many = 600 // more than is read at a time
+	for _, room := range []string{"loft", "joinery"} {
+		b := book.NewLedger(s, room)
+		for range many {
+			_, err := b.Post(ctx(t), saying(ann, noon, ""), book.Posting{Plan: plan(25.4, 6.35, "walnut", "epoxy")})
+			must(t, err)
+		}
+		must(t, s.Record(ctx(t), book.Outcome{Entries: b.Entries()}, noon))
+	}
+	for room, want := range map[string]int{"": 2 * many, "loft": many, "joinery": many, "shed": 0} {
+		n := 0
+		must(t, s.Entries(ctx(t), room, func(e book.Entry) error {
+			if room != "" && e.Room != room || e.Load != n%many+1 {
+				t.Errorf("entry %d is load %d of %s", n, e.Load, e.Room)
+			}
+			n++
+			return nil
+		}))
+		if n != want {
+			t.Errorf("got %d entries of room %q, want %d", n, room, want)
+		}
+	}
+	rooms, err := s.Rooms(ctx(t))
+	must(t, err)
+	if !reflect.DeepEqual(rooms, []string{"joinery", "loft"}) {
+		t.Errorf("rooms are %v, want joinery and loft", rooms)
+	}
+	stop := errors.New("enough")
+	want(t, s.Entries(ctx(t), "", func(book.Entry) error { return stop }), stop)
 }

@@ -36,6 +36,17 @@ func (s *Store) Entries(ctx context.Context, room string, f func(book.Entry) err
 	}
 }
 
+// Rooms returns the rooms that have loads.
+func (s *Store) Rooms(ctx context.Context) (rooms []string, err error) {
+	err = s.read().each(ctx, func(scan scanner) error {
+		var name string
+		err := scan(&name)
+		rooms = append(rooms, name)
+		return err
+	}, `SELECT DISTINCT room FROM loads ORDER BY room`)
+	return rooms, err
+}
+
 // Forget blanks a person. What they said and is not answered yet will not be.
 func (s *Store) Forget(ctx context.Context, person string) (blanked int, err error) {
 	if person == "" {

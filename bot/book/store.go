@@ -104,6 +104,8 @@ type Keeper interface {
 	// Entries calls f with each entry of a room, or of all rooms where room is
 	// "", in the order in which they were recorded.
 	Entries(ctx context.Context, room string, f func(Entry) error) error
+	// Rooms returns the rooms that have loads, by name.
+	Rooms(ctx context.Context) ([]string, error)
 	// Forget blanks a person: who they are in the book, and what they said. It
 	// returns how many entries and messages it blanked.
 	Forget(ctx context.Context, person string) (int, error)

@@ -28,7 +28,7 @@ func (d *Desk) answerNext(ctx context.Context) error {
 		return err
 	}
 	if e.Tries+1 < d.Tries {
-		after := d.Clock().Add(backoff(e.Tries + 1))
+		after := d.Clock().Add(backoff(e.Tries+1, roomWait))
 		return errors.Join(err, d.Store.RetryEvent(ctx, e.Key, after, "handler failed"))
 	}
 	return errors.Join(err, d.settle(ctx, func() (book.Outcome, error) {

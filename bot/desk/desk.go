@@ -64,6 +64,7 @@ type Desk struct {
 	Poll  time.Duration // how often work recorded by other processes is looked for: 500 ms
 	Grace time.Duration // how long work in hand may take once Run is told to stop: 8 s
 	Reign time.Duration // how long a leader's lease holds unless it is renewed: 20 s
+	Keep  time.Duration // how long message texts are kept; 0 is for ever
 	Tries int           // how often answering is tried before the apology: 5
 
 	once      sync.Once
@@ -124,7 +125,22 @@ func (d *Desk) Run(ctx context.Context) {
 		wg.Go(func() { d.loop(ctx, "send", d.due, d.sendNext) })
 	}
 	wg.Go(func() { d.loop(ctx, "remind", nil, d.remindNext) })
+	if d.Keep > 0 {
+		wg.Go(func() { d.sweep(ctx) })
+	}
 	wg.Wait()
+}
+
+// sweep drops the texts of old messages, at once and then every hour.
+func (d *Desk) sweep(ctx context.Context) {
+	for ctx.Err() == nil {
+		work, done := d.inHand(ctx)
+		if _, err := d.Store.Sweep(work, d.Clock().Add(-d.Keep)); err != nil {
+			d.Log.Warn("desk: old messages not dropped", "error", err)
+		}
+		done()
+		pause(ctx, time.Hour)
+	}
 }
 
 // loop does step after step; with nothing to do it waits for a nudge or for
@@ -144,7 +160,7 @@ func (d *Desk) loop(ctx context.Context, what string, nudged <-chan struct{}, st
 			failures = 0
 		default:
 			failures++
-			wait = backoff(failures)
+			wait = backoff(failures, storeWait)
 			d.Log.Warn("desk: step failed", "step", what, "error", err, "again_in", wait)
 		}
 		select {
@@ -169,17 +185,20 @@ func (d *Desk) inHand(ctx context.Context) (context.Context, context.CancelFunc)
 	return work, func() { stop(); cancel() }
 }
 
+// How long to wait after failures: for the store, which everything waits for,
+// and for an event or a reply, which only its room waits for.
 const (
 	shortestWait = 100 * time.Millisecond
-	longestWait  = 5 * time.Minute
+	storeWait    = 5 * time.Second
+	roomWait     = time.Minute
 )
 
-// backoff doubles with each failure.
-func backoff(failures int) time.Duration {
+// backoff doubles with each failure, up to longest.
+func backoff(failures int, longest time.Duration) time.Duration {
 	wait := shortestWait
 	for range failures - 1 {
-		if wait *= 2; wait > longestWait {
-			return longestWait
+		if wait *= 2; wait > longest {
+			return longest
 		}
 	}
 	return wait

@@ -196,7 +196,7 @@ func TestSend_outcomes(t *testing.T) {
 		"taken":      {nil, 0, []string{"r1=ref"}, nil},
 		"asked wait": {&WaitError{7 * time.Second, errors.New("429")}, 0, nil, []time.Time{noon.Add(7 * time.Second)}},
 		"first":      {errors.New("timeout"), 0, nil, []time.Time{noon.Add(100 * time.Millisecond)}},
-		"many":       {errors.New("timeout"), 30, nil, []time.Time{noon.Add(5 * time.Minute)}},
+		"many":       {errors.New("timeout"), 30, nil, []time.Time{noon.Add(time.Minute)}},
 		"refused":    {fmt.Errorf("channel is gone: %w", ErrRefused), 0, nil, []time.Time{{}}},
 	} {
 		store := &counter{outgoing: []book.Outgoing{{Key: "r1", Tries: c.tries, Place: book.Place{Service: "test"}}}}
@@ -284,4 +284,29 @@ func (s *onceStore) Record(ctx context.Context, o book.Outcome, at time.Time) er
 		return ctx.Err()
 	}
 	return s.counter.Record(ctx, o, at)
+}
+
+// sweeper notes from when on texts are kept.
+type sweeper struct {
+	onceStore
+	before chan time.Time
+}
+
+func (s *sweeper) Sweep(_ context.Context, before time.Time) (int, error) {
+	s.before <- before
+	return 0, nil
+}
+
+func TestRun_dropsOldTexts(t *testing.T) {
+	store := &sweeper{before: make(chan time.Time, 1)}
+	d := &Desk{Store: store, Worker: "w", Clock: func() time.Time { return noon }, Keep: 90 * 24 * time.Hour}
+	ctx, stop := context.WithCancel(t.Context())
+	done := make(chan struct{})
+	go func() { d.Run(ctx); close(done) }()
+	// 90 days before 4 March 2031 is 4 December 2030: 4 + 28 + 31 + 27 days
+	if got, want := <-store.before, time.Date(2030, 12, 4, 12, 0, 0, 0, time.UTC); !got.Equal(want) {
+		t.Errorf("drops what is before %v, want %v", got, want)
+	}
+	stop()
+	<-done
 }

@@ -25,7 +25,7 @@ func (d *Desk) sendNext(ctx context.Context) error {
 	case errors.As(err, &wait):
 		return d.Store.RetryOutgoing(ctx, o.Key, d.Clock().Add(wait.After), err.Error())
 	}
-	after := backoff(o.Tries + 1)
+	after := backoff(o.Tries+1, roomWait)
 	d.Log.Warn("desk: reply not sent", "service", o.Place.Service, "tries", o.Tries+1, "again_in", after, "error", err)
 	// the step may have run out of time; giving back must not fail for that
 	ctx, cancel := context.WithTimeout(context.WithoutCancel(ctx), d.Lease/3)
