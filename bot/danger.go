@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"presshand/engine"
+	"presshand/engine/unit"
 	"presshand/grammar"
 )
 
@@ -60,7 +61,10 @@ var anyDanger = danger{engine.Stop,
 // danger answers a question about a danger first, then what else was asked.
 func (t *turn) danger() (Reply, error) {
 	var out Reply
-	t.phrase.Asks = withoutHolding(t.phrase.Asks)
+	if slices.ContainsFunc(t.phrase.Asks, func(a grammar.Ask) bool { return a.Peril == "structure" }) {
+		t.phrase.Asks = withoutHolding(t.phrase.Asks)
+		t.phrase.Facts = append(t.phrase.Facts, grammar.Fact{Field: unit.StructuralUse, Value: unit.Word("yes")})
+	}
 	if t.asksFigures() || computedBefore(t) {
 		r, err := t.figures()
 		if err != nil {
@@ -105,8 +109,7 @@ func (t *turn) danger() (Reply, error) {
 
 // withoutHolding drops the pump from "will it hold as a stair tread".
 func withoutHolding(asks []grammar.Ask) []grammar.Ask {
-	structural := slices.ContainsFunc(asks, func(a grammar.Ask) bool { return a.Peril == "structure" })
-	return slices.DeleteFunc(slices.Clone(asks), func(a grammar.Ask) bool { return structural && a.About == grammar.Pump })
+	return slices.DeleteFunc(slices.Clone(asks), func(a grammar.Ask) bool { return a.About == grammar.Pump })
 }
 
 // computedBefore reports whether a message that asks about a danger describes a

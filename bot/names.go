@@ -110,6 +110,8 @@ var said = map[unit.Field]string{
 	unit.WedgeForce:       "wedge driven with %",
 	unit.Overfill:         "strips % over the opening",
 	unit.Tent:             "film bridges %",
+	unit.FilmThickness:    "film % thick",
+	unit.StructuralUse:    "meant to carry people",
 	unit.SurfaceKind:      "%",
 	unit.FrictionStated:   "friction %",
 	unit.LabelOpen:        "label: open %",
