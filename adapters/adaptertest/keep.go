@@ -17,6 +17,9 @@ func forget(t *testing.T, fresh Fresh) {
 	receive(t, s, event("e1", "t1", "said by Ann"), event("e2", "t1", "Ann's, not answered yet"))
 	must(t, s.Record(ctx(t), reply(t, s, "e1"), noon))
 	do(t, s, 1, noon, func(l book.Load) (book.Entry, error) { return l.Hold(saying(ben, noon, ""), "mat missing") })
+	queue(t, s, book.Outgoing{Key: "to Ben", Place: book.Place{Service: "second", Room: room}, Text: "1 was posted by Ann"})
+	send(t, s, noon, "to Ben", "second")
+	must(t, s.Sent(ctx(t), "to Ben", "ref", noon))
 	n, err := s.Forget(ctx(t), "ann")
 	must(t, err)
 	if n != 3 { // two messages, one entry

@@ -2,6 +2,8 @@ package sqlstore
 
 import (
 	"context"
+	"slices"
+	"strings"
 	"time"
 
 	"presshand/bot/book"
@@ -48,6 +50,7 @@ func (s *Store) Rooms(ctx context.Context) (rooms []string, err error) {
 }
 
 // Forget blanks a person. What they said and is not answered yet will not be.
+// A name that someone typed into a note is beyond it.
 func (s *Store) Forget(ctx context.Context, person string) (blanked int, err error) {
 	if person == "" {
 		return 0, nil
@@ -60,13 +63,17 @@ func (s *Store) Forget(ctx context.Context, person string) (blanked int, err err
 		}{
 			{false, `DELETE FROM threads WHERE EXISTS (SELECT 1 FROM inbox
 				WHERE inbox.room = threads.room AND inbox.thread = threads.name AND inbox.person = ?)`},
+			// what was sent to others may name the person, and is needed no more
+			{false, `UPDATE outbox SET said = '', body = '' WHERE state <> 'open' AND room IN (
+				SELECT room FROM inbox WHERE person = ? UNION SELECT room FROM entries WHERE person = ?)`},
 			{false, `UPDATE outbox SET said = '', body = '', state = CASE state WHEN 'open' THEN 'dead' ELSE state END
 				WHERE event <> '' AND event IN (SELECT key FROM inbox WHERE person = ?)`},
 			{true, `UPDATE inbox SET person = '', person_name = '', said = '', extra = '',
 				state = CASE state WHEN 'open' THEN 'dead' ELSE state END WHERE person = ?`},
 			{true, `UPDATE entries SET person = '', person_name = '' WHERE person = ?`},
 		} {
-			n, err := c.exec(ctx, q.query, person)
+			args := slices.Repeat([]any{person}, strings.Count(q.query, "?"))
+			n, err := c.exec(ctx, q.query, args...)
 			if err != nil {
 				return err
 			}
