@@ -79,7 +79,7 @@ type measure struct {
 // measures are, for each topic, the figures that decide, the first first.
 var measures = map[engine.Topic][]measure{
 	engine.Face:     {{unit.FacePressure, false}},
-	engine.Side:     {{unit.SideFarJoint, false}, {unit.SideFirstJoint, false}, {unit.SideIdeal, false}},
+	engine.Side:     {{unit.SideFarJoint, false}, {unit.SideFirstJoint, false}, {unit.SideIdeal, false}, {unit.GlueContact, true}},
 	engine.Load:     {{unit.SideFarJoint, false}, {unit.SideFirstJoint, false}, {unit.SideIdeal, false}, {unit.FacePressure, false}},
 	engine.Flatten:  {{unit.FlattenNeed, true}, {unit.FacePressure, false}},
 	engine.Stack:    {{unit.MatLow, false}, {unit.StackHeight, true}},
@@ -94,17 +94,25 @@ var measures = map[engine.Topic][]measure{
 func telling(answers []engine.Answer) measure {
 	all := measures[answers[0].About]
 	for _, m := range all {
-		first, ok := middle(answers[0], m.field)
-		for _, a := range answers[1:] {
-			if x, okX := middle(a, m.field); ok && okX && x != first {
-				return m
-			}
+		if differ(answers, m.field) {
+			return m
 		}
 	}
 	if len(all) == 0 {
 		return measure{}
 	}
 	return all[0]
+}
+
+// differ reports whether the middles of a figure differ among answers.
+func differ(answers []engine.Answer, f unit.Field) bool {
+	first, ok := middle(answers[0], f)
+	for _, a := range answers[1:] {
+		if x, okX := middle(a, f); ok && okX && x != first {
+			return true
+		}
+	}
+	return false
 }
 
 // better returns which answer is the best, by verdict and then by the figure

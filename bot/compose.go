@@ -148,7 +148,7 @@ const (
 // how many it said.
 func (r *Reply) judge(st style, w worked) (lines int) {
 	for _, c := range byGravity(w.answer.Checks) {
-		says := st.sentence(c.Finding, w)
+		says := st.verdictOn(c, w)
 		if says == "" || r.judged(c.Name, says) {
 			continue
 		}
@@ -187,7 +187,7 @@ var urgency = map[engine.Reason]int{
 }
 
 func (r *Reply) said(text string) bool {
-	return slices.ContainsFunc(r.Lines, func(l Line) bool { return l.Text == text })
+	return slices.ContainsFunc(r.Lines, func(l Line) bool { return strings.HasSuffix(l.Text, text) })
 }
 
 func (r *Reply) judged(name, says string) bool {
@@ -288,7 +288,7 @@ func refused(p grammar.Phrase, text string) bool {
 }
 
 // maxWarnings is how many cautions a reply shows; the rest stand in its data.
-const maxWarnings = 4
+const maxWarnings = 3
 
 // warnings adds the cautions of the answers, each once.
 func (r *Reply) warnings(works []worked) {

@@ -33,6 +33,11 @@ func (s style) headline(w worked) (string, []unit.Field) {
 	if len(w.rivals) > 0 {
 		return s.betterHeadline(w)
 	}
+	if c := byGravity(w.answer.Checks); len(c) > 0 && w.plainlyJudged() && c[0].Verdict == w.answer.Verdict {
+		if says := s.verdictOn(c[0], w); says != "" {
+			return says, nil
+		}
+	}
 	for _, f := range w.wantedFigures() {
 		if v, ok := w.answer.Values[f]; ok {
 			if text := s.line(f, v); text != "" {
@@ -41,9 +46,24 @@ func (s style) headline(w worked) (string, []unit.Field) {
 		}
 	}
 	if c := byGravity(w.answer.Checks); len(c) > 0 && w.answer.Verdict != engine.Ask {
-		return s.sentence(c[0].Finding, w), nil
+		return s.verdictOn(c[0], w), nil
 	}
 	return "", nil
+}
+
+// plainlyJudged reports whether the answer to a question is rather a judgement
+// than a figure: does it fit, does it go flat, is it too cold.
+func (w worked) plainlyJudged() bool {
+	if len(w.want.For) > 0 || w.answer.Verdict == engine.None {
+		return false
+	}
+	switch w.answer.About {
+	case engine.Stack, engine.Flatten:
+		return true
+	case engine.Glue, engine.Pump:
+		return w.answer.Verdict == engine.Stop || w.answer.About == engine.Glue && !w.answer.Values.Has(unit.GlueMass)
+	}
+	return false
 }
 
 // wantedFigures are the figures asked for by name, then the topic's own.
@@ -61,6 +81,9 @@ func (s style) figureLines(w worked, used []unit.Field) []string {
 			continue
 		}
 		done = append(done, f)
+		if len(w.rivals) > 0 && !differ(w.rivals, f) {
+			continue
+		}
 		if text := s.labelled(f, v, ": "); text != "" {
 			out = append(out, capital(text))
 		}
@@ -75,6 +98,9 @@ func (s style) labelled(f unit.Field, v unit.Value, between string) string {
 	label, ok := labels[f]
 	if t, isTriple := v.(unit.Triple); isTriple && f == unit.WidthChange {
 		label, v = changing(t)
+	}
+	if t, isTriple := v.(unit.Triple); isTriple && f == unit.Cup {
+		v = unsigned(t)
 	}
 	text := s.worded(f, v)
 	if !ok || text == "" {
@@ -93,6 +119,15 @@ func changing(t unit.Triple) (string, unit.Value) {
 		return "width shrinks by", unit.Triple{Low: &low, Mid: &mid, High: &high}
 	}
 	return "width swells by", t
+}
+
+// unsigned is a figure of which the sign only says to which side it goes.
+func unsigned(t unit.Triple) unit.Triple {
+	if t.Low == nil || t.Mid == nil || t.High == nil || *t.High > 0 {
+		return t
+	}
+	low, mid, high := -*t.High, -*t.Mid, -*t.Low
+	return unit.Triple{Low: &low, Mid: &mid, High: &high}
 }
 
 // worded is a figure in words.

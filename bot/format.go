@@ -102,7 +102,7 @@ func amount(si float64, u unit.Unit) string {
 	case "°F", "°C":
 		return decimals(v, 0) + " " + u.Symbol
 	case "%":
-		return decimals(v, 1) + " %"
+		return decimals(v, boolean(math.Abs(v) < 20)) + " %"
 	}
 	if u.Symbol == "" {
 		return significant(v, 4)

@@ -48,6 +48,13 @@ type Illustrator interface {
 	Illustrate(ctx context.Context, m Message, d *picture.Drawing) error
 }
 
+// A Picture goes with a reply. Alt says in words what it shows.
+type Picture struct {
+	Alt string
+	SVG []byte
+	PNG []byte
+}
+
 // A Clock tells the time.
 type Clock interface{ Now() time.Time }
 

@@ -27,9 +27,10 @@ type Reply struct {
 	States   []string // their states
 	Revision int      // the revision of a single load, 0 for none
 
-	Lines []Line  // the reply as people see it
-	Text  string  // the same as plain text
-	Drawn []Drawn // what a picture can be drawn of, see [Reply.Draw]
+	Lines   []Line   // the reply as people see it
+	Text    string   // the same as plain text
+	Drawn   []Drawn  // what a picture can be drawn of, see [Reply.Draw]
+	Picture *Picture // drawn by whoever sends the reply, where wanted
 }
 
 // A Judged is a check with its sentence.

@@ -13,7 +13,20 @@ func (s style) sentence(f engine.Finding, w worked) string {
 	if !ok {
 		return ""
 	}
-	return s.fill(form, f.Figures, w.answer.Values, w.question.Said, w.answer.Assumed)
+	return s.fill(strings.Replace(form, "{where}", "on the face", 1), f.Figures, w.answer.Values, w.question.Said, w.answer.Assumed)
+}
+
+// verdictOn is the sentence of a check, which may be about another place than
+// the face.
+func (s style) verdictOn(c engine.Check, w worked) string {
+	says := s.sentence(c.Finding, w)
+	switch c.Name {
+	case "glue line":
+		return strings.Replace(says, " on the face", " left for the glue line", 1)
+	case "thinnest strips":
+		return strings.Replace(says, " on the face", " on the thinnest strips", 1)
+	}
+	return says
 }
 
 // fill puts figures into a sentence. {field} stands for a figure in the
@@ -68,6 +81,9 @@ func (s style) figure(name string, from []unit.Facts) (string, bool) {
 		case unit.Number:
 			return s.show(f, float64(v)), true
 		case unit.Triple:
+			if f == unit.Cup {
+				v = unsigned(v)
+			}
 			if n := endOf(v, end); n != nil {
 				return s.show(f, *n), true
 			}
