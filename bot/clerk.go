@@ -1,0 +1,248 @@
+package bot
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"presshand/bot/book"
+	"presshand/bot/picture"
+	"presshand/engine"
+	"presshand/grammar"
+)
+
+// A Clerk answers the events of an inbox with a bot. It is what a desk asks,
+// and changes nothing itself.
+type Clerk struct {
+	Bot   *Bot
+	Clock Clock                  // for reminders; nil is the machine's
+	Draw  func(room string) bool // whether a room wants pictures; nil: all do
+}
+
+// Answer works an event out. An edited message is answered anew, in the place
+// of the earlier reply.
+func (c Clerk) Answer(ctx context.Context, e book.Event) (book.Outcome, error) {
+	g, err := gesture(e)
+	if err != nil {
+		return book.Outcome{}, err
+	}
+	was, err := c.earlier(ctx, e)
+	if err != nil {
+		return book.Outcome{}, err
+	}
+	r, changed, err := c.outdated(ctx, e, g)
+	if err != nil {
+		return book.Outcome{}, err
+	}
+	switch {
+	case changed:
+		return c.outcome(e, r, r.sheetFor(g), book.Outcome{}, was)
+	case was.sheet.Acted:
+		r := bookStands(was)
+		s := r.sheet()
+		s.Acted = true
+		return c.outcome(e, r, s, book.Outcome{}, was)
+	}
+	return c.consider(ctx, e, g, was)
+}
+
+// consider has the bot work a message out, in its thread as it was before the
+// message was first said.
+func (c Clerk) consider(ctx context.Context, e book.Event, g Gesture, was earlier) (book.Outcome, error) {
+	b, thread := *c.Bot, &rewound{Store: c.Bot.Store, before: was.sheet.Before}
+	b.Store = thread
+	r, o, err := b.Consider(ctx, messageOf(e))
+	if err != nil {
+		return book.Outcome{}, err
+	}
+	s := r.sheetFor(g)
+	if s.Acted = len(o.Entries) > 0; s.Acted {
+		s.Private = ""
+	}
+	if o.Thread == nil && e.Place.Thread != "" {
+		if err := c.joined(ctx, e, &o); err != nil {
+			return book.Outcome{}, err
+		}
+	} else if o.Thread != nil {
+		s.Before = &thread.seen
+	}
+	return c.outcome(e, r, s, o, was)
+}
+
+// joined keeps that the bot takes part in a thread, where nothing else is to
+// be remembered of it.
+func (c Clerk) joined(ctx context.Context, e book.Event, o *book.Outcome) error {
+	t, err := c.Bot.Store.Thread(ctx, e.Place.Room, e.Place.Thread)
+	if err != nil || t.Version > 0 {
+		return err
+	}
+	t.State = []byte("{}")
+	o.Thread = &t
+	return nil
+}
+
+func messageOf(e book.Event) Message {
+	return Message{
+		Room: e.Place.Room, Thread: e.Place.Thread, ID: e.Key, From: e.From.ID, Name: e.From.Name,
+		Via: e.Place.Service, Text: e.Text, At: e.At,
+	}
+}
+
+// outdated answers a gesture that was bound to an earlier revision of a load.
+func (c Clerk) outdated(ctx context.Context, e book.Event, g Gesture) (Reply, bool, error) {
+	if g.Load == 0 || g.Revision == 0 {
+		return Reply{}, false, nil
+	}
+	l, err := c.Bot.Store.Load(ctx, e.Place.Room, g.Load)
+	if errors.Is(err, book.ErrNotFound) {
+		return Reply{}, false, nil
+	}
+	if err != nil || l.Revision == g.Revision {
+		return Reply{}, false, err
+	}
+	r := Reply{About: grammar.Book, Verdict: engine.Ask}
+	r.loads(l)
+	r.say(Headline, fmt.Sprintf("Load %d changed since: it is at revision %d now, and that was for revision %d. Nothing is changed.", l.Number, l.Revision, g.Revision))
+	r.say(Question, fmt.Sprintf("“load %d” shows how it stands.", l.Number))
+	return r.finished(), true, nil
+}
+
+// An earlier is the reply that an edited message got before.
+type earlier struct {
+	key, picture string // of the outbox; "" where there is none
+	text         string
+	sheet        Sheet
+}
+
+func (c Clerk) earlier(ctx context.Context, e book.Event) (earlier, error) {
+	if e.Edits == "" {
+		return earlier{}, nil
+	}
+	o, err := c.Bot.Store.Reply(ctx, e.Place, e.Edits)
+	if errors.Is(err, book.ErrNotFound) {
+		return earlier{}, nil
+	}
+	if err != nil {
+		return earlier{}, err
+	}
+	was := earlier{key: o.Key, text: o.Text}
+	if was.sheet, err = SheetOf(o); err != nil {
+		return earlier{}, err
+	}
+	drawn, err := c.Bot.Store.Reply(ctx, e.Place, pictureOf(e.Edits))
+	if err != nil && !errors.Is(err, book.ErrNotFound) {
+		return earlier{}, err
+	}
+	was.picture = drawn.Key
+	return was, nil
+}
+
+// bookStands answers the edit of a message that wrote in the load book: the
+// book keeps what was said.
+func bookStands(was earlier) Reply {
+	r := Reply{About: grammar.Book, Verdict: was.sheet.Verdict, Lines: was.sheet.Lines}
+	if s := was.sheet; s.Load != 0 {
+		r.Loads, r.States, r.Revision = []int{s.Load}, []string{string(s.State)}, s.Revision
+	}
+	if n := len(r.Lines); n == 0 || r.Lines[n-1].Text != editedSays {
+		r.say(Notice, editedSays)
+	}
+	return r.finished()
+}
+
+const editedSays = "You changed your message since. The book keeps what was said; “undo” takes it back, or say it anew."
+
+// outcome adds a reply to what it changes.
+func (c Clerk) outcome(e book.Event, r Reply, s Sheet, o book.Outcome, was earlier) (book.Outcome, error) {
+	body, err := s.body()
+	if err != nil {
+		return book.Outcome{}, err
+	}
+	message := e.Message
+	if e.Edits != "" {
+		message = e.Edits
+	}
+	o.Replies = []book.Outgoing{{Message: message, Replaces: was.key, Text: r.Text, Body: body, At: e.At}}
+	if s.Private == "" {
+		err = c.illustrate(&o, e, r, message, was.picture)
+	}
+	return o, err
+}
+
+// illustrate adds a picture where the room wants it and the reply has one.
+func (c Clerk) illustrate(o *book.Outcome, e book.Event, r Reply, message, replaces string) error {
+	if c.Draw != nil && !c.Draw(e.Place.Room) {
+		return nil
+	}
+	drawing, ok := r.Draw()
+	if !ok {
+		return nil
+	}
+	png, err := drawing.PNG(pictureScale * picture.Width)
+	if err != nil {
+		return nil // the words are the answer
+	}
+	body, err := Sheet{Picture: &Picture{Alt: drawing.Alt, PNG: png}}.body()
+	if err != nil {
+		return err
+	}
+	o.Replies = append(o.Replies, book.Outgoing{
+		Message: pictureOf(message), Replaces: replaces, Text: drawing.Title, Body: body, At: e.At,
+	})
+	return nil
+}
+
+// pictureScale is in pixels to the point: sharp on a phone.
+const pictureScale = 3
+
+// pictureOf is under which message's name the picture of its reply is kept.
+func pictureOf(message string) string { return message + "/picture" }
+
+// Remind words a reminder, in the thread where its load was posted.
+func (c Clerk) Remind(ctx context.Context, x book.Reminder) (book.Outcome, error) {
+	l, err := c.Bot.Store.Load(ctx, x.Room, x.Load)
+	if err != nil {
+		return book.Outcome{}, err
+	}
+	now := c.now()
+	r, err := c.Bot.Remind(ctx, x, now)
+	if err != nil {
+		return book.Outcome{}, err
+	}
+	body, err := r.sheet().body()
+	if err != nil {
+		return book.Outcome{}, err
+	}
+	return book.Outcome{Replies: []book.Outgoing{{Place: l.Place, Message: x.Key, Text: r.Text, Body: body, At: now}}}, nil
+}
+
+func (c Clerk) now() time.Time {
+	if c.Clock == nil {
+		return time.Now()
+	}
+	return c.Clock.Now()
+}
+
+// Apologise answers an event that could not be worked on.
+func (c Clerk) Apologise(e book.Event, err error) book.Outcome {
+	r := Sorry(err)
+	return book.Outcome{Replies: []book.Outgoing{{Text: r.Text, At: e.At}}}
+}
+
+// A rewound store has one thread as it was before the message that is
+// considered again, unless others said something in it since.
+type rewound struct {
+	Store
+	before *book.Thread
+	seen   book.Thread // as it was read last
+}
+
+func (s *rewound) Thread(ctx context.Context, room, name string) (book.Thread, error) {
+	now, err := s.Store.Thread(ctx, room, name)
+	if err == nil && s.before != nil && now.Version == s.before.Version+1 {
+		now.State = s.before.State
+	}
+	s.seen = now
+	return now, err
+}
