@@ -120,14 +120,11 @@ func (r *Reply) answer(st style, w worked) {
 	if head == "" {
 		return
 	}
-	if word := verdictWord(w.answer.Verdict); word != "" {
-		head = word + head
-	}
 	kind := Headline
 	if r.Verdict == engine.Ask {
 		kind = Figure
 	}
-	r.say(kind, capital(head))
+	r.say(kind, verdictWord(w.answer.Verdict)+capital(head))
 	left := maxFigures - r.judge(st, w) - r.advise(st, w)
 	for _, line := range st.figureLines(w, used) {
 		if left == 0 {
@@ -211,11 +208,11 @@ var gravity = map[engine.Verdict]int{engine.Good: 1, engine.Care: 2, engine.Ask:
 func verdictWord(v engine.Verdict) string {
 	switch v {
 	case engine.Good:
-		return "Good: "
+		return "Good. "
 	case engine.Care:
-		return "Take care: "
+		return "Take care. "
 	case engine.Stop:
-		return "Stop: "
+		return "Stop. "
 	}
 	return ""
 }

@@ -75,6 +75,9 @@ func styleOf(metricShop bool, thread Thread) style {
 		if u.Dimension == unit.Pressing && plainPressures[u.Symbol] {
 			s.wrote[unit.Pressing] = u
 		}
+		if _, both := shown[u.Dimension]; both && u.Dimension != unit.Distance && u.Dimension != unit.Pressing {
+			s.wrote[u.Dimension] = u
+		}
 		if u.Dimension == unit.Distance || len(thread.Said) == 1 {
 			if u.Metric {
 				metric++
