@@ -258,7 +258,7 @@ func (r *Reply) notices(p grammar.Phrase) {
 
 // strangers are unread words that may be the wood that nobody could place.
 func strangers(r *Reply, p grammar.Phrase) []string {
-	if r.Read.Has(unit.Species) || len(r.Unused) > 4 {
+	if !r.Assumed.Has(unit.Species) || len(r.Unused) > 4 {
 		return nil
 	}
 	var out []string
