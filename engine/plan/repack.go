@@ -4,7 +4,7 @@ import "slices"
 
 // repackings caps the attempts to pack with one load less; they are fewer
 // where there are more panels to lay anew.
-const repackings = 800_000
+const repackings = 500_000
 
 // repack takes the emptiest load and a few others apart and lays their panels
 // anew, over and over; a packing that is no worse is kept.
