@@ -20,6 +20,9 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 			r.trouble(w.err)
 			continue
 		}
+		if t.guesses(w.answer) {
+			continue
+		}
 		r.take(w.answer)
 		r.Drawn = append(r.Drawn, Drawn{w.question, w.answer, st})
 	}
@@ -29,7 +32,7 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 	r.Verdict = overall(works)
 	t.doubts(&r)
 	for _, w := range works {
-		if w.err == nil {
+		if w.err == nil && !t.guesses(w.answer) {
 			r.answer(st, w)
 		}
 	}
@@ -38,6 +41,17 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 	r.warnings(works)
 	r.ask(st, t.phrase)
 	return r
+}
+
+// guesses reports whether an answer takes a default for a field of which the
+// message says something that cannot be: such an answer is not given.
+func (t *turn) guesses(a engine.Answer) bool {
+	for f := range a.Assumed {
+		if doubted(t.phrase, f) {
+			return true
+		}
+	}
+	return false
 }
 
 // also notes one more topic.
