@@ -19,7 +19,7 @@ func (r *reader) findAsks() {
 			continue
 		}
 		a := cue(it.id)
-		a.weak = weak(it.word)
+		a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
 		r.phrase.Asks = append(r.phrase.Asks, a)
 		if a.Solve != "" && r.solving == "" {
 			r.solving = a.Solve

@@ -114,7 +114,8 @@ func (r *reader) loadNumber(i int) (int, bool) {
 func (r *reader) aboutLoads(refs []int, next int) bool {
 	c := &Command{Loads: refs}
 	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unit != nil {
-		return r.goesIn(c, next)
+		_, ok := r.loadNumber(next)
+		return ok && r.goesIn(c, next)
 	}
 	denied := false
 	i := next

@@ -73,7 +73,7 @@ func (r *reader) count(i, n int) {
 	case r.is(j, kindNoun, "press", "frame", "bag"):
 		if isPlural(it.word) && it.word != "press" || spoken || n == 1 {
 			if n == 1 && r.topic != Schedule && !r.dayPlan() && !r.mentions(kindNoun, "panel") && (it.id != "press" || len(r.items) > 10) {
-				r.items[i].used = n == 1
+				r.items[i].used = spoken // "one bag" is a way of saying "a bag"
 				return
 			}
 			r.bind(i, unit.PressCount)

@@ -386,6 +386,9 @@ func (r *reader) height(i int) {
 	am := r.items[i].amount
 	sym := am.unit.Symbol
 	from, to := r.clause(i)
+	if n := r.next(i); r.is(n, kindAttr) && r.items[n].id != "tall" || r.is(n, kindNoun) {
+		return
+	}
 	said := r.within(from, to, kindAir, "height") >= 0
 	if said && (sym == "m" || sym == "ft") || sym == "m" && am.float() > 60 || sym == "ft" && am.float() > 300 {
 		r.bind(i, unit.Altitude)

@@ -178,7 +178,7 @@ func (r *reader) besideNoun(i int) (k int, right bool) {
 	if r.is(n, kindFact) {
 		n = r.next(n)
 	}
-	if n >= 0 && r.items[n].kind == kindNone && r.items[n].amount == nil && r.items[n].brk == 0 && !r.word(n, "and", "with", "but") && r.is(r.next(n), kindNoun) {
+	if n == i+1 && r.is(n+1, kindNoun) && r.items[n].kind == kindNone && r.items[n].amount == nil && r.items[n].brk == 0 && !r.word(n, "and", "with", "but") && r.is(r.next(n), kindNoun) {
 		n = r.next(n) // "1/4 firm mat", "1 in steel bar"
 	}
 	wood := -1

@@ -5,6 +5,9 @@ import "strings"
 // Parse reads a message as the shop's habit has it. It never fails: what it
 // cannot place is in the phrase's Unused.
 func Parse(text string, habit Habit) Phrase {
+	if p, ok := longForm(text); ok {
+		return p
+	}
 	tokens := tokenize(text)
 	tree, err := parser.ParseFromLexer(peek(tokens))
 	if err != nil { // every token has a place in the tree; kept for a change of the grammar

@@ -48,8 +48,6 @@ func (r *reader) rival(f unit.Field, bs []binding) {
 		case r.fixedBetween(last.from, b.from):
 			r.unuse(last.fact.Text)
 			kept = append(kept[:len(kept)-1], b)
-		case f == unit.GlueClass && r.refines(last, b):
-			kept[len(kept)-1] = b
 		default:
 			kept = append(kept, b)
 		}
@@ -72,9 +70,6 @@ func (r *reader) rival(f unit.Field, bs []binding) {
 		r.phrase.Clashes = append(r.phrase.Clashes, c)
 	}
 }
-
-// refines: "type II pva" is one glue said twice.
-func (r *reader) refines(a, b binding) bool { return b.from == a.from+1 }
 
 func same(a, b unit.Value) bool {
 	x, okX := a.(unit.Number)

@@ -214,3 +214,23 @@ func (f Field) Number(si float64) Number { return Number(f.Unit().Of(si)) }
 
 // SI returns a number held by f in SI.
 func (f Field) SI(n Number) float64 { return f.Unit().SI(float64(n)) }
+
+// Said are the fields that a message can state, in the order of the list above.
+var Said = []Field{
+	StripCount, StripWidth, StripWidths, StripThickness, StripThickest, StripThinnest,
+	PanelThickness, ThicknessSpread, StripLength, PanelWidth, PanelLength, PanelCount,
+	Species, Vacuum, VacuumAbsolute, VacuumPercent, Altitude, Ambient,
+	PressKind, BarHeight, BarWidth, BarCount, BarDenied, BarFoot,
+	SledThickness, CaulThickness, Cover, Faces, SledWidth, SledLength,
+	BagWidth, BagLength, WedgeRatio, WedgeForce, Overfill, Tent,
+	SurfaceKind, FrictionStated, LabelOpen, LabelClosed, LabelPress, LabelSpread,
+	LabelMinTemp, GlueClass, ShopTemp, ShopHumidity, WoodMoisture, WoodMoistureLow,
+	WoodMoistureHigh, ServiceHumidity, ServiceTemp, Sawn, Gap, Cup,
+	Bow, CupUp, StackLayers, Opening, MatThickness, MatFirmness,
+	MatFirm, MatDenied, CoreKind, CoreThickness, PumpSpeed, PumpLimit,
+	PressVolume, Leak, BedWidth, BedLength, StockPiles, TargetWidth,
+	Targets, Trim, WedgeLow, WedgeHigh, LoadNumber, Note,
+	Measured, Title, AtTime, PressName, GlueLot, Job,
+	StartTime, Deadline, PressCount, LayupPanel, LayupLoad, PressTime,
+	Unload, SolveFor, Goal, CompareWith, FilmThickness, StructuralUse,
+}
