@@ -175,13 +175,17 @@ func (r *reader) infer() Topic {
 		return Strips
 	case has(unit.StackLayers):
 		return Stack
+	case has(unit.PumpSpeed, unit.Leak) && !has(unit.StripCount):
+		return Pump
 	case has(unit.StartTime, unit.Deadline) && has(unit.PanelCount):
 		return Schedule
 	case has(unit.Cup, unit.Bow) && !has(unit.BarHeight):
 		return Flatten
 	case has(unit.BarHeight, unit.WedgeRatio, unit.WedgeForce, unit.Overfill, unit.BarDenied, unit.Gap):
 		return Side
-	case has(unit.StripCount, unit.StripWidth) && vacuum:
+	case has(unit.LabelOpen, unit.LabelClosed, unit.LabelPress) && !vacuum:
+		return Glue
+	case has(unit.StripCount, unit.StripWidth, unit.StripWidths) && vacuum:
 		return Side
 	case has(unit.MatThickness, unit.ThicknessSpread, unit.StripThickest, unit.BagWidth) || has(unit.Opening) && !has(unit.PumpSpeed, unit.Leak):
 		return Stack

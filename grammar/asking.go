@@ -25,6 +25,9 @@ func (r *reader) findAsks() {
 			r.solving = a.Solve
 		}
 	}
+	if r.forceWanted() && !r.asksFor(Face) && !r.mentions(kindNoun, "bar", "wedge", "joint") && r.within(0, len(r.items), kindGlue) < 0 && (r.pressureSaid() || r.mentions(kindVacuum)) {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Face})
+	}
 	if r.solving == "" {
 		r.phrase.Asks = append(r.phrase.Asks, r.loosely()...)
 	}
@@ -41,7 +44,7 @@ func (r *reader) guessTopic() {
 		r.topic = Flatten
 	case service, r.mentions(kindAsk, "move", "move:emc_pct", "move:cup_mm") && !r.mentions(kindNoun, "bar", "pump"):
 		r.topic = Move
-	case r.pumping() && !r.mentions(kindNoun, "bar"):
+	case r.pumping() && !r.mentions(kindNoun, "bar") && !(r.asksFor(Face) && !r.saidFlow()):
 		r.topic = Pump
 	case r.mentions(kindAsk, "schedule") && (r.mentions(kindRole, "start", "deadline") || r.mentions(kindNoun, "panel")):
 		r.topic = Schedule
@@ -53,6 +56,29 @@ func (r *reader) guessTopic() {
 			}
 		}
 	}
+}
+
+// asksFor reports whether a cue named the topic.
+func (r *reader) asksFor(t Topic) bool {
+	for _, a := range r.phrase.Asks {
+		if a.About == t {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) saidFlow() bool { return r.said(unit.Pumping) || r.said(unit.Leaking) }
+
+// forceWanted reports whether an answer in tons, pounds or newtons is asked for.
+func (r *reader) forceWanted() bool {
+	for i := range r.items {
+		it := &r.items[i]
+		if it.kind == kindUnit && it.amount == nil && (it.unit.Dimension == unit.Pushing || it.unit.Symbol == "lb" || it.unit.Symbol == "ton/ft²") {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) pressureSaid() bool { return r.said(unit.Pressing) }

@@ -186,7 +186,11 @@ func (r *reader) goesIn(c *Command, i int) bool {
 	rest := r.next(i)
 	c.Bare = rest < 0 && r.nothingAfter(i)
 	switch {
-	case c.Bare, r.word(rest, "anyway", "now"), r.is(rest, kindNoun, "press", "bag", "frame"), r.is(rest, kindVerb, "in"):
+	case c.Bare, r.word(i+1, "anyway", "now"), r.is(rest, kindVerb, "in"):
+	case r.is(rest, kindNoun, "press", "bag", "frame"):
+		if r.unitsBehind(rest) {
+			return false
+		}
 	case rest >= 0 && r.items[rest].amount != nil && r.items[rest].amount.form == formPair:
 	case rest < 0 && r.items[i].amount.link != linkTimes && i+1 < len(r.items) && len(c.Loads) > 1:
 	default:
@@ -194,6 +198,17 @@ func (r *reader) goesIn(c *Command, i int) bool {
 	}
 	r.close(c, i+1)
 	return true
+}
+
+// unitsBehind reports whether measures with units stand behind item i: "54 in bag
+// 10 ft long" is no load going in.
+func (r *reader) unitsBehind(i int) bool {
+	for j := i + 1; j < len(r.items); j++ {
+		if am := r.items[j].amount; am != nil && (am.unit != nil || am.link == linkTimes) {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) nothingAfter(i int) bool {
@@ -317,8 +332,8 @@ func (r *reader) showsOnly(next int) bool {
 func (r *reader) startsCheck(i int) bool {
 	switch r.items[i].word {
 	case "i measured", "i checked", "measured":
-		return !r.asksSomething() && !r.mentions(kindFix)
-	case "checked", "second check", "verified", "double checked", "rechecked", "checks out", "looks fine", "looks good", "looks ok", "re checked", "measures", "signed off", "i get", "i make it":
+		return !r.asksSomething() && !r.mentions(kindFix) && !r.mentions(kindRole, "friction") && !r.mentions(kindNoun, "joint")
+	case "checked", "second check", "verified", "double checked", "rechecked", "checks out", "looks fine", "looks good", "looks ok", "re checked", "measures", "signed off":
 		return !r.asksSomething()
 	}
 	return false
@@ -353,9 +368,14 @@ func (r *reader) laterVerb(at int) bool {
 			c := &Command{Verb: Post, Title: r.title(i)}
 			r.commit(c, i+1)
 			return false
+		case Undo:
+			if it.word == "undo" && r.nothingAfter(i) && r.quiet(at, i) {
+				r.close(&Command{Verb: Undo}, len(r.items))
+				return true
+			}
 		case Uncheck, Hold, Clear, Drop, Correct, Check, In, Out:
 			if r.isBreak(i-1) || r.word(i-1, "and", "please", "pls", "to", "then", "ok", "so", "just", "can", "you") {
-				if refs, next := r.references(i + 1); len(refs) > 0 && r.quiet(at, i) {
+				if refs, next := r.references(i + 1); len(refs) > 0 && (r.quiet(at, i) || Verb(it.id) != In && Verb(it.id) != Out && r.amountsIn(at, i) == 0) {
 					c := &Command{Verb: Verb(it.id), Loads: refs}
 					if r.complete2(c, next) {
 						return r.closes()
@@ -529,8 +549,11 @@ func (r *reader) details(c *Command, from int) {
 				c.Press, it.used, nx.used = nx.text, true, true
 			}
 		case it.amount != nil && it.amount.form == formPair && (c.Verb == In || c.Verb == Out):
-			if clock, ok := clockOf(it.amount, ""); ok {
+			if clock, ok := clockOf(it.amount, r.daySuffix(i)); ok {
 				c.Time, it.used = clock, true
+				r.items[r.suffixAt(i)].used = true
+			} else {
+				r.unuse(it.text)
 			}
 		}
 	}

@@ -63,7 +63,7 @@ func (r *reader) count(i, n int) {
 			r.items[i].used = true
 			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: "joints and one"}, i, false})
 		}
-	case r.is(j, kindNoun, "panel"):
+	case r.is(j, kindNoun, "panel"), r.is(j, kindPeril):
 		if isPlural(it.word) || spoken || n == 1 {
 			if spoken && n == 1 && !r.dayPlan() {
 				return
@@ -85,6 +85,31 @@ func (r *reader) count(i, n int) {
 	}
 }
 
+// offStrips: "11 off 60 wide", "5 no. staves": a count of pieces with a measure
+// of their own behind it is one of strips.
+func (r *reader) offStrips() {
+	for i := range r.items {
+		if !r.free(i) || !r.word(i+1, "off") || i+2 >= len(r.items) {
+			continue
+		}
+		if _, ok := r.items[i].amount.whole(); !ok {
+			continue
+		}
+		if k := r.next(i + 1); k >= 0 && r.items[k].amount != nil && r.length(k) {
+			r.items[i+1].meaning = meaning{kind: kindNoun, id: "strip"}
+			r.items[i+1].word = "pcs"
+		}
+	}
+	for i := range r.items {
+		if (r.word(i, "qty", "quantity")) && r.free(i+1) {
+			if _, ok := r.items[i+1].amount.whole(); ok {
+				r.items[i].used = true
+				r.bind(i+1, unit.PanelCount)
+			}
+		}
+	}
+}
+
 // counted is the item that a bare number counts: the next noun, past woods and
 // sorts; -1 where a number or a unit comes first.
 func (r *reader) counted(i int) int {
@@ -100,11 +125,15 @@ func (r *reader) counted(i int) int {
 		case it.brk == '-' && j == i+1, it.brk == 'x':
 		case r.isBreak(j):
 			return -1
+		case it.kind == kindRole && (it.word == "no." || it.word == "no" || it.word == "nr"):
+		case it.kind == kindPeril && it.id == "structure" && isPlural(it.word):
+			return j
 		case it.word == "off":
 			if k := r.next(j); r.is(k, kindNoun) {
 				return k
 			}
 			return j
+		case it.kind == kindNoun && it.id == "panel" && !isPlural(it.word) && j+1 < len(r.items) && (r.is(j+1, kindNoun, "panel") || r.word(j+1, "blanks")):
 		case it.kind == kindNoun:
 			return j
 		case it.kind == kindWood || it.kind == kindWoodSort || it.kind == kindFact || it.kind == kindGlue:

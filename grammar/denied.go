@@ -8,11 +8,12 @@ import (
 
 // partNames are the parts that a message can take away.
 var partNames = map[string]Part{
-	"bar": "bar", "mat": "mat", "wedge": "wedge", "caul": "caul", "film": "film", "fence": "fence", "core": "core", "gap": "gap", "pump": "pump", "leak": "leak", "sled": "sled", "tent": "tent", "cup": "cup", "bow": "bow",
+	"bar": "bar", "mat": "mat", "wedge": "wedge", "caul": "caul", "film": "film", "fence": "fence", "core": "core", "gap": "gap", "pump": "pump", "leak": "leak", "sled": "sled", "tent": "tent", "cup": "cup", "bow": "bow", "glue": "glue",
 }
 
 // parts reads what is denied: "no bar", "without the mat", "forget the wedge".
 func (r *reader) parts() {
+	r.leftOff()
 	for i := range r.items {
 		if !r.is(i, kindNot) {
 			continue
@@ -20,6 +21,11 @@ func (r *reader) parts() {
 		j := i + 1
 		for j < len(r.items) && (r.word(j, "the", "a", "an", "any", "that", "about", "side", "this", "with", "using", "more") || r.is(j, kindNot) || r.items[j].kind == kindWoodSort) {
 			j++
+		}
+		if r.word(j, "glue") || r.is(j, kindGlue) && in(r.items[i].word, "forget", "drop", "never mind", "ignore", "scrap", "forget about") {
+			r.items[i].used, r.items[j].used = true, true
+			r.phrase.Drops = append(r.phrase.Drops, "glue")
+			continue
 		}
 		if r.denies(i, j) {
 			continue
@@ -29,6 +35,19 @@ func (r *reader) parts() {
 				continue
 			}
 			r.phrase.Negated = append(r.phrase.Negated, r.text[r.items[i].start:r.items[j].end])
+		}
+	}
+}
+
+// leftOff reads "what if i leave the bar off".
+func (r *reader) leftOff() {
+	for i := range r.items {
+		if !r.is(i, kindNoun, "bar") || !r.word(i+1, "off", "out") && !r.is(i+1, kindVerb, "out") || !r.word(i-1, "the") && !r.word(i-1, "my") {
+			continue
+		}
+		if r.word(i-2, "leave", "left", "leaving", "take", "took", "taking", "keep") {
+			r.phrase.Drops = append(r.phrase.Drops, "bar")
+			r.say(i, unit.BarDenied, unit.Word("none"))
 		}
 	}
 }
@@ -96,17 +115,38 @@ func (r *reader) fixes() {
 			continue
 		}
 		j := i + 1
-		for j < len(r.items) && (r.idle(j) || r.isBreak(j) && !r.isStop(j) || r.is(j, kindFix) || r.word(j, "and")) {
+		for j < len(r.items) && j <= i+8 && r.items[j].amount == nil && (r.items[j].kind == kindNone || r.is(j, kindFix) || r.is(j, kindFill)) {
 			j++
 		}
-		if !r.free(j) {
+		if !r.free(j) || r.is(r.next(j), kindNoun) || r.is(r.next(j), kindAttr) {
 			continue
 		}
 		if last := r.lastBefore(i, j); last >= 0 {
 			r.bind(j, r.bound[last].fact.Field)
 		}
 	}
+	r.itsNow()
 	r.bareReply()
+}
+
+// itsNow reads "i could only find 7 so its 7": a bare number behind "its" is for
+// the count that was spoken of.
+func (r *reader) itsNow() {
+	for i := range r.items {
+		if !r.free(i) || !r.word(i-1, "its", "is") || r.next(i) >= 0 {
+			continue
+		}
+		k := r.lastBefore(i, i)
+		if k < 0 || r.bound[k].fact.Field.Dimension() != unit.Count || !r.bound[k].weak {
+			continue
+		}
+		r.bind(i, r.bound[k].fact.Field)
+		for j := r.bound[k].from; j < i; j++ { // the same number said twice
+			if r.free(j) && r.items[j].amount.value != nil && r.items[j].amount.value.Cmp(r.items[i].amount.value) == 0 {
+				r.items[j].used = true
+			}
+		}
+	}
 }
 
 // bareReply takes the one number of a message that says nothing else, for

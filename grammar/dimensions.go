@@ -72,8 +72,8 @@ func (r *reader) temperatures() {
 }
 
 func (r *reader) temperatureField(i int) unit.Field {
-	from, to := r.clause(i)
-	if r.within(from, to, kindRole, "mintemp") >= 0 && (r.labelled(i) || r.within(from, to, kindRole, "label") >= 0) {
+	from, to := r.window(i)
+	if r.within(from, to, kindRole, "mintemp") >= 0 && (r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
 		return unit.LabelMinTemp
 	}
 	if r.service(i) {
@@ -109,7 +109,7 @@ func (r *reader) warmBare(i int) bool {
 // near reports whether only "is", "at" and the like stand between two items.
 func (r *reader) near(p, i int) bool {
 	for j := p + 1; j < i; j++ {
-		if !r.word(j, "is", "at", "about", "around", "runs", "sits", "sitting", "was", "its", "now", "only", "like", "maybe", "just") && r.items[j].brk != '~' {
+		if !r.word(j, "is", "at", "about", "around", "runs", "sits", "sitting", "was", "its", "now", "only", "like", "maybe", "just", "says", "said", "reads", "shows") && !r.is(j, kindSay) && !r.is(j, kindVacuum, "pull") && r.items[j].brk != '~' {
 			return false
 		}
 	}
@@ -264,8 +264,8 @@ func (r *reader) durations() {
 			r.bind(i, f)
 		}
 	}
-	for i := range r.items { // "unloading 5"
-		if r.free(i) && r.items[i].amount.bare() && r.is(r.prev(i), kindRole, "unload") {
+	for i := range r.items { // "unloading 5", "25 min to lay up and 20 to unload"
+		if r.free(i) && r.items[i].amount.bare() && (r.is(r.prev(i), kindRole, "unload") || r.is(r.next(i), kindRole, "unload")) {
 			r.bind(i, unit.Unload)
 		}
 	}
@@ -293,7 +293,10 @@ func (r *reader) labelRole(i int) unit.Field {
 }
 
 func (r *reader) durationField(i int) unit.Field {
-	from, to := r.clause(i)
+	from, to := r.window(i)
+	if r.within(from, to, kindRole, "unload", "layup", "open", "closed", "clamp") < 0 {
+		from, to = r.clause(i)
+	}
 	label := r.labelled(i) || r.within(i, to, kindRole, "label") >= 0
 	role := r.labelRole(i)
 	if role == "" {
@@ -307,6 +310,8 @@ func (r *reader) durationField(i int) unit.Field {
 		}
 	}
 	switch {
+	case r.leftIn(i):
+		return unit.PressTime
 	case r.within(from, to, kindRole, "unload") >= 0 || r.word(r.prev(i), "unload"):
 		return unit.Unload
 	case r.within(from, to, kindRole, "layup") >= 0:
@@ -324,6 +329,19 @@ func (r *reader) durationField(i int) unit.Field {
 		return unit.PressTime
 	}
 	return ""
+}
+
+// leftIn: "leave each load in 10 hours", "leave em in 90 min".
+func (r *reader) leftIn(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-6 && !r.isBreak(j); j-- {
+		if r.word(j, "leave", "leaving", "left", "keep", "stays", "stay") {
+			return !r.labelled(i)
+		}
+		if r.items[j].amount != nil {
+			return false
+		}
+	}
+	return false
 }
 
 func (r *reader) perLoad(i int) bool {
@@ -383,6 +401,9 @@ func (r *reader) pumping() bool {
 // height reads the shop's height above the sea: more metres or feet than any
 // work has, or a word for it.
 func (r *reader) height(i int) {
+	if r.is(r.next(i), kindAir, "height") && r.word(i+1, "below", "under") {
+		r.items[i].amount.minus = true
+	}
 	am := r.items[i].amount
 	sym := am.unit.Symbol
 	from, to := r.clause(i)

@@ -60,7 +60,8 @@ type amount struct {
 	minus   bool
 	plural  bool
 	link    link // to the amount before
-	dead    bool // a name, hearsay, denied: never bound
+	dead    bool // a name, or denied: never bound
+	hearsay bool // what somebody is said to think: gives way
 }
 
 // items flattens the tree of a message.
@@ -77,10 +78,37 @@ func items(tree *messageTree, tokens []token) []item {
 			if !ok {
 				ln = linkTo
 			}
-			out = append(out, amountItem(l.Amount, ln, tokens))
+			it := amountItem(l.Amount, ln, tokens)
+			if whole, part, ok := apart(it, l.Amount, tokens); ok {
+				out = append(out, whole, part)
+				continue
+			}
+			out = append(out, it)
 		}
 	}
 	return out
+}
+
+// apart takes "26x96 3/4 thick" for a size and a thickness: a fraction behind a
+// foot or more, with a direction of its own, is no part of the length.
+func apart(it item, a *amountTree, tokens []token) (whole, part item, ok bool) {
+	at := a.Pos.Offset
+	if a.Minus {
+		at++
+	}
+	if it.amount.link != linkTimes || a.Number.Part == "" || it.amount.value == nil || it.amount.float() < 12 {
+		return it, it, false
+	}
+	after := at + 2
+	if a.Unit != "" {
+		after++
+	}
+	if after >= len(tokens) || tokens[after].meaning.kind != kindAttr && tokens[after].meaning.id != "core" && tokens[after].meaning.kind != kindWood {
+		return it, it, false
+	}
+	whole = item{start: it.start, end: tokens[at].end, amount: &amount{value: rational(a.Number.Whole), form: formInt, link: linkTimes}}
+	part = item{start: tokens[at+1].start, end: it.end, amount: &amount{value: rational(a.Number.Part), form: formFraction, unit: it.amount.unit, unitRaw: it.amount.unitRaw}}
+	return whole, part, true
 }
 
 // join adds inches to the feet before them: 6'8", 6 ft 8.
@@ -186,7 +214,7 @@ var one = big.NewRat(1, 1)
 // rational reads a number exactly; nil for n/0 and for more digits than any
 // number of the shop has.
 func rational(s string) *big.Rat {
-	if len(s) > 24 {
+	if len(s) > 48 {
 		return nil
 	}
 	if _, den, ok := strings.Cut(s, "/"); ok && strings.Trim(den, "0") == "" {

@@ -55,11 +55,11 @@ func (r *reader) killHearsay() {
 			continue
 		}
 		for j := said + 1; j < len(r.items) && !r.isStop(j); j++ {
-			if r.items[j].brk == ',' || r.items[j].brk == '-' {
+			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") {
 				break
 			}
 			if r.items[j].amount != nil {
-				r.items[j].amount.dead = true
+				r.items[j].amount.hearsay = true
 			}
 		}
 	}

@@ -118,7 +118,7 @@ func (r *reader) panelTargets() {
 			named = named || r.is(j, kindNoun, "panel") || r.word(j, "at") || r.items[j].brk == '@'
 			j++
 		}
-		if j < len(r.items) && r.free(j) && r.length(j) && (named && j > i+1 || r.items[j].amount.link == linkAt) && (len(ts) > 0 || r.is(i+1, kindNoun, "panel")) {
+		if j < len(r.items) && r.free(j) && r.length(j) && (named && j > i+1 || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || r.is(i+1, kindNoun, "panel")) {
 			ts = append(ts, target{i, j, n})
 		}
 	}

@@ -57,6 +57,8 @@ func (r *reader) roleLengths() {
 		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr):
 			r.bind(i, unit.Trim)
 		case r.crossed(i):
+		case r.is(n, kindRole, "length") && r.word(n, "across") && r.next(n) < 0:
+			r.bind(i, unit.StripWidth)
 		case r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
 			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
@@ -126,6 +128,9 @@ func (r *reader) attrLengths(sure bool) {
 	for pass := 0; pass < 2; pass++ {
 		for j := range r.items {
 			if !r.is(j, kindAttr) || r.items[j].used {
+				continue
+			}
+			if pass == 1 && r.attrNumber(j, 0) >= 0 {
 				continue
 			}
 			i := r.attrNumber(j, pass)

@@ -16,7 +16,7 @@ type spelled struct {
 }
 
 const (
-	shortest    = 5  // letters of a word that may be taken for another
+	shortest    = 4  // letters of a word that may be taken for another
 	longWord    = 8  // letters from which two slips are forgiven
 	mostGuesses = 24 // words of one message that are looked up
 	mostLetters = 20
@@ -27,7 +27,7 @@ const (
 func buildNearest() map[byte][]spelled {
 	index := map[byte][]spelled{}
 	for first, list := range trade {
-		if len(first) < shortest {
+		if len(first) <= shortest {
 			continue
 		}
 		for _, s := range list {

@@ -104,6 +104,9 @@ func (r *reader) stripClause(i int) bool {
 }
 
 func (r *reader) nounLength(i int) {
+	if am := r.items[i].amount; am.unit == nil && am.form == formWords && am.value != nil && am.value.IsInt() || r.word(i-1, "by") || i > 0 && r.items[i-1].brk == 'x' {
+		return
+	}
 	k, right := r.besideNoun(i)
 	if k < 0 {
 		return
@@ -171,7 +174,7 @@ func (r *reader) panelLength(i int) {
 // besideNoun is the noun or wood that a bare measure goes with: the one right
 // behind it, unless that has a number of its own, or the one before it.
 func (r *reader) besideNoun(i int) (k int, right bool) {
-	n, p := r.next(i), r.prev(i)
+	n, p := r.nextNear(i), r.prev(i)
 	if r.is(n, kindAttr) && !r.items[n].used || r.items[i].amount.plural {
 		return -1, false
 	}
@@ -192,6 +195,9 @@ func (r *reader) besideNoun(i int) (k int, right bool) {
 		n = -1
 	}
 	left := r.leftNoun(i, p)
+	if left == i-1 && left >= 0 && r.is(left, kindNoun, "bar", "mat", "caul", "gap", "cup", "bow", "tent", "opening") && r.is(n, kindNoun) && !r.has(bareFields[r.items[left].id]) && !r.amountJustBefore(left) {
+		return left, false
+	}
 	if r.is(n, kindNoun) && (wood < 0 || r.items[n].id == "strip" || r.items[n].id == "core" || r.items[n].id == "bar" || r.items[n].id == "face" || r.items[n].id == "panel" && r.size(i) > 0.1) {
 		if left < 0 || !r.numberBehind(n) {
 			return n, true
@@ -207,6 +213,20 @@ func (r *reader) besideNoun(i int) (k int, right bool) {
 		return p, false
 	}
 	return -1, false
+}
+
+// parters are words that part a measure from a noun behind them.
+var parters = wordSet(`on in at for from over under against into behind beside between if then is are was when so because to that which`)
+
+// nextNear is next, but not past a word that parts.
+func (r *reader) nextNear(i int) int {
+	n := r.next(i)
+	for j := i + 1; j < n; j++ {
+		if parters[r.items[j].word] {
+			return -1
+		}
+	}
+	return n
 }
 
 // leftNoun is the noun before a measure with nothing but "is", "of" and the like
@@ -226,6 +246,8 @@ func (r *reader) leftNoun(i, p int) int {
 	}
 	return -1
 }
+
+func (r *reader) amountJustBefore(k int) bool { return k > 0 && r.items[k-1].amount != nil }
 
 // takenNoun reports whether the noun already goes with a measure before it.
 func (r *reader) takenNoun(p, i int) bool {

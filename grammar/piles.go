@@ -89,6 +89,9 @@ func (r *reader) countsOfWidths() bool {
 		if _, ok := r.items[i].amount.whole(); !ok || i+3 >= len(r.items) {
 			continue
 		}
+		if r.word(i+1, "of") && r.free(i+2) && r.length(i+2) && r.items[i].amount.form != formWords && r.items[i+2].amount.form != formWords {
+			return true
+		}
 		if (r.word(i+1, "off") || r.is(i+1, kindAttr, "long") && isPlural(r.items[i+1].word) || r.is(i+1, kindNoun, "strip")) && (r.word(i+2, "at", "of") || r.items[i+2].brk == '@') && r.free(i+3) && r.length(i+3) && !(i+4 < len(r.items) && r.items[i+4].amount != nil && r.items[i+4].amount.link == linkTimes) {
 			return true
 		}
@@ -145,7 +148,7 @@ func (r *reader) pileOf(i, j int, joined bool) (pile, bool) {
 	case linkTo, linkOr:
 		return pile{}, false
 	}
-	if am.link == linkTimes && am.unit == nil && r.items[i].amount.form != formWords && (!r.mentions(kindAsk, "strips") && !r.mentions(kindRole, "target") || r.is(r.prev(i), kindNoun, "panel") || r.is(r.next(j), kindNoun, "panel")) {
+	if am.link == linkTimes && am.unit == nil && r.items[i].amount.form != formWords && (r.timesPairs() < 2 || r.is(r.prev(i), kindNoun, "panel") || r.is(r.next(j), kindNoun, "panel")) {
 		return pile{}, false
 	}
 	if !joined && j == i+1 && r.isBreak(i+1) {
@@ -155,6 +158,21 @@ func (r *reader) pileOf(i, j int, joined bool) (pile, bool) {
 		return pile{}, false
 	}
 	return pile{i, j}, true
+}
+
+// timesPairs counts the sizes of two numbers: one alone is a panel's, several
+// beside a width that is needed are stock.
+func (r *reader) timesPairs() int {
+	n := 0
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.link == linkTimes {
+			n++
+		}
+	}
+	if !r.mentions(kindRole, "target") && !r.mentions(kindAsk, "strips") {
+		return 0
+	}
+	return n
 }
 
 // outlier gives back a pile that stands behind "need": "need 4 at 24".

@@ -31,7 +31,7 @@ func (r *reader) vacuumInches(i int) bool {
 		return false
 	}
 	j := r.prev(i)
-	if r.is(r.next(i), kindVacuum, "vacuum") {
+	if r.is(r.next(i), kindVacuum, "vacuum") || r.is(r.next(i), kindVacuum, "gauge") && r.word(i+1, "on") {
 		return true
 	}
 	if r.word(i-1, "to") && r.pumping() && r.items[i].amount.link == linkNone {
@@ -50,13 +50,19 @@ func (r *reader) pressure(i int) {
 		r.bind(i, unit.Ambient)
 	case r.isMatFirmness(i, from, to):
 		r.bind(i, unit.MatFirm)
-	case r.within(from, to, kindRole, "limit") >= 0:
+	case r.within(from, to, kindRole, "limit") >= 0 && !r.has(unit.PumpLimit) && r.within(r.afterStop(i), i, kindRole, "limit") >= 0:
 		r.pumpLimit(i)
 	case u == "psia" || r.absolute(i):
 		r.bind(i, unit.VacuumAbsolute)
 	default:
 		r.bind(i, unit.Vacuum)
 	}
+}
+
+// afterStop is where the sentence of item i begins.
+func (r *reader) afterStop(i int) int {
+	from, _ := r.sentence(i)
+	return from
 }
 
 // barometric reports whether the pressure is the air's own: a barometer stands
@@ -253,7 +259,7 @@ func (r *reader) bareVacuum() {
 		if !cued && r.word(j, "at", "holds", "to") {
 			cued = r.is(r.prev(j), kindVacuum)
 		}
-		if !cued && r.is(i-1, kindVacuum) {
+		if !cued && (r.is(i-1, kindVacuum) || r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame") || r.word(i+1, "on") && r.is(r.next(i), kindVacuum, "gauge")) {
 			cued = true
 		}
 		if !cued {

@@ -27,7 +27,7 @@ func (r *reader) query() bool {
 			r.readLoads(i, c)
 		case w == "the book" || w == "who checked" || w == "whos checked" || w == "who posted" || w == "who measured":
 			r.readLoads(i, c)
-		case in(w, "whats in the press", "what is in the press", "anything in the press", "whats in the bag", "what is in the bag", "in the press right now", "whats pressing", "anything pressing", "is the press empty", "is the press free", "press free", "is the bag empty", "is the bag free", "whats in press", "what is in press", "what was in"):
+		case in(w, "whats in the presses", "what is in the presses", "anything in the presses", "whats in the bags", "whats in the press", "what is in the press", "anything in the press", "whats in the bag", "what is in the bag", "in the press right now", "whats pressing", "anything pressing", "is the press empty", "is the press free", "press free", "is the bag empty", "is the bag free", "whats in press", "what is in press", "what was in"):
 			if r.hasMeasures(i) {
 				continue
 			}

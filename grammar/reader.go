@@ -35,6 +35,7 @@ func (r *reader) read() {
 		r.settle()
 		return
 	}
+	r.offStrips()
 	r.layers()
 	r.piles()
 	r.clocks()
@@ -48,11 +49,11 @@ func (r *reader) read() {
 	r.percents()
 	r.durations()
 	r.plainUnits()
+	r.bareVacuum()
 	r.products()
 	r.counts()
 	r.measures()
 	r.alternatives()
-	r.bareVacuum()
 	r.wordFacts()
 	r.barPlace()
 	r.parts()
@@ -75,7 +76,7 @@ func (r *reader) bind(i int, f unit.Field) bool {
 		r.refuse(f, it.text, want)
 		return true
 	}
-	r.bound = append(r.bound, binding{Fact{Field: f, Value: unit.Number(v), Unit: u, Text: it.text}, i, false})
+	r.bound = append(r.bound, binding{Fact{Field: f, Value: unit.Number(v), Unit: u, Text: it.text}, i, it.amount.hearsay})
 	return true
 }
 
@@ -97,7 +98,7 @@ func (r *reader) refuse(f unit.Field, text, want string) {
 // has reports whether a field was read already.
 func (r *reader) has(f unit.Field) bool {
 	for _, b := range r.bound {
-		if b.fact.Field == f {
+		if b.fact.Field == f && !b.weak {
 			return true
 		}
 	}
@@ -136,7 +137,7 @@ func (r *reader) idle(i int) bool {
 	if it.amount != nil || it.brk != 0 && it.brk != '~' && it.brk != '=' && it.brk != '"' && it.brk != '*' && it.brk != '_' && it.brk != '`' && it.brk != '\'' {
 		return false
 	}
-	if it.kind == kindWoodSort {
+	if it.kind == kindWoodSort || it.kind == kindFill {
 		return true
 	}
 	return it.kind == kindNone && (it.brk != 0 || fill[it.word]) && it.word != "and" && it.word != "with" && it.word != "but"

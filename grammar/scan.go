@@ -26,6 +26,7 @@ type scrap struct {
 	norm       string // lower case, apostrophes gone, glyph fractions written out
 	start, end int    // bytes of the message
 	glued      bool   // nothing between it and the scrap before
+	ordinal    bool   // a fraction written "32nd"
 }
 
 // glyphs are the fractions that have a character of their own.
@@ -64,6 +65,13 @@ func scan(text string) []scrap {
 // markup returns the length of a chat service's own mark at the start of s:
 // a mention of a person or channel, or a link.
 func markup(s string) int {
+	if len(s) > 1 && s[0] == '@' && (s[1] >= 'a' && s[1] <= 'z' || s[1] >= 'A' && s[1] <= 'Z') {
+		n := 1
+		for n < len(s) && (s[n] == '_' || s[n] == '.' || s[n] == '-' || s[n] >= 'a' && s[n] <= 'z' || s[n] >= 'A' && s[n] <= 'Z' || s[n] >= '0' && s[n] <= '9') {
+			n++
+		}
+		return n
+	}
 	if len(s) < 3 || s[0] != '<' || !strings.ContainsRune("@#!h", rune(s[1])) {
 		return 0
 	}
@@ -128,7 +136,7 @@ func (s *scanner) times(end int) bool {
 
 func (s *scanner) add(sh shape, start int, norm string) {
 	glued := len(s.scraps) > 0 && s.scraps[len(s.scraps)-1].end == start
-	s.scraps = append(s.scraps, scrap{sh, norm, start, s.pos, glued})
+	s.scraps = append(s.scraps, scrap{shape: sh, norm: norm, start: start, end: s.pos, glued: glued})
 }
 
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
@@ -237,6 +245,8 @@ func (s *scanner) badTail(start int, sh shape) bool {
 	rest := s.text[end:]
 	bad := false
 	switch {
+	case sh == shapeInt && start > 1 && s.text[start-1] == '/' && unicode.IsLetter(rune(s.text[start-2])):
+		bad = true // "pi/8"
 	case rest == "":
 	case (rest[0] == '.' || rest[0] == ':' || rest[0] == '/') && sh != shapeInt && len(rest) > 1 && isDigit(rune(rest[1])):
 		bad = true
@@ -265,6 +275,7 @@ func (s *scanner) ordinal(start int) bool {
 			switch digits {
 			case "8", "16", "32", "64", "128":
 				s.add(shapeFraction, start, "1/"+digits)
+				s.scraps[len(s.scraps)-1].ordinal = true
 			default:
 				s.add(shapeBad, start, s.text[start:s.pos])
 			}

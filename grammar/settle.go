@@ -40,6 +40,10 @@ func (r *reader) rival(f unit.Field, bs []binding) {
 			bs[k], bs[k-1] = bs[k-1], bs[k]
 		}
 	}
+	bs = r.firm(bs)
+	if len(bs) == 0 {
+		return
+	}
 	kept := bs[:1]
 	for _, b := range bs[1:] {
 		last := kept[len(kept)-1]
@@ -69,6 +73,19 @@ func (r *reader) rival(f unit.Field, bs []binding) {
 		}
 		r.phrase.Clashes = append(r.phrase.Clashes, c)
 	}
+}
+
+// firm drops what is only hearsay; it stays unused.
+func (r *reader) firm(bs []binding) []binding {
+	out := bs[:0]
+	for _, b := range bs {
+		if b.weak {
+			r.unuse(b.fact.Text)
+			continue
+		}
+		out = append(out, b)
+	}
+	return out
 }
 
 func same(a, b unit.Value) bool {

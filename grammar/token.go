@@ -101,7 +101,7 @@ func (t *tokenizer) integer() {
 			return
 		}
 	}
-	if t.at+1 < len(t.scraps) && whole != nil && t.scraps[t.at+1].shape == shapeFraction && t.scraps[t.at+1].end-t.scraps[t.at+1].start > len(t.scraps[t.at+1].norm)-2 && strings.HasPrefix(t.scraps[t.at+1].norm, "1/") && !strings.Contains(t.text[t.scraps[t.at+1].start:t.scraps[t.at+1].end], "/") && isDigit(rune(t.text[t.scraps[t.at+1].start])) {
+	if t.at+1 < len(t.scraps) && whole != nil && t.scraps[t.at+1].ordinal {
 		part, _ := new(big.Rat).SetString(t.scraps[t.at+1].norm)
 		t.push(symWords, 2).value = part.Mul(part, whole)
 		return
@@ -234,7 +234,7 @@ func (t *tokenizer) word(s scrap) {
 	if t.afterNumber() && t.behindNumber(s) {
 		return
 	}
-	if v, n := wordNumber(t.scraps, t.at); n > 0 && !t.tradeRun(n) {
+	if v, n := wordNumber(t.scraps, t.at); n > 0 && !t.tradeRun(n) && !t.pronoun(s, n) {
 		tok := t.push(symWords, n)
 		tok.value = v
 		return
@@ -259,6 +259,26 @@ func (t *tokenizer) word(s scrap) {
 		}
 	}
 	t.push(symWord, 1)
+}
+
+// pronouns are words after which "one" is no number: "wrong one".
+var pronouns = wordSet(`wrong this that last which other each every any new old far right same first second bottom top no the good bad next only`)
+
+func (t *tokenizer) pronoun(s scrap, n int) bool {
+	l := t.last()
+	if s.norm != "one" || n != 1 {
+		return false
+	}
+	if l != nil && (l.norm == "on" || l.norm == "the") && t.at+1 < len(t.scraps) {
+		_, m := trade.longest(t.scraps, t.at+1)
+		return m == 0
+	}
+	return l != nil && pronouns[l.norm] && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1))
+}
+
+func (t *tokenizer) nounAt(i int) bool {
+	m, n := trade.longest(t.scraps, i)
+	return n > 0 && m.kind == kindNoun
 }
 
 // tradeRun reports whether a run of trade words longer than n starts here:
@@ -336,7 +356,14 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 	if s.norm == "a" || s.norm == "an" || s.norm == "one" {
 		at++
 	}
-	if t.afterNumber() || !isWord(t.scraps, at, "inch") || !isWord(t.scraps, at+1, "and") {
+	if t.afterNumber() || !isWord(t.scraps, at, "inch") {
+		return false
+	}
+	if at == t.at && t.nounAt(at+1) && !t.afterAmount() {
+		t.inchOf(1, big.NewRat(1, 1)) // "inch bar"
+		return true
+	}
+	if !isWord(t.scraps, at+1, "and") {
 		return false
 	}
 	part, n := fractionWords(t.scraps, at+2)
@@ -346,13 +373,17 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 	if n == 0 || part.Cmp(one) >= 0 {
 		return false
 	}
-	end := at + 2 + n
-	t.push(symWords, end-t.at).value = part.Add(part, one)
+	t.inchOf(at+2+n-t.at, part.Add(part, one))
+	return true
+}
+
+// inchOf makes n scraps a number of inches.
+func (t *tokenizer) inchOf(n int, v *big.Rat) {
+	t.push(symWords, n).value = v
 	tok := *t.last()
 	tok.symbol, tok.norm, tok.start, tok.text = symUnit, "inch", tok.end, ""
 	tok.meaning = meaning{kind: kindUnit, id: "in", unit: unit.Inch}
 	t.tokens = append(t.tokens, tok)
-	return true
 }
 
 // oneOfUnit reads "an inch", "a minute" as one of the unit.
@@ -373,6 +404,7 @@ func (t *tokenizer) oneOfUnit(s scrap) bool {
 func (t *tokenizer) link(s scrap) bool {
 	var sym lexer.TokenType
 	switch s.norm {
+	case "up":
 	case "by":
 		sym = symTimes
 	case "at":
@@ -393,8 +425,12 @@ func (t *tokenizer) link(s scrap) bool {
 		t.push(symOr, 2).norm = "or"
 		return true
 	}
-	next := t.numberAt(t.at + 1)
-	if !next && s.norm != "through" {
+	if s.norm == "up" && isWord(t.scraps, t.at+1, "to") && t.numberAt(t.at+2) && t.afterAmount() {
+		t.push(symTo, 2).norm = "to"
+		return true
+	}
+	next := t.numberAt(t.at+1) && sym != 0
+	if !next && s.norm != "through" && sym != 0 {
 		v, n := wordNumber(t.scraps, t.at+1)
 		next = n > 0 && v != nil
 	}

@@ -38,7 +38,7 @@ type entry struct {
 var vocabulary = []entry{
 	// Parts. A part that is a kind of press says so too.
 	{kindNoun, "strip", "strip, strips, stave, staves, slat, slats, piece, pieces, pcs, pc, board, boards, lamella, lamellas, lamellae, lam, lams, lamination, laminations, laminate, laminates, rip, rips, plank, planks, stick, sticks, batten strips, strip width, strip thickness, edge strips, wood strips, offcuts, offcut, lath, laths, stock"},
-	{kindNoun, "panel", "panel, panels, pannel, pannels, glue up, glue ups, glueup, glueups, top, tops, tabletop, tabletops, table top, table tops, door, doors, lid, lids, slab, slabs, sheet, sheets, hatch, hatches, hatch cover, hatch covers, counter, countertop, countertops, counter top, worktop, worktops, bench top, benchtop, tread, treads, bulkhead, bulkheads, leaf, leaves, cutting board, cutting boards, desk top, desktop, shelf, shelves, plate, sole panel, sole panels, pnl, pnls, benchtop, benchtops"},
+	{kindNoun, "panel", "panel, panels, pannel, pannels, glue up, glue ups, glueup, glueups, top, tops, tabletop, tabletops, table top, table tops, door, doors, lid, lids, slab, slabs, sheet, sheets, hatch, hatches, hatch cover, hatch covers, counter, countertop, countertops, counter top, worktop, worktops, bench top, benchtop, tread, treads, bulkhead, bulkheads, leaf, leaves, cutting board, cutting boards, blanks, door blanks, door blank, door leaves, door leaf, table leaves, stair tread panels, desk top, desktop, shelf, shelves, plate, sole panel, sole panels, pnl, pnls, benchtop, benchtops"},
 	{kindNoun, "bar", "bar, bars, side bar, side bars, sidebar, sidebars, batten, battens, edge bar, edge bars, pressure bar, push bar, side batten, side battens, edge batten, press bar, steel bar, alu bar, aluminium bar, aluminum bar, side rail"},
 	{kindNoun, "wedge", "wedge, wedges, folding wedge, folding wedges, taper, tapered wedge"},
 	{kindNoun, "sled", "sled, sleds, top sled, upper sled, bottom sled, lower sled, second sled, next sled, sledge, carrier, carrier board, base, bases, base board, baseboard, platen sled"},
@@ -47,14 +47,14 @@ var vocabulary = []entry{
 	{kindNoun, "caul", "caul, cauls, top caul, platen, platens, caul sheet, caul board, cover board, pressure plate"},
 	{kindNoun, "film", "film, films, plastic, plastic film, plastic sheet, poly film, poly sheet, release film, membrane"},
 	{kindNoun, "core", "core, cores, substrate, substrates, ply, plywood, mdf, particleboard, particle board, chipboard, hardboard, ply core, plywood core, mdf core, solid core, birch ply, birch plywood, marine ply, marine plywood, baltic birch ply, baltic birch plywood, okoume ply, fir ply, fibreboard, fiberboard"},
-	{kindNoun, "bed", "bed, table, press bed, press table"},
+	{kindNoun, "bed", "bed, beds, table, press bed, press table"},
 	{kindNoun, "frame", "frame, frames, frame press, vacuum frame, press frame, frame presses, chamber, vacuum chamber, vac frame"},
 	{kindNoun, "bag", "bag, bags, vacuum bag, vac bag, bag press, vacuum bags, bag presses"},
 	{kindNoun, "press", "press, presses, vacuum press, vacuum presses, vac press"},
 	{kindNoun, "opening", "opening, press opening, openings, clear height, daylight, clearance height, frame opening, opening height, press height, headroom"},
 	{kindNoun, "joint", "joint, joints, jt, jts, seam, seams, glue line, glue lines, glueline, gluelines"},
 	{kindNoun, "gap", "gap, gaps, crook, crooks, open gap, joint gap, worst gap, bowed edge, hollow edge, sprung joint, light"},
-	{kindNoun, "cup", "cup, cups, cupped, cupping"},
+	{kindNoun, "cup", "cup, cups, cupped, cupping, hump, belly, crown in it"},
 	{kindNoun, "bow", "bow, bows, bowed"},
 	{kindNoun, "tent", "tent, tents, tenting, tented, bridge, bridges, bridging, bridged"},
 	{kindNoun, "pump", "pump, vac pump, vacuum pump, pumps"},
@@ -75,13 +75,13 @@ var vocabulary = []entry{
 	// How wood is sawn and which side is up.
 	{kindFact, "sawn=flat", "flat sawn, flatsawn, plain sawn, plainsawn, flat saw, crown cut, crown sawn, slab sawn, through and through, tangential"},
 	{kindFact, "sawn=quarter", "quarter sawn, quartersawn, qtr sawn, quartered, rift and quarter, rift, riftsawn, rift sawn, radial, quarter saw"},
-	{kindFact, "cup_up=hump", "hump up, humps up, hump side up, crown up, crown side up, belly up, convex up, convex side up, bump up, hump on top, crowned up"},
+	{kindFact, "cup_up=hump", "hump up, humps up, hump is facing up, hump facing up, hump is up, hump is on top, hump side up, crown up, crown side up, belly up, convex up, convex side up, bump up, hump on top, crowned up"},
 	{kindFact, "cup_up=hollow", "hollow up, hollow side up, cup up, cup side up, concave up, concave side up, cupped up, hollow on top, dish up"},
 	{kindFact, "faces=2", "both sides, both faces, two faces, two sides, either side, each side, each face, both front and back, front and back, double sided, 2 faces, 2 sides, top and bottom"},
 	{kindFact, "faces=1", "one face, one side, one sided, single sided, 1 face, 1 side, top only, only the top, on top only, single face, no backer, one side only, no backing veneer, no balancer"},
 	{kindFact, "cover=down", "film gets down behind it, film gets down behind, film gets behind it, film gets behind the bar, film goes down behind, film down behind, film drops behind, film gets in behind, film on both sides of the bar, bag gets down behind it, bag gets down behind, bag gets behind it, nothing behind the bar, nothing behind it"},
 	{kindFact, "cover=top", "covered to its top, covered to the top, fully covered, bar covered to the top, bar fully covered, covered to its full height, covered all the way"},
-	{kindFact, "surface=film", "on plastic, on film, on poly, on polythene, on polyethylene, on plastic sheet, on plastic film, on pe film, on pe, over plastic, plastic under, plastic underneath, film under, film underneath, on the plastic, on the film, plastic under them, plastic lined sled, plastic covered sled, poly under, plastic below, on packing tape, poly sheeting"},
+	{kindFact, "surface=film", "on plastic, on film, on poly, on polythene, on polyethylene, on plastic sheet, on plastic film, on pe film, on pe, over plastic, plastic under, plastic underneath, film under, film underneath, on the plastic, on the film, plastic under them, plastic lined sled, plastic covered sled, poly under, plastic below, film below, film beneath, film between, on packing tape, poly sheeting"},
 	{kindFact, "surface=waxed", "waxed, waxed sled, on wax, waxed base, wax on the sled, paste wax, waxed ply, waxed melamine, waxed paper, wax paper"},
 	{kindFact, "surface=bare", "bare sled, bare ply, bare plywood, bare mdf, bare wood, bare board, bare ply sled, bare plywood sled, bare mdf sled, on bare wood, no film, no film under, no plastic, no plastic under, nothing under, no wax, without film, without plastic, dry ply, raw ply, unwaxed, on bare ply, on bare, naked ply, no film underneath"},
 	{kindFact, "surface=wet-glue", "wet glue, on wet glue, on a glued core, in wet glue"},
@@ -100,6 +100,8 @@ var vocabulary = []entry{
 	{kindAir, "service", "house, home, lives, lives at,  living room, kitchen, customer, customers, client, clients, room, service, in use, in service, lives in, live in, living in, end use, office, cabin, saloon, winter, summer, indoors, dining room, flat, apartment, ends up, heated room, heated, final, destination, goes to, church, museum, gallery, bedroom, showroom, install, installed, it goes in"},
 	{kindAir, "shop", "shop, shops, workshop, in here, here, in the shop, room temp, our shop, glue room, press room, pressroom, joinery, shed, garage, workshops, barn, yard"},
 	{kindAir, "temp", "temp, temperature, temps, degrees, deg, warm, cold, hot, degree"},
+
+	{kindFill, "", "on the face of it, face it, by the way, as it were, for good measure, at the end of the day, all over the shop, on top of that, about face, in the face of"},
 
 	// Negation, correction, hearsay.
 	{kindNot, "no", "no, without, w/o, w o, scratch the, sans, none, minus the, lose, ditch, forget, drop, skip, remove, leave out, leave off, take out, take away, ignore, never mind, nevermind, scrap, zero, leave off the, forget about, dont use, not using, except, except for, excluding, other than, instead of"},

@@ -117,6 +117,11 @@ func (r *reader) wordFact(i int) {
 		if r.items[i].used = true; !r.has(f) {
 			r.say(i, f, unit.Number(0))
 		}
+	case unit.SurfaceKind:
+		if r.items[i].used = true; !r.has(f) || !strings.HasPrefix(r.items[i].word, "no ") {
+			r.unsay(f, "no ")
+			r.say(i, f, unit.Word(val))
+		}
 	case unit.MatFirmness, unit.CupUp, unit.Sawn, unit.BarFoot:
 		r.say(i, f, unit.Word(val))
 	default:
@@ -147,6 +152,17 @@ func (r *reader) barPlace() {
 			case r.is(k, kindNoun, "sled"):
 				r.sayOnce(k, unit.BarFoot, "sled")
 			}
+		}
+	}
+}
+
+// unsay takes back what was read of a field from a wording that begins so: of "no
+// film, just waxed the sled" the wax stands.
+func (r *reader) unsay(f unit.Field, prefix string) {
+	for k, b := range r.bound {
+		if b.fact.Field == f && strings.HasPrefix(strings.ToLower(b.fact.Text), prefix) {
+			r.bound = append(r.bound[:k], r.bound[k+1:]...)
+			return
 		}
 	}
 }
