@@ -1,0 +1,160 @@
+package matrix
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"sync"
+	"time"
+
+	"maunium.net/go/mautrix"
+
+	"presshand/bot/book"
+	"presshand/bot/desk"
+)
+
+// An Inbox takes what was said; what it took without an error is not lost.
+type Inbox interface {
+	Receive(ctx context.Context, e book.Event) (fresh bool, err error)
+}
+
+// An Account is one Matrix account, as one process serves it.
+type Account struct {
+	cfg   Config
+	inbox Inbox
+	book  book.Reader
+
+	live chan *session // holds the session while there is one
+}
+
+// Open returns an account, which takes what was said to in, and reads in the
+// load book whom a reminder is for. It is served by [Account.Run].
+func Open(c Config, in Inbox, b book.Reader) (*Account, error) {
+	if err := c.check(); err != nil {
+		return nil, err
+	}
+	return &Account{cfg: c, inbox: in, book: b, live: make(chan *session, 1)}, nil
+}
+
+// Serve serves an account whenever this process holds the account's lease,
+// until ctx is done or something is wrong that only people can mend. The desk
+// must be one of its own, with store, handler, name and clock; its senders are
+// set here. It works while the account is served: two processes that send for
+// one account would use the same step of a key twice.
+func Serve(ctx context.Context, c Config, d *desk.Desk) error {
+	a, err := Open(c, d, d.Store)
+	if err != nil {
+		return err
+	}
+	d.Senders = map[string]desk.Sender{Service: a}
+	ctx, stop := context.WithCancelCause(ctx)
+	defer stop(nil)
+	d.Lead(ctx, "matrix/"+c.User, func(ctx context.Context) {
+		a.cfg.Log.Info("matrix: this process serves the account", "user", c.User)
+		if err := d.Resume(ctx); err != nil {
+			a.cfg.Log.Warn("matrix: earlier claims not freed", "error", err)
+		}
+		var wg sync.WaitGroup
+		working, done := context.WithCancel(ctx)
+		wg.Go(func() { d.Run(working) })
+		if err := a.Run(ctx); err != nil {
+			stop(err)
+		}
+		done()
+		wg.Wait()
+	})
+	if err := context.Cause(ctx); err != nil && !errors.Is(err, context.Canceled) {
+		return err
+	}
+	return nil
+}
+
+// Run logs in and syncs, again and again after failures, until ctx is done or
+// something is wrong that only people can mend.
+func (a *Account) Run(ctx context.Context) error {
+	if !Encrypts {
+		a.cfg.Log.Warn("matrix: this program was built without Matrix encryption; rooms that are encrypted are left")
+	}
+	for failures := 0; ctx.Err() == nil; failures++ {
+		err := a.serve(ctx)
+		switch {
+		case err == nil, ctx.Err() != nil:
+		case lasting(err):
+			return fmt.Errorf("matrix account %s: %w", a.cfg.User, err)
+		default:
+			wait := backoff(failures)
+			a.cfg.Log.Warn("matrix: account cannot be served", "error", err, "again_in", wait)
+			pause(ctx, wait)
+		}
+	}
+	return nil
+}
+
+// serve logs in, then syncs and sends until ctx is done.
+func (a *Account) serve(ctx context.Context) (err error) {
+	s, err := connect(ctx, a.cfg)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, s.close()) }()
+	s.inbox, s.book = a.inbox, a.book
+	if s.cipher, err = newCipher(ctx, s); err != nil {
+		return err
+	}
+	s.dress(ctx)
+	a.cfg.Log.Info("matrix: serving", "user", s.client.UserID, "device", s.client.DeviceID, "encryption", Encrypts)
+	var wg sync.WaitGroup
+	defer wg.Wait()
+	working, stop := context.WithCancel(ctx)
+	defer stop()
+	wg.Go(func() { s.signal(working) })
+	wg.Go(func() { s.visit(working) })
+	a.live <- s
+	defer func() { <-a.live }() // waits for a reply that is being sent
+	return s.follow(ctx)
+}
+
+// Send sends a reply, once for each key, and returns the event that shows it.
+// It waits for the account to be connected. One reply is sent at a time.
+func (a *Account) Send(ctx context.Context, o book.Outgoing) (ref string, err error) {
+	select {
+	case <-ctx.Done():
+		return "", fmt.Errorf("account is not connected: %w", ctx.Err())
+	case s := <-a.live:
+		defer func() { a.live <- s }()
+		return s.Send(ctx, o)
+	}
+}
+
+// lasting reports whether trying again cannot help.
+func lasting(err error) bool {
+	for _, e := range []error{
+		ErrNotSetUp, ErrUnverified, ErrStoreMismatch, ErrRecoveryKey, ErrToken, ErrLogin, mautrix.MUserDeactivated,
+	} {
+		if errors.Is(err, e) {
+			return true
+		}
+	}
+	return false
+}
+
+const longestWait = 10 * time.Second
+
+// backoff doubles with each failure.
+func backoff(failures int) time.Duration {
+	return min(250*time.Millisecond<<min(failures, 6), longestWait)
+}
+
+func nudge(c chan struct{}) {
+	select {
+	case c <- struct{}{}:
+	default:
+	}
+}
+
+func pause(ctx context.Context, t time.Duration) {
+	select {
+	case <-ctx.Done():
+	case <-time.After(t):
+	}
+}

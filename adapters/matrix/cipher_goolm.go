@@ -1,0 +1,155 @@
+//go:build goolm
+
+package matrix
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"go.mau.fi/util/dbutil"
+	"maunium.net/go/mautrix"
+	"maunium.net/go/mautrix/crypto"
+	"maunium.net/go/mautrix/crypto/olm"
+	"maunium.net/go/mautrix/event"
+	"maunium.net/go/mautrix/id"
+)
+
+// Encrypts says whether the program was built with encryption.
+const Encrypts = true
+
+// machine is the cipher of mautrix, with keys and states in the account's store.
+type machine struct {
+	*crypto.OlmMachine
+	members func(ctx context.Context, room id.RoomID) ([]id.UserID, error)
+}
+
+// newCipher returns the cipher of an account that is set up: its device is
+// vouched for by the account's identity.
+func newCipher(ctx context.Context, s *session) (cipher, error) {
+	m, err := openMachine(ctx, s)
+	if err != nil {
+		return nil, err
+	}
+	has, verified, err := m.GetOwnVerificationStatus(ctx)
+	switch {
+	case err != nil:
+		return nil, fmt.Errorf("own identity is not to be had: %w", err)
+	case verified:
+		return m, nil
+	case !has:
+		return nil, ErrNotSetUp
+	case s.cfg.RecoveryKey == "":
+		return nil, ErrUnverified
+	}
+	if err := m.recover(ctx, s.cfg.RecoveryKey); err != nil {
+		return nil, err
+	}
+	s.log.Info("matrix: device is new and was vouched for with the recovery key", "device", s.client.DeviceID)
+	return m, nil
+}
+
+// recover has the account's identity vouch for this device.
+func (m *machine) recover(ctx context.Context, key string) error {
+	err := m.VerifyWithRecoveryKey(ctx, key)
+	var theirs mautrix.HTTPError
+	if err != nil && !errors.As(err, &theirs) {
+		return fmt.Errorf("%w: %w", ErrRecoveryKey, err)
+	}
+	return err
+}
+
+// openMachine loads the keys of the session's device, or makes them.
+func openMachine(ctx context.Context, s *session) (*machine, error) {
+	keys := crypto.NewSQLCryptoStore(s.store.db, dbutil.NoopLogger, s.cfg.User, s.client.DeviceID, s.cfg.storeKey())
+	if err := keys.DB.Upgrade(ctx); err != nil {
+		return nil, fmt.Errorf("store of keys cannot be used: %w", err)
+	}
+	if stored, err := keys.FindDeviceID(ctx); err != nil {
+		return nil, ofStore(err)
+	} else if stored != "" && stored != s.client.DeviceID {
+		return nil, fmt.Errorf("%w (store has device %s, homeserver %s)", ErrStoreMismatch, stored, s.client.DeviceID)
+	}
+	m := &machine{crypto.NewOlmMachine(s.client, &s.client.Log, keys, s.store.state), s.store.state.GetRoomJoinedOrInvitedMembers}
+	if err := m.Load(ctx); err != nil {
+		return nil, fmt.Errorf("keys cannot be read, was the store key changed? %w", err)
+	}
+	return m, m.publish(ctx)
+}
+
+// publish sees to it that the homeserver has the device's keys.
+func (m *machine) publish(ctx context.Context) error {
+	user, device := m.Client.UserID, m.Client.DeviceID
+	r, err := m.Client.QueryKeys(ctx, &mautrix.ReqQueryKeys{DeviceKeys: map[id.UserID]mautrix.DeviceIDList{user: {device}}})
+	if err != nil {
+		return fmt.Errorf("own keys are not to be had: %w", err)
+	}
+	account := m.GetAccount()
+	theirs, there := r.DeviceKeys[user][device]
+	switch there = there && len(theirs.Keys) > 0; {
+	case there && theirs.Keys.GetEd25519(device) != account.SigningKey():
+		return ErrStoreMismatch
+	case !there && account.Shared:
+		return ErrStoreMismatch
+	case there && !account.Shared: // killed between the upload and noting it
+		account.Shared = true
+		return ofStore(m.CryptoStore.PutAccount(ctx, account))
+	case !there:
+		// kept first, so that a process killed after the upload has the same keys again
+		if err := m.CryptoStore.PutAccount(ctx, account); err != nil {
+			return ofStore(err)
+		}
+		return m.ShareKeys(ctx, -1)
+	}
+	return nil
+}
+
+func (m *machine) sync(ctx context.Context, r *mautrix.RespSync, since string) {
+	m.ProcessSyncResponse(ctx, r, since)
+}
+
+func (m *machine) state(ctx context.Context, e *event.Event) {
+	switch e.Type {
+	case event.StateMember:
+		m.HandleMemberEvent(ctx, e)
+	case event.StateHistoryVisibility:
+		m.HandleHistoryVisibility(ctx, e)
+	}
+}
+
+func (m *machine) encrypt(ctx context.Context, room id.RoomID, t event.Type, content any) (*event.EncryptedEventContent, error) {
+	c, err := m.EncryptMegolmEvent(ctx, room, t, content)
+	if !crypto.IsShareError(err) {
+		return c, err
+	}
+	users, err := m.members(ctx, room)
+	if err != nil {
+		return nil, ofStore(err)
+	}
+	if err := m.ShareGroupSession(ctx, room, users); err != nil {
+		return nil, fmt.Errorf("key of the room cannot be shared: %w", err)
+	}
+	return m.EncryptMegolmEvent(ctx, room, t, content)
+}
+
+func (m *machine) decrypt(ctx context.Context, e *event.Event) (*event.Event, error) {
+	clear, err := m.DecryptMegolmEvent(ctx, e)
+	if errors.Is(err, crypto.ErrNoSessionFound) || errors.Is(err, olm.ErrUnknownMessageIndex) {
+		return nil, errNoKey
+	}
+	return clear, err
+}
+
+func (m *machine) ask(ctx context.Context, e *event.Event) {
+	c := e.Content.AsEncrypted()
+	device := c.DeviceID
+	if device == "" {
+		device = "*"
+	}
+	users := map[id.UserID][]id.DeviceID{e.Sender: {device}, m.Client.UserID: {"*"}}
+	if err := m.SendRoomKeyRequest(ctx, e.RoomID, c.SenderKey, c.SessionID, "", users); err != nil {
+		m.Log.Warn().Err(err).Msg("key of a message could not be asked for")
+	}
+}
+
+func (m *machine) close() { m.Destroy() }

@@ -1,0 +1,58 @@
+package matrix
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"maunium.net/go/mautrix"
+	"maunium.net/go/mautrix/event"
+	"maunium.net/go/mautrix/id"
+
+	"presshand/bot/book"
+)
+
+// skew is how far the clocks of the bot and the homeserver may differ.
+const skew = 10 * time.Minute
+
+// lookFor looks in the room for a reply that was sent and whose arrival is in
+// doubt. It returns "" where there is none.
+func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, error) {
+	oldest := o.At.Add(-skew).UnixMilli()
+	from := ""
+	for range gapPages {
+		r, err := s.client.Messages(ctx, id.RoomID(o.Place.Room), from, "", mautrix.DirectionBackward, nil, gapPage)
+		if err != nil {
+			return "", fmt.Errorf("whether a reply arrived is not to be had: %w", err)
+		}
+		for _, e := range r.Chunk {
+			if e.Timestamp < oldest {
+				return "", nil
+			}
+			if e.Sender == s.client.UserID && s.keyOf(ctx, e) == o.Key {
+				return e.ID, nil
+			}
+		}
+		if from = r.End; from == "" || len(r.Chunk) == 0 {
+			break
+		}
+	}
+	return "", nil
+}
+
+// keyOf returns the key that one of the account's own events was sent under.
+func (s *session) keyOf(ctx context.Context, e *event.Event) string {
+	if e.Type.Type == event.EventEncrypted.Type && s.cipher != nil {
+		e.Type.Class = event.MessageEventType
+		if parse(e) != nil {
+			return ""
+		}
+		clear, err := s.cipher.decrypt(ctx, e)
+		if err != nil {
+			return "" // of another device
+		}
+		e = clear
+	}
+	key, _ := e.Content.Raw[keyField].(string)
+	return key
+}

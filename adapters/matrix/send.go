@@ -1,0 +1,166 @@
+package matrix
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net/http"
+	"strconv"
+	"strings"
+	"time"
+
+	"maunium.net/go/mautrix"
+	"maunium.net/go/mautrix/event"
+	"maunium.net/go/mautrix/id"
+
+	"presshand/bot"
+	"presshand/bot/book"
+	"presshand/bot/desk"
+)
+
+// Send shows a reply, once for each key, and returns its event.
+func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err error) {
+	defer func() { err = explain(err) }()
+	if m, err := s.store.sent(ctx, o.Key); err != nil || m.ID != "" {
+		return string(m.Shows), err
+	}
+	sheet, err := bot.SheetOf(o)
+	if err != nil {
+		return "", fmt.Errorf("%w: %w", desk.ErrRefused, err)
+	}
+	m := message{Room: id.RoomID(o.Place.Room), Root: id.EventID(o.Place.Thread), Key: o.Key, Load: sheet.Load, Revision: sheet.Revision}
+	if o.Tries > 0 {
+		// A homeserver that was just restarted may still be catching up with
+		// what it had accepted before, so it is asked twice.
+		for range 2 {
+			if m.ID, err = s.lookFor(ctx, o); err != nil || m.ID != "" {
+				break
+			}
+			pause(ctx, catchUp)
+		}
+	}
+	if m.ID == "" && err == nil {
+		m.ID, err = s.post(ctx, o, sheet)
+	}
+	if err != nil {
+		return "", err
+	}
+	s.answered(m.Room)
+	m.Shows = m.ID
+	if o.ReplacesRef != "" {
+		m.Shows = id.EventID(o.ReplacesRef)
+	}
+	return string(m.Shows), s.store.know(ctx, m)
+}
+
+// catchUp is how long a homeserver may take to show what it accepted.
+const catchUp = time.Second
+
+// post makes the event and sends it, encrypted where the room is or was.
+func (s *session) post(ctx context.Context, o book.Outgoing, sheet bot.Sheet) (id.EventID, error) {
+	room := id.RoomID(o.Place.Room)
+	sealed, err := s.isSealed(ctx, room)
+	if err != nil {
+		return "", err
+	}
+	if sealed && s.cipher == nil {
+		return "", fmt.Errorf("%w: %w", desk.ErrRefused, ErrNoEncryption)
+	}
+	content, err := s.content(ctx, o, sheet, sealed)
+	if err != nil {
+		return "", err
+	}
+	return s.put(ctx, room, content, o.Key, sealed)
+}
+
+// keyField holds the reply's key in its event, so that it is found again.
+const keyField = "presshand.key"
+
+// put sends one event under a key.
+func (s *session) put(ctx context.Context, room id.RoomID, c *event.MessageEventContent, key string, sealed bool) (id.EventID, error) {
+	full := &event.Content{Parsed: c, Raw: map[string]any{keyField: key}}
+	kind, content := event.EventMessage, any(full)
+	if sealed {
+		if err := s.readState(ctx, room); err != nil {
+			return "", err
+		}
+		encrypted, err := s.cipher.encrypt(ctx, room, kind, full)
+		if err != nil {
+			return "", err
+		}
+		kind, content = event.EventEncrypted, encrypted
+	}
+	r, err := s.client.SendMessageEvent(ctx, room, kind, content, mautrix.ReqSendEvent{TransactionID: txn(key), DontEncrypt: true})
+	if err != nil {
+		return "", err
+	}
+	return r.EventID, nil
+}
+
+// txn is a key as it may stand in a path.
+func txn(key string) string {
+	return strings.Map(func(r rune) rune {
+		if strings.ContainsRune("/#%?$", r) || r <= ' ' {
+			return '_'
+		}
+		return r
+	}, key)
+}
+
+// explain tells the desk what an error of the homeserver means.
+func explain(err error) error {
+	if err == nil || errors.Is(err, desk.ErrRefused) {
+		return err
+	}
+	if wait := retryAfter(err); wait > 0 {
+		return &desk.WaitError{After: wait, Err: err}
+	}
+	var e mautrix.HTTPError
+	if errors.As(err, &e) && e.Response != nil && e.Response.StatusCode == http.StatusRequestEntityTooLarge {
+		return fmt.Errorf("%w: %w", desk.ErrRefused, err)
+	}
+	for _, refusal := range []error{mautrix.MForbidden, mautrix.MNotFound, mautrix.MTooLarge, mautrix.MBadJSON} {
+		if errors.Is(err, refusal) {
+			return fmt.Errorf("%w: %w", desk.ErrRefused, err)
+		}
+	}
+	return err
+}
+
+// retryAfter returns how long a homeserver that is asked too often wants to be
+// left alone, 0 for any other error.
+func retryAfter(err error) time.Duration {
+	var e mautrix.HTTPError
+	if !errors.As(err, &e) || !errors.Is(err, mautrix.MLimitExceeded) {
+		return 0
+	}
+	if e.Response != nil {
+		if n, err := strconv.Atoi(e.Response.Header.Get("Retry-After")); err == nil && n > 0 {
+			return time.Duration(n) * time.Second
+		}
+	}
+	if e.RespError != nil {
+		if ms, ok := e.RespError.ExtraData["retry_after_ms"].(float64); ok && ms > 0 {
+			return time.Duration(ms) * time.Millisecond
+		}
+	}
+	return 4 * time.Second
+}
+
+// tellUnread says once in a room that something there cannot be read.
+func (s *session) tellUnread(ctx context.Context, room id.RoomID) error {
+	tell, err := s.store.tell(ctx, room)
+	if err != nil || !tell {
+		return err
+	}
+	s.show(signal{room: room, unread: true})
+	return nil
+}
+
+func (s *session) sayUnread(ctx context.Context, room id.RoomID) error {
+	c := &event.MessageEventContent{MsgType: event.MsgNotice, Body: unreadSays, Mentions: &event.Mentions{}}
+	_, err := s.put(ctx, room, c, "unread/"+string(room), true)
+	return err
+}
+
+const unreadSays = "I cannot read some of what was said here: its key did not reach me. Please send it again; if that does not help, verify your session."
