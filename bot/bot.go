@@ -159,10 +159,14 @@ func (t *turn) keep(thread Thread) error {
 // reply chooses what a message is: a word to the load book, a danger, a word
 // explained, a profile, a question, or nothing of ours.
 func (t *turn) reply(ctx context.Context) (Reply, error) {
-	switch {
-	case t.corrects():
+	corrects, err := t.corrects(ctx)
+	if err != nil {
+		return Reply{}, fmt.Errorf("load book: %w", err)
+	}
+	if corrects {
 		t.phrase.Command = &grammar.Command{Verb: grammar.Correct, Loads: []int{t.before.Load}, Note: t.m.Text}
-		return t.command(ctx)
+	}
+	switch {
 	case t.phrase.Command != nil:
 		return t.command(ctx)
 	case t.asks(grammar.Profile):

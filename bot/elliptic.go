@@ -1,10 +1,12 @@
 package bot
 
 import (
+	"context"
 	"math"
 	"slices"
 	"strings"
 
+	"presshand/bot/book"
 	"presshand/engine/unit"
 	"presshand/grammar"
 )
@@ -74,14 +76,36 @@ func amendment(f unit.Field, u unit.Unit, a grammar.Amendment) grammar.Fact {
 	return grammar.Fact{Field: f, Value: value, Unit: u, Text: a.Text}
 }
 
-// corrects reports whether a message in the thread of a posted load changes
-// that load: it states something and asks nothing. "What if" asks.
-func (t *turn) corrects() bool {
+// corrects reports whether a message in the thread of a load that is not in the
+// press yet changes that load: it says so in a few words and asks nothing. A
+// whole new load, or "what if", is a question.
+func (t *turn) corrects(ctx context.Context) (bool, error) {
 	p := &t.phrase
-	if t.before.Load == 0 || p.Command != nil || p.NewStart || len(p.Asks)+len(p.Choices)+len(p.Refused)+len(p.Clashes) > 0 || len(p.Facts)+len(p.Drops) == 0 {
+	if t.before.Load == 0 || p.Command != nil || p.NewStart || len(p.Asks)+len(p.Choices)+len(p.Refused)+len(p.Clashes) > 0 || !t.changesLittle() {
+		return false, nil
+	}
+	l, err := t.ledger.Load(ctx, t.before.Load)
+	if err != nil {
+		return false, err
+	}
+	return l.State == book.Posted || l.State == book.Checked || l.State == book.Held && l.HeldFrom != book.Pressing, nil
+}
+
+// amending are words by which a message changes what was said.
+var amending = []string{
+	"make ", "change ", "use ", "actually", "sorry", "it's ", "its ", "it is ", "should ", "without ", "no ", "take ", "swap ",
+	"switch ", "go with ", "set ", "oops", "correction", "wrong", "not ", "that's ", "thats ", "we'll ", "the ",
+}
+
+func (t *turn) changesLittle() bool {
+	text := strings.ToLower(strings.TrimSpace(t.m.Text))
+	if len(t.phrase.Facts)+len(t.phrase.Drops) == 0 || len(t.phrase.Facts) > 3 || asksByTone(text) {
 		return false
 	}
-	return !asksByTone(strings.ToLower(t.m.Text))
+	if len(t.phrase.Facts)+len(t.phrase.Drops) == 1 {
+		return true
+	}
+	return slices.ContainsFunc(amending, func(w string) bool { return strings.HasPrefix(text, w) })
 }
 
 // asksByTone reports whether a message wonders rather than states.
@@ -94,7 +118,7 @@ func asksByTone(text string) bool {
 			return true
 		}
 	}
-	for _, w := range []string{"what", "how", "if ", "would", "could", "and with"} {
+	for _, w := range []string{"what", "how", "if ", "would", "could", "and "} {
 		if strings.HasPrefix(text, w) {
 			return true
 		}

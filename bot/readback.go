@@ -115,6 +115,12 @@ func (s style) assumed(fs unit.Facts) string {
 			continue
 		}
 		w := s.saying(f, v, unit.Unit{})
+		switch f {
+		case unit.BedLength: // told with the width
+			continue
+		case unit.BedWidth:
+			w = s.bed(fs)
+		}
 		if f == unit.Altitude && v == unit.Number(0) {
 			w = "sea level"
 		}
@@ -126,6 +132,20 @@ func (s style) assumed(fs unit.Facts) string {
 		}
 	}
 	return strings.Join(words, ", ")
+}
+
+// bed says how big a bed was assumed, as roughly as a bed is known.
+func (s style) bed(fs unit.Facts) string {
+	width, _ := fs.SI(unit.BedWidth)
+	length, ok := fs.SI(unit.BedLength)
+	if !ok {
+		return ""
+	}
+	u := unit.Inch
+	if s.metric {
+		u = unit.MM
+	}
+	return "a bed of " + decimals(u.Of(width), 0) + " × " + decimals(u.Of(length), 0) + " " + u.Symbol
 }
 
 // saying puts one field and its value as one would say them.
