@@ -11,6 +11,9 @@ import (
 
 // show returns a number held by f in the person's own unit.
 func (s style) show(f unit.Field, n float64) string {
+	if clocks[f] {
+		return clock(n)
+	}
 	if f.Dimension() == unit.Lasting {
 		return duration(f.SI(unit.Number(n)))
 	}

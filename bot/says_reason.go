@@ -3,7 +3,7 @@ package bot
 import "presshand/engine"
 
 // reasonSays holds a sentence for every reason of the engine.
-var reasonSays = map[engine.Reason]string{
+var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonVacuumWithin:       "{vacuum_kpa} is within what the air here allows ({ambient_kpa}).",
 	engine.ReasonVacuumNearAmbient:  "{vacuum_kpa} is nearly all the air there is ({ambient_kpa}). Few pumps get that far; check the gauge.",
 	engine.ReasonVacuumAboveAmbient: "{vacuum_kpa} cannot be: the air here gives {ambient_kpa} at most. Check the gauge, or tell me how high the shop lies.",
@@ -107,4 +107,4 @@ var reasonSays = map[engine.Reason]string{
 	engine.ReasonHoldAgainstPress:   "It holds {glue_min_kpa} for {hold_s}; {glue} wants {press_time_min} in the press.",
 	engine.ReasonBagVolume:          "The air in the bag is guessed from its size: {press_volume_l}.",
 	engine.ReasonLeakDominates:      "Most of what is missing is the leak ({leak_kpa_per_min}). Sealing gains more than a bigger pump.",
-}
+})

@@ -51,6 +51,7 @@ type Answer struct {
 	Advice   []Finding // what would help, and what the figures hang on
 	Cautions []Caution
 	Working  []Step
+	Day      *Day // what a schedule sets; nil elsewhere
 }
 
 // A Check judges one thing.

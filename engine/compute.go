@@ -43,6 +43,10 @@ func answererOf(t Topic) func(*builder) error {
 		return answerStack
 	case Load:
 		return answerLoad
+	case Strips:
+		return answerStrips
+	case Schedule:
+		return answerSchedule
 	}
 	return nil
 }

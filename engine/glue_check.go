@@ -68,7 +68,7 @@ func judgeLayup(b *builder, closed unit.Range[float64]) error {
 	demand := unit.Exactly(load)
 	switch {
 	case ofLoad:
-	case !known:
+	case !known, b.a.Day != nil:
 		return nil
 	case b.q.About == Load:
 		pump, err := pumpDownOrUsual(b)
@@ -85,6 +85,12 @@ func judgeLayup(b *builder, closed unit.Range[float64]) error {
 		demand = unit.Exactly(panel)
 		b.advise(ReasonPumpDownCounts, unit.Facts{unit.LayupPanel: unit.LayupPanel.Number(panel)})
 	}
+	judgeAgainstClosed(b, demand, closed)
+	return nil
+}
+
+// judgeAgainstClosed judges a lay-up against the glue's closed time.
+func judgeAgainstClosed(b *builder, demand, closed unit.Range[float64]) {
 	figures := unit.Facts{
 		unit.LayupLoad: unit.TripleOf(demand), unit.ClosedTime: unit.TripleOf(closed),
 		unit.GlueClass: unit.Word(b.glue().Name),
@@ -98,7 +104,6 @@ func judgeLayup(b *builder, closed unit.Range[float64]) error {
 	default:
 		b.judge(name, Stop, ReasonLayupTooLong, figures)
 	}
-	return nil
 }
 
 func workLayup(b *builder, strips int, panel float64) {

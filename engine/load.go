@@ -39,11 +39,12 @@ func (b *builder) loadParts() (main Topic, parts []Topic) {
 		topic Topic
 		there bool
 	}{
-		{Side, edges},
+		{Side, edges && !(b.scheduled() && !vacuum)},
+		{Schedule, b.scheduled()},
 		{Stack, b.said(unit.StackLayers, unit.MatThickness, unit.ThicknessSpread, unit.StripThinnest, unit.BagWidth)},
 		{Flatten, b.said(unit.Cup, unit.Bow)},
 		{Face, vacuum},
-		{Glue, edges || b.said(unit.GlueClass, unit.PanelWidth)},
+		{Glue, edges || b.scheduled() || b.said(unit.GlueClass, unit.PanelWidth)},
 		{Pump, b.known(unit.PumpSpeed) && vacuum},
 		{Move, b.said(unit.ServiceHumidity)},
 	} {
@@ -56,4 +57,11 @@ func (b *builder) loadParts() (main Topic, parts []Topic) {
 		parts = append(parts, p.topic)
 	}
 	return main, parts
+}
+
+// scheduled reports whether a load is one of several that have to be set on the
+// clock; the day's plan then judges the lay-ups.
+func (b *builder) scheduled() bool {
+	several := b.said(unit.PressCount) && b.said(unit.PanelCount)
+	return b.q.About == Load && !b.exact && (several || b.said(unit.StartTime, unit.Deadline))
 }

@@ -1,0 +1,45 @@
+package bot
+
+import (
+	"maps"
+
+	"presshand/engine"
+)
+
+// withPlans returns sentences with those on choosing strips and planning a day.
+func withPlans(says map[engine.Reason]string) map[engine.Reason]string {
+	maps.Copy(says, planSays)
+	return says
+}
+
+var planSays = map[engine.Reason]string{
+	engine.ReasonPickExact:      "Nothing runs over the width and the trim, so no other pick can do better.",
+	engine.ReasonPickBest:       "No other pick from this pile wastes less, and none as good takes fewer strips.",
+	engine.ReasonPickLeastWaste: "No other pick from this pile wastes less; one as good with fewer strips may exist ({strips_used} taken, {strips_least} at the very least).",
+	engine.ReasonPickWedge:      "No other pick from this pile comes nearer to the middle of what the wedge takes ({wedge_low_mm} to {wedge_high_mm}).",
+	engine.ReasonPicksBest:      "No other way to fill these panels from this pile wastes less.",
+	engine.ReasonPicksMost:      "No other way makes more panels from this pile, or as many with less waste.",
+	engine.ReasonPicksNear:      "Within {waste_off_pct} of the best there can be: {waste_mm} of waste in all, and no plan gets under {waste_least_mm}.",
+	engine.ReasonPicksMaybeMore: "I found no way to make more; {panels_most} is the most that I could not rule out.",
+
+	engine.ReasonStockShort:       "Not enough: all that is in the pile makes one panel up to {stock_reach_mm} wide, {stock_short_mm} short.",
+	engine.ReasonStockShortOfMore: "Not enough for {panel_count} panels: it makes {panels_made}. What is left would fill {stock_reach_mm}, {stock_short_mm} short of the next.",
+	engine.ReasonStockNoFit:       "There is wood enough, but no pick lands where it should[: between {wedge_low_mm} and {wedge_high_mm} left for the wedge]. Rip one strip to suit.",
+	engine.ReasonStockMakesMore:   "This pile makes {panels_made} such panels in all.",
+
+	engine.ReasonLoadsFewest:    "Fewer than {loads} loads cannot be had.",
+	engine.ReasonLoadsNear:      "I found nothing under {loads} loads; {loads_least} is the least that there can be.",
+	engine.ReasonGlueLimitsLoad: "The bed takes {bed_panels} at a time, but more than {panels_per_load} cannot be laid up before the glue is too stiff ({closed_time_s}).",
+	engine.ReasonSmallerLoads:   "With {panels_in_comfort} in a load the lay-up is well within the glue's time.",
+	engine.ReasonPanelOffBed:    "A panel {panel_width_mm} by {panel_length_mm} does not go on a bed of {bed_width_mm} by {bed_length_mm}.",
+	engine.ReasonDeadlineHolds:  "All out by {out_by}: the last at {last_out}, at the latest {last_out_late}.",
+	engine.ReasonDeadlineTight:  "You make {out_by} if the glue is as usual ({last_out}); if it takes its longest, the last is out at {last_out_late}.",
+	engine.ReasonDeadlineMissed: "Not by {out_by}: the last is out at {last_out}, {late_s} too late. {loads_in_time} of {loads} loads make it.",
+	engine.ReasonStartBy:        "Start at {latest_start} at the latest and it works.",
+	engine.ReasonMorePresses:    "With {presses_needed} presses you would make {out_by}.",
+	engine.ReasonNothingGives:   "Neither an earlier start that day nor more presses would do: fewer panels, or a faster glue.",
+	engine.ReasonStartUnsaid:    "From the first lay-up to the last one out it takes {whole_job_s}[, at the longest {whole_job_s.high}]. Tell me when you start and I give you clock times.",
+	engine.ReasonPastMidnight:   "That runs past midnight; I took it that somebody is there to take loads out and lay up.",
+	engine.ReasonClockNear:      "Another order of work may end a little sooner, but never before {last_out_least}.",
+	engine.ReasonTooManyLoads:   "{loads} loads are more than I set on the clock.",
+}
