@@ -182,8 +182,7 @@ func (b *builder) judgeUneven(m matting) {
 		return
 	}
 	figures := unit.Facts{unit.ThicknessSpread: unit.ThicknessSpread.Number(m.spread)}
-	_, over, _ := b.aroundStrips()
-	switch rigid := over > 0 || b.known(unit.CaulThickness); {
+	switch rigid := b.underRigid(); {
 	case !rigid:
 		b.judge("uneven strips", Good, ReasonFilmForgives, figures)
 	case m.spread > mostUnevenSled:
@@ -191,6 +190,14 @@ func (b *builder) judgeUneven(m matting) {
 	default:
 		b.judge("uneven strips", Good, ReasonEven, figures)
 	}
+}
+
+// underRigid reports whether something rigid lies on the strips. Nobody denies a
+// mat under film alone.
+func (b *builder) underRigid() bool {
+	_, over, _ := b.aroundStrips()
+	denied := b.q.Said.Word(unit.MatDenied) == "none" && len(b.layers()) == 0
+	return over > 0 || denied || b.known(unit.CaulThickness)
 }
 
 func (m matting) work(b *builder) {

@@ -40,7 +40,7 @@ func answerStack(b *builder) error {
 	if err != nil {
 		return err
 	}
-	if len(b.layers()) == 0 && !(mat.known && mat.uneven) {
+	if !p.known && len(b.layers()) == 0 && !(mat.uneven && (mat.known || b.underRigid())) {
 		b.need(unit.StackLayers)
 	}
 	if p.known {
@@ -73,6 +73,9 @@ func answerStack(b *builder) error {
 // pile reads the stack; not known where a layer's thickness is missing.
 func (b *builder) pile() (pile, error) {
 	layers := b.layers()
+	if len(layers) == 0 {
+		layers = b.saidLayers()
+	}
 	p := pile{known: len(layers) > 0}
 	var at level
 	loaded := false // the level holds work
@@ -96,6 +99,27 @@ func (b *builder) pile() (pile, error) {
 	p.levels = append(p.levels, at)
 	p.stand()
 	return p, nil
+}
+
+// saidLayers returns the layers of a stack that was told part by part: a sled and
+// what lies on it; none without a sled and its work.
+func (b *builder) saidLayers() unit.Layers {
+	work := b.known(unit.StripThickness, unit.StripThickest, unit.PanelThickness)
+	if !b.known(unit.SledThickness) || !work {
+		return nil
+	}
+	layers := unit.Layers{{Part: partSled}}
+	if b.known(unit.CoreThickness) {
+		layers = append(layers, unit.Layer{Part: partCore})
+	}
+	layers = append(layers, unit.Layer{Part: partStrips})
+	if _, ok := b.matThickness(); ok {
+		layers = append(layers, unit.Layer{Part: partMat})
+	}
+	if b.known(unit.CaulThickness) {
+		layers = append(layers, unit.Layer{Part: partCaul})
+	}
+	return layers
 }
 
 // stand works out the height. A side bar stands on the level's sled and counts
