@@ -33,6 +33,9 @@ func (s style) headline(w worked) (string, []unit.Field) {
 	if len(w.rivals) > 0 {
 		return s.betterHeadline(w)
 	}
+	if says := s.planHeadline(w); says != "" {
+		return says, []unit.Field{unit.Picks, unit.FinishTimes, unit.LoadsNeeded}
+	}
 	if c := byGravity(w.answer.Checks); len(c) > 0 && w.plainlyJudged() && c[0].Verdict == w.answer.Verdict {
 		if says := s.verdictOn(c[0], w); says != "" {
 			return says, nil
@@ -73,7 +76,7 @@ func (w worked) wantedFigures() []unit.Field {
 
 // figureLines are the other figures, those asked for first.
 func (s style) figureLines(w worked, used []unit.Field) []string {
-	var out []string
+	out := s.planLines(w.answer)
 	done := slices.Clone(used)
 	for _, f := range w.wantedFigures() {
 		v, ok := w.answer.Values[f]
@@ -81,7 +84,7 @@ func (s style) figureLines(w worked, used []unit.Field) []string {
 			continue
 		}
 		done = append(done, f)
-		if len(w.rivals) > 0 && !differ(w.rivals, f) {
+		if len(w.rivals) > 0 && alike(v) {
 			continue
 		}
 		if text := s.labelled(f, v, ": "); text != "" {
@@ -89,6 +92,18 @@ func (s style) figureLines(w worked, used []unit.Field) []string {
 		}
 	}
 	return out
+}
+
+// alike reports whether a row of figures says the same thing over and over.
+func alike(v unit.Value) bool {
+	row, ok := v.(unit.Triples)
+	if !ok {
+		return false
+	}
+	same := func(a, b *float64) bool { return a == b || a != nil && b != nil && *a == *b }
+	return !slices.ContainsFunc(row, func(t unit.Triple) bool {
+		return !same(t.Low, row[0].Low) || !same(t.Mid, row[0].Mid) || !same(t.High, row[0].High)
+	})
 }
 
 // line is one figure with its label, to stand in a sentence.
@@ -151,7 +166,7 @@ func (s style) worded(f unit.Field, v unit.Value) string {
 	return s.plain(f, v, unit.Unit{})
 }
 
-// picks says which strips make each panel: "3 of 2 1/8 in + 2 of 3 in".
+// picks says which strips make each panel: "2 of 3 in and 3 of 2 1/8 in".
 func (s style) picks(sets unit.Sets) string {
 	var panels []string
 	for i, set := range sets {
@@ -159,6 +174,8 @@ func (s style) picks(sets unit.Sets) string {
 			panels = append(panels, "…")
 			break
 		}
+		set = slices.Sorted(slices.Values(set)) // how they lie is in the drawing
+		slices.Reverse(set)
 		var each []string
 		for k := 0; k < len(set); {
 			n := 1
@@ -168,7 +185,7 @@ func (s style) picks(sets unit.Sets) string {
 			each = append(each, strconv.Itoa(n)+" of "+s.stated(unit.StripWidth, set[k], s.fields[unit.StockPiles]))
 			k += n
 		}
-		panels = append(panels, strings.Join(each, " + "))
+		panels = append(panels, listed(each, "and"))
 	}
 	return strings.Join(panels, "; ")
 }
