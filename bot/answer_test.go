@@ -30,7 +30,7 @@ func TestHandle_stripsInWords(t *testing.T) {
 	}}
 	r := handle(t, answering(p, a, nil), "…")
 	for _, want := range []string{
-		"2 of 3 in and 1 of 2 1/8 in", "2 of 2 1/8 in", "Strips together: 48 1/2 in (1232 mm)", "Strips left over: 7",
+		"2 of 3 in and 1 of 2 1/8 in", "2 of 2 1/8 in", "Strips left over: 7",
 		"Read as stock 12 at 2 1/8 in, 9 at 3 in, to come out 48 in wide.",
 	} {
 		if !strings.Contains(r.Text, want) {

@@ -112,18 +112,17 @@ func withoutHolding(asks []grammar.Ask) []grammar.Ask {
 	return slices.DeleteFunc(slices.Clone(asks), func(a grammar.Ask) bool { return a.About == grammar.Pump })
 }
 
+// harmlessToAnswer are the perils beside which the figures of a joint are no
+// help to do what was asked.
+var harmlessToAnswer = []grammar.Peril{"structure", "fumes", "alone"}
+
 // computedBefore reports whether a message that asks about a danger describes a
 // joint as well, of which the figures are no help to the danger.
 func computedBefore(t *turn) bool {
-	var s Statement
-	for _, f := range t.phrase.Facts {
-		s = append(s, saidOf(f))
-	}
-	about := topicOf(s, nil)
 	for _, a := range t.phrase.Asks {
-		if a.About == grammar.Safety && a.Peril != "structure" && a.Peril != "fumes" {
+		if a.About == grammar.Safety && !slices.Contains(harmlessToAnswer, a.Peril) {
 			return false
 		}
 	}
-	return about != ""
+	return topicOf(Statement(nil).stating(t.phrase.Facts), nil) != ""
 }

@@ -77,7 +77,7 @@ func TestCautionSays_everyCaution(t *testing.T) {
 // sentenceOK wants a sentence to end like one and its brackets to pair up.
 func sentenceOK(t *testing.T, name, says string) {
 	t.Helper()
-	if says != "" && !strings.HasSuffix(says, ".") {
+	if says != "" && !strings.HasSuffix(strings.TrimSuffix(says, "]"), ".") {
 		t.Errorf("%s says %q, want a full stop at the end", name, says)
 	}
 	for _, pair := range []string{"{}", "[]"} {
