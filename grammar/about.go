@@ -11,8 +11,15 @@ func (r *reader) chooseAsks() {
 		return
 	}
 	r.phrase.Asks = nil
+	for _, a := range asks { // those that name no topic last
+		if a.About != "" {
+			r.merge(a)
+		}
+	}
 	for _, a := range asks {
-		r.merge(a)
+		if a.About == "" {
+			r.merge(a)
+		}
 	}
 	r.weigh()
 	if len(r.phrase.Asks) == 0 {
@@ -21,6 +28,7 @@ func (r *reader) chooseAsks() {
 			r.phrase.Inferred = true
 		}
 	}
+	r.countAsked()
 }
 
 // merge adds a question, one for each topic.
@@ -75,6 +83,9 @@ func (r *reader) weigh() {
 	}
 	if safety := r.only(Safety); safety && r.dangerous() {
 		return
+	}
+	if t := r.infer(); len(r.phrase.Asks) == 1 && r.only(Safety) && t != "" && len(r.phrase.Facts) > 3 {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: t})
 	}
 	var kept []Ask
 	told := r.infer()

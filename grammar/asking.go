@@ -12,7 +12,9 @@ func (r *reader) findAsks() {
 	for i := range r.items {
 		it := &r.items[i]
 		if it.kind == kindPeril {
-			r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: Peril(it.id)})
+			if r.threatens(it.id) {
+				r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: Peril(it.id)})
+			}
 			continue
 		}
 		if it.kind != kindAsk {
@@ -92,6 +94,55 @@ func (r *reader) said(d unit.Dimension) bool {
 		}
 	}
 	return false
+}
+
+// threatens reports whether a danger word is about the press: an oven may be for
+// a cake.
+func (r *reader) threatens(id string) bool {
+	switch id {
+	case "reach in", "wedge release", "bypass", "standing on it":
+		return true
+	case "structure":
+		return r.wordIn("hold", "holds", "strong", "safe", "support", "carry", "stand", "take", "bear", "kids", "trust", "enough") || r.mentions(kindVerb, "hold")
+	}
+	if r.wordIn("reservoir") || r.countKind(kindPeril) > 1 {
+		return true
+	}
+	for i := range r.items {
+		switch r.items[i].kind {
+		case kindNoun:
+			if r.items[i].id != "panel" || r.items[i].word != "plate" {
+				return true
+			}
+		case kindGlue, kindVacuum, kindWood:
+			return true
+		}
+		if r.word(i, "glue", "pressing", "clamp") || r.items[i].amount != nil && r.items[i].amount.is(unit.Pressing) || r.is(i, kindUnit) && r.items[i].unit.Dimension == unit.Pressing {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) wordIn(ws ...string) bool {
+	for i := range r.items {
+		for _, w := range ws {
+			if r.items[i].amount == nil && (r.items[i].word == w || strings.Contains(r.items[i].word, " "+w)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (r *reader) countKind(k kind) int {
+	n := 0
+	for i := range r.items {
+		if r.items[i].kind == k {
+			n++
+		}
+	}
+	return n
 }
 
 func cue(id string) Ask {

@@ -39,6 +39,7 @@ func clockOf(am *amount, suffix string) (string, bool) {
 
 // clocks reads when work starts and when it has to be out.
 func (r *reader) clocks() {
+	r.pastTheHour()
 	for i := range r.items {
 		if !r.free(i) {
 			continue
@@ -81,6 +82,70 @@ func (r *reader) clocks() {
 	}
 }
 
+// pastTheHour reads "quarter past eight", "ten to three", "half past 7".
+func (r *reader) pastTheHour() {
+	for i := 2; i < len(r.items); i++ {
+		if r.items[i].amount == nil || r.items[i].used || !r.dayPlan() {
+			continue
+		}
+		h, ok := plainWhole(r.items[i].amount)
+		if !ok || h < 1 || h > 12 || r.items[i].amount.unit != nil {
+			continue
+		}
+		minutes, from := r.minutesBefore(i)
+		if from < 0 {
+			continue
+		}
+		total := h*60 + minutes
+		clock := fmt.Sprintf("%02d:%02d", total/60%24, total%60)
+		f := unit.StartTime
+		if r.clockRole(from) == "deadline" {
+			f = unit.Deadline
+			if clock < "07:00" {
+				clock = afternoon(clock)
+			}
+		}
+		r.say(i, f, unit.Word(clock))
+		for k := from; k < i; k++ {
+			r.items[k].used = true
+		}
+		b := &r.bound[len(r.bound)-1]
+		b.fact.Text = r.text[r.items[from].start:r.items[i].end]
+	}
+}
+
+// minutesBefore reads "quarter past", "half past", "ten to" before the hour at
+// item i.
+func (r *reader) minutesBefore(i int) (minutes, from int) {
+	sign := 0
+	k := i - 1
+	switch {
+	case r.word(k, "past", "after"):
+		sign = 1
+	case r.word(k, "to", "before", "till"):
+		sign = -1
+	case r.items[i].amount.link == linkTo:
+		sign, k = -1, i
+	default:
+		return 0, -1
+	}
+	k--
+	switch {
+	case r.word(k, "quarter"):
+		return sign * 15, k
+	case r.word(k, "half") && sign > 0:
+		return 30, k
+	case k >= 0 && r.items[k].amount != nil && !r.items[k].used:
+		if v := r.items[k].amount; v.value != nil && v.form == formWords && v.value.Cmp(one) < 0 {
+			return sign * int(v.float()*60), k
+		}
+		if n, ok := plainWhole(r.items[k].amount); ok && n > 0 && n < 60 && n%5 == 0 && r.clockRole(k) != "" {
+			return sign * n, k
+		}
+	}
+	return 0, -1
+}
+
 // afternoon moves a clock time of the early morning past noon: "out by 4".
 func afternoon(clock string) string {
 	var h, m int
@@ -119,6 +184,7 @@ func (r *reader) namesThing(i int) bool {
 func (r *reader) clockRole(i int) string {
 	for j := i - 1; j >= 0 && j >= i-4; j-- {
 		switch {
+		case r.word(j, "quarter", "half", "past"):
 		case r.is(j, kindRole, "start", "deadline"):
 			if r.items[j].word == "from" && !r.dayPlan() {
 				return ""

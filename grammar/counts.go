@@ -95,7 +95,15 @@ func (r *reader) offStrips() {
 		if _, ok := r.items[i].amount.whole(); !ok {
 			continue
 		}
-		if k := r.next(i + 1); k >= 0 && r.items[k].amount != nil && r.length(k) {
+		k := r.next(i + 1)
+		last := k
+		for last >= 0 && last+1 < len(r.items) && r.items[last+1].amount != nil {
+			last++
+		}
+		if last >= 0 && r.is(r.next(last), kindNoun, "panel") {
+			continue
+		}
+		if k >= 0 && r.items[k].amount != nil && r.length(k) {
 			r.items[i+1].meaning = meaning{kind: kindNoun, id: "strip"}
 			r.items[i+1].word = "pcs"
 		}

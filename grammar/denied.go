@@ -19,7 +19,7 @@ func (r *reader) parts() {
 			continue
 		}
 		j := i + 1
-		for j < len(r.items) && (r.word(j, "the", "a", "an", "any", "that", "about", "side", "this", "with", "using", "more") || r.is(j, kindNot) || r.items[j].kind == kindWoodSort) {
+		for j < len(r.items) && (r.word(j, "the", "a", "an", "any", "that", "about", "side", "this", "with", "using", "more", "have", "got", "own", "use", "even", "got a", "put") || r.is(j, kindNot) || r.items[j].kind == kindWoodSort) {
 			j++
 		}
 		if r.word(j, "glue") || r.is(j, kindGlue) && in(r.items[i].word, "forget", "drop", "never mind", "ignore", "scrap", "forget about") {
@@ -63,14 +63,14 @@ func (r *reader) denies(i, j int) bool {
 	}
 	id := r.items[j].id
 	part, ok := partNames[id]
-	if !ok || in(r.items[i].word, "not", "dont", "cant", "wont", "isnt", "doesnt", "cannot", "never", "except", "except for", "other than", "havent", "didnt", "wasnt", "arent", "hasnt", "not using") && !in(r.items[i].word, "not using") {
+	if !ok || in(r.items[i].word, "not", "dont", "cant", "wont", "isnt", "doesnt", "cannot", "never", "except", "except for", "other than", "havent", "didnt", "wasnt", "arent", "hasnt", "not using") && !in(r.items[i].word, "not using") && !r.word(i+1, "have", "got", "own", "use") {
 		return false
 	}
 	r.items[i].used, r.items[j].used = true, true
 	r.phrase.Drops = append(r.phrase.Drops, part)
 	switch part {
 	case "bar":
-		if in(r.items[i].word, "no", "without", "w o", "sans", "none", "zero", "not using") {
+		if in(r.items[i].word, "no", "without", "w o", "w/o", "sans", "none", "zero", "not using") || r.word(i+1, "have", "got", "own", "use") {
 			r.say(j, unit.BarDenied, unit.Word("none"))
 		}
 	case "mat":
@@ -152,9 +152,6 @@ func (r *reader) itsNow() {
 // bareReply takes the one number of a message that says nothing else, for
 // whatever the thread asked or said last: "make that 24", "oh 2 and a quarter".
 func (r *reader) bareReply() {
-	if len(r.bound) > 0 || len(r.phrase.Choices) > 0 || len(r.phrase.Refused) > 0 {
-		return
-	}
 	only := -1
 	for i := range r.items {
 		if r.items[i].amount == nil || r.items[i].used {
@@ -164,6 +161,10 @@ func (r *reader) bareReply() {
 			return
 		}
 		only = i
+	}
+	said := len(r.bound) > 0 || len(r.phrase.Choices) > 0 || len(r.phrase.Refused) > 0
+	if said && (only < 1 || !r.word(only-1, "to", "at", "about") || r.next(only) >= 0) {
+		return
 	}
 	if only >= 0 && len(r.items) <= 14 {
 		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))

@@ -167,6 +167,9 @@ func (r *reader) percentBare(i int) bool {
 	if r.items[i].amount.form == formPair {
 		return false
 	}
+	if r.items[i].amount.link == linkTo && i > 0 && r.items[i-1].amount != nil && r.items[i-1].amount.is(unit.Proportion) && !r.is(r.next(i), kindNoun) {
+		return true
+	}
 	if i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.items[i+1].amount.is(unit.Proportion) {
 		return true
 	}
@@ -175,6 +178,9 @@ func (r *reader) percentBare(i int) bool {
 	}
 	p := r.prev(i)
 	n := r.next(i)
+	if v := r.items[i].amount.float(); v >= 4 && v <= 30 && r.mentions(kindAir, "mc") && !r.is(n, kindNoun) && !r.is(n, kindAttr) && (r.is(p, kindSay) || r.is(p, kindVacuum, "pull") && in(r.items[p].word, "reads", "reading", "shows") || r.word(i-1, "between")) {
+		return true
+	}
 	return r.is(p, kindAir, "rh", "mc") && r.near(p, i) && !r.is(n, kindNoun) && !r.is(n, kindAttr) && r.items[i].amount.float() >= 3
 }
 
@@ -214,6 +220,8 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.WoodMoisture
 	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture) && r.within(0, i, kindAir, "service") < 0:
 		return unit.WoodMoisture
+	case r.mentions(kindAir, "mc") && !r.mentions(kindAir, "rh") && r.items[i].amount.float() <= 30:
+		return unit.WoodMoisture
 	case r.service(i):
 		return unit.ServiceHumidity
 	case r.topic == Move && r.has(unit.WoodMoisture):
@@ -238,7 +246,7 @@ func (r *reader) percentCue(from, to int) string {
 		switch {
 		case r.is(j, kindAir, "rh", "mc"):
 			return r.items[j].id
-		case r.word(j, "wood", "boards", "timber", "board", "lumber") && j < to, r.word(j, "glued", "dried", "built", "acclimated", "acclimatised", "conditioned", "assembled"), r.word(j, "pressed", "made"):
+		case r.word(j, "wood", "boards", "timber", "board", "lumber") && j < to, r.word(j, "glued", "dried", "built", "acclimated", "acclimatised", "conditioned", "assembled"), r.word(j, "pressed", "made"), (r.word(j, "glue") || r.is(j, kindNoun, "press")) && r.word(j+1, "it", "them", "up", "this", "these"):
 			return "mc"
 		case r.is(j, kindVacuum, "vacuum", "gauge"), r.is(j, kindNoun, "pump"), r.is(j, kindVacuum, "pull") && strings.HasPrefix(r.items[j].word, "pull"):
 			return "vacuum"

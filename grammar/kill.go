@@ -8,6 +8,10 @@ func (r *reader) killNames() {
 		if am == nil {
 			continue
 		}
+		if am.form == formWords && am.value != nil && am.value.Cmp(one) < 0 && r.word(i-1, "and") && r.word(i-2, "too", "to", "for", "ate", "won", "tree", "fore") {
+			am.dead = true // "too and a quarter", spoken to a phone
+			continue
+		}
 		left := i - 1
 		for left >= 0 && (r.items[left].brk == '#' || r.word(left, "no", "number")) {
 			left--

@@ -102,7 +102,7 @@ func (r *reader) panelTargets() {
 	type target struct{ count, width, n int }
 	var ts []target
 	for i := range r.items {
-		if len(ts) > 0 && r.isStop(i) {
+		if len(ts) > 0 && (r.isStop(i) || r.items[i].brk == ':') {
 			break
 		}
 		if !r.free(i) {

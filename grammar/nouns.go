@@ -10,7 +10,7 @@ func (r *reader) targetWidths() {
 	}
 	first := -1
 	for i := range r.items {
-		if !r.free(i) || !r.length(i) || r.is(r.next(i), kindRole, "trim") || r.is(r.next(i), kindNoun) && r.items[r.next(i)].id != "panel" {
+		if !r.free(i) || !r.length(i) || r.is(r.next(i), kindRole, "trim") || r.is(r.next(i), kindNoun) && !r.is(r.next(i), kindNoun, "panel", "fence", "opening") {
 			continue
 		}
 		if r.is(r.next(i), kindAttr) && r.items[r.next(i)].id != "wide" && !r.items[r.next(i)].used {
@@ -124,6 +124,10 @@ func (r *reader) nounLength(i int) {
 		}
 		r.partLength(i, k)
 	case "strip":
+		if it.word == "stock" && !r.has(unit.StripThickness) {
+			r.bind(i, unit.StripThickness)
+			return
+		}
 		r.stripLength(i, right)
 	case "joint", "pump", "reservoir", "leak", "fence", "wedge":
 	case "frame", "press", "bed":
@@ -315,6 +319,9 @@ func (r *reader) looseLengths() {
 			continue
 		}
 		am := r.items[i].amount
+		if _, counted := am.whole(); counted && am.form == formWords {
+			continue
+		}
 		switch {
 		case am.form == formQuarters && !r.has(unit.StripThickness):
 			u := unit.Inch

@@ -256,6 +256,9 @@ func (r *reader) bareVacuum() {
 			continue
 		}
 		cued := r.is(j, kindVacuum, "gauge", "vacuum", "pull") || r.is(r.next(i), kindVacuum, "vacuum")
+		if !cued && r.topic == Pump && r.is(j, kindRole, "start") {
+			cued = true
+		}
 		if !cued && r.word(j, "at", "holds", "to") {
 			cued = r.is(r.prev(j), kindVacuum)
 		}
@@ -265,7 +268,7 @@ func (r *reader) bareVacuum() {
 		if !cued {
 			cued = r.items[i].amount.form != formFraction && r.is(j, kindAsk, "pump") && in(r.items[j].word, "reach", "get to vacuum", "pull down", "pump down", "how long to reach", "time to reach", "time to get", "draw down", "evacuate", "keep up")
 		}
-		if !cued || r.items[i].amount.link == linkTimes {
+		if !cued || r.items[i].amount.link == linkTimes || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes {
 			continue
 		}
 		if u := r.bareVacuumUnit(r.items[i].amount); u.Dimension != unit.Pressing {

@@ -233,6 +233,9 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 	} else if b != "" && b != "core" {
 		return b
 	}
+	if r.is(j, kindNoun, "face") {
+		return "panel"
+	}
 	if r.topic == Face && !r.mentions(kindNoun, "bar") && !r.is(j, kindNoun) {
 		return "panel"
 	}

@@ -13,6 +13,7 @@ func (r *reader) settle() {
 	r.unitsWanted()
 	r.terms()
 	r.chooseAsks()
+	r.nothingToCompute()
 	r.measured()
 	r.leftovers()
 }
@@ -159,6 +160,23 @@ func (r *reader) unitsWanted() {
 			r.phrase.In = append(r.phrase.In, r.items[i].unit)
 		}
 	}
+}
+
+// nothingToCompute gives the numbers of a question about a danger or a word back:
+// its answer uses none.
+func (r *reader) nothingToCompute() {
+	if len(r.phrase.Asks) != 1 || r.phrase.Asks[0].About != Safety && r.phrase.Asks[0].About != Words {
+		return
+	}
+	for _, f := range r.phrase.Facts {
+		if _, ok := f.Value.(unit.Number); ok {
+			r.unuse(f.Text)
+		}
+	}
+	for _, f := range r.phrase.Refused {
+		r.unuse(f.Text)
+	}
+	r.phrase.Facts, r.phrase.Refused = nil, nil
 }
 
 // measured moves the facts of a second check to what was measured.

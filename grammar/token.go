@@ -301,6 +301,10 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 		t.push(symUnit, n).meaning = m
 		return true
 	}
+	if s.norm == "no" && t.at+2 < len(t.scraps) && t.scraps[t.at+1].norm == "." && t.scraps[t.at+1].glued && t.scraps[t.at+2].shape == shapeWord && t.last().symbol == symInt {
+		t.at += 2 // "5 no. staves"
+		return true
+	}
 	if s.norm == "bar" || s.norm == "bars" {
 		return t.barUnit()
 	}

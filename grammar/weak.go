@@ -2,7 +2,7 @@ package grammar
 
 // weakCues are cues of one common word, which count only where the facts speak
 // for their topic too.
-var weakCues = wordSet(`stay_put stays_put stay_in how_much move moves fit fits flat close finish start tomorrow today day rise rises how_high how_tall reach time_to mix proud finished hours shift overnight grow grows pick how_long_for rush tons ton squeeze plan planned grams choose source what_is what_are means mean words units default defaults remember finished leak top_out settle ultimate evacuate cure cures arch loads proud clearance closes shut_it grams like examples help explain why warp moving contract how_come reach_in squash_it big_enough get_there full_vacuum ceiling combo rack waste setup settings assume end_up_at how_far_down how_deep mains generator shrink fast how_fast come_in comes_in`)
+var weakCues = wordSet(`what_time how_late what_time_will what_time_are stay_put stays_put stay_in how_much move moves fit fits flat close finish start tomorrow today day rise rises how_high how_tall reach time_to mix proud finished hours shift overnight grow grows pick how_long_for rush tons ton squeeze plan planned grams choose source what_is what_are means mean words units default defaults remember finished leak top_out settle ultimate evacuate cure cures arch loads proud clearance closes shut_it grams like examples help explain why warp moving contract how_come reach_in squash_it big_enough get_there full_vacuum ceiling combo rack waste setup settings assume end_up_at how_far_down how_deep mains generator shrink fast how_fast come_in comes_in`)
 
 // weak reports whether a cue's wording is weak.
 func weak(wording string) bool {

@@ -224,6 +224,9 @@ func (r *reader) nounFact(i int) {
 		if r.word(i-1, "both") && isPlural(it.word) {
 			r.say(i, unit.PressCount, unit.Number(2))
 		}
+		if r.word(i-1, "single") && !r.has(unit.PressCount) {
+			r.say(i, unit.PressCount, unit.Number(1))
+		}
 	}
 }
 
