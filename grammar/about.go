@@ -84,15 +84,15 @@ func (r *reader) weigh() {
 	if safety := r.only(Safety); safety && r.dangerous() {
 		return
 	}
-	if t := r.infer(); len(r.phrase.Asks) == 1 && r.only(Safety) && t != "" && len(r.phrase.Facts) > 3 {
-		r.phrase.Asks = append(r.phrase.Asks, Ask{About: t})
-	}
 	var kept []Ask
 	told := r.infer()
 	for _, a := range r.phrase.Asks {
 		if r.stands(a) && !(a.weak && told != "" && told != a.About && r.specific(told, a.About)) {
 			kept = append(kept, a)
 		}
+	}
+	if len(kept) == 1 && kept[0].About == Safety && told != "" && len(r.phrase.Facts) > 3 {
+		kept = append(kept, Ask{About: told})
 	}
 	if len(kept) == 0 && !r.spoken() {
 		r.phrase.Asks = nil

@@ -21,7 +21,7 @@ func clockOf(am *amount, suffix string) (string, bool) {
 			return "", false
 		}
 		h = n
-		if n > 24 { // 0730
+		if n >= 100 { // 0730
 			h, m = n/100, n%100
 		}
 	}
@@ -58,7 +58,7 @@ func (r *reader) clocks() {
 		if am.unit != nil && suffix == "" {
 			continue
 		}
-		if role == "start" && suffix == "" && am.form != formPair && (am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
+		if role == "start" && suffix == "" && am.form != formPair && (!r.dayPlan() && (r.mentions(kindVacuum) || am.float() > 12 || len(r.items) > 12) || am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
 			continue
 		}
 		if am.form != formPair && suffix == "" && (am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
@@ -198,6 +198,8 @@ func (r *reader) clockRole(i int) string {
 				return "start"
 			}
 		case r.word(j, "by", "before") && (r.dayPlan() || r.pairOrSuffix(i)):
+			return "deadline"
+		case r.is(j, kindVerb, "out") && r.dayPlan() && r.word(j+1, "at", "by", "before"):
 			return "deadline"
 		case r.word(j, "at", "around", "about", "is", "the", "to", "be", "out", "done", "them", "of", "clock") || r.is(j, kindVerb, "out") || r.items[j].brk == 0 && r.idle(j):
 		default:

@@ -142,6 +142,9 @@ func (r *reader) counted(i int) int {
 			}
 			return j
 		case it.kind == kindNoun && it.id == "panel" && !isPlural(it.word) && j+1 < len(r.items) && (r.is(j+1, kindNoun, "panel") || r.word(j+1, "blanks")):
+		case it.kind == kindAttr && it.word == "lengths" && (r.word(j+1, "of") || r.is(j+1, kindWood)):
+			it.meaning = meaning{kind: kindNoun, id: "strip"}
+			return j
 		case it.kind == kindNoun:
 			return j
 		case it.kind == kindWood || it.kind == kindWoodSort || it.kind == kindFact || it.kind == kindGlue:

@@ -305,6 +305,9 @@ func (r *reader) durationField(i int) unit.Field {
 	if r.within(from, to, kindRole, "unload", "layup", "open", "closed", "clamp") < 0 {
 		from, to = r.clause(i)
 	}
+	if r.labelled(i) && r.is(r.prev(i), kindNoun, "press") {
+		return unit.LabelPress
+	}
 	label := r.labelled(i) || r.within(i, to, kindRole, "label") >= 0
 	role := r.labelRole(i)
 	if role == "" {

@@ -63,8 +63,12 @@ func (r *reader) listFrom(i int) []int {
 func (r *reader) someAndSome() {
 	var thick, wet []int
 	for i := range r.items {
-		if !r.free(i) || !r.differs(i) {
+		if !r.free(i) || !r.differs(i) && !r.word(i-1, "driest", "wettest") {
 			continue
+		}
+		if r.items[i].amount.bare() && r.mentions(kindAir, "mc") {
+			u := unit.PercentOf
+			r.items[i].amount.unit = &u
 		}
 		if r.items[i].amount.is(unit.Proportion) {
 			wet = append(wet, i)

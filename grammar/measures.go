@@ -328,6 +328,9 @@ func (r *reader) defaultNoun(attr string) string {
 		}
 	}
 	if attr == "tall" {
+		if !r.mentions(kindNoun, "bar") && !r.mentions(kindNoun, "strip") {
+			return ""
+		}
 		return "bar"
 	}
 	if attr == "deep" {

@@ -34,7 +34,7 @@ func (r *reader) vacuumInches(i int) bool {
 	if r.is(r.next(i), kindVacuum, "vacuum") || r.is(r.next(i), kindVacuum, "gauge") && r.word(i+1, "on") {
 		return true
 	}
-	if r.word(i-1, "to") && r.pumping() && r.items[i].amount.link == linkNone {
+	if r.word(i-1, "to", "hit", "reach", "get", "at", "wants", "for") && r.pumping() && r.items[i].amount.link == linkNone {
 		return true
 	}
 	return r.is(j, kindVacuum, "pull", "gauge") && (r.items[i].amount.float() >= 5) || r.is(j, kindVacuum, "vacuum")

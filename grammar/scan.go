@@ -303,6 +303,11 @@ func (s *scanner) word() {
 		case isDigit(r) && s.pos > start, r == '²' || r == '³', unicode.Is(unicode.Mn, r):
 			b.WriteRune(r)
 		case r == '\'' && s.letterAt(s.pos+n):
+			if s.contracts(s.pos + n) {
+				s.addWord(start, b.String())
+				s.pos += n + 2
+				return
+			}
 		default:
 			s.addWord(start, b.String())
 			return
@@ -310,6 +315,11 @@ func (s *scanner) word() {
 		s.pos += n
 	}
 	s.addWord(start, b.String())
+}
+
+// contracts reports whether "ll" ends the word at the byte given: "the bar'll do".
+func (s *scanner) contracts(at int) bool {
+	return at+2 <= len(s.text) && strings.EqualFold(s.text[at:at+2], "ll") && !s.letterAt(at+2)
 }
 
 // addWord writes "w/" and "w/o" out.

@@ -220,6 +220,12 @@ func (r *reader) nounFact(i int) {
 		if strings.HasPrefix(it.word, "soft") {
 			r.sayOnce(i, unit.MatFirmness, "soft")
 		}
+		_, to := r.sentence(i)
+		for j := i + 1; j < to && j < i+6 && !r.has(unit.MatFirmness); j++ {
+			if f := firmness[r.items[j].word]; f != "" && (r.isBreak(j-1) || r.word(j-1, "is", "its")) {
+				r.sayOnce(j, unit.MatFirmness, f)
+			}
+		}
 	case "press":
 		if r.word(i-1, "both") && isPlural(it.word) {
 			r.say(i, unit.PressCount, unit.Number(2))
