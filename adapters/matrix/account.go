@@ -109,6 +109,7 @@ func (a *Account) serve(ctx context.Context) (err error) {
 	defer stop()
 	wg.Go(func() { s.signal(working) })
 	wg.Go(func() { s.visit(working) })
+	wg.Go(func() { s.await(working) })
 	a.live <- s
 	defer func() { <-a.live }() // waits for a reply that is being sent
 	return s.follow(ctx)

@@ -134,8 +134,10 @@ func (m *machine) encrypt(ctx context.Context, room id.RoomID, t event.Type, con
 
 func (m *machine) decrypt(ctx context.Context, e *event.Event) (*event.Event, error) {
 	clear, err := m.DecryptMegolmEvent(ctx, e)
-	if errors.Is(err, crypto.ErrNoSessionFound) || errors.Is(err, olm.ErrUnknownMessageIndex) {
-		return nil, errNoKey
+	for _, e := range []error{crypto.ErrNoSessionFound, crypto.ErrGroupSessionWithheld, olm.ErrUnknownMessageIndex} {
+		if errors.Is(err, e) {
+			return nil, errNoKey
+		}
 	}
 	return clear, err
 }

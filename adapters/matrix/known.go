@@ -66,10 +66,15 @@ func (s *store) stopWaiting(ctx context.Context, event id.EventID) error {
 type waiter struct {
 	event *event.Event
 	since time.Time
+	asked bool
+}
+
+func (s *store) asked(ctx context.Context, event id.EventID) error {
+	return s.exec(ctx, `UPDATE waiting SET asked = true WHERE event_id = $1`, event)
 }
 
 func (s *store) waiters(ctx context.Context) (out []waiter, err error) {
-	rows, err := s.db.Query(ctx, `SELECT event, since FROM waiting ORDER BY since, event_id`)
+	rows, err := s.db.Query(ctx, `SELECT event, since, asked FROM waiting ORDER BY since, event_id`)
 	if err != nil {
 		return nil, ofStore(err)
 	}
@@ -77,10 +82,11 @@ func (s *store) waiters(ctx context.Context) (out []waiter, err error) {
 	for rows.Next() {
 		var text string
 		var since int64
-		if err := rows.Scan(&text, &since); err != nil {
+		var asked bool
+		if err := rows.Scan(&text, &since, &asked); err != nil {
 			return nil, ofStore(err)
 		}
-		w := waiter{event: &event.Event{}, since: time.UnixMilli(since)}
+		w := waiter{event: &event.Event{}, since: time.UnixMilli(since), asked: asked}
 		if err := json.Unmarshal([]byte(text), w.event); err != nil {
 			return nil, err
 		}

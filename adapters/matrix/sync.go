@@ -221,7 +221,7 @@ func (s *session) guarded(ctx context.Context, room id.RoomID, e *event.Event, f
 
 func (s *session) aside(ctx context.Context, e *event.Event, reason string) error {
 	s.log.Error("matrix: event put aside", "event", e.ID, "room", e.RoomID, "type", e.Type.Type, "reason", reason)
-	return s.store.putAside(ctx, e.ID, e.RoomID, e.Type.Type, reason)
+	return errors.Join(s.store.putAside(ctx, e.ID, e.RoomID, e.Type.Type, reason), s.store.stopWaiting(ctx, e.ID))
 }
 
 // passing reports whether an error may be gone when the event comes again.

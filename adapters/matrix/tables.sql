@@ -33,6 +33,7 @@ CREATE TABLE invited (
 CREATE TABLE waiting (
     event_id TEXT PRIMARY KEY,
     event    TEXT NOT NULL,
+    asked    BOOLEAN NOT NULL DEFAULT false, -- the sender, for the key
     since    BIGINT NOT NULL
 );
 -- events that could not be dealt with

@@ -41,7 +41,6 @@ func (s *session) open(ctx context.Context, e *event.Event) error {
 	clear, err := s.cipher.decrypt(ctx, e)
 	switch {
 	case errors.Is(err, errNoKey):
-		s.cipher.ask(ctx, e)
 		return s.store.wait(ctx, e)
 	case err != nil:
 		return errors.Join(err, s.tellUnread(ctx, e.RoomID))
@@ -51,52 +50,6 @@ func (s *session) open(ctx context.Context, e *event.Event) error {
 		return s.reacted(ctx, clear)
 	}
 	return nil
-}
-
-// patience is how long a key may be late before the room is told.
-const patience = 30 * time.Second
-
-// openWaiting tries the events again whose keys had not arrived.
-func (s *session) openWaiting(ctx context.Context) error {
-	if s.cipher == nil {
-		return nil
-	}
-	waiting, err := s.store.waiters(ctx)
-	if err != nil {
-		return err
-	}
-	for _, w := range waiting {
-		if err := s.guarded(ctx, w.event.RoomID, w.event, func(ctx context.Context, e *event.Event) error {
-			return s.openLate(ctx, e, w.since)
-		}); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func (s *session) openLate(ctx context.Context, e *event.Event, since time.Time) error {
-	e.Type.Class = event.MessageEventType
-	if err := parse(e); err != nil {
-		return errors.Join(err, s.store.stopWaiting(ctx, e.ID))
-	}
-	clear, err := s.cipher.decrypt(ctx, e)
-	if errors.Is(err, errNoKey) {
-		if time.Since(since) > s.cfg.MaxAge {
-			return errors.Join(err, s.store.stopWaiting(ctx, e.ID))
-		}
-		if time.Since(since) > patience {
-			return s.tellUnread(ctx, e.RoomID)
-		}
-		return nil
-	}
-	if err == nil && clear.Type.Type == event.EventMessage.Type {
-		err = s.said(ctx, clear)
-	}
-	if err != nil && passing(err) {
-		return err
-	}
-	return errors.Join(err, s.store.stopWaiting(ctx, e.ID))
 }
 
 // said records a message, if it is meant for the bot.
