@@ -27,3 +27,15 @@ func clock(seconds float64) string {
 		return fmt.Sprintf("%s on day %d", text, days+1)
 	}
 }
+
+// dayClock shows a time with its day where that is not today, and returns its
+// day.
+func dayClock(t unit.Time, today int) (string, int) {
+	minutes := int(math.Ceil(t.Minutes() - 1e-6))
+	day := minutes / (24 * 60)
+	text := clock(float64(minutes%(24*60)) * 60)
+	if day != today {
+		text = fmt.Sprintf("day %d %s", day+1, text)
+	}
+	return text, day
+}

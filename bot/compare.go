@@ -87,7 +87,7 @@ var measures = map[engine.Topic][]measure{
 	engine.Glue:     {{unit.ClosedTime, false}, {unit.PressTime, true}, {unit.GlueMass, true}},
 	engine.Pump:     {{unit.Pump, true}, {unit.UltimateVacuum, false}, {unit.Hold, false}},
 	engine.Move:     {{unit.WidthChange, true}, {unit.Cup, true}, {unit.Emc, true}},
-	engine.Schedule: {{unit.LoadsNeeded, true}},
+	engine.Schedule: {{unit.WholeJob, true}, {unit.LoadsNeeded, true}},
 }
 
 // telling is the first figure by which answers differ.

@@ -30,11 +30,11 @@ func (s style) headline(w worked) (string, []unit.Field) {
 	if w.goal != nil {
 		return s.solvedHeadline(w)
 	}
+	if says := s.planHeadline(w); says != "" {
+		return says, plannedFields
+	}
 	if len(w.rivals) > 0 {
 		return s.betterHeadline(w)
-	}
-	if says := s.planHeadline(w); says != "" {
-		return says, []unit.Field{unit.Picks, unit.FinishTimes, unit.LoadsNeeded}
 	}
 	if c := byGravity(w.answer.Checks); len(c) > 0 && w.plainlyJudged() && c[0].Verdict == w.answer.Verdict {
 		if says := s.verdictOn(c[0], w); says != "" {

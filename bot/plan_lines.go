@@ -10,22 +10,53 @@ import (
 	"presshand/engine/unit"
 )
 
-// maxPlanLines is how many panels or loads are told one by one.
-const maxPlanLines = 6
+// How many of a plan are told one by one.
+const (
+	maxPlanLines = 6 // panels made differently, or presses
+	maxLoadLines = 4
+)
 
 // planHeadline says what came of choosing strips or planning a day, "" where
 // the answer is of another kind or has no plan.
 func (s style) planHeadline(w worked) string {
 	a := w.answer
+	if len(w.rivals) > 0 {
+		return s.rivalDays(w)
+	}
 	switch {
 	case a.About == engine.Strips && a.Verdict == engine.Stop:
 		return s.sentence(byGravity(a.Checks)[0].Finding, w)
 	case a.About == engine.Strips:
 		return s.picksHeadline(a)
-	case a.About == engine.Schedule && a.Day != nil:
+	case a.About == engine.Schedule && a.Verdict == engine.Stop && a.Day == nil && len(a.Checks) > 0:
+		return s.sentence(byGravity(a.Checks)[0].Finding, w)
+	case a.Day != nil && !a.Values.Has(unit.SideFarJoint):
 		return s.dayHeadline(a)
 	}
 	return ""
+}
+
+// rivalDays sets days side by side, the better one first.
+func (s style) rivalDays(w worked) string {
+	f, values := w.compared()
+	best, told := better(w.rivals)
+	var each []string
+	for i, a := range w.rivals {
+		if a.About != engine.Schedule || a.Day == nil || i >= len(values) {
+			return ""
+		}
+		text := s.saying(f, values[i], s.fields[f]) + ": " + strings.TrimSuffix(s.dayHeadline(a), ".")
+		if i == best {
+			each = append([]string{text}, each...)
+		} else {
+			each = append(each, text)
+		}
+	}
+	text := strings.Join(each, ". ") + "."
+	if told {
+		text = "better with " + text
+	}
+	return text
 }
 
 func (s style) picksHeadline(a engine.Answer) string {
@@ -91,7 +122,7 @@ func (s style) dayHeadline(a engine.Answer) string {
 	for _, l := range a.Day.Loads {
 		panels += len(l.Panels)
 	}
-	text = counted(panels, "panel") + " in " + text
+	text = counted(panels, "panel") + " in " + text + fewest(a, n)
 	last := a.Day.Loads[0]
 	for _, l := range a.Day.Loads {
 		if l.Stage.Out > last.Stage.Out {
@@ -112,6 +143,18 @@ func (s style) dayHeadline(a engine.Answer) string {
 	return text + "."
 }
 
+// fewest says how good a number of loads is.
+func fewest(a engine.Answer, n int) string {
+	least, ok := middle(a, unit.LoadsLeast)
+	switch {
+	case !ok || n < 2:
+		return ""
+	case int(least) == n:
+		return " (fewer cannot be had)"
+	}
+	return fmt.Sprintf(" (no fewer than %d can be had)", int(least))
+}
+
 func counted(n int, what string) string {
 	if n == 1 {
 		return "1 " + what
@@ -124,9 +167,9 @@ func (s style) planLines(a engine.Answer) []string {
 	switch {
 	case a.About == engine.Strips:
 		return s.pickLines(a)
-	case a.About == engine.Schedule && a.Day != nil && len(a.Day.Loads) > maxPlanLines:
+	case a.Day != nil && len(a.Day.Loads) > maxLoadLines:
 		return s.pressLines(*a.Day)
-	case a.About == engine.Schedule && a.Day != nil:
+	case a.Day != nil:
 		return s.loadLines(*a.Day)
 	}
 	return nil
@@ -216,24 +259,45 @@ func (s style) panelsOf(d engine.Day, l engine.DayLoad) string {
 	return listed(each, "and")
 }
 
+// maxPressLoads is how many loads of a press are told one by one.
+const maxPressLoads = 6
+
 // pressLines tell the loads of each press in one line.
 func (s style) pressLines(d engine.Day) []string {
-	lines := make([][]string, d.Presses)
+	presses := make([][]int, d.Presses)
 	for i, l := range d.Loads {
-		text := fmt.Sprintf("load %d (%s)", i+1, s.panelsOf(d, l))
-		if len(d.Sizes) == 1 {
-			text = fmt.Sprintf("load %d (%d)", i+1, len(l.Panels))
-		}
-		if d.Timed && l.Stage.Out > 0 {
-			text += fmt.Sprintf(" %s to %s", clock(l.Stage.Shut.Seconds()), clock(l.Stage.Out.Seconds()))
-		}
-		lines[l.Stage.Press] = append(lines[l.Stage.Press], text)
+		presses[l.Stage.Press] = append(presses[l.Stage.Press], i)
 	}
 	var out []string
-	for i, loads := range lines {
+	for i, loads := range presses {
 		if len(loads) > 0 && len(out) < maxPlanLines {
-			out = append(out, fmt.Sprintf("Press %d: %s", i+1, strings.Join(loads, ", ")))
+			out = append(out, fmt.Sprintf("Press %d: %s", i+1, s.loadsOf(d, loads)))
 		}
 	}
 	return out
 }
+
+// loadsOf tells the loads of one press. A day is named where it changes.
+func (s style) loadsOf(d engine.Day, loads []int) string {
+	var each []string
+	today := 0
+	for k, i := range loads {
+		l := d.Loads[i]
+		if k == maxPressLoads {
+			each = append(each, fmt.Sprintf("… %d more", len(loads)-k))
+			break
+		}
+		text := fmt.Sprintf("load %d (%s)", i+1, strings.TrimSuffix(strings.TrimSuffix(s.panelsOf(d, l), " panels"), " panel"))
+		if d.Timed && l.Stage.Out > 0 {
+			var in, out string
+			in, today = dayClock(l.Stage.Shut, today)
+			out, today = dayClock(l.Stage.Out, today)
+			text += " in " + in + ", out " + out
+		}
+		each = append(each, text)
+	}
+	return strings.Join(each, "; ")
+}
+
+// plannedFields are the figures that headline and lines of a plan show.
+var plannedFields = []unit.Field{unit.Picks, unit.WidthSum, unit.Over, unit.WedgeGap, unit.FinishTimes, unit.LoadsNeeded}

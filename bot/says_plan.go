@@ -23,7 +23,7 @@ var planSays = map[engine.Reason]string{
 	engine.ReasonPicksMaybeMore: "I found no way to make more; {panels_most} is the most that I could not rule out.",
 
 	engine.ReasonStockShort:       "Not enough: all that is in the pile makes one panel up to {stock_reach_mm} wide, {stock_short_mm} short.",
-	engine.ReasonStockShortOfMore: "Not enough for {panel_count} panels: it makes {panels_made}. What is left would fill {stock_reach_mm}, {stock_short_mm} short of the next.",
+	engine.ReasonStockShortOfMore: "Not enough for {panel_count} panels, only for {panels_made}. What is left would fill {stock_reach_mm}, {stock_short_mm} short of the next.",
 	engine.ReasonStockNoFit:       "There is wood enough, but no pick lands where it should[: between {wedge_low_mm} and {wedge_high_mm} left for the wedge]. Rip one strip to suit.",
 	engine.ReasonStockMakesMore:   "This pile makes {panels_made} such panels in all.",
 
@@ -34,8 +34,8 @@ var planSays = map[engine.Reason]string{
 	engine.ReasonPanelOffBed:    "A panel {panel_width_mm} by {panel_length_mm} does not go on a bed of {bed_width_mm} by {bed_length_mm}.",
 	engine.ReasonDeadlineHolds:  "All out by {out_by}: the last at {last_out}, at the latest {last_out_late}.",
 	engine.ReasonDeadlineTight:  "You make {out_by} if the glue is as usual ({last_out}); if it takes its longest, the last is out at {last_out_late}.",
-	engine.ReasonDeadlineMissed: "Not by {out_by}: the last is out at {last_out}, {late_s} too late. {loads_in_time} of {loads} loads make it.",
-	engine.ReasonStartBy:        "Start at {latest_start} at the latest and it works.",
+	engine.ReasonDeadlineMissed: "Not by {out_by}: the last is out at {last_out}, {late_s} too late.[ {loads_in_time} of {loads} loads make it.]",
+	engine.ReasonStartBy:        "Starting at {latest_start} would do.",
 	engine.ReasonMorePresses:    "With {presses_needed} presses you would make {out_by}.",
 	engine.ReasonNothingGives:   "Neither an earlier start that day nor more presses would do: fewer panels, or a faster glue.",
 	engine.ReasonStartUnsaid:    "From the first lay-up to the last one out it takes {whole_job_s}[, at the longest {whole_job_s.high}]. Tell me when you start and I give you clock times.",

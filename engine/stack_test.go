@@ -164,3 +164,33 @@ func TestStack_needs(t *testing.T) {
 		}
 	}
 }
+
+// A mat denied where strips differ means that something rigid lies on them: above
+// 0.15 mm the thin ones get nothing.
+func TestStack_noMatUnderRigid(t *testing.T) {
+	a := mustAnswer(t, engine.Stack, unit.Facts{
+		unit.MatDenied: unit.Word("none"), unit.StripThickest: unit.Number(6.731), unit.StripThinnest: unit.Number(6.35),
+	})
+	wantCheck(t, a, "uneven strips", engine.Stop, engine.ReasonUneven)
+	if len(a.Needs) > 0 {
+		t.Errorf("needs %v, want none", a.Needs)
+	}
+	a = mustAnswer(t, engine.Stack, unit.Facts{unit.StripThickest: unit.Number(6.731), unit.StripThinnest: unit.Number(6.35)})
+	if len(a.Needs) == 0 {
+		t.Error("nothing said of what lies on the strips: want the stack")
+	}
+}
+
+// A sled of 18 mm and strips of 22 are 40 mm high; around 1200 × 2400 mm of it
+// goes a bag of 1200 + 40 + 50 by 2400 + 40 + 200 mm.
+func TestStack_toldPartByPart(t *testing.T) {
+	said := unit.Facts{
+		unit.SledWidth: unit.Number(1200), unit.SledLength: unit.Number(2400), unit.SledThickness: unit.Number(18),
+		unit.StripThickness: unit.Number(22), unit.BagWidth: unit.Number(1350), unit.BagLength: unit.Number(3000),
+	}
+	a := mustAnswer(t, engine.Stack, said)
+	wantTriple(t, a, unit.StackHeight, 40, 40, 40, 1e-9)
+	wantCheck(t, a, "bag", engine.Good, engine.ReasonBagFits)
+	said[unit.BagWidth] = unit.Number(1285)
+	wantCheck(t, mustAnswer(t, engine.Stack, said), "bag", engine.Stop, engine.ReasonBagSmall)
+}

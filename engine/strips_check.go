@@ -2,6 +2,7 @@ package engine
 
 import (
 	"fmt"
+	"math"
 
 	"presshand/engine/plan"
 	"presshand/engine/unit"
@@ -65,7 +66,7 @@ func (s *stripping) figures() unit.Facts {
 		used += p.Sum
 	}
 	if used > 0 {
-		fs[unit.WastePercent] = unit.Number(100 * (c.Waste - c.WasteBound) / used)
+		fs[unit.WastePercent] = unit.Number(math.Ceil(1000*float64((c.Waste-c.WasteBound)/used)-1e-9) / 10)
 	}
 	if s.job.Wedged {
 		fs[unit.WedgeLow] = unit.WedgeLow.Number(s.job.WedgeLow.Metres())
