@@ -17,7 +17,8 @@ func (r Reply) Draw() (*picture.Drawing, bool) {
 	return nil, false
 }
 
-// Draw draws an answer: strips as they lie, or a load cut across its joints.
+// Draw draws an answer: strips as they lie, loads on the bed, or a load cut
+// across its joints.
 func (d Drawn) Draw() (*picture.Drawing, bool) {
 	if d.Answer.Verdict == engine.Ask {
 		return nil, false
@@ -27,6 +28,8 @@ func (d Drawn) Draw() (*picture.Drawing, bool) {
 	switch d.Answer.About {
 	case engine.Strips:
 		drawing, err = d.strips().Draw()
+	case engine.Schedule:
+		drawing, err = d.beds().Draw()
 	case engine.Side, engine.Load, engine.Stack:
 		drawing, err = d.section().Draw()
 	default:
@@ -88,20 +91,6 @@ func rangeOf[T ~float64](f unit.Field, v unit.Value) unit.Range[T] {
 
 func (d Drawn) pressure(f unit.Field) unit.Range[unit.Pressure] {
 	return rangeOf[unit.Pressure](f, d.Answer.Values[f])
-}
-
-// strips draws what each panel is made of.
-func (d Drawn) strips() picture.StripLayout {
-	out := picture.StripLayout{Units: d.units()}
-	sets, _ := d.Answer.Values[unit.Picks].(unit.Sets)
-	for _, set := range sets {
-		p := picture.StripPanel{Target: d.length(unit.TargetWidth), Wedge: d.length(unit.WedgeGap)}
-		for _, w := range set {
-			p.Widths = append(p.Widths, unit.Millimetres(w))
-		}
-		out.Panels = append(out.Panels, p)
-	}
-	return out
 }
 
 // maxDrawn is how many strips a section shows one by one.

@@ -91,9 +91,9 @@ func (s style) comesTo(a engine.Answer) string {
 
 func (s style) overBy(mm float64) string {
 	if mm == 0 {
-		return "nothing over"
+		return "nothing beyond the trim"
 	}
-	return s.show(unit.Over, mm) + " over"
+	return s.show(unit.Over, mm) + " beyond the trim"
 }
 
 // wasted says what several trimmed panels waste together.
@@ -109,9 +109,9 @@ func (s style) wasted(a engine.Answer) string {
 		}
 	}
 	if all < 0.001 {
-		return ", nothing over on any"
+		return ", nothing beyond the trim on any"
 	}
-	return ", " + s.show(unit.Over, all) + " over on all of them together"
+	return ", " + s.show(unit.Over, all) + " beyond the trim on all of them together"
 }
 
 // dayHeadline says how many loads, and when the last is out.

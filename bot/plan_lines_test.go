@@ -87,11 +87,11 @@ func TestPlanLines_picks(t *testing.T) {
 	}}
 	got := style{metric: true}.planLines(a)
 	if want := []string{
-		"2 × 200 mm: 1 of 85 mm and 2 of 60 mm, nothing over", "1 × 160 mm: 2 of 85 mm, 5 mm over",
+		"2 × 200 mm: 1 of 85 mm and 2 of 60 mm, nothing beyond the trim", "1 × 160 mm: 2 of 85 mm, 5 mm beyond the trim",
 	}; !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
-	if got, want := (style{metric: true}).planHeadline(worked{answer: a}), "3 panels, 5 mm over on all of them together."; got != want {
+	if got, want := (style{metric: true}).planHeadline(worked{answer: a}), "3 panels, 5 mm beyond the trim on all of them together."; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
