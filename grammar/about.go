@@ -42,6 +42,7 @@ func (r *reader) merge(a Ask) {
 			continue
 		}
 		have.weak = have.weak && a.weak
+		have.second = have.second || a.second
 		if have.Solve == "" {
 			have.Solve = a.Solve
 		}
@@ -87,8 +88,15 @@ func (r *reader) weigh() {
 	var kept []Ask
 	told := r.infer()
 	for _, a := range r.phrase.Asks {
-		if r.stands(a) && !(a.weak && told != "" && told != a.About && r.specific(told, a.About)) {
+		if r.stands(a) && !(a.weak && told != "" && told != a.About && r.specific(told, a.About) && !r.answerable(a.About)) {
 			kept = append(kept, a)
+		}
+	}
+	if len(kept) > 0 {
+		for _, a := range r.phrase.Asks {
+			if a.second && !r.stands(a) && !keeps(kept, a.About) {
+				kept = append(kept, a)
+			}
 		}
 	}
 	if len(kept) == 1 && kept[0].About == Safety && told != "" && len(r.phrase.Facts) > 3 {
@@ -108,6 +116,15 @@ func (r *reader) weigh() {
 		kept = r.phrase.Asks[:1]
 	}
 	r.phrase.Asks = kept
+}
+
+func keeps(asks []Ask, t Topic) bool {
+	for _, a := range asks {
+		if a.About == t {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) only(t Topic) bool {
@@ -162,8 +179,10 @@ func (r *reader) spoken() bool {
 // stands reports whether a question's topic has facts to work with.
 func (r *reader) stands(a Ask) bool {
 	switch a.About {
-	case Safety, Why, Words, Profile:
-		return len(r.phrase.Facts) == 0 || a.About == Profile || a.About == Safety
+	case Profile:
+		return !a.weak || !r.asksSomething()
+	case Safety, Why, Words:
+		return len(r.phrase.Facts) == 0 || a.About == Safety
 	case Load:
 		return len(r.phrase.Facts) >= 3
 	}
@@ -194,6 +213,10 @@ func (r *reader) infer() Topic {
 		return Flatten
 	case has(unit.BarHeight, unit.WedgeRatio, unit.WedgeForce, unit.Overfill, unit.BarDenied, unit.Gap):
 		return Side
+	case has(unit.PanelCount) && has(unit.PressTime, unit.Unload, unit.LayupLoad, unit.StartTime, unit.PressCount):
+		return Schedule
+	case has(unit.MatThickness, unit.MatFirmness, unit.MatDenied) && has(unit.ThicknessSpread, unit.StripThickest):
+		return Stack
 	case has(unit.LabelOpen, unit.LabelClosed, unit.LabelPress) && !vacuum:
 		return Glue
 	case has(unit.StripCount, unit.StripWidth, unit.StripWidths) && vacuum:
@@ -204,8 +227,6 @@ func (r *reader) infer() Topic {
 		return Pump
 	case has(unit.ServiceHumidity, unit.Sawn):
 		return Move
-	case has(unit.PanelCount) && has(unit.PressCount):
-		return Schedule
 	case has(unit.GlueClass) && has(unit.ShopTemp, unit.WoodMoisture, unit.PanelWidth, unit.PanelCount, unit.LabelClosed, unit.LabelOpen):
 		return Glue
 	case vacuum:

@@ -12,6 +12,7 @@ func (r *reader) findAsks() {
 	for i := range r.items {
 		it := &r.items[i]
 		if it.kind == kindPeril {
+			r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))
 			if r.threatens(it.id) {
 				r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: Peril(it.id)})
 			}
@@ -22,10 +23,14 @@ func (r *reader) findAsks() {
 		}
 		a := cue(it.id)
 		a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
+		a.second = !a.weak && (a.About == Pump || a.About == Glue) && (strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")) && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
 		r.phrase.Asks = append(r.phrase.Asks, a)
 		if a.Solve != "" && r.solving == "" {
 			r.solving = a.Solve
 		}
+	}
+	if i := r.opens("whats", "wats", "whatis"); i >= 0 && r.amountsIn(0, len(r.items)) == 0 && len(r.items) < 8 && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole)) {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Words})
 	}
 	if r.forceWanted() && !r.asksFor(Face) && !r.mentions(kindNoun, "bar", "wedge", "joint") && r.within(0, len(r.items), kindGlue) < 0 && (r.pressureSaid() || r.mentions(kindVacuum)) {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Face})
@@ -109,6 +114,12 @@ func (r *reader) threatens(id string) bool {
 		return true
 	}
 	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.is(unit.Pressing) || r.is(i, kindUnit) && r.items[i].unit.Dimension == unit.Pressing {
+			return true
+		}
+		if strings.Contains(r.items[i].word, "inhg") || strings.Contains(r.items[i].word, "vac") {
+			return true
+		}
 		switch r.items[i].kind {
 		case kindNoun:
 			if r.items[i].id != "panel" || r.items[i].word != "plate" {
@@ -117,11 +128,21 @@ func (r *reader) threatens(id string) bool {
 		case kindGlue, kindVacuum, kindWood:
 			return true
 		}
-		if r.word(i, "glue", "pressing", "clamp") || r.items[i].amount != nil && r.items[i].amount.is(unit.Pressing) || r.is(i, kindUnit) && r.items[i].unit.Dimension == unit.Pressing {
+		if r.word(i, "glue", "pressing", "clamp") {
 			return true
 		}
 	}
 	return false
+}
+
+// opens returns where one of the words stands in the message; -1 where none does.
+func (r *reader) opens(ws ...string) int {
+	for i := range r.items {
+		if r.word(i, ws...) {
+			return i
+		}
+	}
+	return -1
 }
 
 func (r *reader) wordIn(ws ...string) bool {
@@ -203,6 +224,24 @@ var supports = map[Topic][]unit.Field{
 	Pump:     {unit.PumpSpeed, unit.PressVolume, unit.Leak, unit.PumpLimit},
 	Move:     {unit.ServiceHumidity, unit.ServiceTemp, unit.WoodMoisture, unit.Sawn, unit.ShopHumidity, unit.PanelWidth, unit.CoreKind},
 	Schedule: {unit.PanelCount, unit.PressCount, unit.StartTime, unit.Deadline, unit.LayupPanel, unit.LayupLoad},
+}
+
+// answerable reports whether everything that a topic needs was said.
+func (r *reader) answerable(t Topic) bool {
+	vacuum := r.has(unit.Vacuum) || r.has(unit.VacuumAbsolute) || r.has(unit.VacuumPercent)
+	switch t {
+	case Face:
+		return vacuum && (r.has(unit.PanelWidth) || r.has(unit.BedWidth))
+	case Glue:
+		return r.has(unit.GlueClass) && (r.has(unit.PanelWidth) || r.has(unit.StripWidth) || r.has(unit.ShopTemp))
+	case Pump:
+		return r.has(unit.PumpSpeed) && vacuum
+	case Move:
+		return r.has(unit.ServiceHumidity) && r.has(unit.WoodMoisture)
+	case Flatten:
+		return r.has(unit.Cup) || r.has(unit.Bow)
+	}
+	return false
 }
 
 // supported reports whether the message has a field that the topic works with.

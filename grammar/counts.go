@@ -23,6 +23,10 @@ func (r *reader) counts() {
 		if next := i + 1; next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkTimes {
 			continue
 		}
+		if i > 1 && r.items[i-1].brk == ':' && r.is(i-2, kindNoun, "strip", "panel") && isPlural(r.items[i-2].word) && r.next(i) < 0 {
+			r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[i-2].id])
+			continue
+		}
 		r.count(i, n)
 	}
 }
@@ -36,7 +40,7 @@ func (r *reader) count(i, n int) {
 	spoken := r.items[i].amount.form == formWords
 	switch {
 	case it.word == "off" || it.word == "of them" || it.word == "ea":
-		if f := r.countedThings(i, j); f != "" {
+		if f := r.countedThings(i, j); f != "" && n > 1 {
 			r.bind(i, f)
 		}
 	case it.amount != nil:

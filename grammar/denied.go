@@ -115,7 +115,7 @@ func (r *reader) fixes() {
 			continue
 		}
 		j := i + 1
-		for j < len(r.items) && j <= i+8 && r.items[j].amount == nil && (r.items[j].kind == kindNone || r.is(j, kindFix) || r.is(j, kindFill)) {
+		for j < len(r.items) && j <= i+8 && r.items[j].amount == nil && (r.items[j].kind == kindNone || r.is(j, kindFix) || r.is(j, kindFill) || r.is(j, kindVerb, "check") || r.is(j, kindSay) || r.is(j, kindPerson)) {
 			j++
 		}
 		if !r.free(j) || r.is(r.next(j), kindNoun) || r.is(r.next(j), kindAttr) {

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"sort"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -62,6 +63,9 @@ func (r *reader) listFrom(i int) []int {
 // or moisture where they are per cents.
 func (r *reader) someAndSome() {
 	var thick, wet []int
+	if r.differWords() < 2 {
+		return
+	}
 	for i := range r.items {
 		if !r.free(i) || !r.differs(i) && !r.word(i-1, "driest", "wettest") {
 			continue
@@ -88,11 +92,23 @@ func (r *reader) someAndSome() {
 	bindEnds(wet, unit.WoodMoistureLow, unit.WoodMoistureHigh)
 }
 
+// differWords counts the words that set pieces apart: one alone ("some ply") says
+// nothing.
+func (r *reader) differWords() int {
+	n := 0
+	for i := range r.items {
+		if r.word(i, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny", "driest", "wettest") || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
+			n++
+		}
+	}
+	return n
+}
+
 // differs: "some are .74", "6% on some boards and 9% on others".
 func (r *reader) differs(i int) bool {
 	for _, step := range []int{-1, 1} {
-		for k, j := 0, i+step; k < 4 && j >= 0 && j < len(r.items) && r.items[j].amount == nil && !r.isBreak(j); k, j = k+1, j+step {
-			if r.word(j, "some", "others", "other", "rest") {
+		for k, j := 0, i+step; k < 7 && j >= 0 && j < len(r.items) && r.items[j].amount == nil && !r.isBreak(j); k, j = k+1, j+step {
+			if r.word(j, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny") {
 				return true
 			}
 		}

@@ -243,7 +243,7 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 	if j > i {
 		behind = j
 	}
-	k := r.next(behind)
+	k := r.nextNear(behind)
 	for r.is(k, kindWood) || r.is(k, kindFact) || r.is(k, kindAttr) && r.items[k].used {
 		k = r.next(k)
 	}

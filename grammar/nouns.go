@@ -29,7 +29,7 @@ func (r *reader) targetWidths() {
 
 // targetCue: a word of need before the amount, or a panel beside it.
 func (r *reader) targetCue(i int) bool {
-	if r.is(r.next(i), kindNoun, "panel") {
+	if r.is(r.next(i), kindNoun, "panel", "fence", "opening") {
 		return true
 	}
 	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {

@@ -14,6 +14,7 @@ type Phrase struct {
 	Clashes   []Clash     // two different values for one field
 	Taken     []Taken     // misspelt trade words and what they were taken for
 	Choices   []Choice    // alternatives to compare
+	Perils    []Peril     // dangers that are mentioned, asked about or not
 	In        []unit.Unit // units that the answer is wanted in
 	Terms     []string    // words whose meaning is asked
 	Greeting  bool        // nothing but a greeting or thanks
@@ -54,7 +55,8 @@ type Ask struct {
 	For   []unit.Field        // figures asked by name: side_far_joint_kpa, pump_s
 	Peril Peril               // for safety: which danger
 
-	weak bool // told by a common word only
+	weak   bool // told by a common word only
+	second bool // a question phrase of its own behind "and" or a question mark
 }
 
 // A Peril is a danger that a message asks about.

@@ -256,7 +256,7 @@ func (r *reader) bareVacuum() {
 			continue
 		}
 		cued := r.is(j, kindVacuum, "gauge", "vacuum", "pull") || r.is(r.next(i), kindVacuum, "vacuum")
-		if !cued && r.topic == Pump && r.is(j, kindRole, "start") {
+		if !cued && r.topic == Pump && (r.is(j, kindRole, "start") || r.word(i-1, "at") && r.items[i].amount.float() >= 10 && r.items[i].amount.float() <= 30 && r.next(i) < 0) {
 			cued = true
 		}
 		if !cued && r.word(j, "at", "holds", "to") {

@@ -4,7 +4,7 @@ package grammar
 var roles = []entry{
 	{kindRole, "trim", "trim, to trim, for trim, trimming, for trimming, to trim off, trim allowance, trimming allowance, for the trim, to clean up, to joint off, to rip off after"},
 	{kindRole, "target", "need, needs, make, making, to make, finished width, target, aim for, aiming for, final width, fill, to fill, to fill up, have to make, must make, want, finish width, wants to be, has to be, to end up"},
-	{kindRole, "start", "start, starting, starts, kick off, kicking off, begin, beginning, start at, we start, start time, starting at, first load at, on the go at, from, started, clock on, get going, get going at, crew is in at, crew in at, crew starts"},
+	{kindRole, "start", "first glue, first one at, start, starting, starts, kick off, kicking off, begin, beginning, start at, we start, start time, starting at, first load at, on the go at, from, started, clock on, get going, get going at, crew is in at, crew in at, crew starts"},
 	{kindRole, "deadline", "everything out at, all out at, out by, done by, finished by, deadline, be out by, finish by, ready by, has to be out by, have to be out by, must be out by, no later than, out before, done before, finished before, wants them by, want them by, need them by, needs them by, leaves at, truck leaves at, van leaves at, pickup at, pick up at, collects at, knock off at, knock off, home by, everything out by, all out by, have them by, closing at, we close at, we finish at, quitting time, truck comes at, van comes at, driver comes at, driver at, truck at, van at, ship at, ships at"},
 	{kindRole, "label", "label, lable, can, tub, bottle, tin, data sheet, datasheet, container, tds, technical sheet, jug, bucket, drum, pail, on the side of the tub, manufacturer, maker"},
 	{kindRole, "open", "open, open time, open assembly, open assembly time"},
@@ -31,7 +31,6 @@ var roles = []entry{
 	{kindRole, "compare", "versus, vs, compared to, compared with, or"},
 	{kindRole, "stackorder", "stack, stacked, stacking, stack up, layers, from the bottom, bottom up, bottom to top, bottom first, from bottom, going up, then up, lay up from the bottom, build up"},
 	{kindRole, "firm at", "squash, compression, deflection, to squash it, compress, deflect, compressed"},
-	{kindRole, "ratio", "to one, in one"},
 	{kindRole, "am", "am, a.m., a m, in the morning, oclock, o clock"},
 	{kindRole, "pm", "pm, p.m., p m, in the afternoon, this afternoon, in the evening"},
 	{kindRole, "max", "at most, no more than, not more than, max, maximum, up to, at the most, or fewer, or less, fewer than"},

@@ -110,6 +110,8 @@ func (s *scanner) next() {
 	case (r == 'x' || r == 'X') && s.times(s.pos+n):
 		s.pos += n
 		s.add(shapeSymbol, start, "x")
+	case r == '\'' && s.letterAt(s.pos+n) && (s.pos == 0 || !isDigit(rune(s.text[s.pos-1]))):
+		s.pos += n // 'em
 	case unicode.IsLetter(r):
 		s.word()
 	case strings.ContainsRune(".?!;", r):

@@ -211,11 +211,24 @@ func (r *reader) leftovers() {
 		case it.used || it.brk != 0 && it.amount == nil:
 		case it.amount != nil:
 			r.unuse(it.text)
-		case it.kind == kindNone && !fill[it.word] && !plainWords[it.word]:
-			r.unuse(it.text)
+		case r.unknown(i):
+			if i > 0 && r.unknown(i-1) {
+				continue
+			}
+			end := i
+			for end+1 < len(r.items) && r.unknown(end+1) && end < i+3 {
+				end++
+			}
+			r.unuse(r.text[it.start:r.items[end].end])
 		}
 	}
 	r.phrase.Unused = distinct(r.phrase.Unused)
+}
+
+// unknown reports whether item i is a word that means nothing here.
+func (r *reader) unknown(i int) bool {
+	it := &r.items[i]
+	return !it.used && it.brk == 0 && it.amount == nil && it.kind == kindNone && !fill[it.word] && !plainWords[it.word]
 }
 
 func distinct(ss []string) []string {

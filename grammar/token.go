@@ -360,6 +360,12 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 	if s.norm == "a" || s.norm == "an" || s.norm == "one" {
 		at++
 	}
+	if unitWord, ok := halved[scrapNorm(t.scraps, at)]; ok && !t.afterNumber() && isWord(t.scraps, at+1, "and") {
+		if part, n := fractionWords(t.scraps, at+2); n > 0 {
+			t.numberOf(at+2+n-t.at, part.Add(part, one), unitWord)
+			return true
+		}
+	}
 	if t.afterNumber() || !isWord(t.scraps, at, "inch") {
 		return false
 	}
@@ -381,12 +387,25 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 	return true
 }
 
+// halved are the other units of "an hour and a half".
+var halved = map[string]unit.Unit{"hour": unit.Hour, "foot": unit.Foot, "metre": unit.Metre, "meter": unit.Metre, "minute": unit.Minute}
+
+func scrapNorm(scraps []scrap, i int) string {
+	if i >= len(scraps) {
+		return ""
+	}
+	return scraps[i].norm
+}
+
 // inchOf makes n scraps a number of inches.
-func (t *tokenizer) inchOf(n int, v *big.Rat) {
+func (t *tokenizer) inchOf(n int, v *big.Rat) { t.numberOf(n, v, unit.Inch) }
+
+// numberOf makes n scraps a number with its unit.
+func (t *tokenizer) numberOf(n int, v *big.Rat, u unit.Unit) {
 	t.push(symWords, n).value = v
 	tok := *t.last()
-	tok.symbol, tok.norm, tok.start, tok.text = symUnit, "inch", tok.end, ""
-	tok.meaning = meaning{kind: kindUnit, id: "in", unit: unit.Inch}
+	tok.symbol, tok.norm, tok.start, tok.text = symUnit, u.Symbol, tok.end, ""
+	tok.meaning = meaning{kind: kindUnit, id: u.Symbol, unit: u}
 	t.tokens = append(t.tokens, tok)
 }
 
