@@ -140,6 +140,9 @@ func (s style) dayHeadline(a engine.Answer) string {
 	if clock(late.Seconds()) != clock(last.Stage.Out.Seconds()) {
 		text += " (at the latest " + clock(late.Seconds()) + ")"
 	}
+	if by := a.Day.Deadline; by > 0 && late <= by {
+		text += ", in time for " + clock(by.Seconds())
+	}
 	return text + "."
 }
 

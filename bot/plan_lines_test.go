@@ -55,6 +55,11 @@ func TestPlanHeadline_day(t *testing.T) {
 	if want := "2 panels in 2 loads (fewer cannot be had), the last out at 09:30 (at the latest 10:00)."; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
+	due := dayOf(2, 1)
+	due.Day.Deadline = unit.Minutes(600)
+	if got := (style{}).planHeadline(worked{answer: due}); !strings.HasSuffix(got, "(at the latest 10:00), in time for 10:00.") {
+		t.Errorf("%q does not say that it is in time", got)
+	}
 	a := dayOf(2, 1)
 	a.Day.Timed, a.Values[unit.LoadsLeast] = false, exactly1(1)
 	if got, want := (style{}).planHeadline(worked{answer: a}), "2 panels in 2 loads (no fewer than 1 can be had)."; got != want {

@@ -30,6 +30,7 @@ var planSays = map[engine.Reason]string{
 	engine.ReasonLoadsFewest:    "Fewer than {loads} loads cannot be had.",
 	engine.ReasonLoadsNear:      "I found nothing under {loads} loads; {loads_least} is the least that there can be.",
 	engine.ReasonGlueLimitsLoad: "The bed takes {bed_panels} at a time, but more than {panels_per_load} cannot be laid up before the glue is too stiff ({closed_time_s}).",
+	engine.ReasonRoomBetween:    "I keep 1 in (25 mm) between panels; butted up, {bed_panels} would go in a load instead of {panels_per_load}.",
 	engine.ReasonSmallerLoads:   "With {panels_in_comfort} in a load the lay-up is well within the glue's time.",
 	engine.ReasonPanelOffBed:    "A panel {panel_width_mm} by {panel_length_mm} does not go on a bed of {bed_width_mm} by {bed_length_mm}.",
 	engine.ReasonDeadlineHolds:  "All out by {out_by}: the last at {last_out}, at the latest {last_out_late}.",

@@ -10,6 +10,9 @@ const (
 	// ReasonGlueLimitsLoad: the bed takes more, the glue's closed time does not.
 	// Figures: panels_per_load, bed_panels, closed_time_s.
 	ReasonGlueLimitsLoad Reason = "glue-limits-load"
+	// ReasonRoomBetween: butted up, without the 25 mm kept between panels, a load
+	// would hold more. Figures: panels_per_load, bed_panels.
+	ReasonRoomBetween Reason = "room-between"
 	// ReasonSmallerLoads: with smaller loads the lay-up is well within the closed
 	// time. Figures: panels_in_comfort.
 	ReasonSmallerLoads Reason = "smaller-loads"

@@ -51,7 +51,7 @@ func answerSchedule(b *builder) error {
 		return nil
 	}
 	s.limitLoad()
-	most, err := s.capacity()
+	most, err := s.capacity(s.job.Gap)
 	if err != nil {
 		return err
 	}

@@ -93,11 +93,23 @@ func (s *scheduling) adviseRelief(b *builder) {
 func (s *scheduling) adviseGlueLimit(b *builder, most int) {
 	per := s.perLoad(most)
 	if most == 0 || per >= most {
+		s.adviseButting(b, most)
 		return
 	}
 	b.advise(ReasonGlueLimitsLoad, unit.Facts{
 		unit.PanelsPerLoad: unit.Number(per), unit.BedHolds: unit.Number(most), unit.ClosedTime: figure(unit.ClosedTime, s.closed),
 	})
+}
+
+// adviseButting tells where the room kept between panels costs one in a load.
+func (s *scheduling) adviseButting(b *builder, most int) {
+	butted, err := s.capacity(0)
+	if s.job.PanelsPerLoad > 0 {
+		butted = min(butted, s.job.PanelsPerLoad)
+	}
+	if err == nil && most > 0 && butted > most {
+		b.advise(ReasonRoomBetween, unit.Facts{unit.BedHolds: unit.Number(butted), unit.PanelsPerLoad: unit.Number(most)})
+	}
 }
 
 // judgeGluing judges lay-up, warmth, press time and wood of a day's loads.

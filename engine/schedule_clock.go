@@ -106,6 +106,12 @@ func (s *scheduling) give(b *builder, most int) {
 	}
 	whole := unit.Around(math.Inf(-1), (s.set.Finish - s.set.Stages[0].LayUp).Seconds(), (s.set.LateEnd - s.set.Stages[0].LayUp).Seconds())
 	give(b, unit.WholeJob, whole) // no low end: the early end of the press time is not planned for
+	whole.Low = whole.Mid
+	b.work(unit.WholeJob, whole, "one crew, one thing at a time; a load goes in when it is laid up and a press is empty, comes out when it is due",
+		"search of the crew's orders of work, with a bound on the earliest end (derived)", Computed, func() string {
+			return fmt.Sprintf("%d loads, %d presses, unloading %s; no order ends within %s", len(s.set.Stages), s.clock.Presses,
+				say(unit.Unload, s.clock.Unload.Seconds()), say(unit.WholeJob, (s.set.Certificate.Bound-s.set.Stages[0].LayUp).Seconds()))
+		})
 	s.giveTimes(b)
 }
 

@@ -54,20 +54,20 @@ func (s *scheduling) panelsWithin(seconds float64, most int) int {
 	return int(math.Max(1, math.Min(float64(most), math.Floor(seconds/each+1e-9))))
 }
 
-// capacity returns how many panels one load holds by room alone, 0 where the
-// panels are of several sizes.
-func (s *scheduling) capacity() (int, error) {
+// capacity returns how many panels one load holds by room alone, with some room
+// between them; 0 where the panels are of several sizes.
+func (s *scheduling) capacity(g unit.Length) (int, error) {
 	if len(s.sizes) != 1 {
 		return 0, nil
 	}
-	r, g := s.sizes[0], s.job.Gap
+	r := s.sizes[0]
 	area := func(w, l unit.Length) float64 { return float64(w+g) * float64(l+g) }
 	byArea := math.Floor(area(s.job.Bed.Width, s.job.Bed.Length)/area(r.Width, r.Length)+1e-9) * float64(s.job.Layers())
 	low, high := 1, int(math.Max(1, math.Min(byArea, plan.MaxPanels)))
 	for low < high { // more panels never need fewer loads
 		k := (low + high + 1) / 2
 		one := s.job
-		one.PanelsPerLoad = 0
+		one.PanelsPerLoad, one.Gap = 0, g
 		one.Panels = []plan.Rect{{Width: r.Width, Length: r.Length, Count: k}}
 		p, err := plan.Loads(one, nil)
 		if err != nil {

@@ -212,6 +212,22 @@ func TestSchedule_severalWidths(t *testing.T) {
 	wantTriple(t, a, unit.LoadsNeeded, 1, 1, 1, 0)
 }
 
+// Two panels of 610 × 1500 mm go side by side on 1220 mm only if they touch: with
+// 25 mm between them a load holds one, and that is told.
+func TestSchedule_roomBetween(t *testing.T) {
+	said := with(with(epoxyDay(), unit.PanelWidth, unit.Number(610)), unit.PanelLength, unit.Number(1500))
+	a := mustAnswer(t, engine.Schedule, said)
+	wantTriple(t, a, unit.PanelsPerLoad, 1, 1, 1, 0)
+	i := slices.IndexFunc(a.Advice, func(f engine.Finding) bool { return f.Reason == engine.ReasonRoomBetween })
+	if i < 0 || a.Advice[i].Figures[unit.BedHolds] != unit.Number(2) {
+		t.Errorf("advice is %v, want two in a load without room", a.Advice)
+	}
+	said = with(epoxyDay(), unit.PanelWidth, unit.Number(700)) // 3 × 700 = 2100 of 2440 mm, room or not
+	if hasAdvice(mustAnswer(t, engine.Schedule, said), engine.ReasonRoomBetween) {
+		t.Error("told of room where butting gains nothing")
+	}
+}
+
 func TestSchedule_needsSize(t *testing.T) {
 	a := mustAnswer(t, engine.Schedule, unit.Facts{unit.PanelCount: unit.Number(9), unit.StartTime: unit.Word("07:00")})
 	if !slices.Equal(a.Needs, []unit.Field{unit.PanelWidth, unit.PanelLength}) {
