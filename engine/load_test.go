@@ -166,3 +166,15 @@ func TestCompute_workingOfPressFigures(t *testing.T) {
 		}
 	}
 }
+
+// One panel of five strips has 4 × 19.05 mm × 1219.2 mm = 0.0929 m² of joints; at
+// the 150, 175 and 225 g/m² of yellow glue and a tenth more that is 15.3, 17.9 and
+// 23.0 g.
+func TestLoad_glueOfOnePanel(t *testing.T) {
+	a := mustAnswer(t, engine.Load, unit.Facts{
+		unit.StripCount: unit.Number(5), unit.StripWidth: unit.Number(57.15), unit.StripThickness: unit.Number(19.05),
+		unit.StripLength: unit.Number(1219.2), unit.Species: unit.Word("hard maple"), unit.BarHeight: unit.Number(38.1),
+		unit.PressKind: unit.Word("frame"), unit.Vacuum: unit.Number(81.273), unit.GlueClass: unit.Word("aliphatic"),
+	})
+	wantTriple(t, a, unit.GlueMass, 15.3, 17.9, 23.0, 0.05)
+}

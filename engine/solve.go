@@ -30,6 +30,14 @@ func SolveFor(q Question, field unit.Field, goal unit.Facts) (Answer, error) {
 	return s.answer(s.solve())
 }
 
+// ContactPressure returns the pressure at which the glue that was said, or the
+// room's, or else the usual one makes contact: what a question solved backwards
+// aims at where it names no figure.
+func ContactPressure(said, room unit.Facts) unit.Pressure {
+	b := &builder{q: Question{Said: said, Room: room}, a: Answer{Assumed: unit.Facts{}}}
+	return glue.Contact(b.glue())
+}
+
 // A solver looks for the value of a field, in the field's own unit.
 type solver struct {
 	q         Question
@@ -88,8 +96,8 @@ func (s *solver) aim(goal unit.Facts) error {
 	case Flatten:
 		s.figure = GoalVerdict
 	case Side, Load:
-		b := s.builder(s.q)
-		s.figure, s.want = unit.SideFarJoint, float64(unit.GlueContact.Number(float64(glue.Contact(b.glue()))))
+		contact := ContactPressure(s.q.Said, s.q.Room)
+		s.figure, s.want = unit.SideFarJoint, float64(unit.GlueContact.Number(contact.Pascals()))
 	default:
 		return fmt.Errorf("goal of a question about %q is missing, want a figure", s.q.About)
 	}

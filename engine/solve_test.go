@@ -164,3 +164,17 @@ func TestSolveFor_needs(t *testing.T) {
 		t.Error("a face without a goal is solved, want an error")
 	}
 }
+
+// Epoxy touches at 10 kPa, the others at 70 (common practice); what was said goes
+// before the room's habit.
+func TestContactPressure_byGlue(t *testing.T) {
+	epoxy, pva := unit.Facts{unit.GlueClass: unit.Word("epoxy")}, unit.Facts{unit.GlueClass: unit.Word("pva")}
+	for _, c := range []struct {
+		said, room unit.Facts
+		want       float64
+	}{{epoxy, nil, 10}, {nil, nil, 70}, {nil, epoxy, 10}, {pva, epoxy, 70}} {
+		if got := engine.ContactPressure(c.said, c.room).Kilopascals(); got != c.want {
+			t.Errorf("said %v in a room of %v: %g kPa, want %g", c.said, c.room, got, c.want)
+		}
+	}
+}
