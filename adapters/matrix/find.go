@@ -26,6 +26,7 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 			return "", fmt.Errorf("whether a reply arrived is not to be had: %w", err)
 		}
 		for _, e := range r.Chunk {
+			e.RoomID = id.RoomID(o.Place.Room)
 			if e.Timestamp < oldest {
 				return "", nil
 			}
@@ -49,7 +50,8 @@ func (s *session) keyOf(ctx context.Context, e *event.Event) string {
 		}
 		clear, err := s.cipher.decrypt(ctx, e)
 		if err != nil {
-			return "" // of another device
+			s.log.Debug("matrix: own message cannot be read", "event", e.ID, "error", err)
+			return "" // of an earlier device
 		}
 		e = clear
 	}

@@ -13,3 +13,5 @@ func (h *hand) equip(testing.TB) {}
 func (h *hand) disarm(testing.TB) {}
 
 func (h *hand) knowsEncrypted(testing.TB, id.RoomID) {}
+
+func (h *hand) knowsMember(testing.TB, id.RoomID, id.UserID) {}
