@@ -38,7 +38,7 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 	}
 	r.readBack(st, thread, t.phrase)
 	r.notices(t.phrase)
-	r.warnings(works)
+	r.warnings(thread, works)
 	r.ask(st, t.phrase)
 	return r
 }
@@ -250,7 +250,7 @@ func (r *Reply) readBack(st style, thread Thread, p grammar.Phrase) {
 func (r *Reply) notices(p grammar.Phrase) {
 	var names []string
 	for _, u := range r.Unused {
-		if strings.ContainsAny(u, "0123456789½¼¾⅛⅜⅝⅞") && !refused(p, u) {
+		if strings.ContainsAny(u, digits) && !refused(p, u) {
 			names = append(names, quoted(u))
 		}
 	}
@@ -277,7 +277,7 @@ func strangers(r *Reply, p grammar.Phrase) []string {
 	}
 	var out []string
 	for _, u := range r.Unused {
-		if len(u) > 3 && !strings.ContainsAny(u, "0123456789½¼¾⅛⅜⅝⅞") && !slices.Contains(p.Negated, u) {
+		if len(u) > 3 && !strings.ContainsAny(u, digits) && !slices.Contains(p.Negated, u) {
 			out = append(out, quoted(u))
 		}
 	}
@@ -301,8 +301,12 @@ func refused(p grammar.Phrase, text string) bool {
 // maxWarnings is how many cautions a reply shows; the rest stand in its data.
 const maxWarnings = 3
 
-// warnings adds the cautions of the answers, each once.
-func (r *Reply) warnings(works []worked) {
+// warnings adds the cautions of the answers, each once; that of a part which
+// carries people comes first.
+func (r *Reply) warnings(thread Thread, works []worked) {
+	if thread.Said.has(unit.StructuralUse) {
+		r.caution(cautionSays[engine.CautionStructural])
+	}
 	for _, w := range works {
 		for _, c := range w.answer.Cautions {
 			r.caution(cautionSays[c])

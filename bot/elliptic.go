@@ -2,7 +2,6 @@ package bot
 
 import (
 	"context"
-	"math"
 	"slices"
 	"strings"
 
@@ -18,62 +17,8 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if p.Inferred && !t.before.empty() && !p.NewStart {
 		p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return computed(a.About) })
 	}
-	for _, a := range p.Amends {
-		f, ok := t.meantBy(a)
-		if !ok {
-			p.Unused = append(p.Unused, a.Text)
-			continue
-		}
-		p.Facts = append(p.Facts, f)
-	}
-	return p
-}
-
-// meantBy returns what a bare number states: the vacuum where its inches can
-// only be those of a gauge, else that of the fields stated last which it is
-// nearest to.
-func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
-	vacuum, hasVacuum := t.before.Said.find(unit.Vacuum)
-	if hasVacuum && a.Value >= 10 && a.Value <= 30 && (a.Unit.Symbol == "in" || a.Unit.Symbol == "" && vacuum.Unit == "inHg" && len(t.before.Latest) != 1) {
-		return amendment(unit.Vacuum, unit.InHg, a), true
-	}
-	best, nearest := grammar.Fact{}, math.Log(4)
-	for _, f := range t.before.Latest {
-		x, _ := t.before.Said.find(f)
-		old, isNumber := x.Value.(unit.Number)
-		if !isNumber {
-			continue
-		}
-		u := a.Unit
-		if u.Symbol == "" {
-			u = t.unitOf(x)
-		} else if u.Dimension != f.Dimension() {
-			continue
-		}
-		now := amendment(f, u, a)
-		n, _ := now.Value.(unit.Number)
-		if off := math.Abs(math.Log(float64(n / old))); off <= nearest || len(t.before.Latest) == 1 {
-			best, nearest = now, off
-		}
-	}
-	return best, best.Field != ""
-}
-
-// unitOf is the unit that a field was last written in.
-func (t *turn) unitOf(x Said) unit.Unit {
-	if u, ok := named[x.Unit]; ok {
-		return u
-	}
-	u, _ := styleOf(t.settings.Metric, Thread{}).units(x.Field)
-	return u
-}
-
-func amendment(f unit.Field, u unit.Unit, a grammar.Amendment) grammar.Fact {
-	value := unit.Number(a.Value)
-	if u.Dimension == f.Dimension() && u.Symbol != "" && f.Dimension() != unit.Count {
-		value = f.Number(u.SI(a.Value))
-	}
-	return grammar.Fact{Field: f, Value: value, Unit: u, Text: a.Text}
+	p = t.bareReplies(p)
+	return t.carries(p)
 }
 
 // corrects reports whether a message in the thread of a load that is not in the
@@ -124,4 +69,14 @@ func asksByTone(text string) bool {
 		}
 	}
 	return false
+}
+
+// carries notes that a load is to carry people where the message only mentions
+// it beside the load: "it's a guard rail on a balcony".
+func (t *turn) carries(p grammar.Phrase) grammar.Phrase {
+	if !slices.Contains(p.Perils, "structure") || stated(p.Facts, unit.StructuralUse) || len(p.Facts) == 0 {
+		return p
+	}
+	p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: unit.StructuralUse, Value: unit.Word("yes")})
+	return p
 }

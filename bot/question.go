@@ -2,6 +2,7 @@ package bot
 
 import (
 	"slices"
+	"strings"
 
 	"presshand/engine"
 	"presshand/engine/unit"
@@ -33,10 +34,11 @@ func (t *turn) figures() (Reply, error) {
 		}
 		thread.Asks = []Wanted{{About: about}}
 	}
+	r := t.answered(thread, t.asks(grammar.Why))
+	thread.Pending = pending(r.Needs, t.phrase.Clashes)
 	if err := t.keep(thread); err != nil {
 		return Reply{}, err
 	}
-	r := t.answered(thread, t.asks(grammar.Why))
 	for _, w := range t.phrase.Asks {
 		if !computed(w.About) && w.About != grammar.Book {
 			r.also(w.About)
@@ -64,18 +66,45 @@ func refusedTopic(p grammar.Phrase) grammar.Topic {
 
 // adrift answers a message that states something but leaves open what is asked.
 func (t *turn) adrift(thread Thread) (Reply, error) {
-	if err := t.keep(thread); err != nil {
-		return Reply{}, err
-	}
-	r := Reply{About: Unknown, Read: read(thread, nil, nil)}
-	r.note(t.phrase.Unused...)
 	st := styleOf(t.settings.Metric, thread)
 	said := st.understood(thread)
-	if said == "" {
+	if said == "" || t.strange() {
 		return t.unknown(), nil
 	}
-	r.say(Question, "I read "+said+". What do you want to know about it? For example: “side pressure”, “how much glue”, “press time”.")
-	return r, nil
+	r := Reply{About: grammar.Load, Verdict: engine.Ask, Read: read(thread, t.profile.Said.facts(), nil), Values: unit.Facts{}}
+	r.note(t.phrase.Unused...)
+	if a, err := t.bot.Engine.Compute(engine.Question{About: engine.Load, Said: thread.Said.facts(), Room: t.profile.Said.facts()}); err == nil {
+		r.need(a.Needs...)
+	}
+	for _, f := range []unit.Field{unit.StripThickness, unit.Vacuum} {
+		if len(r.Needs) == 0 && !thread.Said.has(f) {
+			r.need(f)
+		}
+	}
+	r.say(Headline, "I read "+said+". What do you want to know about it? For example: “side pressure”, “how much glue”, “press time”.")
+	r.notices(t.phrase)
+	thread.Pending = pending(r.Needs, nil)
+	return r, t.keep(thread)
+}
+
+// strange reports whether a message names nothing of the trade beside its
+// measures: "bundles of shingle for a 20x30 roof".
+func (t *turn) strange() bool {
+	for _, f := range t.phrase.Facts {
+		switch f.Field {
+		case unit.PanelWidth, unit.PanelLength, unit.StripLength, unit.StripWidth, unit.StripThickness, unit.ShopTemp, unit.Altitude,
+			unit.StartTime, unit.AtTime, unit.Note, unit.StructuralUse, unit.PanelCount:
+		default:
+			return false
+		}
+	}
+	words := 0
+	for _, u := range t.phrase.Unused {
+		if !strings.ContainsAny(u, digits) {
+			words++
+		}
+	}
+	return words > 0
 }
 
 // answered works a thread's questions out.
@@ -111,7 +140,7 @@ func (b *Bot) work(q engine.Question, w Wanted, compare []Alternative) worked {
 func (b *Bot) solve(w worked) (worked, bool) {
 	w.goal = w.want.Goal
 	if len(w.goal) == 0 {
-		w.goal = b.usualGoal(w.question)
+		w.goal = usualGoal(w.question)
 	}
 	if len(w.goal) == 0 || w.goal.Has(w.want.Solve) || isFigure(w.want.Solve) {
 		w.goal = nil
@@ -123,17 +152,12 @@ func (b *Bot) solve(w worked) (worked, bool) {
 
 // usualGoal is what a field is solved for when no figure is named: that the
 // glue makes contact at the far joint, or that the work lies flat.
-func (b *Bot) usualGoal(q engine.Question) unit.Facts {
+func usualGoal(q engine.Question) unit.Facts {
 	switch q.About {
 	case engine.Flatten:
 		return unit.Facts{"verdict": unit.Word(engine.Good)}
 	case engine.Side, engine.Load:
-		contact := unit.Number(70) // what most glues need, where the engine knows no better
-		if a, err := b.Engine.Compute(q); err == nil {
-			if t, ok := a.Values[unit.GlueContact].(unit.Triple); ok && t.Mid != nil {
-				contact = unit.Number(*t.Mid)
-			}
-		}
+		contact := unit.GlueContact.Number(engine.ContactPressure(q.Said, q.Room).Pascals())
 		return unit.Facts{unit.SideFarJoint: contact}
 	}
 	return nil

@@ -14,6 +14,7 @@ type Thread struct {
 	Latest  []unit.Field // what the last message stated
 	Covered Covering     // what was said of the bar's inner face without a height
 	Load    int          // the load that the thread is about, 0 for none
+	Pending []Pending    // what the last reply asked for
 }
 
 // Covering says how far up something keeps the film off the bar's inner face.
@@ -79,6 +80,7 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	}
 	t.Compare = choices(t.Compare, p)
 	t.Covered = covering(t.Covered, p)
+	t.Pending = nil
 	t.Asks = asked(t.Asks, p)
 	if len(p.In) > 0 {
 		t.In = nil

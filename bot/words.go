@@ -168,18 +168,3 @@ var synonyms = map[string]string{
 	"opening": "frame", "moisture": "mc", "layup": "lay-up", "lay up": "lay-up", "gauge": "vacuum", "hide glue": "hide",
 	"urea-formaldehyde": "uf", "pump": "cfm", "preload": "wedge", "shim": "wedge", "spring": "overfill", "starved": "starved joint",
 }
-
-// unknown nudges who says something that is none of the bot's business.
-func (t *turn) unknown() Reply {
-	r := Reply{About: Unknown, Verdict: engine.None}
-	r.note(t.phrase.Unused...)
-	says := "I only know about pressing wood under vacuum. Ask me something like “5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg”, or say “help”."
-	if t.settings.Metric {
-		says = "I only know about pressing wood under vacuum. Ask me something like “5 strips 60 wide, 6 thick, 25 mm bar, 0.85 bar”, or say “help”."
-	}
-	if t.phrase.Greeting {
-		says = "Hello. What are you pressing? For example “5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg”, or say “help”."
-	}
-	r.say(Question, says)
-	return r
-}

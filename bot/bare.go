@@ -1,0 +1,259 @@
+package bot
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// A Pending is what the last reply of a thread asked for: a field, and what was
+// said of it where that was two things.
+type Pending struct {
+	Field unit.Field
+	Texts []string
+}
+
+// pending returns what a reply asked for.
+func pending(needs []unit.Field, clashes []grammar.Clash) []Pending {
+	out := make([]Pending, 0, len(needs))
+	for _, f := range needs {
+		p := Pending{Field: f}
+		for _, c := range clashes {
+			if statedField(c.Field) == f {
+				p.Texts = c.Texts
+			}
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// bareReplies turns the bare numbers of a message into facts, in the light of
+// the thread. One that fits nothing is unused.
+func (t *turn) bareReplies(p grammar.Phrase) grammar.Phrase {
+	for _, a := range p.Amends {
+		f, ok := t.meantBy(a)
+		if !ok {
+			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], a.Text)
+			continue
+		}
+		p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], f)
+	}
+	if len(p.Amends) == 0 && len(t.before.Compare) > 0 && len(p.Choices) == 0 {
+		p = t.chosenAmongOthers(p)
+	}
+	return p
+}
+
+// chosenAmongOthers finds a number that decides a comparison among others in
+// the message: "two it is, and leave them in 45 min".
+func (t *turn) chosenAmongOthers(p grammar.Phrase) grammar.Phrase {
+	for i, text := range p.Unused {
+		alone := t.bot.Parse(text, grammar.Habit{Metric: t.settings.Metric}).Amends
+		if len(alone) != 1 {
+			continue
+		}
+		if f, ok := t.chosen(alone[0]); ok && !stated(p.Facts, f.Field) {
+			p.Unused = slices.Delete(slices.Clone(p.Unused), i, i+1)
+			p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], f)
+			return p
+		}
+	}
+	return p
+}
+
+func stated(facts []grammar.Fact, f unit.Field) bool {
+	return slices.ContainsFunc(facts, func(x grammar.Fact) bool { return x.Field == f })
+}
+
+// meantBy returns what a bare number states: what the last reply asked for, one
+// of the values compared, else a later value for something said before. A word
+// of correction looks at what was said before first.
+func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
+	ways := []func(grammar.Amendment) (grammar.Fact, bool){t.askedFor, t.chosen, t.instead}
+	if t.correctsByTone() {
+		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.chosen, t.instead, t.askedFor}
+	}
+	for _, way := range ways {
+		if f, ok := way(a); ok {
+			return f, true
+		}
+	}
+	return grammar.Fact{}, false
+}
+
+// correctsByTone reports whether a message takes back what it said before.
+func (t *turn) correctsByTone() bool {
+	text := strings.ToLower(strings.TrimSpace(t.m.Text))
+	for _, w := range []string{"make that", "make it", "change", "what about", "i meant", "not "} {
+		if strings.HasPrefix(text, w) {
+			return true
+		}
+	}
+	return false
+}
+
+// askedFor takes a bare number for the first thing asked for that it can be.
+func (t *turn) askedFor(a grammar.Amendment) (grammar.Fact, bool) {
+	for _, p := range t.before.Pending {
+		if len(p.Texts) > 0 {
+			if f, ok := t.oneOf(p, a); ok {
+				return f, true
+			}
+		}
+		if f, ok := t.held(p.Field, a); ok {
+			return f, true
+		}
+	}
+	return grammar.Fact{}, false
+}
+
+// oneOf takes a bare number for the one of two values said that it names.
+func (t *turn) oneOf(p Pending, a grammar.Amendment) (grammar.Fact, bool) {
+	for _, text := range p.Texts {
+		said := t.bot.Parse(text, grammar.Habit{Metric: t.settings.Metric})
+		for _, f := range said.Facts {
+			n, isNumber := f.Value.(unit.Number)
+			if statedField(f.Field) == p.Field && isNumber && sameNumber(n, f.Field, f.Unit, a) {
+				f.Text = a.Text
+				return f, true
+			}
+		}
+		for _, x := range said.Amends {
+			if x.Value == a.Value {
+				if a.Unit.Symbol == "" {
+					a.Unit = x.Unit
+				}
+				return t.held(p.Field, a)
+			}
+		}
+	}
+	return grammar.Fact{}, false
+}
+
+// sameNumber reports whether a names the number n of a field written in u.
+func sameNumber(n unit.Number, f unit.Field, u unit.Unit, a grammar.Amendment) bool {
+	written := float64(n)
+	if u.Dimension == f.Dimension() && f.Dimension() != unit.Count && u.Factor != 0 {
+		written = u.Of(f.SI(n))
+	}
+	return (a.Unit.Symbol == "" || a.Unit.Symbol == u.Symbol) && math.Abs(written-a.Value) <= 1e-6*math.Abs(a.Value)
+}
+
+// chosen takes a bare number for the value compared that it names.
+func (t *turn) chosen(a grammar.Amendment) (grammar.Fact, bool) {
+	for _, c := range t.before.Compare {
+		for _, x := range c.Values {
+			n, isNumber := x.Value.(unit.Number)
+			if isNumber && sameNumber(n, c.Field, named[x.Unit], a) {
+				return grammar.Fact{Field: c.Field, Value: n, Unit: named[x.Unit], Text: a.Text}, true
+			}
+		}
+	}
+	return grammar.Fact{}, false
+}
+
+// instead takes a bare number for a later value of what was stated last: of a
+// vacuum where its inches can only be those of a gauge, else of the field that
+// it is nearest to.
+func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
+	vacuum, hasVacuum := t.before.Said.find(unit.Vacuum)
+	if hasVacuum && a.Value >= 10 && a.Value <= 30 && (a.Unit.Symbol == "in" || a.Unit.Symbol == "" && vacuum.Unit == "inHg" && len(t.before.Latest) != 1) {
+		return amendment(unit.Vacuum, unit.InHg, a), true
+	}
+	best, nearest := grammar.Fact{}, math.Log(4)
+	for _, f := range t.before.Latest {
+		x, _ := t.before.Said.find(f)
+		old, isNumber := x.Value.(unit.Number)
+		if !isNumber || f.Dimension() == unit.Count && a.Value != math.Trunc(a.Value) {
+			continue
+		}
+		u := a.Unit
+		if u.Symbol == "" {
+			u = t.unitOf(x)
+		} else if u.Dimension != f.Dimension() {
+			continue
+		}
+		now := amendment(f, u, a)
+		n, _ := now.Value.(unit.Number)
+		if off := math.Abs(math.Log(float64(n / old))); off <= nearest || len(t.before.Latest) == 1 {
+			best, nearest = now, off
+		}
+	}
+	return best, best.Field != ""
+}
+
+// held returns a bare number as what f holds, where it can be that.
+func (t *turn) held(f unit.Field, a grammar.Amendment) (grammar.Fact, bool) {
+	u := a.Unit
+	switch {
+	case f == unit.Vacuum && u.Symbol == "%":
+		return amendment(unit.VacuumPercent, u, a), a.Value > 0 && a.Value < 100
+	case f == unit.Vacuum && u.Symbol == "in":
+		u = unit.InHg
+	case u.Symbol == "" && f == unit.Vacuum:
+		u = gaugeUnit(a.Value, t.settings.Metric)
+	case u.Symbol == "":
+		u = t.unitOf(Said{Field: f})
+	}
+	if f.Dimension() != unit.Count && (u.Symbol == "" || u.Dimension != f.Dimension()) {
+		return grammar.Fact{}, false
+	}
+	fact := amendment(f, u, a)
+	n, _ := fact.Value.(unit.Number)
+	span, known := likely[f]
+	if !known { // nothing tells whether it can be; then its unit has to
+		return fact, a.Unit.Symbol != ""
+	}
+	whole := f.Dimension() != unit.Count || a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value)
+	return fact, whole && float64(n) >= span[0] && float64(n) <= span[1]
+}
+
+// gaugeUnit is what a gauge with a bare number on it shows.
+func gaugeUnit(v float64, metric bool) unit.Unit {
+	switch {
+	case !metric:
+		return unit.InHg
+	case v < 1.1:
+		return unit.Bar
+	case v > 110:
+		return unit.Mbar
+	}
+	return unit.KPa
+}
+
+// likely are the numbers that a field usually holds, to tell what a bare number
+// answers; our estimate of what a shop has.
+var likely = map[unit.Field][2]float64{
+	unit.StripCount: {2, 200}, unit.PanelCount: {1, 500}, unit.PressCount: {1, 20},
+	unit.StripWidth: {6, 400}, unit.StripThickness: {1.5, 80}, unit.StripLength: {150, 6000},
+	unit.StripThickest: {1.5, 80}, unit.StripThinnest: {1.5, 80}, unit.PanelThickness: {3, 100},
+	unit.PanelWidth: {50, 3000}, unit.PanelLength: {150, 6000}, unit.TargetWidth: {50, 5000},
+	unit.BarHeight: {3, 150}, unit.BarWidth: {3, 150}, unit.SledThickness: {3, 60}, unit.CoreThickness: {2, 60},
+	unit.MatThickness: {1, 50}, unit.Opening: {20, 600}, unit.Gap: {0, 6}, unit.Cup: {0.2, 40}, unit.Bow: {0.2, 100},
+	unit.Vacuum: {25, 102}, unit.ShopTemp: {-5, 45}, unit.ServiceTemp: {-5, 45}, unit.WoodMoisture: {3, 30}, unit.ServiceHumidity: {10, 95},
+	unit.ShopHumidity: {10, 95}, unit.Altitude: {0, 4500},
+}
+
+// unitOf is the unit that a field was last written in.
+func (t *turn) unitOf(x Said) unit.Unit {
+	if u, ok := named[x.Unit]; ok {
+		return u
+	}
+	if x.Field == unit.Altitude {
+		return other(unit.Unit{Metric: !t.settings.Metric}, [2]unit.Unit{unit.Foot, unit.Metre})
+	}
+	u, _ := styleOf(t.settings.Metric, Thread{}).units(x.Field)
+	return u
+}
+
+func amendment(f unit.Field, u unit.Unit, a grammar.Amendment) grammar.Fact {
+	value := unit.Number(a.Value)
+	if u.Dimension == f.Dimension() && u.Symbol != "" && f.Dimension() != unit.Count {
+		value = f.Number(u.SI(a.Value))
+	}
+	return grammar.Fact{Field: f, Value: value, Unit: u, Text: a.Text}
+}
