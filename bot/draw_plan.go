@@ -6,7 +6,6 @@ import (
 
 	"presshand/bot/picture"
 	"presshand/engine"
-	"presshand/engine/plan"
 	"presshand/engine/unit"
 )
 
@@ -72,13 +71,13 @@ func (d Drawn) beds() picture.BedPlan {
 		return picture.BedPlan{}
 	}
 	out := picture.BedPlan{Units: d.units(), Width: day.Bed.Width, Length: day.Bed.Length}
-	var loads [][]plan.Placed
+	var loads []engine.DayLoad
 	var names [][]int
 	for i, l := range day.Loads {
-		k := slices.IndexFunc(loads, func(o []plan.Placed) bool { return slices.Equal(o, l.Panels) })
+		k := slices.IndexFunc(loads, func(o engine.DayLoad) bool { return slices.Equal(o.Panels, l.Panels) })
 		if k < 0 {
 			k = len(loads)
-			loads, names = append(loads, l.Panels), append(names, nil)
+			loads, names = append(loads, l), append(names, nil)
 		}
 		names[k] = append(names[k], i+1)
 	}
@@ -113,9 +112,9 @@ func loadsNamed(numbers []int) string {
 
 // bedsOf draws one load, a bed for each layer. The drawing's X runs along the
 // bed, the plan's across it.
-func bedsOf(day engine.Day, load []plan.Placed, name string) []picture.Bed {
+func bedsOf(day engine.Day, load engine.DayLoad, name string) []picture.Bed {
 	var out []picture.Bed
-	for i, p := range load {
+	for i, p := range load.Panels {
 		for len(out) <= p.Layer {
 			out = append(out, picture.Bed{})
 		}
