@@ -106,6 +106,11 @@ func (r *reader) weigh() {
 		r.phrase.Asks = nil
 		return
 	}
+	for _, a := range r.phrase.Asks {
+		if len(kept) == 0 && !a.weak && a.About == Move {
+			kept = append(kept, a)
+		}
+	}
 	if len(kept) == 0 && len(r.phrase.Facts) > 0 {
 		if t := r.infer(); t != "" {
 			kept = []Ask{{About: t}}

@@ -85,7 +85,7 @@ func (r *reader) clocks() {
 // pastTheHour reads "quarter past eight", "ten to three", "half past 7".
 func (r *reader) pastTheHour() {
 	for i := 2; i < len(r.items); i++ {
-		if r.items[i].amount == nil || r.items[i].used || !r.dayPlan() && !r.mentions(kindRole, "start", "deadline") && !r.mentions(kindAsk, "schedule") {
+		if !r.free(i) || !r.dayPlan() && !r.mentions(kindRole, "start", "deadline") && !r.mentions(kindAsk, "schedule") {
 			continue
 		}
 		h, ok := plainWhole(r.items[i].amount)

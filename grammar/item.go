@@ -69,7 +69,9 @@ func items(tree *messageTree, tokens []token) []item {
 	out := make([]item, 0, len(tokens))
 	for _, p := range tree.Pieces {
 		if p.Measure == nil {
-			out = append(out, other(&tokens[p.Pos.Offset]))
+			for k := range p.Words {
+				out = append(out, other(&tokens[p.Pos.Offset+k]))
+			}
 			continue
 		}
 		out = join(out, amountItem(p.Measure.First, linkNone, tokens), tokens, p.Pos.Offset)
@@ -96,7 +98,7 @@ func apart(it item, a *amountTree, tokens []token) (whole, part item, ok bool) {
 	if a.Minus {
 		at++
 	}
-	if it.amount.link != linkTimes || a.Number.Part == "" || it.amount.value == nil || it.amount.float() < 12 {
+	if it.amount.link != linkTimes || a.Part == "" || it.amount.value == nil || it.amount.float() < 12 {
 		return it, it, false
 	}
 	after := at + 2
@@ -106,8 +108,8 @@ func apart(it item, a *amountTree, tokens []token) (whole, part item, ok bool) {
 	if after >= len(tokens) || tokens[after].meaning.kind != kindAttr && tokens[after].meaning.id != "core" && tokens[after].meaning.kind != kindWood {
 		return it, it, false
 	}
-	whole = item{start: it.start, end: tokens[at].end, amount: &amount{value: rational(a.Number.Whole), form: formInt, link: linkTimes}}
-	part = item{start: tokens[at+1].start, end: it.end, amount: &amount{value: rational(a.Number.Part), form: formFraction, unit: it.amount.unit, unitRaw: it.amount.unitRaw}}
+	whole = item{start: it.start, end: tokens[at].end, amount: &amount{value: rational(a.Whole), form: formInt, link: linkTimes}}
+	part = item{start: tokens[at+1].start, end: it.end, amount: &amount{value: rational(a.Part), form: formFraction, unit: it.amount.unit, unitRaw: it.amount.unitRaw}}
 	return whole, part, true
 }
 
@@ -161,10 +163,10 @@ func amountItem(a *amountTree, l link, tokens []token) item {
 	if a.Minus {
 		at++
 	}
-	am.read(a.Number, &tokens[at])
+	am.read(a, &tokens[at])
 	last := &tokens[at]
 	am.plural = last.plural
-	if a.Number.Part != "" {
+	if a.Part != "" {
 		at++
 		last = &tokens[at]
 	}
@@ -178,32 +180,32 @@ func amountItem(a *amountTree, l link, tokens []token) item {
 	return it
 }
 
-func (am *amount) read(n *numberTree, t *token) {
-	switch {
-	case n.Whole != "":
-		am.form = formInt
-		am.value = rational(n.Whole)
-		if n.Part != "" {
-			am.form = formMixed
-			if part := rational(n.Part); part == nil || am.value == nil || part.Cmp(one) >= 0 {
-				am.value = nil
-			} else {
-				am.value.Add(am.value, part)
-			}
+func (am *amount) read(a *amountTree, t *token) {
+	switch t.symbol {
+	case symInt:
+		am.form, am.value = formInt, rational(a.Whole)
+		if a.Part == "" {
+			return
 		}
-	case n.Decimal != "":
-		am.form, am.value = formDecimal, rational(n.Decimal)
-	case n.Fraction != "":
-		am.form, am.value = formFraction, rational(n.Fraction)
-	case n.Quarters != "":
-		am.form, am.value = formQuarters, rational(n.Quarters)
-	case n.Words != "":
+		am.form = formMixed
+		if part := rational(a.Part); part == nil || am.value == nil || part.Cmp(one) >= 0 {
+			am.value = nil
+		} else {
+			am.value.Add(am.value, part)
+		}
+	case symDecimal:
+		am.form, am.value = formDecimal, rational(a.Single)
+	case symFraction:
+		am.form, am.value = formFraction, rational(a.Single)
+	case symQuarters:
+		am.form, am.value = formQuarters, rational(a.Single)
+	case symWords:
 		am.form, am.value = formWords, t.value
-	case n.Pair != "":
+	case symPair:
 		am.form = formPair
-		a, b, _ := strings.Cut(n.Pair, ":")
-		am.pair[0], _ = strconv.Atoi(a)
-		am.pair[1], _ = strconv.Atoi(b)
+		x, y, _ := strings.Cut(a.Single, ":")
+		am.pair[0], _ = strconv.Atoi(x)
+		am.pair[1], _ = strconv.Atoi(y)
 	default:
 		am.form = formBad
 	}

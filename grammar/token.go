@@ -9,7 +9,7 @@ import (
 	"presshand/engine/unit"
 )
 
-// The symbols of the grammar.
+// The symbols that the scraps of a message are sorted into.
 const (
 	symInt lexer.TokenType = iota + 1
 	symDecimal
@@ -25,18 +25,18 @@ const (
 	symOr
 	symAt
 	symTerm // a word or run of words with a meaning
-	symWord // any other word
+	symWord // any other word, and all that is no part of a measure
 	symComma
 	symBreak
 	symSlash
 	symMark
+	symNumber // any number but Int and Fraction
+	symLink   // x, by, to, or, at between two amounts
 )
 
+// symbolNames are the symbols of the tree.
 var symbolNames = map[string]lexer.TokenType{
-	"EOF": lexer.EOF, "Int": symInt, "Decimal": symDecimal, "Fraction": symFraction, "Quarters": symQuarters,
-	"Pair": symPair, "NumberWord": symWords, "Unreadable": symBad, "Unit": symUnit, "Minus": symMinus, "Times": symTimes,
-	"To": symTo, "Or": symOr, "At": symAt, "Term": symTerm, "Word": symWord, "Comma": symComma, "Break": symBreak,
-	"Slash": symSlash, "Mark": symMark,
+	"EOF": lexer.EOF, "Int": symInt, "Fraction": symFraction, "Number": symNumber, "Unit": symUnit, "Minus": symMinus, "Link": symLink, "Word": symWord,
 }
 
 // A token is one or more scraps with one meaning.

@@ -90,6 +90,9 @@ func splitWording(wording string) []string {
 // longest returns the meaning of the longest run of scraps from i and its
 // length; 0 where there is none.
 func (l lexicon) longest(scraps []scrap, i int) (meaning, int) {
+	if i >= len(scraps) {
+		return meaning{}, 0
+	}
 next:
 	for _, s := range l[scraps[i].norm] {
 		at := i
