@@ -1,0 +1,155 @@
+package slack
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/slack-go/slack"
+
+	"presshand/bot"
+	"presshand/bot/book"
+)
+
+// Marks of the store that the adapter keeps beside its messages.
+func cardMark(room, ts string) string      { return "slack:card:" + room + ":" + ts }
+func rootMark(room, ts string) string      { return "slack:root:" + room + ":" + ts }
+func slashMark(room, thread string) string { return "slack:slash:" + room + ":" + thread }
+
+// A card is what a message of the bot shows: one revision of a load.
+type card struct {
+	Thread   string `json:"thread"`
+	Load     int    `json:"load"`
+	Revision int    `json:"revision"`
+}
+
+// deeds are what buttons and reactions say. None of them checks a load.
+var deeds = map[string]string{"hold": "hold %d", "clear": "clear %d", "in": "%d in", "out": "%d out"}
+
+// signs are the reactions that say something about a load, by Slack's names.
+var signs = map[string]string{
+	"raised_hand": "hold", "hand": "hold", "octagonal_sign": "hold", "double_vertical_bar": "hold",
+	"arrow_forward": "clear", "vertical_traffic_light": "clear",
+	"inbox_tray": "in", "outbox_tray": "out",
+}
+
+// reaction keeps a reaction on a card as the words that it stands for.
+func (a *Slack) reaction(ctx context.Context, e inner) error {
+	own := a.own.Load()
+	sign, _, _ := strings.Cut(e.Reaction, "::") // the tone of the skin follows
+	deed := signs[sign]
+	if deed == "" || e.Item.Type != "message" || e.ItemUser != own.user || e.User == own.user || !a.Allowed(e.Item.Channel) {
+		return nil
+	}
+	c, err := a.cardAt(ctx, e.Item.Channel, e.Item.TS)
+	if err != nil || c.Load == 0 {
+		return err
+	}
+	key := fmt.Sprintf("slack:%s:%s:%s:%s:%s", e.Item.Channel, e.Item.TS, e.User, e.Reaction, e.EventTS)
+	return a.gesture(ctx, key, e.Item.Channel, e.EventTS, e.User, deed, c)
+}
+
+func (a *Slack) cardAt(ctx context.Context, room, ts string) (card, error) {
+	var c card
+	kept, err := a.store.Mark(ctx, cardMark(room, ts))
+	if err != nil || kept == "" {
+		return c, err
+	}
+	if err := json.Unmarshal([]byte(kept), &c); err != nil {
+		return c, fmt.Errorf("card cannot be read: %w", err)
+	}
+	return c, nil
+}
+
+// gesture keeps what a button or a reaction says. It counts only for the
+// revision that it was made on.
+func (a *Slack) gesture(ctx context.Context, key, room, ts, user, deed string, c card) error {
+	extra, err := json.Marshal(bot.Gesture{Load: c.Load, Revision: c.Revision, User: user})
+	if err != nil {
+		return err
+	}
+	at := timeOf(ts)
+	if at.IsZero() {
+		at = a.Clock()
+	}
+	_, err = a.inbox.Receive(ctx, book.Event{
+		Key: key, Place: book.Place{Service: Service, Room: room, Thread: c.Thread}, Message: key,
+		From: a.person(ctx, user), Text: fmt.Sprintf(deeds[deed], c.Load), At: at, Extra: extra,
+	})
+	return err
+}
+
+// interaction takes a button or a form.
+func (s *stream) interaction(envelope string, c slack.InteractionCallback) {
+	j := job{envelope: envelope}
+	room := c.Channel.ID
+	switch c.Type {
+	case slack.InteractionTypeBlockActions:
+		if len(c.ActionCallback.BlockActions) == 0 {
+			break
+		}
+		action := c.ActionCallback.BlockActions[0]
+		if action.ActionID == "check" {
+			j.then = func(ctx context.Context) { s.openForm(ctx, c, action.Value) }
+			break
+		}
+		j.do = func(ctx context.Context) (any, error) { return nil, s.pressed(ctx, c, action) }
+	case slack.InteractionTypeViewSubmission:
+		j.do = func(ctx context.Context) (any, error) { return s.submitted(ctx, c) }
+		room = c.View.ID
+	}
+	s.enqueue(room, j)
+}
+
+// pressed keeps what a button says.
+func (a *Slack) pressed(ctx context.Context, c slack.InteractionCallback, action *slack.BlockAction) error {
+	if deeds[action.ActionID] == "" || !a.Allowed(c.Channel.ID) {
+		return nil
+	}
+	on, err := a.cardOf(ctx, c, action.Value)
+	if err != nil || on.Load == 0 {
+		return err
+	}
+	key := fmt.Sprintf("slack:%s:%s:%s:%s:%s", c.Channel.ID, c.Container.MessageTs, c.User.ID, action.ActionID, action.ActionTs)
+	return a.gesture(ctx, key, c.Channel.ID, action.ActionTs, c.User.ID, action.ActionID, on)
+}
+
+// cardOf is the load that a button belongs to: its value is "14:2", load and
+// revision.
+func (a *Slack) cardOf(ctx context.Context, c slack.InteractionCallback, value string) (card, error) {
+	load, revision, _ := strings.Cut(value, ":")
+	n, err1 := strconv.Atoi(load)
+	rev, err2 := strconv.Atoi(revision)
+	if err1 != nil || err2 != nil {
+		return card{}, nil // not a button of ours
+	}
+	m := inner{Channel: c.Channel.ID, TS: c.Container.MessageTs, Thread: c.Message.ThreadTimestamp}
+	if m.Thread == "" {
+		m.Thread = c.Container.ThreadTs
+	}
+	if m.Thread == "" { // the card itself begins a thread: the answer to a slash command
+		m.Thread, m.TS = m.TS, ""
+	}
+	thread, err := a.threadName(ctx, m)
+	return card{Thread: thread, Load: n, Revision: rev}, err
+}
+
+// command keeps a slash command. It has no message: the answer begins the
+// thread, under the command's name.
+func (a *Slack) command(ctx context.Context, c slack.SlashCommand) error {
+	if !a.Allowed(c.ChannelID) {
+		return nil
+	}
+	text := strings.TrimSpace(plain(c.Text))
+	if text == "" {
+		text = "help"
+	}
+	id := "slash-" + c.TriggerID
+	_, err := a.inbox.Receive(ctx, book.Event{
+		Key: fmt.Sprintf("slack:%s:%s", c.ChannelID, id), Place: book.Place{Service: Service, Room: c.ChannelID, Thread: id}, Message: id,
+		From: a.person(ctx, c.UserID), Text: text, At: a.Clock(),
+	})
+	return err
+}

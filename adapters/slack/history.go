@@ -1,0 +1,205 @@
+package slack
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"time"
+
+	"github.com/slack-go/slack"
+)
+
+// Marks of the store about time.
+const (
+	aliveMark = "slack:alive" // when a socket was last seen open
+	sinceMark = "slack:since" // when this workspace was first served
+)
+
+const (
+	beatEvery   = 5 * time.Second
+	longOutage  = 20 * time.Second // Slack sends again by itself what a shorter one missed
+	overlap     = 2 * time.Minute  // read again before an outage, for what was not acknowledged
+	threadsBack = 3 * 24 * time.Hour
+	pageSize    = 200
+	maxPages    = 20
+)
+
+// beat keeps that a socket is open, so that after a death it is known since
+// when none was.
+func (s *stream) beat(ctx context.Context) {
+	for ctx.Err() == nil {
+		rest(ctx, beatEvery)
+		if s.open.Load() && ctx.Err() == nil && s.caught.Load() {
+			s.alive(ctx)
+		}
+	}
+}
+
+func (s *stream) alive(ctx context.Context) {
+	if err := s.store.SetMark(ctx, aliveMark, tsOf(s.Clock())); err != nil {
+		s.Log.Warn("slack: time not kept", "error", err)
+	}
+}
+
+// catchUp reads what was said while no socket was open, once after a start and
+// after each outage that Slack's own redelivery does not cover.
+func (s *stream) catchUp(ctx context.Context) {
+	if !s.catching.TryLock() {
+		return
+	}
+	defer s.catching.Unlock()
+	alive, err1 := s.store.Mark(ctx, aliveMark)
+	since, err2 := s.store.Mark(ctx, sinceMark)
+	now := s.Clock()
+	switch {
+	case err1 != nil || err2 != nil:
+		s.Log.Warn("slack: what was missed is not known", "error", errors.Join(err1, err2))
+		return
+	case since == "": // never here before: what is older is not for us
+		if err := s.store.SetMark(ctx, sinceMark, tsOf(now)); err != nil {
+			s.Log.Warn("slack: time not kept", "error", err)
+			return
+		}
+	case s.caught.Load() && now.Sub(timeOf(alive)) < longOutage:
+		return
+	default:
+		from := timeOf(since)
+		for _, at := range []time.Time{timeOf(alive).Add(-overlap), now.Add(-s.MaxAge)} {
+			if at.After(from) {
+				from = at
+			}
+		}
+		if err := s.readBack(ctx, from); err != nil {
+			s.Log.Warn("slack: what was missed could not be read; tried again at the next socket", "error", err)
+			return
+		}
+	}
+	s.caught.Store(true)
+	s.alive(ctx)
+}
+
+// readBack takes in what was said in every channel since a time.
+func (s *stream) readBack(ctx context.Context, from time.Time) error {
+	found, failures := 0, error(nil)
+	for _, kind := range []string{"public_channel", "private_channel", "im", "mpim"} {
+		for cursor := ""; ; {
+			rooms, next, err := s.calm.GetConversationsForUserContext(ctx, &slack.GetConversationsForUserParameters{
+				Types: []string{kind}, ExcludeArchived: true, Limit: pageSize, Cursor: cursor})
+			if codeOf(err) == "missing_scope" {
+				break // the check names it; what can be read is read
+			}
+			if err != nil {
+				return err
+			}
+			for _, room := range rooms {
+				n, err := s.readRoom(ctx, room.ID, from)
+				found += n
+				failures = errors.Join(failures, err)
+			}
+			if cursor = next; cursor == "" {
+				break
+			}
+		}
+	}
+	s.Log.Info("slack: read what was missed", "since", from, "found", found)
+	return failures
+}
+
+// readRoom takes in a channel's messages, and those of threads that go on, in
+// their order.
+func (s *stream) readRoom(ctx context.Context, room string, from time.Time) (found int, err error) {
+	if !s.Allowed(room) {
+		return 0, nil
+	}
+	var all []slack.Message
+	cursor := ""
+	for range maxPages {
+		h, err := s.calm.GetConversationHistoryContext(ctx, &slack.GetConversationHistoryParameters{
+			ChannelID: room, Oldest: tsOf(from.Add(-threadsBack)), Limit: pageSize, Cursor: cursor})
+		if err != nil {
+			return 0, err
+		}
+		all = append(all, h.Messages...)
+		if cursor = h.ResponseMetaData.NextCursor; cursor == "" {
+			break
+		}
+	}
+	since := tsOf(from)
+	for _, m := range slices.Backward(all) { // the oldest comes last
+		n, err := s.readMessage(ctx, room, m, since)
+		if err == nil && m.ReplyCount > 0 && m.LatestReply > since {
+			var below int
+			below, err = s.readThread(ctx, room, m, since)
+			n += below
+		}
+		if err != nil {
+			return found, err
+		}
+		found += n
+	}
+	return found, nil
+}
+
+// readThread takes in what was said in a thread from where the bot was first
+// addressed in it.
+func (s *stream) readThread(ctx context.Context, room string, root slack.Message, since string) (found int, err error) {
+	own, joined, cursor := s.own.Load(), false, ""
+	for range maxPages {
+		page, _, next, err := s.calm.GetConversationRepliesContext(ctx, &slack.GetConversationRepliesParameters{
+			ChannelID: room, Timestamp: root.Timestamp, Limit: pageSize, Cursor: cursor})
+		if err != nil {
+			return found, err
+		}
+		for _, m := range page {
+			in := innerOf(room, m)
+			if !joined {
+				alone := in
+				alone.Thread = "" // is it said to the bot whatever the thread is?
+				to, err := s.addressed(ctx, alone)
+				if err != nil {
+					return found, err
+				}
+				joined = to || m.User == own.user
+			}
+			if !joined || m.Timestamp == root.Timestamp {
+				continue
+			}
+			n, err := s.readMessage(ctx, room, m, since)
+			if err != nil {
+				return found, err
+			}
+			found += n
+		}
+		if cursor = next; cursor == "" {
+			break
+		}
+	}
+	return found, nil
+}
+
+// readMessage takes in one message of a history. One that was changed since it
+// was answered is taken in as changed.
+func (s *stream) readMessage(ctx context.Context, room string, m slack.Message, since string) (int, error) {
+	in := innerOf(room, m)
+	isNew := m.Timestamp > since
+	changed := in.Edited != nil && in.Edited.TS > since
+	if !isNew && !changed {
+		return 0, nil
+	}
+	ctx, cancel := context.WithTimeout(ctx, callTimeout)
+	defer cancel()
+	if isNew {
+		fresh, err := s.message(ctx, in)
+		if err != nil || fresh {
+			return 1, err
+		}
+	}
+	if !changed {
+		return 0, nil
+	}
+	to, err := s.addressed(ctx, in)
+	if err != nil || !to {
+		return 0, err
+	}
+	return 0, s.reworded(ctx, in)
+}

@@ -1,0 +1,116 @@
+package slack
+
+import (
+	"context"
+	"sync"
+	"time"
+
+	"github.com/slack-go/slack"
+)
+
+// pace keeps messages apart: Slack takes about one a second in a channel.
+type pace struct {
+	mu    sync.Mutex
+	least time.Duration
+	next  map[string]time.Time // by channel: when the next may go
+	tried map[string]int       // replies put off, by key: how often they were claimed without having been sent
+	sent  int
+}
+
+func (p *pace) init(least time.Duration) {
+	p.least, p.next, p.tried = least, map[string]time.Time{}, map[string]int{}
+}
+
+// take takes a channel's turn, or returns how long it is until then.
+func (p *pace) take(room string) time.Duration {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	now := time.Now()
+	if wait := p.next[room].Sub(now); wait > 0 {
+		return wait
+	}
+	p.next[room] = now.Add(p.least)
+	if p.sent++; p.sent%1000 == 0 {
+		for room, at := range p.next {
+			if at.Before(now) {
+				delete(p.next, room)
+			}
+		}
+	}
+	return 0
+}
+
+// done starts a channel's interval anew: what counts is when Slack took the
+// message.
+func (p *pace) done(room string) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.next[room] = time.Now().Add(p.least)
+}
+
+// stop lets nothing into a channel for a while.
+func (p *pace) stop(room string, wait time.Duration) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.next[room] = time.Now().Add(wait)
+}
+
+// putOff notes that a reply was claimed but surely not sent.
+func (p *pace) putOff(key string, tries int) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.tried[key] = tries + 1
+}
+
+// doubtful reports whether Slack may have a reply already: it was claimed
+// before, not only to be put off.
+func (p *pace) doubtful(key string, tries int) bool {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return tries != p.tried[key]
+}
+
+func (p *pace) settled(key string) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	delete(p.tried, key)
+}
+
+// seen marks messages that were kept, as a courtesy: never faster than Slack
+// likes, and not at all where many come at once.
+type seen struct {
+	once sync.Once
+	todo chan slack.ItemRef
+}
+
+const (
+	seenEvery = 1200 * time.Millisecond // reactions.add: fifty a minute
+	maxUnseen = 3
+)
+
+func (s *seen) queue() chan slack.ItemRef {
+	s.once.Do(func() { s.todo = make(chan slack.ItemRef, maxUnseen) })
+	return s.todo
+}
+
+func (s *seen) add(room, ts string) {
+	select {
+	case s.queue() <- slack.NewRefToMessage(room, ts):
+	default:
+	}
+}
+
+// see marks what was kept until ctx ends.
+func (a *Slack) see(ctx context.Context) {
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case ref := <-a.seen.queue():
+			if err := a.api.AddReactionContext(ctx, a.Seen, ref); err != nil && codeOf(err) != "already_reacted" && ctx.Err() == nil {
+				a.Log.Debug("slack: message not marked as seen", "error", err)
+			}
+			rest(ctx, seenEvery)
+		}
+	}
+}

@@ -1,0 +1,202 @@
+package slack
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/slack-go/slack"
+
+	"presshand/bot"
+	"presshand/bot/book"
+	"presshand/bot/desk"
+)
+
+// eventType marks the metadata of the bot's messages.
+const eventType = "presshand_reply"
+
+// Send posts a reply in its thread and returns its timestamp. A channel takes
+// one message at a time; until then the outbox has to wait.
+func (a *Slack) Send(ctx context.Context, o book.Outgoing) (ref string, err error) {
+	s, err := bot.SheetOf(o)
+	if err != nil {
+		return "", fmt.Errorf("%w: %w", desk.ErrRefused, err)
+	}
+	if a.own.Load() == nil {
+		return "", a.later(o, time.Second, errors.New("slack was not reached yet"))
+	}
+	if wait := a.pace.take(o.Place.Room); wait > 0 {
+		return "", a.later(o, wait, errors.New("channel takes one message at a time"))
+	}
+	thread, err := a.threadTS(ctx, o.Place)
+	if err != nil {
+		return "", err
+	}
+	switch {
+	case s.Picture != nil:
+		ref, err = a.sendPicture(ctx, o, s, thread)
+	case s.Private != "":
+		ref, err = a.api.PostEphemeralContext(ctx, o.Place.Room, s.Private, a.options(o, s, thread)...)
+	default:
+		ref, err = a.sendText(ctx, o, s, thread)
+	}
+	if err != nil {
+		return "", a.failed(o, err)
+	}
+	a.pace.done(o.Place.Room)
+	if err := a.note(ctx, o, s, thread, ref); err != nil {
+		return "", err
+	}
+	a.pace.settled(o.Key)
+	return ref, nil
+}
+
+// later puts a reply off that was surely not sent.
+func (a *Slack) later(o book.Outgoing, wait time.Duration, why error) error {
+	a.pace.putOff(o.Key, o.Tries)
+	return &desk.WaitError{After: wait, Err: why}
+}
+
+// threadTS is the root below which a reply goes; "" for the first answer to a
+// slash command, which becomes the root.
+func (a *Slack) threadTS(ctx context.Context, p book.Place) (string, error) {
+	if !strings.HasPrefix(p.Thread, "slash-") {
+		return p.Thread, nil
+	}
+	return a.store.Mark(ctx, slashMark(p.Room, p.Thread))
+}
+
+// sendText posts a reply, or puts it in the place of an earlier one.
+func (a *Slack) sendText(ctx context.Context, o book.Outgoing, s bot.Sheet, thread string) (string, error) {
+	if o.ReplacesRef != "" {
+		_, ts, _, err := a.api.UpdateMessageContext(ctx, o.Place.Room, o.ReplacesRef, a.options(o, s, "")...)
+		if code := codeOf(err); code != "message_not_found" && code != "cant_update_message" && code != "edit_window_closed" {
+			return ts, err
+		}
+	}
+	if a.pace.doubtful(o.Key, o.Tries) {
+		ts, err := a.sentBefore(ctx, o, thread)
+		if err != nil || ts != "" {
+			return ts, err
+		}
+	}
+	_, ts, err := a.api.PostMessageContext(ctx, o.Place.Room, a.options(o, s, thread)...)
+	if code := codeOf(err); strings.HasPrefix(code, "invalid_blocks") || code == "msg_blocks_too_long" {
+		a.Log.Error("slack: blocks refused, sent plain", "error", err)
+		s.Lines, s.Load = nil, 0
+		_, ts, err = a.api.PostMessageContext(ctx, o.Place.Room, a.options(o, s, thread)...)
+	}
+	return ts, err
+}
+
+// options are what a message of the bot is: complete in plain text, nicer in
+// blocks, without previews, with its key.
+func (a *Slack) options(o book.Outgoing, s bot.Sheet, thread string) []slack.MsgOption {
+	payload := map[string]any{"key": o.Key}
+	if s.Load != 0 {
+		payload["load"], payload["revision"] = s.Load, s.Revision
+	}
+	out := []slack.MsgOption{
+		slack.MsgOptionText(fallback(o.Text), false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionDisableLinkUnfurl(), slack.MsgOptionDisableMediaUnfurl(),
+		slack.MsgOptionMetadata(slack.SlackMetadata{EventType: eventType, EventPayload: payload}),
+	}
+	if blocks := dressed(s); len(blocks) > 0 {
+		out = append(out, slack.MsgOptionBlocks(blocks...))
+	} else if o.ReplacesRef != "" {
+		out = append(out, slack.MsgOptionBlocks())
+	}
+	if thread != "" {
+		out = append(out, slack.MsgOptionTS(thread))
+	}
+	return out
+}
+
+// sentBefore looks for a reply that an earlier try may have brought to Slack.
+func (a *Slack) sentBefore(ctx context.Context, o book.Outgoing, thread string) (ts string, err error) {
+	err = a.eachOwn(ctx, o, thread, func(m slack.Message) bool {
+		if m.Metadata.EventType == eventType && m.Metadata.EventPayload["key"] == o.Key {
+			ts = m.Timestamp
+		}
+		return ts == ""
+	})
+	return ts, err
+}
+
+// eachOwn calls f with the bot's messages since a reply was recorded, in its
+// thread or, without one, in the channel, until f has enough.
+func (a *Slack) eachOwn(ctx context.Context, o book.Outgoing, thread string, f func(slack.Message) bool) error {
+	own, oldest, cursor := a.own.Load().user, tsOf(o.At.Add(-time.Minute)), ""
+	for {
+		var page []slack.Message
+		var err error
+		if thread != "" {
+			page, _, cursor, err = a.api.GetConversationRepliesContext(ctx, &slack.GetConversationRepliesParameters{
+				ChannelID: o.Place.Room, Timestamp: thread, Oldest: oldest, Limit: 200, Cursor: cursor, IncludeAllMetadata: true})
+		} else {
+			var h *slack.GetConversationHistoryResponse
+			h, err = a.api.GetConversationHistoryContext(ctx, &slack.GetConversationHistoryParameters{
+				ChannelID: o.Place.Room, Oldest: oldest, Limit: 200, Cursor: cursor, IncludeAllMetadata: true})
+			if err == nil {
+				page, cursor = h.Messages, h.ResponseMetaData.NextCursor
+			}
+		}
+		if err != nil {
+			return err
+		}
+		for _, m := range page {
+			if m.User == own && !f(m) {
+				return nil
+			}
+		}
+		if cursor == "" {
+			return nil
+		}
+	}
+}
+
+// note keeps what a message shows, for the reactions and replies that it gets.
+func (a *Slack) note(ctx context.Context, o book.Outgoing, s bot.Sheet, thread, ts string) error {
+	if s.Private != "" || s.Picture != nil {
+		return nil
+	}
+	if strings.HasPrefix(o.Place.Thread, "slash-") && thread == "" {
+		if err := a.store.SetMark(ctx, rootMark(o.Place.Room, ts), o.Place.Thread); err != nil {
+			return err
+		}
+		if err := a.store.SetMark(ctx, slashMark(o.Place.Room, o.Place.Thread), ts); err != nil {
+			return err
+		}
+	}
+	if s.Load == 0 || len(offers[s.State]) == 0 {
+		return nil
+	}
+	kept, err := json.Marshal(card{Thread: o.Place.Thread, Load: s.Load, Revision: s.Revision})
+	if err != nil {
+		return err
+	}
+	return a.store.SetMark(ctx, cardMark(o.Place.Room, ts), string(kept))
+}
+
+// final are the errors after which Slack will never take a message.
+var final = map[string]bool{
+	"channel_not_found": true, "not_in_channel": true, "is_archived": true, "restricted_action": true, "user_not_in_channel": true,
+	"msg_too_long": true, "no_text": true, "cannot_reply_to_message": true, "restricted_action_thread_locked": true, "message_not_found": true,
+	"restricted_action_read_only_channel": true, "restricted_action_non_threadable_channel": true, "invalid_blocks": true, "invalid_arguments": true,
+}
+
+// failed says what the outbox is to do after a failure.
+func (a *Slack) failed(o book.Outgoing, err error) error {
+	var limited *slack.RateLimitedError
+	if errors.As(err, &limited) {
+		a.pace.stop(o.Place.Room, limited.RetryAfter)
+		return a.later(o, limited.RetryAfter, err)
+	}
+	if code := codeOf(err); final[code] {
+		a.pace.settled(o.Key)
+		return fmt.Errorf("%w: %w", desk.ErrRefused, err)
+	}
+	return err
+}

@@ -1,0 +1,80 @@
+package slackfake
+
+import (
+	"io"
+	"net/http"
+	"strconv"
+	"time"
+)
+
+// A Fault is how the next calls of a method go wrong.
+type Fault struct {
+	Times      int           // how many calls; 0 is one
+	After      int           // how many calls go well before
+	Status     int           // an HTTP status without a body
+	RetryAfter time.Duration // 429, to be tried again after whole seconds
+	Error      string        // an error of Slack's, as "fatal_error"
+	Cut        bool          // the connection ends before anything is done
+	Lost       bool          // the call is carried out, and the connection ends before the answer
+}
+
+// Fail makes calls of a method go wrong; "upload" is the sending of a file's
+// bytes, "socket" the opening of a websocket.
+func (s *Server) Fail(method string, f Fault) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	f.Times = max(f.Times, 1)
+	s.faults[method] = append(s.faults[method], &f)
+}
+
+// Mend takes back what was to go wrong.
+func (s *Server) Mend(method string) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	delete(s.faults, method)
+}
+
+// fault returns how this call goes wrong, or nil.
+func (s *Server) fault(method string) *Fault {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for _, f := range s.faults[method] {
+		switch {
+		case f.After > 0:
+			f.After--
+			return nil
+		case f.Times > 0:
+			f.Times--
+			return f
+		}
+	}
+	return nil
+}
+
+// before lets a call fail before it is carried out.
+func (f *Fault) before(w http.ResponseWriter, r *http.Request) bool {
+	switch {
+	case f == nil:
+		return false
+	case f.Cut:
+		_, _ = io.CopyN(io.Discard, r.Body, 512)
+		hijack(w)
+	case f.RetryAfter > 0:
+		w.Header().Set("Retry-After", strconv.Itoa(int(f.RetryAfter.Seconds())))
+		w.WriteHeader(http.StatusTooManyRequests)
+	case f.Status != 0:
+		w.WriteHeader(f.Status)
+	default:
+		return false
+	}
+	return true
+}
+
+// hijack ends the connection without an answer.
+func hijack(w http.ResponseWriter) {
+	if h, ok := w.(http.Hijacker); ok {
+		if conn, _, err := h.Hijack(); err == nil {
+			conn.Close()
+		}
+	}
+}

@@ -1,0 +1,117 @@
+package bot
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"presshand/bot/book"
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// A Measure is something that a second person can measure of a load.
+type Measure struct {
+	Field   unit.Field
+	Name    string // "bar height"
+	Example string // "1 in"
+}
+
+// Measures returns what can be measured of a plan, without the planned
+// figures: the second check is independent.
+func Measures(p book.Plan, metric bool) []Measure {
+	var out []Measure
+	add := func(want func(unit.Field) bool) {
+		for _, m := range measurable {
+			known := slices.ContainsFunc(out, func(x Measure) bool { return x.Name == m.name })
+			if want(m.field) && !known {
+				out = append(out, Measure{m.field, m.name, exampleOf(m.field, metric)})
+			}
+		}
+	}
+	add(p.Said.Has)
+	if len(out) < 2 {
+		add(func(f unit.Field) bool {
+			return f == unit.BarHeight || f == unit.StripThickness || f == unit.Vacuum
+		})
+	}
+	return out
+}
+
+// exampleOf shows how a measure is said.
+func exampleOf(f unit.Field, metric bool) string {
+	examples := map[unit.Field][2]string{
+		unit.StripCount: {"5", "5"}, unit.Vacuum: {"25 inHg", "0.85 bar"}, unit.VacuumPercent: {"25 inHg", "0.85 bar"},
+		unit.VacuumAbsolute: {"25 inHg", "0.85 bar"}, unit.ShopTemp: {"65 F", "18 C"}, unit.WoodMoisture: {"8%", "8%"},
+		unit.StripWidth: {"2 1/4 in", "57 mm"}, unit.StripThickness: {"1/4 in", "6 mm"}, unit.Opening: {"4 in", "100 mm"},
+	}
+	e, ok := examples[f]
+	if !ok {
+		e = [2]string{"3/4 in", "19 mm"}
+	}
+	if metric {
+		return e[1]
+	}
+	return e[0]
+}
+
+// measureText is what a measure is typed with: no sign that would end it and
+// begin another.
+var measureText = regexp.MustCompile(`^[\p{L}\p{N} ./\\'"’”″′°%⁄-]{1,30}$`)
+
+// SayMeasured words what was measured of a load, as it is said to the bot. What
+// cannot be read is returned in wrong, with what would do; fields left empty
+// are left out. At least two must be filled in.
+func SayMeasured(load int, ms []Measure, typed map[unit.Field]string, metric bool) (text string, wrong map[unit.Field]string) {
+	wrong = map[unit.Field]string{}
+	said := []string{fmt.Sprintf("%d checked", load)}
+	for _, m := range ms {
+		value := strings.TrimSpace(typed[m.Field])
+		if value == "" {
+			continue
+		}
+		words := m.says(value)
+		if !readsAs(m, load, words, value, metric) {
+			wrong[m.Field] = fmt.Sprintf("I cannot read that as the %s. Type it like “%s”.", m.Name, m.Example)
+		}
+		said = append(said, words)
+	}
+	if len(said) < 3 && len(ms) > 0 {
+		for _, m := range ms {
+			if typed[m.Field] == "" && wrong[m.Field] == "" {
+				wrong[m.Field] = "Measure at least two things, and tell me what you found."
+				break
+			}
+		}
+	}
+	return strings.Join(said, ", "), wrong
+}
+
+// says words a measure as one would on the bench.
+func (m Measure) says(value string) string {
+	switch m.Field {
+	case unit.StripCount:
+		return value + " strips"
+	case unit.StripWidth:
+		return "strips " + value + " wide"
+	case unit.StripThickness:
+		return "strips " + value + " thick"
+	}
+	return m.Name + " " + value
+}
+
+// readsAs reports whether words state one measure and nothing else.
+func readsAs(m Measure, load int, words, value string, metric bool) bool {
+	if !measureText.MatchString(value) {
+		return false
+	}
+	p := grammar.Parse(fmt.Sprintf("%d checked, %s", load, words), grammar.Habit{Metric: metric})
+	c := p.Command
+	return c != nil && c.Verb == grammar.Check && slices.Equal(c.Loads, []int{load}) && len(c.Measured) == 1 &&
+		(c.Measured[0].Field == m.Field || isGauge(c.Measured[0].Field) && isGauge(m.Field)) && len(p.Unused) == 0
+}
+
+func isGauge(f unit.Field) bool {
+	return f == unit.Vacuum || f == unit.VacuumPercent || f == unit.VacuumAbsolute
+}
