@@ -15,11 +15,13 @@ import (
 	"path/filepath"
 	"slices"
 	"strconv"
-	"syscall"
 	"time"
 
 	"github.com/jackc/pgx/v5"
 )
+
+// An account is a user of this machine; the zero account is nobody in particular.
+type account struct{ uid, gid int }
 
 // ErrNotInstalled says that there is neither a server nor the means to start one.
 var ErrNotInstalled = errors.New("no PostgreSQL: want PRESSHAND_POSTGRES to name a server, or the package postgresql installed")
@@ -29,7 +31,7 @@ type Server struct {
 	admin string // URL of a database to connect to first
 	dir   string // "" where the server is not ours
 	bin   string
-	owner *syscall.Credential
+	owner account // not set where the server runs as whoever runs the tests
 	made  int
 }
 
@@ -71,16 +73,13 @@ func (s *Server) folder() error {
 	if err != nil {
 		return err
 	}
-	uid, err := strconv.Atoi(u.Uid)
-	if err != nil {
+	if s.owner.uid, err = strconv.Atoi(u.Uid); err != nil {
 		return err
 	}
-	gid, err := strconv.Atoi(u.Gid)
-	if err != nil {
+	if s.owner.gid, err = strconv.Atoi(u.Gid); err != nil {
 		return err
 	}
-	s.owner = &syscall.Credential{Uid: uint32(uid), Gid: uint32(gid)}
-	return os.Chown(dir, uid, gid)
+	return os.Chown(dir, s.owner.uid, s.owner.gid)
 }
 
 func (s *Server) initialise(ctx context.Context) error {
@@ -139,7 +138,7 @@ func (s *Server) data() string { return filepath.Join(s.dir, "data") }
 func (s *Server) run(ctx context.Context, program string, args ...string) error {
 	cmd := exec.CommandContext(ctx, filepath.Join(s.bin, program), args...)
 	cmd.Dir = s.dir
-	cmd.SysProcAttr = &syscall.SysProcAttr{Credential: s.owner}
+	s.owner.runs(cmd)
 	// the server inherits what pg_ctl writes to, so that it must be a file
 	log, err := os.OpenFile(filepath.Join(s.dir, program+".log"), os.O_CREATE|os.O_WRONLY|os.O_TRUNC, 0o600)
 	if err != nil {
