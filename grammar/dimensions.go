@@ -220,6 +220,8 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.WoodMoisture
 	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture) && r.within(0, i, kindAir, "service") < 0:
 		return unit.WoodMoisture
+	case (r.topic == Face || r.topic == Pump || r.topic == Side) && r.items[i].amount.float() >= 50 && !r.mentions(kindAir, "rh", "mc"):
+		return unit.VacuumPercent
 	case r.mentions(kindAir, "mc") && !r.mentions(kindAir, "rh") && r.items[i].amount.float() <= 30:
 		return unit.WoodMoisture
 	case r.service(i):

@@ -50,7 +50,7 @@ func (r *reader) killHearsay() {
 			if r.isStop(j) {
 				break
 			}
-			if r.is(j, kindSay) && in(r.items[j].word, "says", "say", "said", "reckons", "reckon", "thinks", "told", "tells", "swears", "claims", "claimed", "recommends", "recommended", "suggests", "suggested", "insists", "insisted", "guessed", "guesses", "bets", "swore", "always uses", "uses", "used") {
+			if r.is(j, kindSay) && in(r.items[j].word, "says", "say", "said", "reckons", "reckon", "thinks", "told", "tells", "swears", "claims", "claimed", "recommends", "recommended", "suggests", "suggested", "insists", "insisted", "guessed", "guesses", "bets", "swore", "always uses", "uses", "used", "runs", "ran", "did", "does") {
 				said = j
 				break
 			}

@@ -15,7 +15,7 @@ func (r *reader) layers() {
 	if told >= 0 {
 		from = told + 1
 	}
-	spans := r.layerSpans(from)
+	spans := r.layerSpans(from, told >= 0)
 	if told < 0 && r.mentions(kindNoun, "bar") {
 		return
 	}
@@ -102,14 +102,14 @@ func (s layerSpan) last() int {
 }
 
 // layerSpans finds the segments that are a part with at most one thickness.
-func (r *reader) layerSpans(from int) []layerSpan {
+func (r *reader) layerSpans(from int, told bool) []layerSpan {
 	var spans []layerSpan
 	start := from
 	for i := from; i <= len(r.items); i++ {
 		if i < len(r.items) && !r.partsLayers(i) {
 			continue
 		}
-		spans = append(spans, r.layerIn(start, i)...)
+		spans = append(spans, r.layerIn(start, i, told)...)
 		start = i + 1
 		if len(spans) >= 3 && i < len(r.items) && r.isStop(i) {
 			return spans
@@ -123,7 +123,7 @@ func (r *reader) partsLayers(i int) bool {
 	return r.isBreak(i) || r.word(i, "then", "and", "next", "on", "over", "under") || r.items[i].brk == '>'
 }
 
-func (r *reader) layerIn(from, to int) []layerSpan {
+func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 	var spans []layerSpan
 	s := layerSpan{noun: -1, amount: -1}
 	for i := from; i < to; i++ {
@@ -142,7 +142,7 @@ func (r *reader) layerIn(from, to int) []layerSpan {
 		case it.amount != nil:
 			am := it.amount
 			counted := false
-			if n, ok := am.whole(); ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || isPlural(r.items[i+1].word)) {
+			if n, ok := am.whole(); ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || !told && isPlural(r.items[i+1].word)) {
 				counted = true
 			}
 			if am.dead || it.used || am.link == linkTimes || am.link == linkTo || am.unit != nil && am.unit.Dimension != unit.Distance || counted {

@@ -107,7 +107,11 @@ func (r *reader) differWords() int {
 // differs: "some are .74", "6% on some boards and 9% on others".
 func (r *reader) differs(i int) bool {
 	for _, step := range []int{-1, 1} {
-		for k, j := 0, i+step; k < 7 && j >= 0 && j < len(r.items) && r.items[j].amount == nil && !r.isBreak(j); k, j = k+1, j+step {
+		reach := 7
+		if step > 0 {
+			reach = 3
+		}
+		for k, j := 0, i+step; k < reach && j >= 0 && j < len(r.items) && r.items[j].amount == nil && !r.isBreak(j); k, j = k+1, j+step {
 			if r.word(j, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny") {
 				return true
 			}
@@ -137,6 +141,9 @@ func (r *reader) panelTargets() {
 		for j < len(r.items) && (r.is(j, kindNoun, "panel") || r.word(j, "at", "of", "that", "are", "is", "ones", "the", "in") || r.items[j].brk == '@') {
 			named = named || r.is(j, kindNoun, "panel") || r.word(j, "at") || r.items[j].brk == '@'
 			j++
+		}
+		if len(ts) > 0 && r.is(r.next(i), kindNone) == false && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords {
+			continue
 		}
 		if j < len(r.items) && r.free(j) && r.length(j) && (named && j > i+1 || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || r.is(i+1, kindNoun, "panel")) {
 			ts = append(ts, target{i, j, n})

@@ -259,11 +259,16 @@ func (r *reader) takenNoun(p, i int) bool {
 	for q >= 0 && r.idle(q) && r.items[q].amount == nil {
 		q--
 	}
-	if q < 0 || r.items[q].amount == nil || !r.items[q].used || r.items[p].id == "strip" || r.items[p].id == "panel" {
+	if q < 0 || r.items[q].amount == nil || !r.items[q].used {
 		return false
 	}
-	_, counted := r.items[q].amount.whole()
-	return !counted
+	id := r.items[p].id
+	for _, b := range r.bound {
+		if b.from == q && (b.fact.Field == bareFields[id] || attrFields[id][""] == b.fact.Field) {
+			return true
+		}
+	}
+	return false
 }
 
 // numberBehind reports whether noun n is followed by a measure of its own.

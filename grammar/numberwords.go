@@ -103,6 +103,9 @@ func wholeWords(scraps []scrap, i int) (int64, int) {
 	return v, at - i
 }
 
+// outOfTrue are what a part "of" can be a measure of: "an eighth of cup".
+var outOfTrue = map[string]bool{"cup": true, "bow": true, "crook": true, "gap": true, "hump": true, "trim": true, "overfill": true}
+
 // fractionWords reads "half", "half an", "a quarter", "three eighths".
 func fractionWords(scraps []scrap, i int) (*big.Rat, int) {
 	at := i
@@ -118,10 +121,15 @@ func fractionWords(scraps []scrap, i int) (*big.Rat, int) {
 	}
 	end := skipHyphen(scraps, at) + 1
 	if end < len(scraps) && notParts[scraps[end].norm] {
-		if !(scraps[end].norm == "of" && (isWord(scraps, end+1, "an") || isWord(scraps, end+1, "a"))) {
+		switch {
+		case scraps[end].norm != "of":
+			return nil, 0
+		case isWord(scraps, end+1, "an") || isWord(scraps, end+1, "a"):
+			end++
+		case end+1 < len(scraps) && outOfTrue[scraps[end+1].norm]:
+		default:
 			return nil, 0
 		}
-		end++
 	}
 	if (isWord(scraps, end, "an") || isWord(scraps, end, "a")) && end+1 < len(scraps) && scraps[end+1].shape == shapeWord {
 		end++ // "half an inch"

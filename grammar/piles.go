@@ -40,7 +40,7 @@ func (r *reader) piles() {
 		}
 		piles = append(piles, unit.Pile{Width: w, Count: n})
 	}
-	piles = r.correctPiles(piles)
+	piles = r.correctPiles(r.supersede(found, piles))
 	if len(piles) == 0 {
 		return
 	}
@@ -48,9 +48,25 @@ func (r *reader) piles() {
 	r.bound = append(r.bound, binding{Fact{Field: unit.StockPiles, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, found[0].count, false})
 }
 
+// supersede drops a pile that the next one corrects: "8 at 3, no 9 at 3".
+func (r *reader) supersede(found []pile, ps unit.Piles) unit.Piles {
+	if len(found) != len(ps) {
+		return ps
+	}
+	out := ps[:0:0]
+	for k := range ps {
+		if k+1 < len(ps) && r.within(found[k].width, found[k+1].count, kindFix) >= 0 {
+			r.unuse(r.items[found[k].count].text)
+			continue
+		}
+		out = append(out, ps[k])
+	}
+	return out
+}
+
 // stockContext reports whether the message chooses among strips.
 func (r *reader) stockContext() bool {
-	if r.mentions(kindRole, "target") && r.countsOfWidths() {
+	if r.mentions(kindRole, "target", "trim") && r.countsOfWidths() {
 		return true
 	}
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() {

@@ -284,6 +284,28 @@ func (r *reader) barBefore(from int) bool {
 	return from >= 2 && r.within(f, t, kindNoun, "bar") >= 0 && r.within(f, t, kindNoun, "strip", "panel") < 0
 }
 
+// longest is the item of the longest number of a size.
+func (r *reader) longest(i, end int) int {
+	at := i
+	for k := i; k < end; k++ {
+		if r.size(k) > r.size(at) {
+			at = k
+		}
+	}
+	return at
+}
+
+// others is the longest of a size's numbers but one, in metres.
+func (r *reader) others(i, end, but int) float64 {
+	most := 0.0
+	for k := i; k < end; k++ {
+		if k != but {
+			most = max(most, r.size(k))
+		}
+	}
+	return most
+}
+
 // bySize tells a strip's section from a panel: no panel is thinner than 50 mm
 // across.
 func (r *reader) bySize(i, end int) string {
@@ -292,6 +314,9 @@ func (r *reader) bySize(i, end int) string {
 		if r.size(k) < 0.05 {
 			small = true
 		}
+	}
+	if long := r.longest(i, end); small && end-i == 3 && r.others(i, end, long) < 0.3 {
+		return "strip"
 	}
 	if small && end-i == 2 || small && r.mentions(kindNoun, "strip") {
 		return "strip"

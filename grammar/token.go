@@ -318,11 +318,23 @@ func (t *tokenizer) barUnit() bool {
 	signed := len(t.tokens) > 1 && t.tokens[len(t.tokens)-2].symbol == symMinus
 	small := l.symbol == symDecimal && (strings.HasPrefix(l.norm, "0.") || strings.HasPrefix(l.norm, "."))
 	absolute := t.at+1 < len(t.scraps) && (t.scraps[t.at+1].norm == "abs" || t.scraps[t.at+1].norm == "absolute" || t.scraps[t.at+1].norm == "vacuum" || t.scraps[t.at+1].norm == "gauge" || t.scraps[t.at+1].norm == "below")
-	if !small && !signed && !absolute {
+	if !small && !signed && !absolute && !t.wantedBar() {
 		return false
 	}
 	t.push(symUnit, 1).meaning = meaning{kind: kindUnit, id: "bar", unit: unit.Bar}
 	return true
+}
+
+// wantedBar: "for 3 bar at the far joint" is a pressure.
+func (t *tokenizer) wantedBar() bool {
+	wanted := false
+	for i := len(t.tokens) - 2; i >= 0 && i >= len(t.tokens)-4; i-- {
+		switch t.tokens[i].norm {
+		case "for", "get", "give", "gives", "reach", "need", "want":
+			wanted = true
+		}
+	}
+	return wanted && (isWord(t.scraps, t.at+1, "at") || isWord(t.scraps, t.at+1, "on")) && (isWord(t.scraps, t.at+2, "the") || isWord(t.scraps, t.at+2, "each") || isWord(t.scraps, t.at+2, "every"))
 }
 
 // prepositional are words before which "in" is no inch: "85 in here".

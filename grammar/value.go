@@ -103,7 +103,7 @@ func (r *reader) bareVacuumUnit(am *amount) unit.Unit {
 // millimetres or inches, where the message uses one of the two systems only.
 func (r *reader) lengthSystem() *unit.Unit {
 	metric, inch := false, false
-	for _, it := range r.items {
+	for i, it := range r.items {
 		if it.amount == nil || !it.amount.is(unit.Distance) {
 			continue
 		}
@@ -112,6 +112,9 @@ func (r *reader) lengthSystem() *unit.Unit {
 		}
 		if it.amount.unit.Symbol == "ft" && it.amount.float() > 100 {
 			continue
+		}
+		if it.amount.unitRaw == "in" && r.oneIn(i) {
+			continue // a taper, "1 in 12"
 		}
 		if it.amount.unit.Metric {
 			metric = true

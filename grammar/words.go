@@ -95,7 +95,7 @@ var vocabulary = []entry{
 	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs."},
 	{kindAir, "rh", "rh, rv, r h, relative humidity, humidity, humid, hum"},
 	{kindAir, "mc", "mc, mcs, m c, moisture, moisture content, wood moisture, moisture meter, meter, damp meter, emc, dried to, kiln dried to, kd to"},
-	{kindAir, "barometer", "barometer, barometers, baro, barometric, barometric pressure, air pressure, station pressure, atmospheric pressure, ambient, atmospheric, ambient pressure"},
+	{kindAir, "barometer", "barometer, barometers, baro, baros, barometric, barometric pressure, air pressure, station pressure, atmospheric pressure, ambient, atmospheric, ambient pressure"},
 	{kindAir, "height", "elevation, altitude, above sea level, asl, sea level, up here at, amsl, up at, elev, alt, masl"},
 	{kindAir, "service", "house, home, lives, lives at,  living room, kitchen, customer, customers, client, clients, room, service, in use, in service, lives in, live in, living in, end use, office, cabin, saloon, winter, summer, indoors, dining room, apartment, ends up, heated room, heated, final, destination, goes to, church, museum, gallery, bedroom, showroom, install, installed, it goes in"},
 	{kindAir, "shop", "shop, shops, workshop, in here, here, in the shop, room temp, our shop, glue room, press room, pressroom, joinery, shed, garage, workshops, barn, yard"},
