@@ -164,7 +164,7 @@ func (t *turn) reply(ctx context.Context) (Reply, error) {
 		return Reply{}, fmt.Errorf("load book: %w", err)
 	}
 	if corrects {
-		t.phrase.Command = &grammar.Command{Verb: grammar.Correct, Loads: []int{t.before.Load}, Note: t.m.Text}
+		t.phrase.Command = &grammar.Command{Verb: grammar.Correct, Note: t.m.Text}
 	}
 	switch {
 	case t.phrase.Command != nil:

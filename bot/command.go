@@ -63,7 +63,7 @@ func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error
 			return err
 		}
 	}
-	if len(loads) == 1 && t.m.Thread != "" {
+	if len(loads) == 1 && t.m.Thread != "" && t.outcome.Thread == nil {
 		thread := t.before
 		thread.Load = loads[0]
 		return t.keep(thread)

@@ -184,11 +184,7 @@ func (t *turn) card(r *Reply, l book.Load) {
 		r.say(Figure, "To measure: "+toMeasure(l.Plan)+".")
 		return
 	}
-	var said Statement
-	for _, f := range orderOf(l.Plan.Said) {
-		said = append(said, Said{Field: f, Value: l.Plan.Said[f]})
-	}
-	r.say(ReadAs, "Planned: "+st.understood(Thread{Said: said})+".")
+	r.say(ReadAs, "Planned: "+st.understood(Thread{Said: statementOf(l.Plan.Said)})+".")
 }
 
 // styleOfPlan tells from the round numbers of a plan which units it was

@@ -17,8 +17,9 @@ func (r Reply) Draw() (*picture.Drawing, bool) {
 	return nil, false
 }
 
-// Draw draws an answer: strips as they lie, loads on the bed, or a load cut
-// across its joints.
+// Draw draws an answer: strips as they lie, loads on the bed, a load cut across
+// its joints or, where it was asked how far a bar reaches, its push against the
+// distance.
 func (d Drawn) Draw() (*picture.Drawing, bool) {
 	if d.Answer.Verdict == engine.Ask {
 		return nil, false
@@ -31,6 +32,11 @@ func (d Drawn) Draw() (*picture.Drawing, bool) {
 	case engine.Schedule:
 		drawing, err = d.beds().Draw()
 	case engine.Side, engine.Load, engine.Stack:
+		if d.asksReach() {
+			if drawing, err = d.chart().Draw(); err == nil {
+				return drawing, true
+			}
+		}
 		drawing, err = d.section().Draw()
 	default:
 		return nil, false

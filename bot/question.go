@@ -93,7 +93,7 @@ func (t *turn) strange() bool {
 	for _, f := range t.phrase.Facts {
 		switch f.Field {
 		case unit.PanelWidth, unit.PanelLength, unit.StripLength, unit.StripWidth, unit.StripThickness, unit.ShopTemp, unit.Altitude,
-			unit.StartTime, unit.AtTime, unit.Note, unit.StructuralUse, unit.PanelCount:
+			unit.StartTime, unit.AtTime, unit.Note, unit.StructuralUse, unit.PanelCount, unit.PanelThickness:
 		default:
 			return false
 		}
