@@ -130,7 +130,7 @@ func (a *Account) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 // lasting reports whether trying again cannot help.
 func lasting(err error) bool {
 	for _, e := range []error{
-		ErrNotSetUp, ErrUnverified, ErrStoreMismatch, ErrRecoveryKey, ErrToken, ErrLogin, mautrix.MUserDeactivated,
+		ErrNotSetUp, ErrUnverified, ErrStoreMismatch, ErrRecoveryKey, ErrStoreKey, ErrToken, ErrLogin, mautrix.MUserDeactivated,
 	} {
 		if errors.Is(err, e) {
 			return true

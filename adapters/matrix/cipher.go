@@ -41,6 +41,8 @@ var (
 		"or ask for a new identity, which people will be told of")
 	// ErrRecoveryKey says that the recovery key is a wrong one.
 	ErrRecoveryKey = errors.New("recovery key does not open the account's identity; give the one that the last “presshand matrix-setup” printed")
+	// ErrStoreKey says that the keys in the store are encrypted with another key.
+	ErrStoreKey = errors.New("keys in the store cannot be read; give the store key that they were written with")
 	// ErrToken says that the access token does not hold any more.
 	ErrToken = errors.New("access token is refused; give a new one, or the password")
 	// ErrLogin says that the password is a wrong one.

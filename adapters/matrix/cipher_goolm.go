@@ -72,7 +72,10 @@ func openMachine(ctx context.Context, s *session) (*machine, error) {
 	}
 	m := &machine{crypto.NewOlmMachine(s.client, &s.client.Log, keys, s.store.state), s.store.state.GetRoomJoinedOrInvitedMembers}
 	if err := m.Load(ctx); err != nil {
-		return nil, fmt.Errorf("keys cannot be read, was the store key changed? %w", err)
+		if ctx.Err() != nil {
+			return nil, err
+		}
+		return nil, fmt.Errorf("%w: %w", ErrStoreKey, err)
 	}
 	return m, m.publish(ctx)
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"go.mau.fi/util/dbutil"
+	"maunium.net/go/mautrix/crypto"
 	"maunium.net/go/mautrix/crypto/cryptohelper"
 	"maunium.net/go/mautrix/event"
 	"maunium.net/go/mautrix/id"
@@ -65,3 +66,6 @@ func (h *hand) knowsEncrypted(t testing.TB, room id.RoomID) {
 		return ""
 	})
 }
+
+// A fetcher is a program that knows devices.
+type fetcher interface{ Machine() *crypto.OlmMachine }

@@ -116,7 +116,6 @@ func TestAccount_neverInClear(t *testing.T) {
 		}
 		return "not answered"
 	})
-	// a reply that waits while the store of the account is lost
 	s.shut(t)
 	r, err := inClearFrom(ana, room, s.user())
 	must(t, err)
