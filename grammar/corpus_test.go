@@ -100,7 +100,7 @@ func facets(p grammar.Phrase, terms []string, m meaning) []string {
 	for _, a := range p.Asks {
 		s := "ask " + string(a.About) + " " + string(a.Solve)
 		if figures {
-			s += fmt.Sprint(" figures ", a.For)
+			s += fmt.Sprint(" figures ", slices.Compact(slices.Sorted(slices.Values(a.For))))
 		}
 		out = append(out, s+" "+string(a.Peril))
 		for _, g := range a.Goal {
@@ -126,17 +126,19 @@ func facets(p grammar.Phrase, terms []string, m meaning) []string {
 	for _, c := range p.Clashes {
 		out = append(out, fmt.Sprintf("clash %s %v", c.Field, c.Texts))
 	}
-	if len(m.terms) > 0 {
-		for _, term := range terms {
-			out = append(out, "term "+strings.ToLower(term))
+	for _, term := range m.terms { // the words around it are kept too
+		if slices.Contains(terms, term) {
+			out = append(out, "term "+term)
 		}
 	}
-	out = append(out, commandFacets(p.Command)...)
+	out = append(out, commandFacets(p.Command, m.phrase.Command)...)
 	slices.Sort(out)
 	return out
 }
 
-func commandFacets(c *grammar.Command) []string {
+// commandFacets are those of a word to the load book. That it may be a length
+// counts where the meaning says so.
+func commandFacets(c, means *grammar.Command) []string {
 	if c == nil {
 		return nil
 	}
@@ -154,7 +156,7 @@ func commandFacets(c *grammar.Command) []string {
 	if c.Anyway {
 		out = append(out, "anyway")
 	}
-	if c.Bare {
+	if c.Bare && means != nil && means.Bare {
 		out = append(out, "bare")
 	}
 	for _, f := range c.Measured {
