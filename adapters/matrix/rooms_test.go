@@ -149,29 +149,25 @@ func TestAccount_tellsThatItCannotRead(t *testing.T) {
 	})
 }
 
-// People see the bot's name and picture, that it read a message, and that it
-// is typing.
-func TestAccount_profileAndSignals(t *testing.T) {
+// People see the bot's name and picture, and that it read a message.
+func TestAccount_profileAndReceipts(t *testing.T) {
 	s, _ := setUp(t)
 	s.config.Avatar = onePixel(t)
 	s.start(t)
 	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
 	var mu sync.Mutex
-	read, typed := map[id.EventID]bool{}, false
+	read := map[id.EventID]bool{}
 	syncer := ana.Syncer.(mautrix.ExtensibleSyncer)
 	syncer.OnEvent(func(_ context.Context, e *event.Event) {
 		mu.Lock()
 		defer mu.Unlock()
-		switch c := e.Content.Parsed.(type) {
-		case *event.ReceiptEventContent:
-			for of, by := range *c {
-				if _, ok := by[event.ReceiptTypeRead][s.user()]; ok {
-					read[of] = true
-				}
-			}
-		case *event.TypingEventContent:
-			for _, u := range c.UserIDs {
-				typed = typed || u == s.user()
+		c, isReceipt := e.Content.Parsed.(*event.ReceiptEventContent)
+		if !isReceipt {
+			return
+		}
+		for of, by := range *c {
+			if _, ok := by[event.ReceiptTypeRead][s.user()]; ok {
+				read[of] = true
 			}
 		}
 	})

@@ -1,0 +1,168 @@
+//go:build goolm
+
+package matrix
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"maunium.net/go/mautrix/event"
+	"maunium.net/go/mautrix/id"
+
+	"presshand/adapters/postgres/pgserver"
+)
+
+// soak returns how many messages are said and how often each side is killed:
+// few, unless PRESSHAND_SOAK is set.
+func soak() (messages, kills int) {
+	if os.Getenv("PRESSHAND_SOAK") != "" {
+		return 1000, 20
+	}
+	return 80, 4
+}
+
+// The homeserver is killed and started again, and so is the bot, during a
+// conversation: nothing is lost, nothing doubled, nothing in clear.
+func TestServe_killedInTurn(t *testing.T) {
+	messages, kills := soak()
+	s, _ := setUp(t)
+	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
+	o := order{s.config.Homeserver, s.config.User, s.config.Store, filepath.Join(t.TempDir(), "book.db"), "bot"}
+	bot := spawn(t, o)
+	defer func() { bot.kill() }()
+	room := meet(t, ana, zoe, s, true)
+
+	const seed = 7
+	r := rand.New(rand.NewPCG(seed, seed))
+	said := make([]id.EventID, messages)
+	for i, killed := 0, 0; i < messages; i++ {
+		who, root := []*hand{ana, zoe}[i%2], id.EventID("")
+		if i%4 > 0 {
+			root = said[i-i%4]
+		}
+		said[i] = who.insist(t, room, root, fmt.Sprintf("press, %d strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg", 2+i))
+		if (i+1)*2*kills/messages == killed {
+			continue
+		}
+		killed++
+		time.Sleep(time.Duration(r.IntN(150)) * time.Millisecond)
+		if killed%2 == 0 {
+			server.Kill()
+			must(t, server.Up(t.Context()))
+		} else {
+			bot.kill()
+			bot = spawn(t, o)
+		}
+	}
+	answeredOnce(t, ana, room, s.user(), said, 5*time.Minute)
+	if n, err := inClear(t.Context(), ana, room); err != nil || n > 0 {
+		t.Errorf("%d messages stand in clear (%v), want none", n, err)
+	}
+}
+
+// insist says a text until it stands in the room, once, although the
+// homeserver is killed now and then.
+func (h *hand) insist(t testing.TB, room id.RoomID, root id.EventID, text string) id.EventID {
+	t.Helper()
+	c := &event.MessageEventContent{MsgType: event.MsgText, Body: text}
+	if root != "" {
+		c.RelatesTo = (&event.RelatesTo{}).SetThread(root, root)
+	}
+	for range 100 {
+		r, err := h.SendMessageEvent(t.Context(), room, event.EventMessage, c)
+		if err == nil {
+			return r.EventID
+		}
+		t.Logf("%s says it again: %v", h.word, err)
+		for range 20 { // it may stand there although the answer was lost
+			time.Sleep(50 * time.Millisecond)
+			for _, e := range h.messages(room) {
+				if e.Sender == h.UserID && e.Content.AsMessage().Body == text {
+					return e.ID
+				}
+			}
+		}
+	}
+	t.Fatalf("%q cannot be said", text)
+	return ""
+}
+
+// answeredOnce waits until each message was answered, and sees that none was
+// answered twice.
+func answeredOnce(t testing.TB, h *hand, room id.RoomID, from id.UserID, said []id.EventID, limit time.Duration) {
+	t.Helper()
+	var answers map[id.EventID]int
+	count := func() (open []string) {
+		answers = map[id.EventID]int{}
+		for _, e := range h.messages(room) {
+			if to := e.Content.AsMessage().RelatesTo.GetReplyTo(); e.Sender == from && to != "" {
+				answers[to]++
+				if !e.Mautrix.WasEncrypted {
+					t.Errorf("answer to %s came in clear", to)
+				}
+			}
+		}
+		for i, m := range said {
+			if answers[m] == 0 {
+				open = append(open, fmt.Sprint(i))
+			}
+		}
+		return open
+	}
+	within(t, limit, func() string {
+		if open := count(); len(open) > 0 {
+			return fmt.Sprintf("%d of %d messages not answered: %s", len(open), len(said), strings.Join(open, " "))
+		}
+		return ""
+	})
+	time.Sleep(3 * time.Second) // for what comes twice
+	count()
+	for i, m := range said {
+		if answers[m] != 1 {
+			t.Errorf("message %d was answered %d times, want once", i, answers[m])
+		}
+	}
+	if len(answers) != len(said) {
+		t.Errorf("%d messages were answered, want %d", len(answers), len(said))
+	}
+}
+
+// Two bot processes share PostgreSQL: one serves the account, and the other
+// takes it over within 30 s of its death.
+func TestServe_handover(t *testing.T) {
+	pg, err := pgserver.Start(t.Context())
+	must(t, err)
+	defer func() { must(t, pg.Stop()) }()
+	url, err := pg.Database(t.Context())
+	must(t, err)
+	s := newStand(t)
+	s.config.Store = url
+	_, err = Setup(t.Context(), s.config, false)
+	must(t, err)
+	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
+	first := spawn(t, order{s.config.Homeserver, s.config.User, url, url, "first"})
+	defer func() { first.kill() }()
+	room := meet(t, ana, zoe, s, true) // the first serves by now
+	second := spawn(t, order{s.config.Homeserver, s.config.User, url, url, "second"})
+	defer func() { second.kill() }()
+	root := ana.ask(t, room, "", "press, "+load)
+	ana.answer(t, room, s.user(), root, 1)
+	said := []id.EventID{root}
+	for i := range 5 {
+		said = append(said, zoe.ask(t, room, root, fmt.Sprintf("what about %d inches", 20+i)))
+	}
+	first.kill()
+	died := time.Now()
+	for i := range 5 {
+		said = append(said, zoe.ask(t, room, root, fmt.Sprintf("what about %d inches", 15+i)))
+	}
+	answeredOnce(t, ana, room, s.user(), said, 33*time.Second)
+	if took := time.Since(died) - 3*time.Second; took > 30*time.Second {
+		t.Errorf("handover took %v, want 30 s at most", took)
+	}
+}
