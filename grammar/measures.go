@@ -192,7 +192,11 @@ func (r *reader) attrLength(i, j int, sure bool) {
 		r.bind(i, unit.TargetWidth)
 	default:
 		r.bind(i, f)
+		if r.loose && len(r.bound) > 0 {
+			r.bound[len(r.bound)-1].fact.Loose = true
+		}
 	}
+	r.loose = false
 }
 
 // attrField is what the measure at i is, in direction j.
@@ -207,6 +211,7 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if noun == "" && !sure {
 		from, _ := r.clause(i)
 		noun = r.frameNoun(from, attr)
+		r.loose = !r.mentions(kindNoun, noun)
 	}
 	return attrFields[noun][attr]
 }

@@ -68,6 +68,7 @@ type Fact struct {
 	Value unit.Value // in the field's own unit
 	Unit  unit.Unit  // as written or, for a bare number, as the shop's habit has it
 	Text  string     // as typed
+	Loose bool       // the part was not named: "30 wide"; the thread may know better
 	Note  string     // a habit that was applied: "nominal 1x6 is 3/4 × 5 1/2 in"
 }
 

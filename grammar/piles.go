@@ -69,7 +69,7 @@ func (r *reader) stockContext() bool {
 	if r.mentions(kindRole, "target", "trim") && r.countsOfWidths() {
 		return true
 	}
-	if r.mentions(kindAsk, "strips") || r.countsAtWidths() {
+	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && r.mentions(kindNoun, "opening", "fence", "wedge") {
 		return true
 	}
 	have := false
@@ -185,8 +185,23 @@ func (r *reader) timesPairs() int {
 			n++
 		}
 	}
-	if !r.mentions(kindRole, "target") && !r.mentions(kindAsk, "strips") {
+	if !r.mentions(kindRole, "target") && !r.mentions(kindAsk, "strips") && r.bareTimes() < 2 {
 		return 0
+	}
+	return n
+}
+
+// bareTimes counts "9x 65": a whole number, x and a width that is no fraction of it.
+func (r *reader) bareTimes() int {
+	n := 0
+	for i := 1; i < len(r.items); i++ {
+		am := r.items[i].amount
+		if am == nil || am.link != linkTimes || r.items[i-1].amount == nil || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes {
+			continue
+		}
+		if _, ok := r.items[i-1].amount.whole(); ok && r.items[i-1].amount.link == linkNone && r.size(i) < 0.4 {
+			n++
+		}
 	}
 	return n
 }

@@ -13,6 +13,7 @@ type reader struct {
 	system  *unit.Unit // what a bare length is in, where the message says so
 	topic   Topic      // the first topic that a cue names
 	solving unit.Field
+	loose   bool // the part of the measure at hand was not named
 	bound   []binding
 	phrase  Phrase
 }
