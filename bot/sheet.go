@@ -6,12 +6,15 @@ import (
 
 	"presshand/bot/book"
 	"presshand/engine"
+	"presshand/grammar"
 )
 
 // A Sheet is a reply as an outbox keeps it for the service that shows it: the
 // body of a [book.Outgoing], whose Text is the same in plain text.
 type Sheet struct {
 	Lines    []Line         `json:"lines,omitempty"`
+	About    grammar.Topic  `json:"about,omitempty"`
+	Unread   int            `json:"unread,omitempty"` // how many words and numbers were not used
 	Verdict  engine.Verdict `json:"verdict,omitempty"`
 	Load     int            `json:"load,omitempty"`     // the single load that it is about, or 0
 	Revision int            `json:"revision,omitempty"` // of that load
@@ -37,7 +40,7 @@ func SheetOf(o book.Outgoing) (Sheet, error) {
 
 // sheet is what a service needs of a reply.
 func (r Reply) sheet() Sheet {
-	s := Sheet{Lines: r.Lines, Verdict: r.Verdict}
+	s := Sheet{Lines: r.Lines, About: r.About, Unread: len(r.Unused), Verdict: r.Verdict}
 	if len(r.Loads) == 1 && len(r.States) == 1 {
 		s.Load, s.Revision, s.State = r.Loads[0], r.Revision, book.State(r.States[0])
 	}

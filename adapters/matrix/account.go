@@ -82,6 +82,7 @@ func (a *Account) Run(ctx context.Context) error {
 		case lasting(err):
 			return fmt.Errorf("matrix account %s: %w", a.cfg.User, err)
 		default:
+			a.cfg.Heard(err)
 			wait := backoff(failures)
 			a.cfg.Log.Warn("matrix: account cannot be served", "error", err, "again_in", wait)
 			pause(ctx, wait)

@@ -38,6 +38,9 @@ type Config struct {
 	// Person tells who a user is on all services; nil: by their Matrix id.
 	Person func(user, name string) book.Person
 
+	// Heard is told how each sync and each log-in went; nil: nobody is.
+	Heard func(err error)
+
 	MaxAge time.Duration // older messages are not answered: 1 h
 	Log    *slog.Logger
 }
@@ -62,6 +65,9 @@ func (c *Config) check() error {
 	}
 	if c.Prefixes == nil {
 		c.Prefixes = func(string) []string { return []string{"press,", "press:"} }
+	}
+	if c.Heard == nil {
+		c.Heard = func(error) {}
 	}
 	if c.Person == nil {
 		c.Person = func(user, name string) book.Person { return book.Person{ID: user, Name: name} }

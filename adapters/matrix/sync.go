@@ -39,12 +39,14 @@ func (s *session) follow(ctx context.Context) error {
 	for failures := 0; ctx.Err() == nil; {
 		next, err := s.step(ctx, place, failures > 0)
 		if err == nil {
+			s.cfg.Heard(nil)
 			place, failures = next, 0
 			continue
 		}
 		if ctx.Err() != nil {
 			return nil
 		}
+		s.cfg.Heard(err)
 		if errors.Is(err, mautrix.MUnknownToken) {
 			return err
 		}
