@@ -23,8 +23,8 @@ type meaning struct {
 	terms  []string // "term: caul": the words that are asked about
 }
 
-// A wording is one line of a corpus and what it means. Without left behind it
-// no number of it may be unused.
+// A wording is one line of a corpus and what it means; " ⏎ " in it parts the
+// lines of a message. Without left behind it no number of it may be unused.
 type wording struct {
 	at     string // file:line
 	text   string
@@ -261,7 +261,7 @@ func wordingsOf(t *testing.T, name, text string) []wording {
 		case means == nil:
 			t.Fatalf("%s %q: no meaning stands above it", at, line)
 		default:
-			out = append(out, wording{at: at, text: line, metric: metric, means: *means})
+			out = append(out, wording{at: at, text: strings.ReplaceAll(line, " ⏎ ", "\n"), metric: metric, means: *means})
 		}
 		mayLeave = !strings.ContainsRune("=!", rune(line[0]))
 	}
