@@ -149,7 +149,7 @@ func TestAccount_sealsWithAnEmptyStore(t *testing.T) {
 	ana.answer(t, room, s.user(), root, 1)
 	s.shut(t)
 	s.config.Store, s.config.RecoveryKey = t.TempDir()+"/new.db", key
-	x, err := connect(t.Context(), checked(t, s.config))
+	x, err := connect(t.Context(), checkedConfig(t, s.config))
 	must(t, err)
 	defer func() { must(t, x.close()) }()
 	x.cipher, err = newCipher(t.Context(), x)
@@ -164,12 +164,6 @@ func TestAccount_sealsWithAnEmptyStore(t *testing.T) {
 			t.Errorf("%s got %q, encrypted %v", who.word, e.Content.AsMessage().Body, e.Mautrix.WasEncrypted)
 		}
 	}
-}
-
-func checked(t testing.TB, c Config) Config {
-	t.Helper()
-	must(t, c.check())
-	return c
 }
 
 // A strict room counts a check from a device that is vouched for, and not what
@@ -254,7 +248,7 @@ func TestSession_sendOnce(t *testing.T) {
 			room := meet(t, ana, zoe, s, encrypted)
 			root := ana.ask(t, room, "", "press, "+load)
 			ana.answer(t, room, s.user(), root, 1)
-			x, err := connect(t.Context(), checked(t, s.config))
+			x, err := connect(t.Context(), checkedConfig(t, s.config))
 			must(t, err)
 			defer func() { must(t, x.close()) }()
 			x.cipher, err = newCipher(t.Context(), x)
