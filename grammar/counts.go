@@ -132,7 +132,7 @@ func (r *reader) counted(i int) int {
 			return r.countedSize(i, j)
 		case it.word == "of" && r.word(j+1, "them", "em", "those"):
 			r.items[j+1].used = true
-			it.word = "of them"
+			it.word, it.used = "of them", true
 			return j
 		case it.brk == '-' && j == i+1, it.brk == 'x':
 		case r.isBreak(j):

@@ -17,7 +17,7 @@ type spelled struct {
 
 const (
 	shortest    = 4  // letters of a word that may be taken for another
-	longWord    = 8  // letters from which two slips are forgiven
+	longWord    = 10 // letters from which two slips are forgiven
 	mostGuesses = 24 // words of one message that are looked up
 	mostLetters = 20
 	oneSlip     = 1
@@ -32,8 +32,8 @@ func buildNearest() map[byte][]spelled {
 		}
 		for _, s := range list {
 			switch s.meaning.kind {
-			case kindNoun, kindAttr, kindWood, kindGlue, kindVacuum, kindAir, kindFact:
-				if len(s.words) == 1 {
+			case kindNoun, kindAttr, kindWood, kindGlue, kindVacuum:
+				if len(s.words) == 1 && !plainTargets[first] && s.meaning.id != "pull" {
 					index[first[0]] = append(index[first[0]], spelled{first, s.meaning})
 				}
 			}
@@ -69,6 +69,9 @@ func guess(w string) (spelled, bool) {
 	}
 	return best, found <= reach && !tie
 }
+
+// plainTargets are trade words that too many plain words are a slip away from.
+var plainTargets = wordSet(`white yellow taper tapers tread treads counter counters sleds leaf leaves chipboard fiberboard fibreboard hardboard cover table frame frames plate plates platen light bridge bridges falls falling drops dropping sheet sheets sticks boards plank planks stock press presses hide bases losing bleeds blanket headroom hatch hatches shelf`)
 
 // lookalikes are plain words one slip away from a trade word.
 var lookalikes = wordSet(`state states stated stating statement weight weights weigh strap straps stripe stripes tripe paned panes paneled flame flames framed frames ledge ledges hedge wedged sedge batter fatten bitten batteries beach leech bench breech bitch elder older alter alders sherry cheery berry slate slates stats plank blank blanks stove starve starved shave stage boars boarded boarding bored bases basis based basic battle button buttons cores cored score cover lover hover coved bowls elbow cauls calls falls walls halls mates maths paths pants plates plated plays plane planes planet plans planks glued glues glows gluey cedars chair chairs chain chains charm cheap cheese shed fence fenced hence pence fences gauze guard guards vaccine vacant vacation opens opened openly tented tenth tents tense tight tights light lights night right rights might fight ashes clash crash flash wash ash birth church march merch larch bunch pinch inch itch loads load loaded leaks leaky learn pumps pumped jumps dumps lumps presses pressed pressure dress press-ups epoxied taking times tiles tells maker makes marks marble mabel apple ample purple people staple stable table tables bible cable fable able lying dying faces faced facts paces places palace laces races surface surfaces depths death width breadth wealth health length lengthy strength tall tally hall ball wall thick thicken thin think thing things thigh thighs ticket trick brick flick along alone lung hung long longer lunge wider winder wilder widen water waste waist paste taste haste moister moistened hoist humble humidor humility rested rooms roomy shop shops shoppe shopping chop show shows short shirt shore share shape slot slots slob stab stabs slap scab crab needle noodle needles dialed deal deals dials diary trial trials drill grill still stall small smell spell shell swell piece pieces peace price prices pie pies niece places stick sticky stuck stack stacks stock stocks stack sticks static statue status rails trail rain brain train raise seams steam dream seals sleds slides slide sling sledding sleigh cords cards carts parts party panty pansy penny`)
