@@ -84,11 +84,25 @@ func (a *Account) Run(ctx context.Context) error {
 		default:
 			a.cfg.Heard(err)
 			wait := backoff(failures)
-			a.cfg.Log.Warn("matrix: account cannot be served", "error", err, "again_in", wait)
+			a.cfg.Log.Warn("matrix: account cannot be served", "error", brief(err), "again_in", wait)
 			pause(ctx, wait)
 		}
 	}
 	return nil
+}
+
+// Check logs in and opens the keys as serving would, and says what is in the
+// way. It posts nothing; a new store becomes a new device.
+func Check(ctx context.Context, c Config) error {
+	if err := c.check(); err != nil {
+		return err
+	}
+	s, err := connect(ctx, c)
+	if err != nil {
+		return err
+	}
+	s.cipher, err = newCipher(ctx, s)
+	return errors.Join(err, s.close())
 }
 
 // serve logs in, then syncs and sends until ctx is done.

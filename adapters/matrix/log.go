@@ -2,7 +2,9 @@ package matrix
 
 import (
 	"encoding/json"
+	"errors"
 	"log/slog"
+	"net/url"
 
 	"github.com/rs/zerolog"
 )
@@ -26,4 +28,14 @@ func (w warnings) Write(record []byte) (int, error) {
 		w.to.Debug("matrix: library warns", "says", r.Message, "error", r.Error, "room", r.Room, "event", r.Event)
 	}
 	return len(record), nil
+}
+
+// brief leaves the address out of a request's error: it is long, and holds the
+// place in the stream.
+func brief(err error) error {
+	var e *url.Error
+	if errors.As(err, &e) {
+		return e.Err
+	}
+	return err
 }

@@ -67,6 +67,7 @@ func TestSetup_lostStoreWithRecoveryKey(t *testing.T) {
 // ends the serving.
 func TestServe_saysWhatToDo(t *testing.T) {
 	s, key := setUp(t)
+	must(t, Check(t.Context(), s.config))
 	lost := filepath.Join(t.TempDir(), "new.db")
 	never := newStand(t).config
 	for _, c := range []struct {
@@ -85,6 +86,9 @@ func TestServe_saysWhatToDo(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			config := s.config
 			c.change(&config)
+			if err := Check(t.Context(), config); !errors.Is(err, c.want) {
+				t.Errorf("check says %v, want %v", err, c.want)
+			}
 			ended := make(chan error, 1)
 			go func() { ended <- Serve(t.Context(), config, newDesk(s.store, "bot", false, false)) }()
 			select {

@@ -3,11 +3,13 @@
 package matrix
 
 import (
+	"context"
 	"fmt"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -26,43 +28,90 @@ func soak() (messages, kills int) {
 	return 80, 4
 }
 
-// The homeserver is killed and started again, and so is the bot, during a
-// conversation: nothing is lost, nothing doubled, nothing in clear.
+// The homeserver is killed and started again, and so is the bot, while people
+// talk on: nothing is lost, nothing doubled, nothing in clear.
 func TestServe_killedInTurn(t *testing.T) {
 	messages, kills := soak()
 	s, _ := setUp(t)
 	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
 	o := order{s.config.Homeserver, s.config.User, s.config.Store, filepath.Join(t.TempDir(), "book.db"), "bot"}
 	bot := spawn(t, o)
-	defer func() { bot.kill() }()
 	room := meet(t, ana, zoe, s, true)
-
-	const seed = 7
-	r := rand.New(rand.NewPCG(seed, seed))
+	var asked atomic.Int64
+	k := &killer{due: make(chan struct{}, 2*kills), done: make(chan struct{})}
+	go k.work(t, bot, o, func() bool { return int(asked.Load()) > answered(ana, room, s.user()) })
 	said := make([]id.EventID, messages)
-	for i, killed := 0, 0; i < messages; i++ {
+	for i, due := 0, 0; i < messages; i++ {
 		who, root := []*hand{ana, zoe}[i%2], id.EventID("")
 		if i%4 > 0 {
 			root = said[i-i%4]
 		}
 		said[i] = who.insist(t, room, root, fmt.Sprintf("press, %d strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg", 2+i))
-		if (i+1)*2*kills/messages == killed {
-			continue
-		}
-		killed++
-		time.Sleep(time.Duration(r.IntN(150)) * time.Millisecond)
-		if killed%2 == 0 {
-			server.Kill()
-			must(t, server.Up(t.Context()))
-		} else {
-			bot.kill()
-			bot = spawn(t, o)
+		asked.Add(1)
+		for ; due < (i+1)*2*kills/messages; due++ {
+			k.due <- struct{}{}
 		}
 	}
+	close(k.due)
+	<-k.done
+	defer k.bot.kill()
 	answeredOnce(t, ana, room, s.user(), said, 5*time.Minute)
 	if n, err := inClear(t.Context(), ana, room); err != nil || n > 0 {
 		t.Errorf("%d messages stand in clear (%v), want none", n, err)
 	}
+	t.Logf("%d messages, %d kills, %d of them while something waited for its answer", messages, 2*kills, k.amid)
+	if k.amid < kills/2 {
+		t.Errorf("%d of %d kills came while something waited: they hit nothing", k.amid, 2*kills)
+	}
+}
+
+// A killer kills the bot and the homeserver in turn, and starts them again.
+type killer struct {
+	due  chan struct{}
+	done chan struct{}
+	bot  *process
+	amid int // kills while something waited
+}
+
+func (k *killer) work(t testing.TB, bot *process, o order, waits func() bool) {
+	defer close(k.done)
+	const seed = 7
+	r := rand.New(rand.NewPCG(seed, seed))
+	n := 0
+	for k.bot = bot; ; n++ {
+		if _, more := <-k.due; !more {
+			return
+		}
+		time.Sleep(time.Duration(r.IntN(60)) * time.Millisecond)
+		for range 50 { // into the work rather than beside it
+			if waits() {
+				k.amid++
+				break
+			}
+			time.Sleep(2 * time.Millisecond)
+		}
+		if n%2 == 0 {
+			k.bot.kill()
+			k.bot = spawn(t, o)
+			continue
+		}
+		server.Kill()
+		if err := server.Up(context.Background()); err != nil {
+			t.Error(err)
+			return
+		}
+	}
+}
+
+// answered counts the messages that a user has answered in a room.
+func answered(h *hand, room id.RoomID, from id.UserID) int {
+	answers := map[id.EventID]bool{}
+	for _, e := range h.messages(room) {
+		if to := e.Content.AsMessage().RelatesTo.GetReplyTo(); e.Sender == from && to != "" {
+			answers[to] = true
+		}
+	}
+	return len(answers)
 }
 
 // insist says a text until it stands in the room, once, although the

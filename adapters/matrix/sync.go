@@ -52,7 +52,7 @@ func (s *session) follow(ctx context.Context) error {
 		}
 		wait := max(backoff(failures), retryAfter(err))
 		failures++
-		s.log.Warn("matrix: sync failed", "error", err, "again_in", wait)
+		s.log.Warn("matrix: sync failed", "error", brief(err), "again_in", wait)
 		pause(ctx, wait)
 	}
 	return nil
