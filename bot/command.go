@@ -31,7 +31,7 @@ func (t *turn) command(ctx context.Context) (Reply, error) {
 	if err != nil {
 		return Reply{}, fmt.Errorf("load book: %w", err)
 	}
-	r.notices(t.phrase)
+	r.notices(t.phrase, t.m.Text)
 	return r, nil
 }
 

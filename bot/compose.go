@@ -37,7 +37,7 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 		}
 	}
 	r.readBack(st, thread, t.phrase)
-	r.notices(t.phrase)
+	r.notices(t.phrase, t.m.Text)
 	r.warnings(thread, works)
 	r.ask(st, t.phrase)
 	return r
@@ -164,7 +164,13 @@ func (r *Reply) judge(st style, w worked) (lines int) {
 			continue
 		}
 		r.Checks = append(r.Checks, Judged{c.Name, c.Verdict, says})
-		if c.Verdict == engine.None || c.Verdict == engine.Good && w.answer.Verdict != engine.Good || lines == maxReasons || r.said(says) {
+		if c.Reason == engine.ReasonVacuumWithin && !w.question.Said.Has(unit.Altitude) && !w.question.Said.Has(unit.Ambient) {
+			continue // nothing that anyone asked
+		}
+		if c.Reason == engine.ReasonVacuumAboveAmbient && w.want.Solve == unit.Vacuum {
+			continue // nobody said so much
+		}
+		if c.Verdict == engine.None || c.Verdict == engine.Good && w.answer.Verdict != engine.Good || lines == maxReasons || r.said(says) || r.said(st.sentence(c.Finding, w)) {
 			continue
 		}
 		r.say(Reason, says)
@@ -178,7 +184,7 @@ func (r *Reply) advise(st style, w worked) (lines int) {
 	advice := slices.Clone(w.answer.Advice)
 	slices.SortStableFunc(advice, func(a, b engine.Finding) int { return urgency[b.Reason] - urgency[a.Reason] })
 	for _, f := range advice {
-		if f.Reason == engine.ReasonCrushUnknown && !w.question.Said.Has(unit.Species) {
+		if f.Reason == engine.ReasonCrushUnknown && !w.question.Said.Has(unit.Species) || f.Reason == engine.ReasonFrictionBound && preloaded(w.answer) {
 			continue
 		}
 		if says := st.sentence(f, w); says != "" && lines < maxAdvice && !r.said(says) {
@@ -187,6 +193,13 @@ func (r *Reply) advise(st style, w worked) (lines int) {
 		}
 	}
 	return lines
+}
+
+// preloaded reports whether a wedge gives a joint more than the rule does.
+func preloaded(a engine.Answer) bool {
+	far, ok1 := middle(a, unit.SideFarJoint)
+	ideal, ok2 := middle(a, unit.SideIdeal)
+	return ok1 && ok2 && far > ideal
 }
 
 // urgency ranks advice of which only the first finds room.
@@ -247,7 +260,7 @@ func (r *Reply) readBack(st style, thread Thread, p grammar.Phrase) {
 }
 
 // notices names what was not used where it could change the answer.
-func (r *Reply) notices(p grammar.Phrase) {
+func (r *Reply) notices(p grammar.Phrase, text string) {
 	var names []string
 	for _, u := range r.Unused {
 		if strings.ContainsAny(u, digits) && !refused(p, u) {
@@ -259,7 +272,7 @@ func (r *Reply) notices(p grammar.Phrase) {
 			names = append(names, q)
 		}
 	}
-	if words := strangers(r, p); len(words) > 0 {
+	if words := strangers(r, p, text); len(words) > 0 {
 		names = append(names, words...)
 	}
 	if len(names) > 6 {
@@ -271,17 +284,39 @@ func (r *Reply) notices(p grammar.Phrase) {
 }
 
 // strangers are unread words that may be the wood that nobody could place.
-func strangers(r *Reply, p grammar.Phrase) []string {
+func strangers(r *Reply, p grammar.Phrase, text string) []string {
 	if !r.Assumed.Has(unit.Species) || len(r.Unused) > 4 {
 		return nil
 	}
 	var out []string
 	for _, u := range r.Unused {
-		if len(u) > 3 && !strings.ContainsAny(u, digits) && !slices.Contains(p.Negated, u) {
+		if len(u) > 3 && !strings.ContainsAny(u, digits) && !slices.Contains(p.Negated, u) && mayBeWood(u, text) {
 			out = append(out, quoted(u))
 		}
 	}
 	return out
+}
+
+// mayBeWood reports whether a word stands in a message where a wood does: before
+// the pieces, behind "in" or "of", or with a wood's family name.
+func mayBeWood(word, text string) bool {
+	word, text = strings.ToLower(word), strings.Join(strings.Fields(strings.ToLower(text)), " ")
+	for _, family := range []string{"pine", "oak", "ash", "maple", "gum", "cedar", "fir", "spruce", "wood", "teak", "elm", "larch"} {
+		if strings.HasSuffix(word, family) {
+			return true
+		}
+	}
+	before, after, found := strings.Cut(text, word)
+	if !found {
+		return false
+	}
+	for _, piece := range []string{"strip", "stave", "slat", "board", "panel", "piece", "face", "veneer", "lath", "batten", "stock"} {
+		if strings.HasPrefix(strings.TrimSpace(after), piece) {
+			return true
+		}
+	}
+	before = strings.TrimSpace(before)
+	return strings.HasSuffix(before, " in") || strings.HasSuffix(before, " of") || strings.HasSuffix(before, "thick") || strings.HasSuffix(before, "wide")
 }
 
 func refused(p grammar.Phrase, text string) bool {
@@ -302,7 +337,8 @@ func refused(p grammar.Phrase, text string) bool {
 const maxWarnings = 3
 
 // warnings adds the cautions of the answers, each once; that of a part which
-// carries people comes first.
+// carries people comes first. What the thread was told already stands only in
+// the data.
 func (r *Reply) warnings(thread Thread, works []worked) {
 	if thread.Said.has(unit.StructuralUse) {
 		r.caution(cautionSays[engine.CautionStructural])
@@ -312,6 +348,14 @@ func (r *Reply) warnings(thread Thread, works []worked) {
 			r.caution(cautionSays[c])
 		}
 	}
+	shown := 0
+	for _, says := range r.Cautions {
+		again := slices.Contains(thread.Warned, says) && says != cautionSays[engine.CautionStructural]
+		if shown < maxWarnings && !again {
+			r.say(Warning, says)
+			shown++
+		}
+	}
 }
 
 func (r *Reply) caution(says string) {
@@ -319,7 +363,15 @@ func (r *Reply) caution(says string) {
 		return
 	}
 	r.Cautions = append(r.Cautions, says)
-	if len(r.Cautions) <= maxWarnings {
-		r.say(Warning, says)
+}
+
+// warned are the cautions that a thread was shown, with those of a reply.
+func (r *Reply) warned(before []string) []string {
+	out := slices.Clone(before)
+	for _, l := range r.Lines {
+		if l.Kind == Warning && !slices.Contains(out, l.Text) {
+			out = append(out, l.Text)
+		}
 	}
+	return out
 }

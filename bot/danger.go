@@ -61,7 +61,7 @@ var anyDanger = danger{engine.Stop,
 // danger answers a question about a danger first, then what else was asked.
 func (t *turn) danger() (Reply, error) {
 	var out Reply
-	if slices.ContainsFunc(t.phrase.Asks, func(a grammar.Ask) bool { return a.Peril == "structure" }) {
+	if t.asksAbout("structure") {
 		t.phrase.Asks = withoutHolding(t.phrase.Asks)
 		t.phrase.Facts = append(t.phrase.Facts, grammar.Fact{Field: unit.StructuralUse, Value: unit.Word("yes")})
 	}
@@ -77,7 +77,9 @@ func (t *turn) danger() (Reply, error) {
 			out.Read = read(Thread{Said: Statement(nil).stating(t.phrase.Facts)}, t.profile.Said.facts(), nil)
 		}
 	}
-	lines := out.Lines
+	lines := slices.DeleteFunc(out.Lines, func(l Line) bool { // the danger's own words say it already
+		return l.Kind == Warning && l.Text == cautionSays[engine.CautionStructural] && t.asksAbout("structure")
+	})
 	topics := append([]grammar.Topic{out.About}, out.Also...)
 	out.Lines, out.About, out.Also = nil, grammar.Safety, nil
 	for _, about := range topics {
@@ -105,6 +107,10 @@ func (t *turn) danger() (Reply, error) {
 	out.Verdict = verdict
 	out.Lines = append(out.Lines, lines...)
 	return out, nil
+}
+
+func (t *turn) asksAbout(p grammar.Peril) bool {
+	return slices.ContainsFunc(t.phrase.Asks, func(a grammar.Ask) bool { return a.Peril == p })
 }
 
 // withoutHolding drops the pump from "will it hold as a stair tread".

@@ -43,7 +43,10 @@ func (s style) headline(w worked) (string, []unit.Field) {
 	}
 	for _, f := range w.wantedFigures() {
 		if v, ok := w.answer.Values[f]; ok {
-			if text := s.line(f, v); text != "" {
+			if says, used := s.nothingSure(f, v, w.answer); says != "" {
+				return says, used
+			}
+			if text := s.labelled(labelIn(f, w), f, v, " "); text != "" {
 				return text + ".", []unit.Field{f}
 			}
 		}
@@ -84,10 +87,12 @@ func (s style) figureLines(w worked, used []unit.Field) []string {
 			continue
 		}
 		done = append(done, f)
-		if len(w.rivals) > 0 && alike(v) {
+		if len(w.rivals) > 0 && alike(v) || told(f, v, w) {
 			continue
 		}
-		if text := s.labelled(f, v, ": "); text != "" {
+		if len(w.rivals) > 0 {
+			out = append(out, capital(s.row(f, v, w)))
+		} else if text := s.labelled(labelIn(f, w), f, v, ": "); text != "" {
 			out = append(out, capital(text))
 		}
 	}
@@ -106,11 +111,42 @@ func alike(v unit.Value) bool {
 	})
 }
 
-// line is one figure with its label, to stand in a sentence.
-func (s style) line(f unit.Field, v unit.Value) string { return s.labelled(f, v, " ") }
+// told reports whether a figure without a range stands in the sentence of a
+// check already.
+func told(f unit.Field, v unit.Value, w worked) bool {
+	if t, ok := v.(unit.Triple); ok && (t.Low == nil || t.High == nil || *t.Low != *t.High) {
+		return false
+	}
+	field := f
+	if f == unit.LayupPanel && !w.answer.Values.Has(unit.LayupLoad) {
+		field = unit.LayupLoad // one panel is the load
+	}
+	for _, c := range w.answer.Checks {
+		if strings.Contains(reasonSays[c.Reason], "{"+string(field)+"}") && (c.Verdict != engine.Good || w.answer.Verdict == engine.Good) {
+			return true
+		}
+	}
+	return false
+}
 
-func (s style) labelled(f unit.Field, v unit.Value, between string) string {
-	label, ok := labels[f]
+// row sets the figures of the values compared beside each other.
+func (s style) row(f unit.Field, v unit.Value, w worked) string {
+	figures, ok := v.(unit.Triples)
+	field, values := w.compared()
+	if !ok || len(values) != len(figures) || labels[f] == "" {
+		return ""
+	}
+	var each []string
+	for i, t := range figures {
+		each = append(each, s.plain(field, values[i], s.fields[field])+": "+s.triple(f, t))
+	}
+	return labels[f] + " – " + strings.Join(each, "; ")
+}
+
+// line is one figure with its label, to stand in a sentence.
+func (s style) line(f unit.Field, v unit.Value) string { return s.labelled(labels[f], f, v, " ") }
+
+func (s style) labelled(label string, f unit.Field, v unit.Value, between string) string {
 	if t, isTriple := v.(unit.Triple); isTriple && f == unit.WidthChange {
 		label, v = changing(t)
 	}
@@ -118,7 +154,7 @@ func (s style) labelled(f unit.Field, v unit.Value, between string) string {
 		v = unsigned(t)
 	}
 	text := s.worded(f, v)
-	if !ok || text == "" {
+	if label == "" || text == "" {
 		return ""
 	}
 	return label + between + text
@@ -194,12 +230,18 @@ func (s style) picks(sets unit.Sets) string {
 func (s style) solvedHeadline(w worked) (string, []unit.Field) {
 	f := w.want.Solve
 	v, ok := w.answer.Values[f]
+	if c := byGravity(w.answer.Checks); !ok && len(c) > 0 {
+		return s.verdictOn(c[0], w), nil
+	}
 	if !ok {
 		return "", nil
 	}
 	text := s.line(f, v)
 	if text == "" {
 		text = strings.ReplaceAll(string(f), "_", " ")
+	}
+	if w.answer.Assumed.Has(unit.Cover) && !w.question.Said.Has(unit.Cover) {
+		text += ", the bar covered to its top by a caul or upper sled,"
 	}
 	return text + s.towards(w.goal) + ".", []unit.Field{f}
 }
@@ -292,6 +334,13 @@ func (s style) plainChoice(f unit.Field, v unit.Value) string {
 		return labels[f] + " " + text
 	}
 	return text
+}
+
+func lower(s string) string {
+	if s == "" || s[0] < 'A' || s[0] > 'Z' {
+		return s
+	}
+	return string(s[0]-'A'+'a') + s[1:]
 }
 
 func capital(s string) string {

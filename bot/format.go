@@ -37,6 +37,9 @@ func (s style) triple(f unit.Field, t unit.Triple) string {
 	if t.Mid == nil {
 		return s.open(f, t)
 	}
+	if s.isNothing(f, *t.Mid) {
+		return s.hardly(f, t)
+	}
 	text := s.both(f, *t.Mid)
 	if span := s.span(f, t); span != "" {
 		text += ", " + span

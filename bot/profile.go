@@ -41,7 +41,7 @@ func (t *turn) setup() (Reply, error) {
 	default:
 		r.say(Headline, "Set for this room: "+text+".")
 	}
-	r.notices(t.phrase)
+	r.notices(t.phrase, t.m.Text)
 	r.ask(st, t.phrase)
 	return r, nil
 }

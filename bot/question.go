@@ -35,7 +35,7 @@ func (t *turn) figures() (Reply, error) {
 		thread.Asks = []Wanted{{About: about}}
 	}
 	r := t.answered(thread, t.asks(grammar.Why))
-	thread.Pending = pending(r.Needs, t.phrase.Clashes)
+	thread.Pending, thread.Warned = pending(r.Needs, t.phrase.Clashes), r.warned(thread.Warned)
 	if err := t.keep(thread); err != nil {
 		return Reply{}, err
 	}
@@ -82,7 +82,7 @@ func (t *turn) adrift(thread Thread) (Reply, error) {
 		}
 	}
 	r.say(Headline, "I read "+said+". What do you want to know about it? For example: “side pressure”, “how much glue”, “press time”.")
-	r.notices(t.phrase)
+	r.notices(t.phrase, t.m.Text)
 	thread.Pending = pending(r.Needs, nil)
 	return r, t.keep(thread)
 }

@@ -114,7 +114,7 @@ func (s style) assumed(fs unit.Facts) string {
 		if !ok {
 			continue
 		}
-		w := s.saying(f, v, unit.Unit{})
+		w := s.supposing(f, v)
 		switch f {
 		case unit.BedLength: // told with the width
 			continue
@@ -132,6 +132,15 @@ func (s style) assumed(fs unit.Facts) string {
 		}
 	}
 	return strings.Join(words, ", ")
+}
+
+// supposing is saying for what was worked out: lengths as a tape reads them.
+func (s style) supposing(f unit.Field, v unit.Value) string {
+	n, isNumber := v.(unit.Number)
+	if form, ok := said[f]; ok && isNumber && f.Dimension() == unit.Distance && f != unit.Altitude {
+		return strings.Replace(form, "%", s.show(f, float64(n)), 1)
+	}
+	return s.saying(f, v, unit.Unit{})
 }
 
 // bed says how big a bed was assumed, as roughly as a bed is known.

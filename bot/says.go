@@ -13,7 +13,8 @@ func (s style) sentence(f engine.Finding, w worked) string {
 	if !ok {
 		return ""
 	}
-	return s.fill(strings.Replace(form, "{where}", "on the face", 1), f.Figures, w.answer.Values, w.question.Said, w.answer.Assumed)
+	says := s.fill(strings.Replace(form, "{where}", "on the face", 1), f.Figures, w.answer.Values, w.question.Said, w.answer.Assumed)
+	return withoutBar(says, w)
 }
 
 // verdictOn is the sentence of a check, which may be about another place than
@@ -21,6 +22,10 @@ func (s style) sentence(f engine.Finding, w worked) string {
 func (s style) verdictOn(c engine.Check, w worked) string {
 	says := s.sentence(c.Finding, w)
 	switch c.Name {
+	case "first joint":
+		if c.Reason == engine.ReasonJointHandTight || c.Reason == engine.ReasonJointUnderContact {
+			return "At the first joint: " + lower(says)
+		}
 	case "glue line":
 		return strings.Replace(says, " on the face", " left for the glue line", 1)
 	case "thinnest strips":
@@ -47,7 +52,7 @@ func (s style) fill(form string, from ...unit.Facts) string {
 		}
 		var part string
 		part, form, _ = strings.Cut(rest, "]")
-		if text, ok := s.fillPart(part, from); ok && !strings.Contains(text, " 0 ") {
+		if text, ok := s.fillPart(part, from); ok && !strings.Contains(text, " 0 ") && !strings.Contains(text, nextToNothing) {
 			out.WriteString(text)
 		}
 	}
@@ -84,7 +89,9 @@ func (s style) figure(name string, from []unit.Facts) (string, bool) {
 			if f == unit.Cup {
 				v = unsigned(v)
 			}
-			if n := endOf(v, end); n != nil {
+			if n := endOf(v, end); n != nil && s.isNothing(f, *n) || n != nil && f == unit.Cup && *n < 0.05 {
+				return nextToNothing, true
+			} else if n != nil {
 				return s.show(f, *n), true
 			}
 		case unit.Triples:

@@ -11,8 +11,8 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonJointFull:         "It gets what you would give it with clamps[ ({glue_full_kpa})].",
 	engine.ReasonJointTight:        "Hand-tight joints and {side_net_kpa} on them: enough for the glue to touch.",
 	engine.ReasonJointHandTight:    "The glue touches all along, but {side_net_kpa} is less than clamps give ({glue_full_kpa}). Every joint has to close hand-tight before the vacuum.",
-	engine.ReasonJointUnderContact: "{under_contact_pct} of the range lies under the {glue_min_kpa} that the glue needs[; the bar is sure to reach {bar_reach_mm.low}]. Every joint out there must close hand-tight before the vacuum, or be wedged.",
-	engine.ReasonJointBeyondReach:  "Friction can eat the bar's whole push before this joint[; it is sure to reach {bar_reach_mm.low}]. Out there only a wedge and a hand-tight fit hold it.",
+	engine.ReasonJointUnderContact: "{under_contact_pct} of the range lies under the {glue_min_kpa} that the glue needs[; the bar is sure to reach {bar_reach_mm.low}]. Joints far from the bar must close hand-tight before the vacuum, or be wedged.",
+	engine.ReasonJointBeyondReach:  "Friction under the strips can eat the bar's whole push before it gets there[ (it is sure for {bar_reach_mm.low})]. A joint out there has only its hand-tight fit or a wedge.",
 	engine.ReasonJointOpen:         "A {gap_mm} gap stays open: the glue fills {gap_limit_mm} and closing it takes {closing_kpa}. Joint it again.",
 	engine.ReasonJointGapWide:      "A {gap_mm} gap is more than the {gap_limit_mm} that the glue fills, and the push may not be enough to close it ({closing_kpa}).",
 
@@ -29,7 +29,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonBoils:      "At {shop_temp_c} the water in the glue boils under {vacuum_kpa}; it starts at {boiling_kpa}. Pull less vacuum or work cooler.",
 	engine.ReasonBoilsNear:  "At {shop_temp_c} the water in the glue is close to boiling under {vacuum_kpa}; it starts at {boiling_kpa}.",
 
-	engine.ReasonCoverBar:          "What counts is the height that the film cannot get behind. Cover the bar to its top ({bar_height_mm}) with a caul or upper sled on the strips[: the far joint then gets {side_far_joint_kpa}].",
+	engine.ReasonCoverBar:          "Where the bar stands proud of what backs it, the film presses both its faces and that cancels: only {bar_covered_mm} of it pushes. Lay a caul or upper sled on the strips, up to the bar's top ({bar_height_mm})[, and the far joint gets {side_far_joint_kpa}].",
 	engine.ReasonKeepBack:          "Keep the edges of core, sled and caul 1/16 in (1 to 3 mm) behind the strips' edge, or they take the push.",
 	engine.ReasonWiderBar:          "The bar tips before it pushes with its whole height[; it counts for {bar_tipping_mm}]. Make it {bar_width_mm} wide.",
 	engine.ReasonBarTooLow:         "The bar ({bar_height_mm}) ends under the strips and does not touch them; only the film on their edge pushes.",
@@ -50,9 +50,9 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonStaysCurled:      "It does not go flat: that takes {flatten_need_kpa} and there is {face_pressure_kpa}. Thinner or narrower strips, or plane the cup out.",
 	engine.ReasonHumpUp:           "Lay it hump up. Hollow side up its edges stay up.",
 
-	engine.ReasonFits:              "It fits: {stack_height_mm} in {opening_mm}, {clearance_mm} to spare.",
-	engine.ReasonFitsBarely:        "It fits, but only just: {clearance_mm} to spare in {opening_mm}. Under 1/4 in (6 mm) is tight.",
-	engine.ReasonTooHigh:           "It does not fit: {stack_height_mm} in an opening of {opening_mm}.",
+	engine.ReasonFits:              "It fits: {stack_height_mm} high in a {opening_mm} opening, {clearance_mm} to spare.",
+	engine.ReasonFitsBarely:        "It fits, but only just: {stack_height_mm} high in a {opening_mm} opening, {clearance_mm} to spare. Under 1/4 in (6 mm) is tight.",
+	engine.ReasonTooHigh:           "It does not fit: {stack_height_mm} high, and the press opens {opening_mm}.",
 	engine.ReasonProud:             "The work stands {proud_mm} above the fence, so it gets the pressure.",
 	engine.ReasonProudLittle:       "The work stands only {proud_mm} above the fence. Give it 1/32 in (0.8 mm) or the fence may take the load.",
 	engine.ReasonFenceCarries:      "The fence carries the sled, not the work: it is {proud_mm} proud. Lower the fence or pack the work up.",
@@ -92,7 +92,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonEdgesNotCounted:   "The joints between the strips are not counted; tell me how many strips and how thick.",
 
 	engine.ReasonStaysFlat:          "A cup of {cup_mm} at most is fine on this width; {cup_allowed_mm} is where one sees it.",
-	engine.ReasonCups:               "It can cup {cup_mm}; more than {cup_allowed_mm} shows on this width.",
+	engine.ReasonCups:               "It can cup {cup_mm}; from {cup_allowed_mm} on it shows on this width.",
 	engine.ReasonOutsideMovingRange: "The published movement is good for 6 to 14 %; this goes from {wood_mc_pct} to {emc_pct}, so take the figure with care.",
 	engine.ReasonFaceTheBack:        "A face of the same wood on the back keeps it flat.",
 	engine.ReasonSpeciesUnsaid:      "Which wood? The figure is an average hardwood; single woods run from half of it to half as much again.",

@@ -116,6 +116,9 @@ func (s style) units(f unit.Field) (first, second unit.Unit) {
 		first = w
 	}
 	for _, u := range s.asked {
+		if u.Dimension == d && gauges[f] && s.vacuum.Symbol != "" {
+			return first, u
+		}
 		if u.Dimension == d {
 			return u, other(u, pair)
 		}

@@ -15,6 +15,7 @@ type Thread struct {
 	Covered Covering     // what was said of the bar's inner face without a height
 	Load    int          // the load that the thread is about, 0 for none
 	Pending []Pending    // what the last reply asked for
+	Warned  []string     // cautions shown so far
 }
 
 // Covering says how far up something keeps the film off the bar's inner face.
