@@ -88,7 +88,7 @@ func (r *reader) weigh() {
 	var kept []Ask
 	told := r.infer()
 	for _, a := range r.phrase.Asks {
-		if r.stands(a) && !(a.weak && told != "" && told != a.About && r.specific(told, a.About) && !r.answerable(a.About)) {
+		if r.stands(a) && !(a.weak && a.About != Profile && told != "" && told != a.About && r.specific(told, a.About) && !r.answerable(a.About)) {
 			kept = append(kept, a)
 		}
 	}
@@ -183,6 +183,12 @@ func (r *reader) spoken() bool {
 
 // stands reports whether a question's topic has facts to work with.
 func (r *reader) stands(a Ask) bool {
+	if a.Solve != "" && len(r.phrase.Facts) > 0 {
+		return true
+	}
+	if len(a.For) == 1 && a.For[0] == unit.Closing && !r.has(unit.Gap) && !r.has(unit.BarHeight) && !r.has(unit.WedgeForce) {
+		return false
+	}
 	switch a.About {
 	case Profile:
 		return !a.weak || !r.asksSomething()

@@ -32,6 +32,9 @@ func (r *reader) findAsks() {
 	if i := r.opens("whats", "wats", "whatis"); i >= 0 && r.amountsIn(0, len(r.items)) == 0 && len(r.items) < 8 && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole)) {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Words})
 	}
+	if f := r.timeWanted(); f != "" {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Glue, For: []unit.Field{f}})
+	}
 	if r.forceWanted() && !r.asksFor(Face) && !r.mentions(kindNoun, "bar", "wedge", "joint") && r.within(0, len(r.items), kindGlue) < 0 && (r.pressureSaid() || r.mentions(kindVacuum)) {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Face})
 	}
@@ -105,7 +108,7 @@ func (r *reader) said(d unit.Dimension) bool {
 // a cake.
 func (r *reader) threatens(id string) bool {
 	switch id {
-	case "reach in", "wedge release", "bypass", "standing on it":
+	case "reach in", "wedge release", "bypass", "standing on it", "alone":
 		return true
 	case "structure":
 		return r.wordIn("hold", "holds", "strong", "safe", "support", "carry", "stand", "take", "bear", "kids", "trust", "enough") || r.mentions(kindVerb, "hold")
@@ -133,6 +136,23 @@ func (r *reader) threatens(id string) bool {
 		}
 	}
 	return false
+}
+
+// timeWanted reads "press time?" with no time said.
+func (r *reader) timeWanted() unit.Field {
+	if !r.asksSomething() || r.said(unit.Lasting) {
+		return ""
+	}
+	for i := range r.items {
+		if !r.is(i, kindRole, "open", "closed", "clamp") || !strings.Contains(r.items[i].word, "time") {
+			continue
+		}
+		if r.items[i].id == "clamp" {
+			return unit.PressTime
+		}
+		return unit.ClosedTime
+	}
+	return ""
 }
 
 // opens returns where one of the words stands in the message; -1 where none does.

@@ -121,6 +121,21 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	i := next
 	for ; i < len(r.items) && !r.is(i, kindVerb); i++ {
 		switch {
+		case r.word(i, "correction"):
+			c.Verb = Correct
+			r.commit(c, i+1)
+			return true
+		case r.word(i, "as") && i == next && i+1 < len(r.items):
+			if from, after := r.references(i + 1); len(from) == 1 && after < len(r.items) && r.word(after, "but", "with", "except") {
+				c.Verb, c.From = Copy, from[0]
+				r.commit(c, after)
+				return true
+			}
+			return false
+		case r.word(i, "into") && r.is(r.next(i), kindNoun, "press", "bag", "frame"):
+			c.Verb = In
+			r.close(c, i+1)
+			return true
 		case r.is(i, kindNot, "not"):
 			denied = true
 		case r.word(i, "in") && r.endsAfterIn(i):
@@ -229,7 +244,8 @@ func (r *reader) complete(c *Command, i int) bool {
 			return false
 		}
 		c.From = from[0]
-		r.commit(c, i+2)
+		_, after := r.references(i + 1)
+		r.commit(c, after)
 		return true
 	case Check, Correct, Post:
 		r.commit(c, i+1)
@@ -243,7 +259,7 @@ func (r *reader) complete(c *Command, i int) bool {
 func (r *reader) verbFirst(i int) bool {
 	c := &Command{Verb: r.verb(i)}
 	refs, next := r.references(i + 1)
-	for skip := i + 1; len(refs) == 0 && skip < len(r.items) && skip < i+3 && (r.word(skip, "on", "to", "for", "the", "of", "load") || r.is(skip, kindVerb, "show")); skip++ {
+	for skip := i + 1; len(refs) == 0 && skip < len(r.items) && skip < i+3 && (r.word(skip, "on", "to", "for", "the", "of", "load", "me", "us") || r.is(skip, kindVerb, "show")); skip++ {
 		refs, next = r.references(skip + 1)
 	}
 	c.Loads = refs
@@ -483,6 +499,9 @@ func (r *reader) title(i int) string {
 		if end == j+1 {
 			return ""
 		}
+		for end > j+2 && r.word(end-1, "please", "pls", "plz", "thanks", "thx", "ta", "cheers") {
+			end--
+		}
 		return trimmed(r.text[r.items[j+1].start:r.items[end-1].end])
 	}
 	return ""
@@ -493,13 +512,23 @@ func (r *reader) rest(i int) string {
 	for i < len(r.items) && (r.items[i].brk != 0 && strings.IndexByte(",.:;-", r.items[i].brk) >= 0 && r.items[i].amount == nil) {
 		i++
 	}
-	if i >= len(r.items) {
+	if i >= len(r.items) || r.allUsed(i) {
 		return ""
 	}
 	for j := i; j < len(r.items); j++ {
 		r.items[j].used = true
 	}
 	return trimmed(r.text[r.items[i].start:])
+}
+
+// allUsed reports whether nothing but marks is left from item i on.
+func (r *reader) allUsed(i int) bool {
+	for j := i; j < len(r.items); j++ {
+		if !r.items[j].used && (r.items[j].brk == 0 || r.items[j].amount != nil) {
+			return false
+		}
+	}
+	return true
 }
 
 // commit takes the command and leaves the items from next on to be read.

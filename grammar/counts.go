@@ -23,6 +23,20 @@ func (r *reader) counts() {
 		if next := i + 1; next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkTimes {
 			continue
 		}
+		if i > 1 && (r.items[i-1].brk == 'x' || r.items[i-1].brk == '(') && (r.is(i-2, kindNoun, "strip") || r.is(i-2, kindWood) && r.items[i-1].brk == 'x') && !r.is(r.next(i), kindAttr) {
+			r.bind(i, unit.StripCount)
+			continue
+		}
+		if r.word(i+1, "of") && r.isBreak(i+2) && r.mentions(kindNoun, "strip") && !r.has(unit.StripCount) {
+			r.items[i+1].used = true
+			r.bind(i, unit.StripCount)
+			continue
+		}
+		if next := i + 1; next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.plural && r.items[next].amount.link == linkNone && !r.has(unit.StripCount) && !r.has(unit.StockPiles) {
+			r.bind(i, unit.StripCount)
+			r.bind(next, unit.StripWidth)
+			continue
+		}
 		if i > 1 && r.items[i-1].brk == ':' && r.is(i-2, kindNoun, "strip", "panel") && isPlural(r.items[i-2].word) && r.next(i) < 0 {
 			r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[i-2].id])
 			continue
@@ -116,7 +130,11 @@ func (r *reader) offStrips() {
 		if (r.word(i, "qty", "quantity")) && r.free(i+1) {
 			if _, ok := r.items[i+1].amount.whole(); ok {
 				r.items[i].used = true
-				r.bind(i+1, unit.PanelCount)
+				f := unit.PanelCount
+				if r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "panel") {
+					f = unit.StripCount
+				}
+				r.bind(i+1, f)
 			}
 		}
 	}
@@ -129,6 +147,9 @@ func (r *reader) counted(i int) int {
 		it := &r.items[j]
 		switch {
 		case it.amount != nil:
+			if k := r.countedMeasure(i, j); k >= 0 {
+				return k
+			}
 			return r.countedSize(i, j)
 		case it.word == "of" && r.word(j+1, "them", "em", "those"):
 			r.items[j+1].used = true
@@ -186,6 +207,24 @@ func (r *reader) countedThings(i, j int) unit.Field {
 		return unit.StripCount
 	}
 	return ""
+}
+
+// countedMeasure: "seven 45 mm staves", "ten 1 3/4 wide by 1 inch thick oak
+// strips" count strips with a measure of their own.
+func (r *reader) countedMeasure(i, j int) int {
+	if j != i+1 || r.items[i].amount.form != formWords && r.items[j].amount.form == formInt && r.items[j].amount.unit == nil || !r.length(j) {
+		return -1
+	}
+	for k := j + 1; k < len(r.items) && k < j+12; k++ {
+		switch {
+		case r.is(k, kindNoun, "strip") && isPlural(r.items[k].word):
+			return k
+		case r.items[k].amount != nil && r.length(k), r.is(k, kindAttr), r.is(k, kindWood), r.idle(k), r.word(k, "by", "and"), r.items[k].brk == 'x', r.is(k, kindFact):
+		default:
+			return -1
+		}
+	}
+	return -1
 }
 
 // countedSize: "6 poplar 1x4s" counts strips, "one 4x8 press" presses.

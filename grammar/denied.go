@@ -133,11 +133,11 @@ func (r *reader) fixes() {
 // the count that was spoken of.
 func (r *reader) itsNow() {
 	for i := range r.items {
-		if !r.free(i) || !r.word(i-1, "its", "is") || r.next(i) >= 0 {
+		if !r.free(i) || !r.word(i-1, "its", "is", "now") || r.next(i) >= 0 {
 			continue
 		}
 		k := r.lastBefore(i, i)
-		if k < 0 || r.bound[k].fact.Field.Dimension() != unit.Count || !r.bound[k].weak {
+		if k < 0 || !r.bound[k].weak || r.bound[k].fact.Field.Dimension() != unit.Count && !(r.word(i-1, "now") || r.word(i-2, "now")) {
 			continue
 		}
 		r.bind(i, r.bound[k].fact.Field)
@@ -176,7 +176,11 @@ func (r *reader) bareReply() {
 // amount at j.
 func (r *reader) lastBefore(i, j int) int {
 	best := -1
+	counted := r.recounted(i, j)
 	for k, b := range r.bound {
+		if counted && b.fact.Field.Dimension() != unit.Count {
+			continue
+		}
 		if b.from >= i || best >= 0 && r.bound[best].from >= b.from {
 			continue
 		}
@@ -194,6 +198,16 @@ func (r *reader) lastBefore(i, j int) int {
 		best = k
 	}
 	return best
+}
+
+// recounted: "no wait i counted again its 7" corrects a count.
+func (r *reader) recounted(i, j int) bool {
+	for k := i; k < j; k++ {
+		if r.word(k, "count", "counted", "recounted", "counting", "miscounted") {
+			return true
+		}
+	}
+	return false
 }
 
 // amendment is a bare number for whatever the thread said last: "make that 24".

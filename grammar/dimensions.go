@@ -248,6 +248,8 @@ func (r *reader) percentCue(from, to int) string {
 		switch {
 		case r.is(j, kindAir, "rh", "mc"):
 			return r.items[j].id
+		case r.word(j, "from") && r.topic == Move:
+			return "mc"
 		case r.word(j, "wood", "boards", "timber", "board", "lumber") && j < to, r.word(j, "glued", "dried", "built", "acclimated", "acclimatised", "conditioned", "assembled"), r.word(j, "pressed", "made"), (r.word(j, "glue") || r.is(j, kindNoun, "press")) && r.word(j+1, "it", "them", "up", "this", "these"):
 			return "mc"
 		case r.is(j, kindVacuum, "vacuum", "gauge"), r.is(j, kindNoun, "pump"), r.is(j, kindVacuum, "pull") && strings.HasPrefix(r.items[j].word, "pull"):

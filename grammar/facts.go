@@ -101,7 +101,7 @@ func (r *reader) wordFact(i int) {
 	switch f {
 	case unit.Faces:
 		from, to := r.clause(i)
-		if val == "2" && r.within(from, to, kindNoun, "bar") >= 0 {
+		if val == "2" && (r.within(from, to, kindNoun, "bar") >= 0 || r.mentions(kindNoun, "bar") && !r.mentions(kindNoun, "face", "core", "panel")) {
 			r.say(i, unit.BarCount, unit.Number(2))
 			return
 		}
@@ -135,7 +135,7 @@ func (r *reader) barPlace() {
 		if !r.is(i, kindNoun, "bar") {
 			continue
 		}
-		for j := i + 1; j < len(r.items) && j <= i+6 && !r.isBreak(j); j++ {
+		for j := i + 1; j < len(r.items) && j <= i+8 && !r.isStop(j); j++ {
 			if !r.word(j, "on") {
 				if r.items[j].amount != nil && r.items[j].amount.unit != nil && r.is(r.next(j), kindNoun) {
 					break

@@ -169,6 +169,7 @@ func amountItem(a *amountTree, l link, tokens []token) item {
 	if a.Part != "" {
 		at++
 		last = &tokens[at]
+		am.plural = last.plural
 	}
 	if a.Unit != "" {
 		at++

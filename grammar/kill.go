@@ -1,5 +1,7 @@
 package grammar
 
+import "strings"
+
 // killNames marks numbers that are names or counts of other things: "chapter 6",
 // "shop 2", "3 hp", "2 years ago".
 func (r *reader) killNames() {
@@ -77,6 +79,31 @@ func (r *reader) amountsIn(from, to int) int {
 		}
 	}
 	return n
+}
+
+// killPast marks what was but no longer is: "bar was 3/4 but now its 1 in".
+func (r *reader) killPast() {
+	for i := range r.items {
+		if !r.word(i, "now") {
+			continue
+		}
+		for j := i - 1; j >= 0 && i-j < 12; j-- {
+			if am := r.items[j].amount; am != nil && r.pastBefore(j) {
+				am.hearsay = true
+			}
+		}
+	}
+}
+
+// pastBefore reports whether "was", "used to" or "last time" stands before item j
+// with no other number between.
+func (r *reader) pastBefore(j int) bool {
+	for k := j - 1; k >= 0 && j-k < 7 && r.items[k].amount == nil; k-- {
+		if r.word(k, "was", "were", "used", "had", "before", "yesterday") || r.items[k].word == "last" || strings.HasPrefix(r.items[k].word, "last ") {
+			return true
+		}
+	}
+	return false
 }
 
 // killDenied marks a number behind a "not": "a 3/4 bar, not 1".

@@ -57,7 +57,9 @@ func (r *reader) roleLengths() {
 		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr):
 			r.bind(i, unit.Trim)
 		case r.crossed(i):
-		case r.is(n, kindRole, "length") && r.word(n, "across") && r.next(n) < 0:
+		case r.is(p, kindRole, "ripped"):
+			r.bind(i, unit.StripWidth)
+		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and")):
 			r.bind(i, unit.StripWidth)
 		case r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
 			r.bind(i, unit.Overfill)
@@ -125,6 +127,7 @@ var nounForms = map[string]bool{
 // attrLengths gives each direction word its number, then its part: first where
 // the part stands in the same clause, then from what went before.
 func (r *reader) attrLengths(sure bool) {
+	r.letters()
 	for pass := 0; pass < 2; pass++ {
 		for j := range r.items {
 			if !r.is(j, kindAttr) || r.items[j].used {
@@ -138,6 +141,26 @@ func (r *reader) attrLengths(sure bool) {
 				continue
 			}
 			r.attrLength(i, j, sure)
+		}
+	}
+}
+
+// letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
+func (r *reader) letters() {
+	names := map[string]string{"w": "wide", "t": "thick", "h": "tall", "l": "long"}
+	for i := range r.items {
+		id := names[r.items[i].word]
+		if id == "" || r.items[i].kind != kindNone || r.items[i].amount != nil {
+			continue
+		}
+		behind := r.free(i-1) && (r.isBreak(i+1) || r.items[min(i+1, len(r.items)-1)].brk == 'x')
+		before := i+2 < len(r.items) && r.items[i+1].brk == '=' && r.free(i+2)
+		if !behind && !before {
+			continue
+		}
+		r.items[i].meaning = meaning{kind: kindAttr, id: id}
+		if before {
+			r.items[i].word = "width" // looks to its right
 		}
 	}
 }
@@ -298,6 +321,9 @@ func (r *reader) frameNoun(from int, attr string) string {
 		return def
 	}
 	if f := attrFields[last][attr]; last == "panel" && (r.has(f) || attr == "thick" && r.topic != Schedule && r.topic != Stack) && r.mentions(kindNoun, "strip") {
+		return "strip"
+	}
+	if last == "panel" && r.topic == Flatten {
 		return "strip"
 	}
 	switch last {

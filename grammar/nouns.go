@@ -104,7 +104,7 @@ func (r *reader) stripClause(i int) bool {
 }
 
 func (r *reader) nounLength(i int) {
-	if am := r.items[i].amount; am.unit == nil && am.form == formWords && am.value != nil && am.value.IsInt() || r.word(i-1, "by") || i > 0 && r.items[i-1].brk == 'x' {
+	if am := r.items[i].amount; am.unit == nil && am.form == formWords && am.value != nil && am.value.IsInt() || (r.word(i-1, "by") || i > 0 && r.items[i-1].brk == 'x') && (r.is(i-2, kindAttr) || i > 1 && r.items[i-2].amount != nil) {
 		return
 	}
 	k, right := r.besideNoun(i)
@@ -236,7 +236,7 @@ func (r *reader) nextNear(i int) int {
 // leftNoun is the noun before a measure with nothing but "is", "of" and the like
 // between.
 func (r *reader) leftNoun(i, p int) int {
-	for p >= 0 && (r.word(p, "measures", "comes", "stands") || r.is(p, kindVerb, "check") && r.items[p].word == "measures") {
+	for p >= 0 && (r.word(p, "by") || r.word(p, "measures", "comes", "stands") || r.is(p, kindVerb, "check") && r.items[p].word == "measures") {
 		p = r.prev(p)
 	}
 	for r.is(p, kindFact) {

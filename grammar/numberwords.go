@@ -39,6 +39,12 @@ func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 		if part, m := fractionWords(scraps, at); m > 0 && (at > i+n || isFractionOf(scraps, at)) {
 			return part.Add(part, new(big.Rat).SetInt64(whole)), at + m - i
 		}
+		if v, m := wholeWords(scraps, at); m > 0 && at > i+n { // "two and one quarter"
+			if d, ok := denominator(scraps, at+m); ok && v > 0 && v < d {
+				part := big.NewRat(v, d)
+				return part.Add(part, new(big.Rat).SetInt64(whole)), skipHyphen(scraps, at+m) - i + 1
+			}
+		}
 		if d, ok := denominator(scraps, i+n); ok && whole > 0 && whole < d { // "three quarters"
 			return big.NewRat(whole, d), skipHyphen(scraps, i+n) - i + 1
 		}

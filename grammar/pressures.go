@@ -31,6 +31,12 @@ func (r *reader) vacuumInches(i int) bool {
 		return false
 	}
 	j := r.prev(i)
+	for r.is(j, kindSay) {
+		j = r.prev(j)
+	}
+	if v := r.items[i].amount.float(); (r.topic == Face || r.topic == Flatten) && v >= 10 && v <= 30 && r.items[i].amount.link == linkNone && !(i+1 < len(r.items) && r.items[i+1].amount != nil) && !r.is(j, kindRole, "length") && !r.is(j, kindNoun, "panel", "strip", "cup", "bow") && !r.is(r.next(i), kindWood) && !r.is(r.next(i), kindRole, "length") {
+		return true
+	}
 	if r.is(r.next(i), kindVacuum, "vacuum") || r.is(r.next(i), kindVacuum, "gauge") && r.word(i+1, "on") {
 		return true
 	}
@@ -254,6 +260,15 @@ func (r *reader) bareVacuum() {
 		}
 		if i+1 < len(r.items) && r.items[i+1].kind == kindNone && r.items[i+1].amount == nil && r.items[i+1].brk == 0 && !fill[r.items[i+1].word] {
 			continue
+		}
+		if i > 1 && r.items[i-1].brk == ':' && r.is(i-2, kindVacuum) {
+			j = i - 2
+		}
+		if from, _ := r.window(i); !r.is(j, kindVacuum) && r.within(from, i, kindVacuum, "gauge") >= 0 && r.within(from, i, kindSay) >= 0 {
+			j = r.within(from, i, kindVacuum, "gauge")
+		}
+		if k := r.next(i); r.is(k, kindVacuum, "vacuum") && r.is(r.prev(i), kindNoun) && k+1 < len(r.items) && r.items[k+1].amount != nil {
+			continue // "bar 1 vacuum 25"
 		}
 		cued := r.is(j, kindVacuum, "gauge", "vacuum", "pull") || r.is(r.next(i), kindVacuum, "vacuum")
 		if !cued && r.topic == Pump && (r.is(j, kindRole, "start") || r.word(i-1, "at") && r.items[i].amount.float() >= 10 && r.items[i].amount.float() <= 30 && r.next(i) < 0) {

@@ -47,6 +47,17 @@ func (r *reader) length(i int) bool {
 
 func (r *reader) product(i, end int) {
 	r.spreadUnit(i, end)
+	if r.countFirst(i, end) {
+		if !r.bind(i, unit.StripCount) || end-i < 2 {
+			return
+		}
+		i++
+		r.items[i].amount.link = linkNone
+		if end-i < 2 {
+			r.bind(i, unit.StripWidth)
+			return
+		}
+	}
 	sheet := r.sheet(i, end)
 	if !sheet && r.nominal(i, end) {
 		return
@@ -67,6 +78,37 @@ func (r *reader) product(i, end int) {
 		}
 		r.bind(k, fields[k-i])
 	}
+}
+
+// countFirst takes "5 x 2 1/4 x 1/4 strips" and, where a thickness is said with
+// its word, "7 x 45 mm strips" for a count and a size.
+func (r *reader) countFirst(i, end int) bool {
+	n, ok := r.items[i].amount.whole()
+	if !ok || n < 2 || n > 60 || r.has(unit.StripCount) || !r.mentions(kindNoun, "strip") || r.countSaid(i, end) {
+		return false
+	}
+	second := r.items[i+1].amount
+	switch end - i {
+	case 2:
+		return second.unit != nil && r.mentions(kindAttr, "thick") && r.is(r.next(end-1), kindNoun, "strip")
+	case 3:
+		third := r.items[i+2].amount
+		return r.size(i) < 0.3 && (second.form == formMixed || second.form == formFraction || third.form == formFraction || third.form == formDecimal) && r.size(i+2) < r.size(i+1)
+	}
+	return false
+}
+
+// countSaid reports whether another whole number counts strips.
+func (r *reader) countSaid(i, end int) bool {
+	for j := range r.items {
+		if j >= i && j < end || !r.free(j) {
+			continue
+		}
+		if _, ok := r.items[j].amount.whole(); ok && r.is(r.counted(j), kindNoun, "strip") {
+			return true
+		}
+	}
+	return false
 }
 
 // spreadUnit gives the unit behind a size to its bare numbers: "600 x 1200 mm".
@@ -221,7 +263,7 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		}
 		return ""
 	}
-	j := r.next(end - 1)
+	j := r.nextNear(end - 1)
 	for r.is(j, kindWood) || r.is(j, kindGlue) {
 		if body(r.next(j)) == "" && r.is(j, kindWood) && !sheet {
 			return r.bySize(i, end)

@@ -21,6 +21,9 @@ func (r *reader) query() bool {
 			}
 			r.readLoads(i, c)
 		case w == "how did" || w == "hows" || w == "how have":
+			if r.word(i+1, "you") {
+				continue
+			}
 			if !r.word(len(r.items)-1, "go", "do", "out", "hold", "turn out") && !r.endsIn("go", "do", "out", "come out", "work", "turn", "hold", "went") {
 				continue
 			}
@@ -64,7 +67,7 @@ func in(w string, ws ...string) bool {
 }
 
 func (r *reader) endsIn(ws ...string) bool {
-	for i := len(r.items) - 1; i >= 0 && i > len(r.items)-4; i-- {
+	for i := len(r.items) - 1; i >= 0 && i > len(r.items)-7; i-- {
 		if r.word(i, ws...) || r.is(i, kindVerb, "out") {
 			return true
 		}

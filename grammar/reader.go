@@ -29,6 +29,7 @@ func (r *reader) read() {
 	r.findFixes()
 	r.killNames()
 	r.killHearsay()
+	r.killPast()
 	r.killDenied()
 	r.findAsks()
 	r.guessTopic()

@@ -4,7 +4,7 @@ package grammar
 var roles = []entry{
 	{kindRole, "trim", "trim, to trim, for trim, trimming, for trimming, to trim off, trim allowance, trimming allowance, for the trim, to clean up, to joint off, to rip off after"},
 	{kindRole, "target", "need, needs, make, making, to make, finished width, target, aim for, aiming for, final width, fill, to fill, to fill up, have to make, must make, want, finish width, wants to be, has to be, to end up"},
-	{kindRole, "start", "first glue, first one at, start, starting, starts, kick off, kicking off, begin, beginning, start at, we start, start time, starting at, first load at, on the go at, from, started, clock on, get going, get going at, crew is in at, crew in at, crew starts"},
+	{kindRole, "start", "first one going at, first one in at, first one goes in at, going at, first glue, first one at, start, starting, starts, kick off, kicking off, begin, beginning, start at, we start, start time, starting at, first load at, on the go at, from, started, clock on, get going, get going at, crew is in at, crew in at, crew starts"},
 	{kindRole, "deadline", "everything out at, all out at, out by, done by, finished by, deadline, be out by, finish by, ready by, has to be out by, have to be out by, must be out by, no later than, out before, done before, finished before, wants them by, want them by, need them by, needs them by, leaves at, truck leaves at, van leaves at, pickup at, pick up at, collects at, knock off at, knock off, home by, everything out by, all out by, have them by, closing at, we close at, we finish at, quitting time, truck comes at, van comes at, driver comes at, driver at, truck at, van at, ship at, ships at"},
 	{kindRole, "label", "label, lable, can, tub, bottle, tin, data sheet, datasheet, container, tds, technical sheet, jug, bucket, drum, pail, on the side of the tub, manufacturer, maker"},
 	{kindRole, "open", "open, open time, open assembly, open assembly time"},
@@ -23,6 +23,7 @@ var roles = []entry{
 	{kindRole, "limit", "quits at, gives up at, bottoms out at, bottoms out, ultimate, blanked off, blank off, dead ends, dead ends at, deadheads at, blanks off at, pump stops at, best it does, stalls at, stalls, pump alone gets to, pump alone pulls, base pressure, end pressure, pump limit, ultimate pressure, cuts out at, blank pressure, deadhead, dead headed, on its own gets to, rated ultimate, end vacuum, ultimate vacuum of, that stops at, which stops at, stops at, pump only gets to, pump maxes out at, maxes out at"},
 	{kindRole, "cover", "covered to, cover, covered, covered up to, covers it to, coverage to"},
 	{kindRole, "length", "over, along, across"},
+	{kindRole, "ripped", "ripped to, ripped at, ripped, rip to, cut to, sawn to, ripped down to, cut down to, planed to width"},
 	{kindRole, "in a row", "each"},
 	{kindRole, "vary", "vary, varies, vary by, differ by, differ, varied, out by, off by, difference, spread of, uneven by, uneven, thickness varies by, all over by, variation, variation of"},
 	{kindRole, "name", "chapter, page, step, figure, fig, version, channel, room number, machine, bay, aisle, bench, station, line, shop number, part, model, no., number, nr, no, gate, unit, mk, mark, rule, lesson, class, episode, series, highway, route, building, item, drawing, dwg, rev, phone, ext, extension, type"},

@@ -101,6 +101,12 @@ func (t *tokenizer) integer() {
 			return
 		}
 	}
+	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeFraction && !t.scraps[t.at+2].ordinal {
+		if part := rational(t.scraps[t.at+2].norm); part != nil && part.Cmp(one) < 0 {
+			t.push(symWords, 3).value = part.Add(part, whole)
+			return
+		}
+	}
 	if t.at+1 < len(t.scraps) && whole != nil && t.scraps[t.at+1].ordinal {
 		part, _ := new(big.Rat).SetString(t.scraps[t.at+1].norm)
 		t.push(symWords, 2).value = part.Mul(part, whole)
@@ -179,6 +185,10 @@ func (t *tokenizer) symbol(s scrap) {
 	case "-":
 		t.hyphen(s, next, nextGlued)
 	default:
+		if s.norm == "%" && nextGlued && t.scraps[t.at+1].shape == shapeWord {
+			t.push(symMark, 1) // "%d"
+			return
+		}
 		if m, n := units.longest(t.scraps, t.at); n > 0 && t.afterNumber() && t.unitFits(m, n) {
 			t.push(symUnit, n).meaning = m
 			return
@@ -291,7 +301,7 @@ func (t *tokenizer) tradeRun(n int) bool {
 // behindNumber reads what only a number before it makes a unit, a plural or a
 // bar of pressure.
 func (t *tokenizer) behindNumber(s scrap) bool {
-	if s.norm == "s" && s.glued && t.last().symbol == symInt {
+	if s.norm == "s" && s.glued && (t.last().symbol == symInt || t.last().symbol == symFraction) {
 		t.last().plural = true
 		t.last().end, t.last().text = s.end, t.text[t.last().start:s.end]
 		t.at++
@@ -299,6 +309,10 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 	}
 	if m, n := units.longest(t.scraps, t.at); n > 0 && t.unitFits(m, n) {
 		t.push(symUnit, n).meaning = m
+		return true
+	}
+	if s.norm == "no" && s.glued {
+		t.at++ // "5no strips"
 		return true
 	}
 	if s.norm == "no" && t.at+2 < len(t.scraps) && t.scraps[t.at+1].norm == "." && t.scraps[t.at+1].glued && t.scraps[t.at+2].shape == shapeWord && t.last().symbol == symInt {
