@@ -87,6 +87,9 @@ func (a *Slack) event(ctx context.Context, e inner) error {
 // message keeps a message if it is said to the bot; fresh is false where it is
 // not, or is known.
 func (a *Slack) message(ctx context.Context, e inner) (fresh bool, err error) {
+	if a.kept.has(keyOf(e)) {
+		return false, nil
+	}
 	to, err := a.addressed(ctx, e)
 	if err != nil || !to {
 		return false, err
@@ -98,7 +101,8 @@ func (a *Slack) message(ctx context.Context, e inner) (fresh bool, err error) {
 	if fresh, err = a.inbox.Receive(ctx, ev); err != nil {
 		return false, err
 	}
-	a.threads.add(e.Channel, e.root())
+	a.kept.add(ev.Key)
+	a.threads.add(e.Channel + ":" + e.root())
 	if fresh {
 		a.seen.add(e.Channel, e.TS)
 	}
@@ -136,16 +140,18 @@ func (a *Slack) reworded(ctx context.Context, m inner) error {
 	return err
 }
 
-// eventOf is a message as the inbox keeps it. A mention comes twice, as itself
-// and as a message, and each may come again: all have the same key.
+// keyOf is a message's key. A mention comes twice, as itself and as a message,
+// and each may come again, as an event of the same id or another: all are one.
+func keyOf(e inner) string { return "slack:" + e.Channel + ":" + e.TS }
+
+// eventOf is a message as the inbox keeps it.
 func (a *Slack) eventOf(ctx context.Context, e inner) (book.Event, error) {
 	thread, err := a.threadName(ctx, e)
 	if err != nil {
 		return book.Event{}, err
 	}
 	return book.Event{
-		Key:   fmt.Sprintf("slack:%s:%s", e.Channel, e.TS),
-		Place: book.Place{Service: Service, Room: e.Channel, Thread: thread}, Message: e.TS,
+		Key: keyOf(e), Place: book.Place{Service: Service, Room: e.Channel, Thread: thread}, Message: e.TS,
 		From: a.person(ctx, e.User), Text: a.words(e.Channel, e.Text), At: timeOf(e.TS),
 	}, nil
 }
@@ -188,7 +194,7 @@ func (a *Slack) addressed(ctx context.Context, e inner) (bool, error) {
 
 // joined reports whether the bot takes part in the thread of a message.
 func (a *Slack) joined(ctx context.Context, e inner) (bool, error) {
-	if a.threads.has(e.Channel, e.Thread) {
+	if a.threads.has(e.Channel + ":" + e.Thread) {
 		return true, nil
 	}
 	name, err := a.threadName(ctx, e)
@@ -199,7 +205,7 @@ func (a *Slack) joined(ctx context.Context, e inner) (bool, error) {
 	if err != nil || t.Version == 0 {
 		return false, err
 	}
-	a.threads.add(e.Channel, e.Thread)
+	a.threads.add(e.Channel + ":" + e.Thread)
 	return true, nil
 }
 
@@ -217,33 +223,32 @@ func timeOf(ts string) time.Time {
 // tsOf is the timestamp of a time.
 func tsOf(t time.Time) string { return fmt.Sprintf("%d.%06d", t.Unix(), t.Nanosecond()/1000) }
 
-// joined remembers the threads that the bot was addressed in, before the store
-// does.
-type joined struct {
+// latest remembers the latest of some keys: threads that the bot was addressed
+// in, before the store knows them, and events that the store has.
+type latest struct {
 	mu   sync.Mutex
 	in   map[string]bool
 	ring []string
 	next int
 }
 
-const maxJoined = 10000
+const maxLatest = 10000
 
-func (j *joined) init() { j.in, j.ring = map[string]bool{}, make([]string, maxJoined) }
+func (l *latest) init() { l.in, l.ring = map[string]bool{}, make([]string, maxLatest) }
 
-func (j *joined) add(room, root string) {
-	j.mu.Lock()
-	defer j.mu.Unlock()
-	key := room + ":" + root
-	if j.in[key] {
+func (l *latest) add(key string) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.in[key] {
 		return
 	}
-	delete(j.in, j.ring[j.next])
-	j.ring[j.next], j.in[key] = key, true
-	j.next = (j.next + 1) % maxJoined
+	delete(l.in, l.ring[l.next])
+	l.ring[l.next], l.in[key] = key, true
+	l.next = (l.next + 1) % maxLatest
 }
 
-func (j *joined) has(room, root string) bool {
-	j.mu.Lock()
-	defer j.mu.Unlock()
-	return j.in[room+":"+root]
+func (l *latest) has(key string) bool {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.in[key]
 }

@@ -65,7 +65,8 @@ type Slack struct {
 	own   atomic.Pointer[identity]
 
 	names   names
-	threads joined
+	threads latest // in which the bot takes part
+	kept    latest // messages that the inbox has
 	pace    pace
 	seen    seen
 	reopens atomic.Int64
@@ -95,6 +96,7 @@ func New(c Config, in Inbox, s Store) *Slack {
 	a.calm = slack.New(c.BotToken, append(options, slack.OptionRetry(3))...)
 	a.names.init()
 	a.threads.init()
+	a.kept.init()
 	a.pace.init(c.Pace)
 	return a
 }

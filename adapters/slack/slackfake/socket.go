@@ -31,6 +31,7 @@ type sockets struct {
 	answers  map[string]json.RawMessage
 	received map[string]int // deliveries of an event
 	refused  bool           // no socket can be opened
+	put      int            // events to be sent again later
 }
 
 // An event is something to be delivered until it is acknowledged.
@@ -194,6 +195,9 @@ func (s *sockets) drop(k *socket) {
 func (s *sockets) deliver(e *event) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	if e.attempt > 0 {
+		s.put--
+	}
 	if s.closed {
 		return
 	}
@@ -243,6 +247,7 @@ func (s *sockets) retry(e *event, reason string) {
 	}
 	wait := s.server.opt.Retries[e.attempt]
 	next := &event{id: e.id, kind: e.kind, payload: e.payload, attempt: e.attempt + 1, reason: reason}
+	s.put++
 	time.AfterFunc(wait, func() { s.deliver(next) })
 }
 
@@ -315,7 +320,7 @@ func (s *Server) Traffic() Traffic {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	return Traffic{
-		Open: len(k.open), Opened: k.opened, Waiting: len(k.events), Acknowledged: k.seen, Stray: k.stray,
+		Open: len(k.open), Opened: k.opened, Waiting: len(k.events) + k.put, Acknowledged: k.seen, Stray: k.stray,
 		Lost: slices.Clone(k.lost), Delays: slices.Clone(k.delays),
 	}
 }

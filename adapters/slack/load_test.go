@@ -1,0 +1,97 @@
+package slack_test
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"presshand/adapters/slack/slackfake"
+	"presshand/adapters/sqlite"
+)
+
+// fullLoad is set to run the load test at its full size.
+const fullLoad = "PRESSHAND_SLACK_LOAD"
+
+// A rush is what the load test sends.
+type rush struct {
+	full                                bool
+	events, perSecond, people, channels int
+	drop                                time.Duration // between two drops of the socket
+}
+
+// The full size stands for a day's worth of a large shop group in under a
+// minute; the ordinary run is a sample of it.
+func rushOf() rush {
+	if os.Getenv(fullLoad) != "" {
+		return rush{full: true, events: 10000, perSecond: 200, people: 1000, channels: 400, drop: 5 * time.Second}
+	}
+	return rush{events: 400, perSecond: 200, people: 100, channels: 400, drop: 700 * time.Millisecond}
+}
+
+// Every event is answered once though the socket is dropped again and again,
+// and no channel gets more than a message a second. At full size, envelopes are
+// acknowledged within 100 ms at the 99th percentile.
+func TestSlack_rush(t *testing.T) {
+	r := rushOf()
+	s := newShop(t, slackfake.Options{Pace: time.Second, Retries: []time.Duration{0, time.Second, 5 * time.Second}})
+	file, err := sqlite.Open(t.Context(), filepath.Join(t.TempDir(), "rush.db"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { file.Close() })
+	s.store, s.lanes, s.conf.Pace, s.conf.Quiet = file, 4, time.Second, 30*time.Second
+	rooms, people := make([]string, r.channels), make([]string, r.people)
+	for i := range rooms {
+		rooms[i] = s.Channel(fmt.Sprint("room-", i))
+	}
+	for i := range people {
+		people[i] = s.User(fmt.Sprint("p", i))
+	}
+	s.open().connected()
+	dropping, stop := context.WithCancel(t.Context())
+	go func() {
+		for tick := time.NewTicker(r.drop); dropping.Err() == nil; {
+			select {
+			case <-dropping.Done():
+			case <-tick.C:
+				s.DropSockets()
+			}
+		}
+	}()
+	type asked struct{ room, ts string }
+	var all []asked
+	for i, tick := 0, time.NewTicker(time.Second/time.Duration(r.perSecond)); i < r.events; i++ {
+		<-tick.C
+		room := rooms[i*7919%len(rooms)] // a prime, so that all channels are used in no order
+		ts := s.Say(slackfake.Saying{Channel: room, User: people[i%len(people)], Text: slackfake.Mention + " what is a caul"})
+		all = append(all, asked{room, ts})
+	}
+	deadline := time.Now().Add(2 * time.Minute)
+	for d, err := s.store.Depth(t.Context()); (err != nil || d.Inbox+d.Outbox > 0 || s.Traffic().Waiting > 0) && time.Now().Before(deadline); d, err = s.store.Depth(t.Context()) {
+		time.Sleep(20 * time.Millisecond)
+	}
+	stop()
+	for _, a := range all {
+		if n := len(s.Thread(a.room, a.ts)); n != 1 {
+			t.Errorf("message %s in %s has %d answers, want 1", a.ts, a.room, n)
+		}
+	}
+	if wrong := s.Overstepped(); len(wrong) > 0 {
+		t.Errorf("oversteps Slack's limits %d times, like: %s", len(wrong), wrong[0])
+	}
+	traffic := s.Traffic()
+	slices.Sort(traffic.Delays)
+	p99 := traffic.Delays[len(traffic.Delays)*99/100]
+	t.Logf("%d envelopes acknowledged on their socket, %d on another, %d sockets, p50 %v, p99 %v, most %v", traffic.Acknowledged, traffic.Stray,
+		traffic.Opened, traffic.Delays[len(traffic.Delays)/2], p99, traffic.Delays[len(traffic.Delays)-1])
+	if r.full && p99 > 100*time.Millisecond { // too few to judge by in a sample
+		t.Errorf("envelopes are acknowledged within %v at the 99th percentile, want 100 ms", p99)
+	}
+	if len(traffic.Lost) > 0 {
+		t.Errorf("%d events were given up", len(traffic.Lost))
+	}
+}
