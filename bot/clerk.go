@@ -56,6 +56,9 @@ func (c Clerk) consider(ctx context.Context, e book.Event, g Gesture, was earlie
 	if err != nil {
 		return book.Outcome{}, err
 	}
+	if len(r.Lines) == 0 { // nothing to say
+		return o, nil
+	}
 	s := r.sheetFor(g)
 	if s.Acted = len(o.Entries) > 0; s.Acted {
 		s.Private = ""

@@ -10,7 +10,7 @@ import (
 )
 
 // A Reply answers one message: for people in Lines and Text, for machines in
-// the rest, which [Reply.AppendJSON] writes.
+// the rest, which [Reply.AppendJSON] writes. One without a line is silence.
 type Reply struct {
 	About    grammar.Topic
 	Also     []grammar.Topic
