@@ -66,13 +66,13 @@ func (r *reader) solvedTopic(a Ask) Topic {
 			return Side
 		}
 	}
+	if t := r.infer(); t != "" && t != Face && t != Glue {
+		return t
+	}
 	for _, have := range r.phrase.Asks {
-		if have.About != "" && have.About != Load {
+		if have.About != "" && have.About != Load && !(have.weak && have.About == Strips) {
 			return have.About
 		}
-	}
-	if t := r.infer(); t != "" {
-		return t
 	}
 	return Side
 }

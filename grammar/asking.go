@@ -54,6 +54,8 @@ func (r *reader) guessTopic() {
 		r.topic = Flatten
 	case service, r.mentions(kindAsk, "move", "move:emc_pct", "move:cup_mm") && !r.mentions(kindNoun, "bar", "pump"):
 		r.topic = Move
+	case r.asksFor(Profile) && !r.asksSomething():
+		r.topic = Profile
 	case r.pumping() && !r.mentions(kindNoun, "bar") && !(r.asksFor(Face) && !r.saidFlow()):
 		r.topic = Pump
 	case r.mentions(kindAsk, "schedule") && (r.mentions(kindRole, "start", "deadline") || r.mentions(kindNoun, "panel")):
@@ -111,7 +113,7 @@ func (r *reader) threatens(id string) bool {
 	case "reach in", "wedge release", "bypass", "standing on it", "alone":
 		return true
 	case "structure":
-		return r.wordIn("hold", "holds", "strong", "safe", "support", "carry", "stand", "take", "bear", "kids", "trust", "enough") || r.mentions(kindVerb, "hold")
+		return r.wordIn("for", "ok", "okay", "hold", "holds", "strong", "safe", "support", "carry", "stand", "take", "bear", "kids", "trust", "enough") || r.mentions(kindVerb, "hold")
 	}
 	if r.wordIn("reservoir") || r.countKind(kindPeril) > 1 {
 		return true

@@ -62,7 +62,7 @@ func (r *reader) opening() int {
 		if it.amount != nil || it.kind != kindNone && it.kind != kindFix && it.kind != kindPerson {
 			return i
 		}
-		if it.kind == kindNone && it.brk == 0 && !fill[it.word] && it.word != "load" {
+		if it.kind == kindNone && it.brk == 0 && !fill[it.word] && it.word != "load" && !(i == 0 && r.isBreak(1)) {
 			return -1
 		}
 	}
@@ -160,7 +160,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	if c.Verb == Out && r.word(i+1, "of") && !r.word(i+2, "the") {
 		return false
 	}
-	if denied && c.Verb == Check || c.Verb == Uncheck && strings.HasPrefix(r.items[i].word, "not") {
+	if denied && c.Verb != Copy || c.Verb == Uncheck && strings.HasPrefix(r.items[i].word, "not") {
 		c.Verb = NotDone
 		r.close(c, i+1)
 		return true
@@ -306,11 +306,15 @@ func (r *reader) verbFirst(i int) bool {
 		r.commit(c, next)
 		return true
 	case Hold, Clear:
-		if len(refs) == 0 && !(r.nothingAfter(i) || r.isBreak(i+1) && r.items[i].word != "clear") {
+		after := i + 1
+		if r.word(after, "it", "that", "this") {
+			after++
+		}
+		if len(refs) == 0 && !(r.nothingAfter(i) || r.isBreak(after) && r.items[i].word != "clear") {
 			return false
 		}
 		if len(refs) == 0 {
-			next = i + 1
+			next = after
 		}
 	case Show:
 		if len(refs) == 0 || !r.showsOnly(next) {
@@ -372,7 +376,15 @@ func (r *reader) laterVerb(at int) bool {
 	}
 	for i := at; i < len(r.items); i++ {
 		it := &r.items[i]
-		if it.kind != kindVerb || i == at {
+		verb := r.verb(i)
+		if verb == "" || i == at && it.kind == kindVerb || r.word(i-1, "dont") || r.is(i-1, kindNot, "not") {
+			continue
+		}
+		if it.kind != kindVerb {
+			if refs, next := r.references(i + 1); len(refs) > 0 && verb == Drop && !r.unitsBehind(i) && (next >= len(r.items) || r.isBreak(next)) {
+				r.close(&Command{Verb: Drop, Loads: refs}, next)
+				return true
+			}
 			continue
 		}
 		switch Verb(it.id) {
@@ -579,7 +591,7 @@ func (r *reader) details(c *Command, from int) {
 			}
 		case it.amount != nil && it.amount.form == formPair && (c.Verb == In || c.Verb == Out):
 			if clock, ok := clockOf(it.amount, r.daySuffix(i)); ok {
-				c.Time, it.used = clock, true
+				c.Time, c.Clock, it.used = clock, it.text, true
 				r.items[r.suffixAt(i)].used = true
 			} else {
 				r.unuse(it.text)

@@ -200,6 +200,9 @@ func (r *reader) percentField(i int) unit.Field {
 	n, p := r.next(i), r.prev(i)
 	from, to := r.clause(i)
 	left, right := r.window(i)
+	if r.has(unit.WoodMoisture) && r.service(i) && r.percentCue(left, i) == "mc" && r.items[i].amount.float() > 25 {
+		return unit.ServiceHumidity
+	}
 	for _, cue := range []string{r.percentCue(n, n+1), r.percentCue(p, p+1), r.percentCue(left, i), r.percentCue(i+1, right), r.percentCue(from, i), r.percentCue(i+1, to)} {
 		switch cue {
 		case "rh":
@@ -216,6 +219,8 @@ func (r *reader) percentField(i int) unit.Field {
 	switch {
 	case r.within(from, to, kindAir, "service") >= 0:
 		return unit.ServiceHumidity
+	case (r.within(from, to, kindAir, "shop") >= 0 || r.airIn(from, to)) && r.items[i].amount.float() >= 20:
+		return unit.ShopHumidity
 	case r.within(from, to, kindWood) >= 0, r.within(from, to, kindNoun, "strip") >= 0, r.within(from, to, kindNoun, "panel", "core") >= 0 && r.topic == Glue:
 		return unit.WoodMoisture
 	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture) && r.within(0, i, kindAir, "service") < 0:
@@ -230,6 +235,15 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.ShopHumidity
 	}
 	return ""
+}
+
+func (r *reader) airIn(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.word(i, "air") {
+			return true
+		}
+	}
+	return false
 }
 
 // window is the stretch around item i that no other amount or break cuts off.
@@ -387,7 +401,7 @@ func (r *reader) plainUnits() {
 		case unit.Pumping:
 			r.bind(i, unit.PumpSpeed)
 		case unit.Content:
-			if r.pumping() || r.mentions(kindNoun, "bag", "frame", "reservoir") || r.within(0, len(r.items), kindGlue) < 0 && r.mentions(kindNoun, "press", "leak") || r.word(r.next(i), "air", "volume") {
+			if r.pumping() || r.mentions(kindNoun, "bag", "frame", "reservoir") || len(r.items) < 8 && r.within(0, len(r.items), kindGlue) < 0 || r.within(0, len(r.items), kindGlue) < 0 && r.mentions(kindNoun, "press", "leak") || r.word(r.next(i), "air", "volume") {
 				r.bind(i, unit.PressVolume)
 			}
 		case unit.Spreading:

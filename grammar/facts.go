@@ -135,6 +135,10 @@ func (r *reader) barPlace() {
 		if !r.is(i, kindNoun, "bar") {
 			continue
 		}
+		if r.secondBar(i) {
+			r.say(i, unit.BarCount, unit.Number(2))
+			continue
+		}
 		for j := i + 1; j < len(r.items) && j <= i+8 && !r.isStop(j); j++ {
 			if !r.word(j, "on") {
 				if r.items[j].amount != nil && r.items[j].amount.unit != nil && r.is(r.next(j), kindNoun) {
@@ -154,6 +158,20 @@ func (r *reader) barPlace() {
 			}
 		}
 	}
+}
+
+// secondBar: "put another bar on the other side too".
+func (r *reader) secondBar(i int) bool {
+	if !r.word(i-1, "another", "second") || r.has(unit.BarCount) {
+		return false
+	}
+	from, to := r.sentence(i)
+	for j := from; j < to; j++ {
+		if r.word(j, "opposite", "far") || r.word(j, "other") && r.word(j+1, "side", "edge") {
+			return true
+		}
+	}
+	return false
 }
 
 // unsay takes back what was read of a field from a wording that begins so: of "no
@@ -228,6 +246,9 @@ func (r *reader) nounFact(i int) {
 		}
 	case "press":
 		if r.word(i-1, "both") && isPlural(it.word) {
+			r.say(i, unit.PressCount, unit.Number(2))
+		}
+		if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on") && len(r.items) < 10 {
 			r.say(i, unit.PressCount, unit.Number(2))
 		}
 		if r.word(i-1, "single") && !r.has(unit.PressCount) {

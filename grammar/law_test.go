@@ -109,7 +109,7 @@ func recorded(p grammar.Phrase) string {
 		out = append(out, tk.Typed)
 	}
 	if c := p.Command; c != nil {
-		out = append(out, fmt.Sprint(c.Loads), fmt.Sprint(c.From), c.Note, c.Title, c.Time, c.Press)
+		out = append(out, fmt.Sprint(c.Loads), fmt.Sprint(c.From), c.Note, c.Title, c.Time, c.Clock, c.Press)
 		for _, f := range c.Measured {
 			fact(f)
 		}

@@ -35,8 +35,22 @@ func (r *reader) listedWidths() {
 			r.items[attr].used = true
 		}
 		text := r.text[r.items[i].start:r.items[end].end]
+		r.countListed(i, len(list))
 		r.bound = append(r.bound, binding{Fact{Field: unit.StripWidths, Value: widths, Unit: r.bareUnit(nil, unit.Distance), Text: text}, i, false})
 		return
+	}
+}
+
+// countListed uses up "three strips" before three widths.
+func (r *reader) countListed(i, n int) {
+	for j := i - 1; j >= 0 && j >= i-4; j-- {
+		if k, ok := 0, false; r.free(j) {
+			if k, ok = r.items[j].amount.whole(); ok && k == n {
+				r.items[j].used = true
+				r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n), Text: r.items[j].text}, j, false})
+			}
+			return
+		}
 	}
 }
 
@@ -100,6 +114,9 @@ func (r *reader) differWords() int {
 		if r.word(i, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny", "driest", "wettest") || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
 			n++
 		}
+		if am := r.items[i].amount; am != nil && am.form == formWords && am.value != nil && am.value.Cmp(one) == 0 && r.is(i+1, kindNoun, "strip") && r.wordIn("other") {
+			n++ // "one board … the other"
+		}
 	}
 	return n
 }
@@ -112,6 +129,9 @@ func (r *reader) differs(i int) bool {
 			reach = 3
 		}
 		for k, j := 0, i+step; k < reach && j >= 0 && j < len(r.items) && r.items[j].amount == nil && !r.isBreak(j); k, j = k+1, j+step {
+			if r.is(j, kindNoun, "strip") && j > 0 && r.word(j-1, "one", "other") {
+				return true
+			}
 			if r.word(j, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny") {
 				return true
 			}

@@ -82,12 +82,14 @@ func (r *reader) crossed(i int) bool {
 	switch {
 	case r.mentions(kindNoun, "bow"):
 		f, over = unit.Bow, unit.StripLength
+	case r.mentions(kindNoun, "gap") && r.mentions(kindRole, "length") && !r.mentions(kindNoun, "cup"):
+		f, over = unit.Gap, unit.StripLength
 	case r.mentions(kindNoun, "cup") && r.topic != Move:
 	default:
 		return false
 	}
 	n, p := r.next(i), r.prev(i)
-	if r.is(n, kindRole, "length") && !r.has(f) {
+	if r.is(n, kindRole, "length") && !r.has(f) && !(f == unit.Gap && r.size(i) > 0.02) {
 		return r.bind(i, f)
 	}
 	if r.is(p, kindRole, "length") && !r.has(over) || f == unit.Bow && r.items[i].amount.is(unit.Distance) && r.items[i].amount.unit.Symbol == "ft" && !r.has(over) {
@@ -235,6 +237,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		from, _ := r.clause(i)
 		noun = r.frameNoun(from, attr)
 		r.loose = !r.mentions(kindNoun, noun)
+	}
+	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {
+		return unit.StripThickness
 	}
 	return attrFields[noun][attr]
 }

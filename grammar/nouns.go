@@ -36,6 +36,8 @@ func (r *reader) targetCue(i int) bool {
 		switch {
 		case r.is(j, kindRole, "target"), r.is(j, kindNoun, "panel", "opening", "fence"), r.is(j, kindAsk, "strips"), r.is(j, kindAsk, "load"):
 			return true
+		case r.word(j, "get", "reach", "hit") && (r.word(i+1, "out", "outta", "from") || r.is(i+1, kindVerb, "out")):
+			return true
 		case r.is(j, kindRole, "trim"):
 			return false
 		case r.items[j].amount != nil && !r.items[j].used:
@@ -124,7 +126,7 @@ func (r *reader) nounLength(i int) {
 		}
 		r.partLength(i, k)
 	case "strip":
-		if it.word == "stock" && !r.has(unit.StripThickness) {
+		if (it.word == "stock" || it.word == "stuff") && !r.has(unit.StripThickness) {
 			r.bind(i, unit.StripThickness)
 			return
 		}

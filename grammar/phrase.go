@@ -114,6 +114,7 @@ type Command struct {
 	Note     string // the reason of a hold, the finding of a result, as typed
 	Title    string
 	Time     string // "10:15"
+	Clock    string // the time as typed: "2:05 pm"
 	Press    string // the press's name
 	Anyway   bool
 	Bare     bool // nothing but "14 in": a load if there is one, else a length

@@ -93,6 +93,10 @@ func (r *reader) barometric(i int) bool {
 
 // absolute reports whether "abs" or "absolute" goes with the pressure.
 func (r *reader) absolute(i int) bool {
+	if i+2 < len(r.items) && r.items[i+1].brk == '(' && r.word(i+2, "a", "abs") {
+		r.items[i+2].used = true
+		return true
+	}
 	for _, j := range []int{i + 1, i + 2} {
 		if r.is(j, kindVacuum, "absolute") {
 			r.items[j].used = true

@@ -300,6 +300,9 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 			return b
 		}
 	}
+	if r.mentions(kindNoun, "bag") && !sheet && r.size(i+1) > 2 && end-i == 2 && !r.mentions(kindNoun, "panel", "sled") {
+		return "bag"
+	}
 	if b := r.barBefore(from); b && small(r.size(i)) {
 		return "bar"
 	}

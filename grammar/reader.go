@@ -104,6 +104,11 @@ func (r *reader) has(f unit.Field) bool {
 			return true
 		}
 	}
+	for _, x := range r.phrase.Refused {
+		if x.Field == f {
+			return true
+		}
+	}
 	return false
 }
 

@@ -33,7 +33,7 @@ var woods = []entry{
 	{kindWood, "western redcedar", "western redcedar, cedar, western red cedar, red cedar, wrc"},
 	{kindWood, "redwood", "redwood"},
 	{kindWood, "sitka spruce", "sitka spruce, spruce, sitka"},
-	{kindWoodSort, "sort", "figured, curly, clear, rough, rough sawn, kd, kiln dried, air dried, ad, solid, select, fas, spalted, birdseye, green, straight grained, straight, planed, dressed, s4s, s2s, surfaced, nice, dry, heavy, dark, pale, steamed, reclaimed, wood, timber, hardwood, softwood, stuff, veneer grade, lumber, machined, jointed, finished, sanded, ripped, thin, resawn, prime, knotty, domestic"},
+	{kindWoodSort, "sort", "figured, curly, clear, rough, rough sawn, kd, kiln dried, air dried, ad, solid, select, fas, spalted, birdseye, green, straight grained, straight, planed, dressed, s4s, s2s, surfaced, nice, dry, heavy, dark, pale, steamed, reclaimed, wood, timber, hardwood, softwood, veneer grade, lumber, machined, jointed, finished, sanded, ripped, thin, resawn, prime, knotty, domestic"},
 }
 
 // glues are the classes of the glue table and what shops call them.

@@ -37,7 +37,7 @@ type entry struct {
 // numbers and dangers, which have tables of their own.
 var vocabulary = []entry{
 	// Parts. A part that is a kind of press says so too.
-	{kindNoun, "strip", "strip, strips, stave, staves, slat, slats, piece, pieces, pcs, pc, board, boards, lamella, lamellas, lamellae, lam, lams, lamination, laminations, laminate, laminates, rip, rips, plank, planks, stick, sticks, batten strips, strip width, strip thickness, edge strips, wood strips, bds, bd, brds, boards each, offcuts, offcut, lath, laths, stock"},
+	{kindNoun, "strip", "strip, strips, stave, staves, slat, slats, piece, pieces, pcs, pc, board, boards, lamella, lamellas, lamellae, lam, lams, lamination, laminations, laminate, laminates, rip, rips, plank, planks, stick, sticks, batten strips, strip width, strip thickness, edge strips, wood strips, stuff, bds, bd, brds, boards each, offcuts, offcut, lath, laths, stock"},
 	{kindNoun, "panel", "panel, panels, pannel, pannels, glue up, glue ups, glueup, glueups, top, tops, tabletop, tabletops, table top, table tops, door, doors, lid, lids, slab, slabs, sheet, sheets, hatch, hatches, hatch cover, hatch covers, counter, countertop, countertops, counter top, worktop, worktops, bench top, benchtop, tread, treads, bulkhead, bulkheads, leaf, leaves, cutting board, cutting boards, blanks, door blanks, door blank, door leaves, door leaf, table leaves, stair tread panels, desk top, desktop, shelf, shelves, plate, sole panel, sole panels, pnl, pnls, benchtop, benchtops"},
 	{kindNoun, "bar", "bar, bars, side bar, side bars, sidebar, sidebars, batten, battens, edge bar, edge bars, pressure bar, push bar, side batten, side battens, edge batten, press bar, steel bar, alu bar, aluminium bar, aluminum bar, side rail"},
 	{kindNoun, "wedge", "wedge, wedges, folding wedge, folding wedges, taper, tapered wedge"},
@@ -93,11 +93,11 @@ var vocabulary = []entry{
 	{kindVacuum, "gauge", "gauge, guage, dial, needle, vacuum gauge, vac gauge, gage"},
 	{kindVacuum, "pull", "pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sits at, holds at, sucking, running at, reading, reads, shows, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
 	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs."},
-	{kindAir, "rh", "rh, rv, r h, relative humidity, humidity, humid, hum"},
+	{kindAir, "rh", "rh, rv, hygrometer, r h, relative humidity, humidity, humid, hum"},
 	{kindAir, "mc", "mc, mcs, m c, moisture, moisture content, wood moisture, moisture meter, meter, damp meter, dried to, kiln dried to, kd to"},
 	{kindAir, "barometer", "barometer, barometers, baro, baros, barometric, barometric pressure, air pressure, station pressure, atmospheric pressure, ambient, atmospheric, ambient pressure"},
 	{kindAir, "height", "elevation, altitude, above sea level, asl, sea level, up here at, amsl, up at, elev, alt, masl"},
-	{kindAir, "service", "house, home, lives, lives at,  living room, kitchen, customer, customers, client, clients, room, service, in use, in service, lives in, live in, living in, live at, live, a flat in, their flat, a flat, the flat, end use, office, cabin, saloon, winter, summer, indoors, dining room, apartment, ends up, heated room, heated, final, destination, goes to, church, museum, gallery, bedroom, showroom, install, installed, it goes in"},
+	{kindAir, "service", "house, home, lives, lives at,  living room, kitchen, customer, customers, client, clients, room, service, in use, in service, lives in, live in, living in, her place, his place, their place, my place, hallway, hangs in, bathroom, live at, live, a flat in, their flat, a flat, the flat, end use, office, cabin, saloon, winter, summer, indoors, dining room, apartment, ends up, heated room, heated, final, destination, goes to, church, museum, gallery, bedroom, showroom, install, installed, it goes in"},
 	{kindAir, "shop", "shop, shops, workshop, in here, here, in the shop, room temp, our shop, glue room, press room, pressroom, joinery, shed, garage, workshops, barn, yard"},
 	{kindAir, "temp", "temp, temperature, temps, degrees, deg, warm, cold, hot, degree"},
 
