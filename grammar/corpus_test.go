@@ -93,11 +93,15 @@ func (w wording) leftWrong(unused []string) string {
 }
 
 // facets are what a phrase asks and states, one line each, in an order of
-// their own. Which figure is asked for counts where the meaning names one.
+// their own. Which figure is asked for counts where the meaning names one, and a
+// topic that was only told from the facts where the meaning asks something.
 func facets(p grammar.Phrase, terms []string, m meaning) []string {
 	figures := slices.ContainsFunc(m.phrase.Asks, func(a grammar.Ask) bool { return len(a.For) > 0 })
 	var out []string
 	for _, a := range p.Asks {
+		if p.Inferred && len(m.phrase.Asks) == 0 {
+			continue
+		}
 		s := "ask " + string(a.About) + " " + string(a.Solve)
 		if figures {
 			s += fmt.Sprint(" figures ", slices.Compact(slices.Sorted(slices.Values(a.For))))
