@@ -15,6 +15,17 @@ type cli struct {
 
 	Chat chatCmd `cmd:"" default:"1" help:"Chat in the terminal."`
 	Ask  askCmd  `cmd:"" help:"Answer one message, or one a line from standard input."`
+	Demo demoCmd `cmd:"" help:"Show a morning at a boatyard, answered by this program."`
+
+	Serve       serveCmd       `cmd:"" help:"Serve the chat services that a configuration turns on."`
+	Check       checkCmd       `cmd:"" help:"Say whether serve would work, without posting anything."`
+	MatrixSetup matrixSetupCmd `cmd:"" help:"Make the identity of a Matrix account, once."`
+
+	Loads   loadsCmd   `cmd:"" help:"List the load book."`
+	Export  exportCmd  `cmd:"" help:"Write the load book for a spreadsheet or a program."`
+	Backup  backupCmd  `cmd:"" help:"Write all that the store holds into a file."`
+	Restore restoreCmd `cmd:"" help:"Fill an empty store from a backup."`
+	Forget  forgetCmd  `cmd:"" help:"Blank a person in the store."`
 }
 
 const description = "Answers questions about pressing wood under vacuum."

@@ -11,7 +11,7 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
-func written(t *testing.T, text string) string {
+func configured(t *testing.T, text string) string {
 	t.Helper()
 	file := filepath.Join(t.TempDir(), "shop.toml")
 	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
@@ -119,7 +119,7 @@ func TestConfig_refuses(t *testing.T) {
 		"store = ":                                            "line 1",
 		"[slack]\nenabled = true\nxyzzyxyzzyxyzzy.deep = 1\n": "is no key",
 	} {
-		_, err := readConfig(written(t, text))
+		_, err := readConfig(configured(t, text))
 		if err == nil || !strings.Contains(err.Error(), want) || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%q: %v\nwant one line with %q", text, err, want)
 		}
@@ -130,7 +130,7 @@ func TestConfig_refuses(t *testing.T) {
 }
 
 func TestConfig_rooms(t *testing.T) {
-	c, err := readConfig(written(t, `
+	c, err := readConfig(configured(t, `
 units = "metric"
 prefix = ["press"]
 checkers = ["U1", "@ben:x.org"]

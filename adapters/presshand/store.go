@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"strings"
 
 	"presshand/adapters/postgres"
 	"presshand/adapters/sqlite"
@@ -30,7 +29,7 @@ func newBot(ctx context.Context, store, units string) (*bot.Bot, func() error, e
 
 // openStore opens the file, or the server where the name is an address.
 func openStore(ctx context.Context, name string) (book.Store, error) {
-	if strings.HasPrefix(name, "postgres://") || strings.HasPrefix(name, "postgresql://") {
+	if onServer(name) {
 		return postgres.Open(ctx, name)
 	}
 	return sqlite.Open(ctx, name)

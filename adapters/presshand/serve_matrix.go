@@ -1,0 +1,98 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"sync"
+	"time"
+
+	"presshand/adapters/matrix"
+	"presshand/bot/book"
+)
+
+// matrixConfig returns the adapter's settings, with the secrets read.
+func (c *config) matrixConfig() (matrix.Config, error) {
+	m := matrix.Config{
+		Homeserver: c.Matrix.Homeserver, User: c.Matrix.User, Store: c.Matrix.Store, Name: c.Matrix.Name,
+		Allow: c.Matrix.Allow, MaxAge: time.Duration(c.CatchUp),
+	}
+	for _, s := range []struct {
+		to             *string
+		what, variable string
+		file           string
+	}{
+		{&m.Password, "matrix password", matrixPassword, c.Matrix.Password},
+		{&m.Token, "matrix access token", matrixToken, c.Matrix.Token},
+		{&m.RecoveryKey, "matrix recovery key", matrixRecoveryKey, c.Matrix.RecoveryKey},
+		{&m.StoreKey, "matrix store key", matrixStoreKey, c.Matrix.StoreKey},
+	} {
+		var err error
+		if *s.to, err = secret(s.variable, s.file); err != nil {
+			return m, fmt.Errorf("%s: %w", s.what, err)
+		}
+	}
+	if m.Password == "" && m.Token == "" {
+		return m, hint(errors.New("matrix password is missing"), "set "+matrixPassword+", or name a file for it in the configuration")
+	}
+	if m.Store == "" {
+		return m, hint(errors.New("matrix.store is not set"), "name a file for the account's keys")
+	}
+	if c.Matrix.Avatar != "" {
+		var err error
+		if m.Avatar, err = os.ReadFile(c.Matrix.Avatar); err != nil {
+			return m, hint(fmt.Errorf("matrix avatar cannot be read: %w", err), "mend avatar_file or leave it out")
+		}
+	}
+	return m, nil
+}
+
+func (c *config) matrixService() (service, error) {
+	settings, err := c.matrixConfig()
+	if err != nil {
+		return nil, err
+	}
+	return func(ctx context.Context, p *process) error { return p.serveMatrix(ctx, settings) }, nil
+}
+
+// serveMatrix serves the account while this process leads, until ctx is done.
+func (p *process) serveMatrix(ctx context.Context, c matrix.Config) error {
+	var heard hearing
+	c.Log = p.log
+	c.Prefixes = func(room string) []string { return p.rules.Load().prefixes(room) }
+	c.Person = func(user, name string) book.Person { return p.rules.Load().person(user, name) }
+	c.Heard = heard.hear
+	p.monitor.Reconnects(matrix.Service, heard.reconnects)
+	p.monitor.Ready(matrix.Service, heard.well)
+	return matrix.Serve(ctx, c, p.desk(matrix.Service))
+}
+
+// A hearing is how the syncs of an account went. One that was never heard of
+// is another process's, and well.
+type hearing struct {
+	mu     sync.Mutex
+	last   error
+	losses int64 // how often the connection came back
+}
+
+func (h *hearing) hear(err error) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.last != nil && err == nil {
+		h.losses++
+	}
+	h.last = err
+}
+
+func (h *hearing) reconnects() int64 {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return h.losses
+}
+
+func (h *hearing) well(context.Context) error {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return h.last
+}
