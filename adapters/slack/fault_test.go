@@ -276,6 +276,7 @@ func TestSlack_uploadFails(t *testing.T) {
 		"completed, limited": {"files.completeUploadExternal", slackfake.Fault{RetryAfter: time.Second}},
 	} {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			s := newShop(t, quick())
 			s.draw = true
 			s.open().connected()

@@ -37,7 +37,7 @@ func rushOf() rush {
 // acknowledged within 100 ms at the 99th percentile.
 func TestSlack_rush(t *testing.T) {
 	r := rushOf()
-	s := newShop(t, slackfake.Options{Pace: time.Second, Retries: []time.Duration{0, time.Second, 5 * time.Second}})
+	s := newShop(t, slackfake.Options{Pace: time.Second, Retries: []time.Duration{0, time.Second, time.Second, 5 * time.Second}})
 	file, err := sqlite.Open(t.Context(), filepath.Join(t.TempDir(), "rush.db"))
 	if err != nil {
 		t.Fatal(err)

@@ -29,11 +29,11 @@ func (a *Slack) sendPicture(ctx context.Context, o book.Outgoing, s bot.Sheet, t
 	}
 	slot, err := a.api.GetUploadURLExternalContext(ctx, slack.GetUploadURLExternalParameters{
 		FileName: name, FileSize: len(s.Picture.PNG), AltTxt: s.Picture.Alt})
-	if err != nil {
-		return "", err
+	if err == nil {
+		err = a.api.UploadToURL(ctx, slack.UploadToURLParameters{UploadURL: slot.UploadURL, Reader: bytes.NewReader(s.Picture.PNG), Filename: name})
 	}
-	err = a.api.UploadToURL(ctx, slack.UploadToURLParameters{UploadURL: slot.UploadURL, Reader: bytes.NewReader(s.Picture.PNG), Filename: name})
 	if err != nil {
+		a.pace.putOff(o.Key, o.Tries) // it is surely not in the thread
 		return "", err
 	}
 	_, err = a.api.CompleteUploadExternalContext(ctx, slack.CompleteUploadExternalParameters{
