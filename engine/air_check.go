@@ -18,9 +18,9 @@ func (b *builder) judgeVacuum() {
 		unit.Ambient: figure(unit.Ambient, pa),
 	}
 	switch {
-	case asked.Mid >= pa.Mid:
+	case reaches(asked.Mid, pa.Mid):
 		b.judge("vacuum", Stop, ReasonVacuumAboveAmbient, figures)
-	case asked.Mid > nearAmbient*pa.Mid:
+	case !reaches(nearAmbient*pa.Mid, asked.Mid):
 		b.judge("vacuum", Care, ReasonVacuumNearAmbient, figures)
 	case b.q.About == Face:
 		b.advise(ReasonVacuumWithin, figures)

@@ -95,11 +95,11 @@ func (b *builder) judgeFace(name string, p unit.Range[float64], c glue.Class) {
 	contact := float64(glue.Contact(c))
 	v, r := Stop, ReasonFaceUnderContact
 	switch {
-	case p.Low >= contact && c.WantsClamps():
+	case reaches(p.Low, contact) && c.WantsClamps():
 		v, r = Care, ReasonFaceWantsClamps
-	case p.Low >= contact:
+	case reaches(p.Low, contact):
 		v, r = Good, ReasonFaceContact
-	case p.Mid >= contact/2:
+	case reaches(p.Mid, contact/2):
 		v, r = Care, ReasonFaceNearContact
 	}
 	b.judge(name, v, r, unit.Facts{

@@ -21,10 +21,10 @@ type gap struct {
 }
 
 // tight reports whether the joint is said to close hand-tight.
-func (g gap) tight() bool { return g.said && g.open <= g.most }
+func (g gap) tight() bool { return g.said && reaches(g.most, g.open) }
 
 // wide reports whether a gap is said that the glue does not fill.
-func (g gap) wide() bool { return g.said && g.open > g.most }
+func (g gap) wide() bool { return g.said && !reaches(g.most, g.open) }
 
 // thresholds are what the glue wants on this wood.
 func (s *sideLoad) thresholds(b *builder, c glue.Class) {

@@ -10,12 +10,11 @@ import (
 
 // Limits of the checks on gluing.
 const (
-	layupMargin     = 0.7   // of the shortest closed time
-	layupPerJoint   = 20.0  // s (common practice)
-	layupPerPanel   = 60.0  // s (common practice)
-	usualPumpDown   = 300.0 // s, where nothing is known of the pump (common practice)
-	mostUneven      = 2.0   // % moisture between strips
-	sameTemperature = 1e-6  // °C, so that 50 °F is not below 10 °C
+	layupMargin   = 0.7   // of the shortest closed time
+	layupPerJoint = 20.0  // s (common practice)
+	layupPerPanel = 60.0  // s (common practice)
+	usualPumpDown = 300.0 // s, where nothing is known of the pump (common practice)
+	mostUneven    = 2.0   // % moisture between strips
 )
 
 // judgeTemperature judges the shop's warmth, where it is known.
@@ -32,15 +31,14 @@ func judgeTemperature(b *builder, c glue.Class, lowest float64) {
 		b.advise(ReasonTimesHeld, figures)
 	}
 	const name = "temperature"
-	T += sameTemperature
 	switch {
-	case T < lowest && c.GelsCold() && !b.known(unit.LabelMinTemp):
+	case !reaches(T, lowest) && c.GelsCold() && !b.known(unit.LabelMinTemp):
 		b.judge(name, Care, ReasonGelsFast, figures)
-	case T < lowest:
+	case !reaches(T, lowest):
 		b.judge(name, Stop, ReasonTooCold, figures)
-	case c.GelsCold() && T < c.Lowest.Celsius():
+	case c.GelsCold() && !reaches(T, c.Lowest.Celsius()):
 		b.judge(name, Care, ReasonGelsFast, figures)
-	case c.Chalks() && T < glue.ChalkFree.Celsius():
+	case c.Chalks() && !reaches(T, glue.ChalkFree.Celsius()):
 		b.judge(name, Care, ReasonMayChalk, figures)
 	default:
 		b.judge(name, Good, ReasonWarmEnough, figures)
@@ -97,9 +95,9 @@ func judgeAgainstClosed(b *builder, demand, closed unit.Range[float64]) {
 	}
 	const name = "lay-up"
 	switch {
-	case demand.High <= layupMargin*closed.Low:
+	case reaches(layupMargin*closed.Low, demand.High):
 		b.judge(name, Good, ReasonLayupWithin, figures)
-	case demand.Mid <= closed.Mid:
+	case reaches(closed.Mid, demand.Mid):
 		b.judge(name, Care, ReasonLayupTight, figures)
 	default:
 		b.judge(name, Stop, ReasonLayupTooLong, figures)
@@ -141,7 +139,7 @@ func judgeGap(b *builder, c glue.Class) {
 	figures := unit.Facts{
 		unit.Gap: unit.Gap.Number(gap), unit.GapLimit: unit.GapLimit.Number(c.Gap.Metres()), unit.GlueClass: unit.Word(c.Name),
 	}
-	if gap <= c.Gap.Metres()*(1+1e-9) {
+	if reaches(c.Gap.Metres(), gap) {
 		b.judge("gap", Good, ReasonGapBridged, figures)
 		return
 	}
@@ -166,7 +164,7 @@ func judgeMoisture(b *builder) error {
 	if b.known(unit.WoodMoistureLow) && b.known(unit.WoodMoistureHigh) {
 		spread := m.High - m.Low
 		v, reason := Good, ReasonWoodEven
-		if spread > mostUneven {
+		if !reaches(mostUneven, spread) {
 			v, reason = Care, ReasonWoodUneven
 		}
 		b.judge("even moisture", v, reason, unit.Facts{

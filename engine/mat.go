@@ -185,7 +185,7 @@ func (b *builder) judgeUneven(m matting) {
 	switch rigid := b.underRigid(); {
 	case !rigid:
 		b.judge("uneven strips", Good, ReasonFilmForgives, figures)
-	case m.spread > mostUnevenSled:
+	case !reaches(mostUnevenSled, m.spread):
 		b.judge("uneven strips", Stop, ReasonUneven, figures)
 	default:
 		b.judge("uneven strips", Good, ReasonEven, figures)

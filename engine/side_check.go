@@ -63,16 +63,17 @@ func (b *builder) judgeJoint(s *sideLoad, name string, pressure unit.Range[float
 // jointVerdict judges one joint by what is left of its pressure once the gap is
 // closed; unreached where friction may eat the whole push before it.
 func (s *sideLoad) jointVerdict(net unit.Range[float64], unreached bool) (Verdict, Reason) {
+	touches := reaches(net.Low, s.contact)
 	switch {
-	case net.Low >= s.contact && net.Mid >= s.full:
+	case touches && reaches(net.Mid, s.full):
 		return Good, ReasonJointFull
-	case net.Low >= s.contact && s.gap.tight():
+	case touches && s.gap.tight():
 		return Good, ReasonJointTight
-	case s.gap.wide() && net.High < s.contact:
+	case s.gap.wide() && !reaches(net.High, s.contact):
 		return Stop, ReasonJointOpen
 	case s.gap.wide():
 		return Care, ReasonJointGapWide
-	case net.Low >= s.contact:
+	case touches:
 		return Care, ReasonJointHandTight
 	case unreached:
 		return Care, ReasonJointBeyondReach
@@ -105,9 +106,9 @@ func (s *sideLoad) judgeCrush(b *builder) {
 		unit.Crushing:       unit.Crushing.Number(bears),
 	}
 	switch {
-	case s.first.High > bears:
+	case !reaches(bears, s.first.High):
 		b.judge("crush", Stop, ReasonCrushed, figures)
-	case s.first.High > bears/2:
+	case !reaches(bears/2, s.first.High):
 		b.judge("crush", Care, ReasonCrushNear, figures)
 	}
 }
@@ -115,7 +116,7 @@ func (s *sideLoad) judgeCrush(b *builder) {
 // judgeStarved warns where so much pressure squeezes the glue out.
 func (s *sideLoad) judgeStarved(b *builder) {
 	most, limited := glue.Starved(b.glue())
-	if !limited || s.first.High <= float64(most) {
+	if !limited || reaches(float64(most), s.first.High) {
 		return
 	}
 	b.judge("starved joint", Care, ReasonStarved, unit.Facts{

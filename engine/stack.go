@@ -13,6 +13,7 @@ const (
 	leastProud     = 0.0008  // common practice, no source
 	leastClearance = 0.006   // common practice, no source
 	mostUnevenSled = 0.00015 // between strips under a rigid sled without a mat
+	alike          = 1e-9    // two heights that differ by arithmetic alone
 )
 
 // A level is what lies between two rigid layers of a stack. Heights in m.
@@ -223,9 +224,9 @@ func (b *builder) judgeClearance(p pile) {
 	give(b, unit.Clearance, unit.Exactly(left))
 	v, r := Good, ReasonFits
 	switch {
-	case left < 0:
+	case !reaches(opening, p.height):
 		v, r = Stop, ReasonTooHigh
-	case left < leastClearance:
+	case !reaches(opening, p.height+leastClearance):
 		v, r = Care, ReasonFitsBarely
 	}
 	b.judge("height", v, r, unit.Facts{
@@ -251,9 +252,9 @@ func (b *builder) judgeProud(p pile, mat matting) {
 		all = append(all, figure(unit.Proud, r))
 		v, why := Good, ReasonProud
 		switch {
-		case r.Mid <= 0:
+		case r.Mid < alike:
 			v, why = Stop, ReasonFenceCarries
-		case r.Low < leastProud:
+		case !reaches(r.Low, leastProud):
 			v, why = Care, ReasonProudLittle
 		}
 		b.judge("proud of the fence", v, why, unit.Facts{unit.Proud: figure(unit.Proud, r)})
@@ -286,13 +287,13 @@ func (b *builder) judgeBag(p pile) {
 	v, r := Good, ReasonBagFits
 	if okW && haveW {
 		figures[unit.BagWidth] = unit.BagWidth.Number(float64(w))
-		if bagW < float64(w) {
+		if !reaches(bagW, float64(w)) {
 			v, r = Stop, ReasonBagSmall
 		}
 	}
 	if okL && haveL {
 		figures[unit.BagLength] = unit.BagLength.Number(float64(l))
-		if bagL < float64(l) {
+		if !reaches(bagL, float64(l)) {
 			v, r = Stop, ReasonBagSmall
 		}
 	}

@@ -1,17 +1,29 @@
 package engine
 
-import "presshand/engine/unit"
+import (
+	"math"
+
+	"presshand/engine/unit"
+)
 
 // capacityAgainst judges a capacity against a demand: good where the least of
 // the one covers the most of the other, care where the middles do, else stop.
 func capacityAgainst[T ~float64](capacity, demand unit.Range[T]) Verdict {
 	switch {
-	case capacity.Low >= demand.High:
+	case reaches(capacity.Low, demand.High):
 		return Good
-	case capacity.Mid >= demand.Mid:
+	case reaches(capacity.Mid, demand.Mid):
 		return Care
 	}
 	return Stop
+}
+
+// reaches reports whether a is b or more. A figure right on a limit must not
+// fall short of it by what arithmetic and a change of units leave: 6.8 less 6 mm
+// is 0.8 mm.
+func reaches[T ~float64](a, b T) bool {
+	slack := 1e-9 * math.Max(math.Abs(float64(a)), math.Abs(float64(b)))
+	return float64(a) >= float64(b)-slack
 }
 
 // Margins of the checks on the air.
