@@ -135,6 +135,8 @@ func (b *builder) aroundStrips() (under, over float64, told bool) {
 			under = 0
 		case l.Part == partCore && !seen:
 			under += mm
+		case l.Part == partSled && seen && mm == 0:
+			over += b.numberOr(unit.SledThickness, defaultSled)
 		case (l.Part == partSled || l.Part == partCaul) && seen:
 			over += mm
 		}

@@ -123,8 +123,10 @@ func TestStack_unevenStrips(t *testing.T) {
 		v      engine.Verdict
 		r      engine.Reason
 	}{
-		"film alone":         {0.8, unit.Layers{layer("sled", 19), layer("strips", 8), layer("film", 0.15)}, engine.Good, engine.ReasonFilmForgives},
-		"rigid sled":         {0.16, unit.Layers{layer("sled", 19), layer("strips", 8), layer("sled", 19)}, engine.Stop, engine.ReasonUneven},
+		"film alone": {0.8, unit.Layers{layer("sled", 19), layer("strips", 8), layer("film", 0.15)}, engine.Good, engine.ReasonFilmForgives},
+		"rigid sled": {0.16, unit.Layers{layer("sled", 19), layer("strips", 8), layer("sled", 19)}, engine.Stop, engine.ReasonUneven},
+		"sled of no thickness said, level on level": {0.16, unit.Layers{
+			layer("sled", 19), layer("strips", 8), layer("sled", 0), layer("strips", 8), layer("film", 0.15)}, engine.Stop, engine.ReasonUneven},
 		"rigid sled, planed": {0.14, unit.Layers{layer("sled", 19), layer("strips", 8), layer("sled", 19)}, engine.Good, engine.ReasonEven},
 	} {
 		a := mustAnswer(t, engine.Stack, unit.Facts{unit.ThicknessSpread: unit.Number(c.spread), unit.StackLayers: c.layers})
