@@ -43,6 +43,7 @@ func (r *reader) merge(a Ask) {
 		}
 		have.weak = have.weak && a.weak
 		have.second = have.second || a.second
+		have.question = have.question || a.question
 		if have.Solve == "" {
 			have.Solve = a.Solve
 		}
@@ -107,7 +108,7 @@ func (r *reader) weigh() {
 		return
 	}
 	for _, a := range r.phrase.Asks {
-		if len(kept) == 0 && !a.weak && a.About == Move {
+		if len(kept) == 0 && !a.weak && (a.About == Move || a.question && (a.About == Pump || a.About == Schedule || a.About == Strips)) {
 			kept = append(kept, a)
 		}
 	}

@@ -23,7 +23,8 @@ func (r *reader) findAsks() {
 		}
 		a := cue(it.id)
 		a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
-		a.second = !a.weak && (a.About == Pump || a.About == Glue) && (strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")) && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
+		a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
+		a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
 		r.phrase.Asks = append(r.phrase.Asks, a)
 		if a.Solve != "" && r.solving == "" {
 			r.solving = a.Solve

@@ -69,6 +69,9 @@ func (r *reader) clocks() {
 			continue
 		}
 		f := unit.StartTime
+		if role == "" && r.has(unit.StartTime) && r.mentions(kindRole, "deadline") {
+			role = "deadline"
+		}
 		if role == "deadline" {
 			f = unit.Deadline
 			if suffix == "" && clock < "07:00" && am.form != formPair || suffix == "" && am.form == formPair && clock < "06:00" {

@@ -146,7 +146,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 			c.Verb = Check
 			r.commit(c, i+1)
 			return true
-		case r.items[i].kind != kindNone && !r.is(i, kindFix) && !r.is(i, kindAsk, "load"), r.items[i].brk == 0 && !fill[r.items[i].word] && r.items[i].kind == kindNone && r.items[i].amount == nil:
+		case r.items[i].kind != kindNone && !r.is(i, kindFix) && !r.is(i, kindSay) && !r.is(i, kindAsk, "load"), r.items[i].brk == 0 && !fill[r.items[i].word] && r.items[i].kind == kindNone && r.items[i].amount == nil:
 			return false
 		}
 	}

@@ -15,12 +15,15 @@ var partNames = map[string]Part{
 func (r *reader) parts() {
 	r.leftOff()
 	for i := range r.items {
-		if !r.is(i, kindNot) {
+		if !r.is(i, kindNot) && !r.word(i, "drop", "lose") {
 			continue
 		}
 		j := i + 1
 		for j < len(r.items) && (r.word(j, "the", "a", "an", "any", "that", "about", "side", "this", "with", "using", "more", "have", "got", "own", "use", "even", "got a", "put") || r.is(j, kindNot) || r.items[j].kind == kindWoodSort) {
 			j++
+		}
+		if !r.is(i, kindNot) && (!r.is(j, kindNoun) || !r.word(i+1, "the")) {
+			continue
 		}
 		if r.word(j, "glue") || r.is(j, kindGlue) && in(r.items[i].word, "forget", "drop", "never mind", "ignore", "scrap", "forget about") {
 			r.items[i].used, r.items[j].used = true, true
@@ -42,12 +45,17 @@ func (r *reader) parts() {
 // leftOff reads "what if i leave the bar off".
 func (r *reader) leftOff() {
 	for i := range r.items {
-		if !r.is(i, kindNoun, "bar") || !r.word(i+1, "off", "out") && !r.is(i+1, kindVerb, "out") || !r.word(i-1, "the") && !r.word(i-1, "my") {
+		if !r.is(i, kindNoun, "bar", "mat", "wedge", "caul") || !r.word(i+1, "off", "out") && !r.is(i+1, kindVerb, "out") || !r.word(i-1, "the") && !r.word(i-1, "my") {
 			continue
 		}
 		if r.word(i-2, "leave", "left", "leaving", "take", "took", "taking", "keep") {
-			r.phrase.Drops = append(r.phrase.Drops, "bar")
-			r.say(i, unit.BarDenied, unit.Word("none"))
+			r.phrase.Drops = append(r.phrase.Drops, partNames[r.items[i].id])
+			switch r.items[i].id {
+			case "bar":
+				r.say(i, unit.BarDenied, unit.Word("none"))
+			case "mat":
+				r.say(i, unit.MatDenied, unit.Word("none"))
+			}
 		}
 	}
 }

@@ -100,6 +100,9 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
 		return true
 	}
+	if r.is(p, kindAir, "rh") && p > 0 && r.items[p-1].amount != nil && r.near(p, i) {
+		return true
+	}
 	if r.is(p, kindAir, "temp", "shop") && (r.items[p].id == "temp" || r.near(p, i)) {
 		return true
 	}
@@ -180,6 +183,9 @@ func (r *reader) percentBare(i int) bool {
 	n := r.next(i)
 	if v := r.items[i].amount.float(); v >= 4 && v <= 30 && r.mentions(kindAir, "mc") && !r.is(n, kindNoun) && !r.is(n, kindAttr) && (r.is(p, kindSay) || r.is(p, kindVacuum, "pull") && in(r.items[p].word, "reads", "reading", "shows") || r.word(i-1, "between")) {
 		return true
+	}
+	if r.is(p, kindAir, "rh") && p > 0 && r.items[p-1].amount != nil && r.items[p-1].amount.is(unit.Proportion) {
+		return false // "35% humidity at 68"
 	}
 	return r.is(p, kindAir, "rh", "mc") && r.near(p, i) && !r.is(n, kindNoun) && !r.is(n, kindAttr) && r.items[i].amount.float() >= 3
 }

@@ -84,13 +84,13 @@ func (r *reader) someAndSome() {
 		if !r.free(i) || !r.differs(i) && !r.word(i-1, "driest", "wettest") {
 			continue
 		}
-		if r.items[i].amount.bare() && r.mentions(kindAir, "mc") {
+		if r.items[i].amount.bare() && r.items[i].amount.form != formWords && r.mentions(kindAir, "mc") {
 			u := unit.PercentOf
 			r.items[i].amount.unit = &u
 		}
 		if r.items[i].amount.is(unit.Proportion) {
 			wet = append(wet, i)
-		} else if r.length(i) && r.size(i) < 0.1 {
+		} else if r.length(i) && r.size(i) < 0.1 && r.items[i].amount.form != formWords {
 			thick = append(thick, i)
 		}
 	}
@@ -129,7 +129,7 @@ func (r *reader) differs(i int) bool {
 			reach = 3
 		}
 		for k, j := 0, i+step; k < reach && j >= 0 && j < len(r.items) && r.items[j].amount == nil && !r.isBreak(j); k, j = k+1, j+step {
-			if r.is(j, kindNoun, "strip") && j > 0 && r.word(j-1, "one", "other") {
+			if r.is(j, kindNoun, "strip") && j > 0 && (r.word(j-1, "other") || r.items[j-1].amount != nil && r.items[j-1].amount.form == formWords && r.wordIn("other")) {
 				return true
 			}
 			if r.word(j, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny") {

@@ -35,6 +35,9 @@ func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 	if isWord(scraps, at, "and") {
 		at++
 	}
+	if d, ok := denominator(scraps, i+n); ok && whole > 0 && whole < d && !isWord(scraps, i+n, "half") { // "three quarters", "five-sixteenths"
+		return big.NewRat(whole, d), skipHyphen(scraps, i+n) - i + 1
+	}
 	if n > 0 && at > i+n-1 {
 		if part, m := fractionWords(scraps, at); m > 0 && (at > i+n || isFractionOf(scraps, at)) {
 			return part.Add(part, new(big.Rat).SetInt64(whole)), at + m - i
@@ -111,6 +114,19 @@ func wholeWords(scraps []scrap, i int) (int64, int) {
 
 // outOfTrue are what a part "of" can be a measure of: "an eighth of cup".
 var outOfTrue = map[string]bool{"cup": true, "bow": true, "crook": true, "gap": true, "hump": true, "trim": true, "overfill": true}
+
+// hyphenated is fractionWords for "a-quarter".
+func hyphenated(scraps []scrap, i int) (*big.Rat, int) {
+	if part, n := fractionWords(scraps, i); n > 0 {
+		return part, n
+	}
+	if isWord(scraps, i, "a") && isWord(scraps, i+1, "-") {
+		if part, n := fractionWords(scraps, i+2); n > 0 {
+			return part, n + 2
+		}
+	}
+	return nil, 0
+}
 
 // fractionWords reads "half", "half an", "a quarter", "three eighths".
 func fractionWords(scraps []scrap, i int) (*big.Rat, int) {

@@ -20,7 +20,7 @@ var roles = []entry{
 	{kindRole, "unload", "unload, unloading, to unload, to empty, emptying, strip the press, to strip, to clear, take out and clean, turnaround, turn around, change over, changeover"},
 	{kindRole, "lot", "lot, glue lot, batch, batch number, lot number, glue batch, lot no, batch no"},
 	{kindRole, "job", "job, job number, order, work order, job no, job card, order number, order no, ticket"},
-	{kindRole, "limit", "quits at, gives up at, bottoms out at, bottoms out, ultimate, blanked off, blank off, dead ends, dead ends at, deadheads at, blanks off at, pump stops at, best it does, stalls at, stalls, pump alone gets to, pump alone pulls, base pressure, end pressure, pump limit, ultimate pressure, cuts out at, blank pressure, deadhead, dead headed, on its own gets to, rated ultimate, end vacuum, ultimate vacuum of, that stops at, which stops at, stops at, pump only gets to, pump maxes out at, maxes out at"},
+	{kindRole, "limit", "quits at, gives up at, bottoms out at, bottoms out, ultimate, blanked off, blank off, dead ends, dead ends at, deadheads at, blanks off at, pump stops at, best it does, stalls at, stalls, pump alone gets to, pump alone pulls, base pressure, end pressure, pump limit, ultimate pressure, cuts out at, blank pressure, deadhead, dead headed, on its own gets to, rated ultimate, end vacuum, ultimate vacuum of, that stops at, which stops at, stops at, pump maxes out at, maxes out at"},
 	{kindRole, "cover", "covered to, cover, covered, covered up to, covers it to, coverage to"},
 	{kindRole, "length", "over, along, across"},
 	{kindRole, "ripped", "ripped to, ripped at, ripped, rip to, cut to, sawn to, ripped down to, cut down to, planed to width"},

@@ -107,7 +107,7 @@ func (s *scanner) next() {
 	case glyphs[r] != "":
 		s.pos += n
 		s.add(shapeFraction, start, glyphs[r])
-	case (r == 'x' || r == 'X') && s.times(s.pos+n), r == '*' && s.afterDigit() && s.digitAt(s.pos+n):
+	case (r == 'x' || r == 'X') && s.times(s.pos+n), r == '*' && s.afterDigit() && s.timesStar(s.pos+n):
 		s.pos += n
 		s.add(shapeSymbol, start, "x")
 	case r == '\'' && s.letterAt(s.pos+n) && (s.pos == 0 || !isDigit(rune(s.text[s.pos-1]))):
@@ -124,6 +124,16 @@ func (s *scanner) next() {
 		s.pos += n
 		s.add(shapeSymbol, start, string(r))
 	}
+}
+
+// timesStar reports whether a star, ending at the byte given, multiplies: digits
+// behind it that no brace closes.
+func (s *scanner) timesStar(end int) bool {
+	from := end
+	for s.digitAt(end) {
+		end++
+	}
+	return end > from && !(end < len(s.text) && s.text[end] == '}')
 }
 
 // times reports whether an x, ending at the byte given, multiplies: a number or

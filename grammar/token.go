@@ -94,6 +94,9 @@ func (t *tokenizer) next() {
 
 // integer reads "2 and a half" and "3 32nds" as one number.
 func (t *tokenizer) integer() {
+	if t.spacedFraction() {
+		return
+	}
 	whole, _ := new(big.Rat).SetString(t.scraps[t.at].norm)
 	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeWord {
 		if part, n := fractionWords(t.scraps, t.at+2); n > 0 {
@@ -156,7 +159,7 @@ func (t *tokenizer) last() *token {
 // afterNumber reports whether the token before is a number.
 func (t *tokenizer) afterNumber() bool {
 	l := t.last()
-	return l != nil && l.symbol >= symInt && l.symbol <= symWords
+	return l != nil && l.symbol >= symInt && l.symbol <= symBad
 }
 
 func (t *tokenizer) numberAt(i int) bool {
@@ -184,6 +187,12 @@ func (t *tokenizer) symbol(s scrap) {
 		t.linkOr(symTimes, next && t.afterAmount())
 	case "-":
 		t.hyphen(s, next, nextGlued)
+	case "+", "&":
+		if next && t.jointsMixed() && (s.norm == "&" || s.glued && nextGlued) {
+			t.at++ // "2+3/8", "2 & 3/8"
+			return
+		}
+		t.push(symMark, 1)
 	default:
 		if s.norm == "%" && nextGlued && t.scraps[t.at+1].shape == shapeWord {
 			t.push(symMark, 1) // "%d"
@@ -197,11 +206,42 @@ func (t *tokenizer) symbol(s scrap) {
 	}
 }
 
+// jointsMixed reports whether a whole number stands before and a proper fraction
+// behind: the two are one number.
+func (t *tokenizer) jointsMixed() bool {
+	l := t.last()
+	if l == nil || l.symbol != symInt || t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeFraction {
+		return false
+	}
+	part := rational(t.scraps[t.at+1].norm)
+	return part != nil && part.Cmp(one) < 0
+}
+
+// spacedFraction reads "5 / 16" as one fraction: a smaller number over a power of
+// two that a rule has.
+func (t *tokenizer) spacedFraction() bool {
+	if t.at+2 >= len(t.scraps) || t.scraps[t.at+1].norm != "/" || t.scraps[t.at+2].shape != shapeInt {
+		return false
+	}
+	num, den := t.scraps[t.at].norm, t.scraps[t.at+2].norm
+	switch den {
+	case "2", "4", "8", "16", "32", "64":
+	default:
+		return false
+	}
+	r := rational(num + "/" + den)
+	if r == nil || r.Cmp(one) >= 0 {
+		return false
+	}
+	t.push(symFraction, 3).norm = num + "/" + den
+	return true
+}
+
 // hyphen is a sign, a mixed number's joint ("2-1/4"), a range or a dash.
 func (t *tokenizer) hyphen(s scrap, next, nextGlued bool) {
 	after := t.afterNumber()
 	switch {
-	case after && s.glued && nextGlued && t.last().symbol == symInt && t.scraps[t.at+1].shape == shapeFraction:
+	case after && next && t.jointsMixed() && s.glued == nextGlued:
 		t.at++ // the joint of a mixed number
 	case after && s.glued && nextGlued && next:
 		t.push(symTo, 1)
@@ -228,7 +268,7 @@ func (t *tokenizer) between() bool {
 
 func (t *tokenizer) afterAmount() bool {
 	l := t.last()
-	return l != nil && (l.symbol >= symInt && l.symbol <= symWords || l.symbol == symUnit)
+	return l != nil && l.symbol >= symInt && l.symbol <= symUnit
 }
 
 // linkOr makes a link between two numbers, or a mark where there is nothing to
@@ -309,6 +349,15 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 	}
 	if m, n := units.longest(t.scraps, t.at); n > 0 && t.unitFits(m, n) {
 		t.push(symUnit, n).meaning = m
+		return true
+	}
+	if s.glued && t.last().symbol == symFraction && (s.norm == "ths" || s.norm == "th" || s.norm == "nds" || s.norm == "nd") {
+		t.last().end, t.last().text = s.end, t.text[t.last().start:s.end]
+		t.at++ // "5/16ths"
+		return true
+	}
+	if s.norm == "of" && isWord(t.scraps, t.at+1, "a") && isWord(t.scraps, t.at+2, "bar") && t.last().value != nil && t.last().value.Cmp(one) <= 0 {
+		t.push(symUnit, 3).meaning = meaning{kind: kindUnit, id: "bar", unit: unit.Bar} // "nine tenths of a bar"
 		return true
 	}
 	if s.norm == "no" && s.glued {
@@ -399,17 +448,19 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 		t.inchOf(1, big.NewRat(1, 1)) // "inch bar"
 		return true
 	}
-	if !isWord(t.scraps, at+1, "and") {
+	and := skipHyphen(t.scraps, at+1)
+	if !isWord(t.scraps, and, "and") {
 		return false
 	}
-	part, n := fractionWords(t.scraps, at+2)
+	from := skipHyphen(t.scraps, and+1)
+	part, n := hyphenated(t.scraps, from)
 	if n == 0 {
-		part, n = wordNumber(t.scraps, at+2)
+		part, n = wordNumber(t.scraps, from)
 	}
 	if n == 0 || part.Cmp(one) >= 0 {
 		return false
 	}
-	t.inchOf(at+2+n-t.at, part.Add(part, one))
+	t.inchOf(from+n-t.at, part.Add(part, one))
 	return true
 }
 
