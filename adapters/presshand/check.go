@@ -126,6 +126,9 @@ func (s settings) String() string {
 	if s.Policy.OwnCheck {
 		checkers += ", own loads too"
 	}
+	if s.sealed {
+		checkers += ", from verified devices only"
+	}
 	words := "no prefix"
 	if len(s.prefix) > 0 {
 		words = "prefix " + strings.Join(s.prefix, ", ")

@@ -1,6 +1,12 @@
 package main
 
-import "context"
+import (
+	"context"
+	"errors"
+	"strings"
+
+	"presshand/adapters/slack"
+)
 
 // slackAddress is that of Slack's Web API.
 const slackAddress = "https://slack.com/api/"
@@ -14,7 +20,14 @@ func (c *checking) slack(ctx context.Context) {
 	}
 	address := slackAddress
 	if s.API != "" {
-		address = s.API
+		address = strings.TrimSuffix(s.API, "/") + "/"
 	}
 	c.clock(ctx, "slack", address+"api.test")
+	for _, f := range slack.Check(ctx, s) {
+		if f.OK {
+			c.say("slack", nil, strings.TrimPrefix(f.What, "slack "))
+			continue
+		}
+		c.say(strings.TrimSpace(f.What), errors.New(f.Todo), "")
+	}
 }

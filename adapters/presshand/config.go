@@ -44,6 +44,7 @@ type room struct {
 	Pictures *bool     `toml:"pictures"`
 	Checkers *[]string `toml:"checkers"`
 	OwnCheck *bool     `toml:"own_check"`
+	Sealed   *bool     `toml:"sealed_checks"`
 }
 
 type slackConfig struct {

@@ -20,6 +20,7 @@ type settings struct {
 	bot.Settings
 	prefix   []string
 	pictures bool
+	sealed   bool // second checks count only from verified devices
 }
 
 // rules returns the rules of a config that was checked.
@@ -58,6 +59,9 @@ func (r *rules) with(s settings, own room) settings {
 	}
 	if own.OwnCheck != nil {
 		s.Policy.OwnCheck = *own.OwnCheck
+	}
+	if own.Sealed != nil {
+		s.sealed = *own.Sealed
 	}
 	if own.Checkers != nil {
 		s.Policy.Checkers = nil

@@ -123,7 +123,8 @@ func newProcess(file string, conf *config, kept book.Store, s streams) *process 
 	b := bot.New(p.store)
 	b.Settings = func(room string) bot.Settings { return p.rules.Load().in(room).Settings }
 	b.Crowd = bot.NewCrowd(conf.Crowd)
-	p.handler = bot.Clerk{Bot: b, Draw: func(room string) bool { return p.rules.Load().in(room).pictures }}
+	clerk := bot.Clerk{Bot: b, Draw: func(room string) bool { return p.rules.Load().in(room).pictures }}
+	p.handler = bot.StrictClerk{Clerk: clerk, Demands: func(room string) bool { return p.rules.Load().in(room).sealed }}
 	return p
 }
 

@@ -1,0 +1,117 @@
+//go:build goolm
+
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"maunium.net/go/mautrix"
+	"maunium.net/go/mautrix/event"
+	"maunium.net/go/mautrix/id"
+
+	"presshand/adapters/matrix/homeserver"
+)
+
+// An account is set up, checked and served by the commands alone, and answers
+// in a room that it was invited to.
+func TestServe_matrix(t *testing.T) {
+	server, err := homeserver.Start(t.Context(), "../../testdata/matrix/dendrite.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer server.Stop()
+	press, err := server.Register(t.Context(), "press", "secret-of-press")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Setenv(matrixPassword, "secret-of-press")
+	dir := t.TempDir()
+	text := fmt.Sprintf(`
+store = %q
+listen = ""
+pictures = false
+[matrix]
+homeserver = %q
+user = %q
+store = %q
+allow = ["localhost"]
+`, filepath.Join(dir, "shop.db"), server.URL, press.UserID, filepath.Join(dir, "keys.db"))
+	config := configured(t, text)
+	if code, out, _ := ran(t, "", "check", "--config", config); code != exitFailed || !strings.Contains(out, "run “presshand matrix-setup” once") {
+		t.Errorf("check before the set-up: code %d\n%s", code, out)
+	}
+	code, out, errs := ran(t, "", "matrix-setup", "--config", config)
+	if code != exitOK || !strings.Contains(out, "told only now") {
+		t.Fatalf("set-up: code %d, %q, %q", code, out, errs)
+	}
+	if code, out, errs = ran(t, "", "matrix-setup", "--config", config); code != exitOK || !strings.Contains(out, "is set up already") {
+		t.Errorf("second set-up: code %d, %q, %q", code, out, errs)
+	}
+	if code, out, errs = ran(t, "", "check", "--config", config); code != exitOK {
+		t.Errorf("check: code %d, %q\n%s", code, errs, out)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	ended := make(chan int, 1)
+	var said log
+	go func() {
+		ended <- run(ctx, []string{"serve", "--config", config}, streams{strings.NewReader(""), io.Discard, &said})
+	}()
+	ana, err := server.Register(t.Context(), "ana", "secret-of-ana")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := answered(t, ana, press.UserID, "what is a caul"); !strings.Contains(got, "caul is a stiff board") {
+		t.Errorf("answer is %q\n%s", got, said.String())
+	}
+	stop()
+	if code := <-ended; code != exitOK {
+		t.Errorf("exit code %d\n%s", code, said.String())
+	}
+	if strings.Contains(said.String(), "secret-of-press") || strings.Contains(said.String(), "stiff board") {
+		t.Errorf("log tells a secret:\n%s", said.String())
+	}
+}
+
+// answered asks the bot something in a direct room and waits for its reply.
+func answered(t *testing.T, ana *mautrix.Client, press id.UserID, text string) string {
+	t.Helper()
+	ctx, done := context.WithTimeout(t.Context(), time.Minute)
+	defer done()
+	room, err := ana.CreateRoom(ctx, &mautrix.ReqCreateRoom{Invite: []id.UserID{press}, IsDirect: true, Preset: "trusted_private_chat"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	reply := make(chan string, 1)
+	syncer := ana.Syncer.(*mautrix.DefaultSyncer)
+	asked := false
+	syncer.OnEventType(event.StateMember, func(ctx context.Context, e *event.Event) {
+		if id.UserID(e.GetStateKey()) != press || e.Content.AsMember().Membership != event.MembershipJoin || asked {
+			return
+		}
+		asked = true
+		if _, err := ana.SendText(ctx, room.RoomID, text); err != nil {
+			t.Error(err)
+		}
+	})
+	syncer.OnEventType(event.EventMessage, func(_ context.Context, e *event.Event) {
+		if e.Sender == press {
+			select {
+			case reply <- e.Content.AsMessage().Body:
+			default:
+			}
+		}
+	})
+	go func() { _ = ana.SyncWithContext(ctx) }() // ends with ctx
+	select {
+	case body := <-reply:
+		return body
+	case <-ctx.Done():
+		return "nothing within a minute"
+	}
+}
