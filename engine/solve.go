@@ -60,6 +60,11 @@ func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {
 		return nil, err
 	}
 	q.Said = q.Said.Clone()
+	for f := range goal {
+		if len(q.For) == 0 && f != GoalVerdict {
+			q.For = []unit.Field{f}
+		}
+	}
 	for _, f := range overruled(q.Said, field) {
 		delete(q.Said, f)
 	}
@@ -153,13 +158,24 @@ func (s *solver) forward(v float64) float64 {
 	return -1
 }
 
-// mid returns the middle of a figure given, no number where it is not.
+// mid returns the middle of a figure given, the least where there are several
+// levels, no number where it is not given.
 func (b *builder) mid(f unit.Field) float64 {
-	t, ok := b.a.Values[f].(unit.Triple)
-	if !ok || t.Mid == nil {
-		return nan
+	switch v := b.a.Values[f].(type) {
+	case unit.Triple:
+		if v.Mid != nil {
+			return *v.Mid
+		}
+	case unit.Triples:
+		least := nan
+		for _, t := range v {
+			if t.Mid != nil && !(*t.Mid >= least) {
+				least = *t.Mid
+			}
+		}
+		return least
 	}
-	return *t.Mid
+	return nan
 }
 
 // flatMargin is what is left of the vacuum once the strip is flat and, where a
@@ -188,19 +204,10 @@ func (s *solver) lacking() ([]unit.Field, error) {
 	return b.a.Needs, nil
 }
 
-// answer is the forward answer at the solution.
+// answer is the forward answer at the solution, or nearest to it.
 func (s *solver) answer(at solution) (Answer, error) {
-	switch {
-	case !at.moves && s.figure == GoalVerdict:
-		return Answer{
-			About: s.q.About, Verdict: Stop, Values: unit.Facts{}, Assumed: unit.Facts{},
-			Checks: []Check{{"goal", Stop, Finding{ReasonOutOfReach, s.goal()}}},
-		}, nil
-	case !at.moves:
-		return Answer{
-			About: s.q.About, Verdict: Stop, Values: unit.Facts{}, Assumed: unit.Facts{},
-			Checks: []Check{{"goal", Stop, Finding{ReasonNoBearing, s.goal()}}},
-		}, nil
+	if !at.met && !at.moves {
+		return s.unmoved(), nil
 	}
 	a, err := Compute(s.with(at.at))
 	if err != nil {
@@ -211,8 +218,8 @@ func (s *solver) answer(at solution) (Answer, error) {
 	}
 	figures := s.goal()
 	figures[s.field] = unit.Number(at.at)
-	if t, ok := a.Values[s.figure].(unit.Triple); ok {
-		figures[s.figure] = t
+	if v, ok := a.Values[s.figure]; ok {
+		figures[s.figure] = v
 	}
 	if !at.met {
 		a.Verdict = Stop
@@ -222,6 +229,28 @@ func (s *solver) answer(at solution) (Answer, error) {
 	a.Values[s.field] = unit.TripleOf(unit.Exactly(at.at))
 	a.Advice = append([]Finding{{ReasonSolved, figures}}, a.Advice...)
 	return a, nil
+}
+
+// unmoved is the answer where the figure is the same at every value, or is given
+// at none. What friction eats whole is out of reach, and so is what a check
+// stops everywhere; anything else has no bearing.
+func (s *solver) unmoved() Answer {
+	a, err := Compute(s.with((s.low + s.high) / 2))
+	v, _ := a.Values[s.figure].(unit.Triple)
+	given := v.Mid != nil
+	eaten := given && *v.Mid == 0
+	stopped := !given && a.Verdict == Stop
+	figures, reason, checks := s.goal(), ReasonNoBearing, []Check(nil)
+	if err == nil && (eaten || stopped || s.figure == GoalVerdict) {
+		reason, checks = ReasonOutOfReach, a.Checks
+		if given {
+			figures[s.figure] = v
+		}
+	}
+	return Answer{
+		About: s.q.About, Verdict: Stop, Values: unit.Facts{}, Assumed: unit.Facts{},
+		Checks: append([]Check{{"goal", Stop, Finding{reason, figures}}}, checks...),
+	}
 }
 
 func (s *solver) goal() unit.Facts {

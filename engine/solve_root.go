@@ -9,9 +9,13 @@ import (
 // scanned is how many values are tried to find where a figure crosses a goal.
 const scanned = 80
 
-// solve finds the first value at which the figure crosses the goal.
+// golden is the smaller part of a golden section.
+const golden = 0.381966
+
+// solve finds the first value at which the figure crosses the goal, or else the
+// value at which it comes nearest.
 func (s *solver) solve() solution {
-	near := solution{at: nan}
+	near, nearest := solution{at: nan}, 0
 	best, first := math.Inf(1), nan
 	var x0, d0 float64
 	for i := range scanned + 1 {
@@ -26,7 +30,7 @@ func (s *solver) solve() solution {
 		}
 		near.moves = near.moves || math.Abs(d-first) > 1e-12*(1+math.Abs(first))
 		if math.Abs(d) < best {
-			best, near.at = math.Abs(d), x
+			best, near.at, nearest = math.Abs(d), x, i
 		}
 		if d == 0 || i > 0 && d0*d < 0 {
 			if d != 0 {
@@ -36,7 +40,41 @@ func (s *solver) solve() solution {
 		}
 		x0, d0 = x, d
 	}
+	if near.moves && s.figure != GoalVerdict && nearest > 0 && nearest < scanned {
+		return s.turn(near.at, s.sample(nearest-1), s.sample(nearest+1))
+	}
 	return near
+}
+
+// turn narrows a turning point between a and c, at which the figure comes nearest
+// to the goal without the scan having seen it cross, by golden section.
+func (s *solver) turn(x, a, c float64) solution {
+	side := s.miss(x)
+	for range 60 {
+		y := x + (c-x)*golden
+		if c-x < x-a {
+			y = x - (x-a)*golden
+		}
+		d := s.miss(y)
+		switch {
+		case d == 0:
+			return solution{at: y, met: true, moves: true}
+		case d*side < 0:
+			return solution{at: s.bisect(x, y, side), met: true, moves: true}
+		case math.Abs(d) < math.Abs(side):
+			if y > x {
+				a = x
+			} else {
+				c = x
+			}
+			x, side = y, d
+		case y > x:
+			c = y
+		default:
+			a = y
+		}
+	}
+	return solution{at: x, moves: true}
 }
 
 // sample spreads the values tried evenly by ratio where the range spans it.
@@ -88,8 +126,9 @@ func (s *solver) bisect(a, c, da float64) float64 {
 	return c
 }
 
-// solveCount finds the count at which the figure just still meets the goal: at
-// least the wanted pressure, at most the wanted mass, time or size.
+// solveCount finds the count that gives the goal, or at which the figure just
+// still meets it: at least the wanted pressure, at most the wanted mass, time or
+// size.
 func (s *solver) solveCount() solution {
 	near := solution{at: nan}
 	best, last := math.Inf(1), nan
@@ -97,6 +136,9 @@ func (s *solver) solveCount() solution {
 		d := s.miss(n)
 		if math.IsNaN(d) {
 			continue
+		}
+		if math.Abs(d) <= 1e-9*math.Abs(s.want) {
+			return solution{at: n, met: true, moves: true}
 		}
 		near.moves = near.moves || !math.IsNaN(last) && d != last
 		if math.Abs(d) < best {

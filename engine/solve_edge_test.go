@@ -1,0 +1,92 @@
+package engine_test
+
+import (
+	"math"
+	"testing"
+
+	"presshand/engine"
+	"presshand/engine/unit"
+)
+
+// goalCheck solves and returns the check on the goal; the answer must be a stop
+// without the field among its values.
+func goalCheck(t *testing.T, about engine.Topic, said unit.Facts, f unit.Field, goal unit.Facts) (engine.Check, engine.Answer) {
+	t.Helper()
+	a, err := engine.SolveFor(engine.Question{About: about, Said: said}, f, goal)
+	if err != nil || a.Verdict != engine.Stop || a.Values.Has(f) || len(a.Checks) == 0 {
+		t.Fatalf("%s: %v, verdict %s, checks %v, %s %v; want a stop", about, err, a.Verdict, a.Checks, f, a.Values[f])
+	}
+	return a.Checks[0], a
+}
+
+// Friction eats a bar of 25.4 mm on film after (22.4 − 0.2·22.05)/0.2 = 90 mm; at
+// the far joint, at 228.6 mm, no vacuum leaves any of it.
+func TestSolveFor_eatenByFriction(t *testing.T) {
+	said := unit.Facts{
+		unit.StripCount: unit.Number(5), unit.StripWidth: unit.Number(57.15), unit.StripThickness: unit.Number(6.35),
+		unit.BarHeight: unit.Number(25.4), unit.Cover: unit.Number(25.4),
+	}
+	c, _ := goalCheck(t, engine.Side, said, unit.Vacuum, unit.Facts{unit.SideFarJoint: unit.Number(70)})
+	far, ok := c.Figures[unit.SideFarJoint].(unit.Triple)
+	if c.Reason != engine.ReasonOutOfReach || !ok || *far.Mid != 0 {
+		t.Errorf("check %v, want out of reach with nothing at the far joint", c)
+	}
+}
+
+// A pump that stops at 4 kPa leaves 97.3 kPa of vacuum: none, however fast, pulls
+// to 99.9.
+func TestSolveFor_pumpNeverThere(t *testing.T) {
+	said := unit.Facts{unit.PressVolume: unit.Number(200), unit.Vacuum: unit.Number(99.9)}
+	c, a := goalCheck(t, engine.Pump, said, unit.PumpSpeed, unit.Facts{unit.Pump: unit.Number(120)})
+	if c.Reason != engine.ReasonOutOfReach {
+		t.Errorf("check %v, want out of reach", c)
+	}
+	wantCheck(t, a, "pump", engine.Stop, engine.ReasonPumpCannotReach)
+}
+
+// Strips above a fence of 6 mm stand 1 mm proud at 7 mm.
+func TestSolveFor_proud(t *testing.T) {
+	said := unit.Facts{unit.StackLayers: unit.Layers{layer("sled", 19), layer("fence", 6), layer("strips", 0), layer("sled", 19)}}
+	a, err := engine.SolveFor(engine.Question{About: engine.Stack, Said: said}, unit.StripThickness, unit.Facts{unit.Proud: unit.Number(1)})
+	if got := solved(t, a, unit.StripThickness); err != nil || math.Abs(got-7) > 1e-9 {
+		t.Errorf("strips of %g mm (%v), want 7", got, err)
+	}
+}
+
+// A count that gives the goal itself is the one, at the least count too: edge
+// joints of 20 by 500 mm are 0.01 m² each, so two strips have that and five four
+// times as much.
+func TestSolveFor_exactCount(t *testing.T) {
+	said := unit.Facts{unit.StripWidth: unit.Number(50), unit.StripThickness: unit.Number(20), unit.StripLength: unit.Number(500)}
+	for area, want := range map[float64]float64{0.01: 2, 0.04: 5, 0.045: 5} {
+		a, err := engine.SolveFor(engine.Question{About: engine.Glue, Said: said}, unit.StripCount, unit.Facts{unit.JointArea: unit.Number(area)})
+		if got := solved(t, a, unit.StripCount); err != nil || got != want {
+			t.Errorf("%g m²: %g strips (%v), want %g", area, got, err, want)
+		}
+	}
+}
+
+// A face cups its core most at one thickness and less on both sides of it. The
+// most, found here by a fine scan forwards, is had; a hair more is out of reach,
+// and the nearest is told to a thousandth.
+func TestSolveFor_turningPoint(t *testing.T) {
+	said := unit.Facts{
+		unit.PanelWidth: unit.Number(600), unit.ServiceHumidity: unit.Number(40), unit.WoodMoisture: unit.Number(10),
+		unit.Species: unit.Word("teak"), unit.Sawn: unit.Word("flat"), unit.CoreKind: unit.Word("plywood"), unit.CoreThickness: unit.Number(12),
+	}
+	least := 0.0
+	for mm := 5.0; mm < 60; mm += 0.01 {
+		said[unit.StripThickness] = unit.Number(mm)
+		least = math.Min(least, *mustAnswer(t, engine.Move, said).Values[unit.Cup].(unit.Triple).Mid)
+	}
+	delete(said, unit.StripThickness)
+	a, err := engine.SolveFor(engine.Question{About: engine.Move, Said: said}, unit.StripThickness, unit.Facts{unit.Cup: unit.Number(least)})
+	if err != nil || !a.Values.Has(unit.StripThickness) {
+		t.Errorf("checks %v (%v), want the thickness that cups most", a.Checks, err)
+	}
+	c, _ := goalCheck(t, engine.Move, said, unit.StripThickness, unit.Facts{unit.Cup: unit.Number(1.01 * least)})
+	near, ok := c.Figures[unit.Cup].(unit.Triple)
+	if c.Reason != engine.ReasonOutOfReach || !ok || math.Abs(*near.Mid-least) > 1e-3*math.Abs(least) {
+		t.Errorf("check %v, want out of reach, nearest %g mm", c, least)
+	}
+}
