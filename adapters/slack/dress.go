@@ -1,6 +1,7 @@
 package slack
 
 import (
+	"encoding/json"
 	"fmt"
 	"strings"
 	"unicode/utf8"
@@ -15,7 +16,7 @@ import (
 const (
 	maxText   = 39000
 	maxPart   = 2800  // of one text
-	maxDress  = 11000 // of all blocks; a reply that is longer goes without
+	maxDress  = 12000 // of all blocks as they are sent
 	maxBlocks = 45
 )
 
@@ -30,34 +31,64 @@ func fallback(text string) string {
 	return strings.TrimRight(string(cut), "&abcdefghijklmnopqrstuvwxyz") + " …"
 }
 
-// dressed returns a reply as blocks, or none where it is too long for them.
-// All text stands in rich text, where Slack reads no markup.
+// dressed returns a reply as blocks: in rich text, where Slack reads no markup;
+// a long one in plain text; one that is too long for blocks without.
 func dressed(s bot.Sheet) []slack.Block {
+	for _, dress := range []func([]bot.Line) []slack.Block{rich, simple} {
+		blocks := dress(s.Lines)
+		if b := buttons(s); b != nil {
+			blocks = append(blocks, b)
+		}
+		if raw, err := json.Marshal(blocks); err == nil && len(raw) <= maxDress && len(blocks) <= maxBlocks {
+			return blocks
+		}
+	}
+	return nil
+}
+
+// rich dresses lines by their kinds.
+func rich(lines []bot.Line) []slack.Block {
 	var blocks []slack.Block
 	var parts []slack.RichTextElement
-	size, all := 0, 0
-	flush := func() {
-		if len(parts) > 0 {
-			blocks = append(blocks, slack.NewRichTextBlock("", parts...))
-		}
-		parts, size = nil, 0
-	}
-	for _, l := range s.Lines {
+	size := 0
+	for _, l := range lines {
 		for _, text := range split(l.Text, maxPart) {
 			n := utf8.RuneCountInString(text)
-			if all += n; size+n > maxPart {
-				flush()
+			if size+n > maxPart {
+				blocks, parts, size = append(blocks, slack.NewRichTextBlock("", parts...)), nil, 0
 			}
 			size += n
+			list, ok := lastList(parts)
+			if ok && l.Kind == bot.Figure {
+				list.Elements = append(list.Elements, section(text, nil))
+				continue
+			}
 			parts = append(parts, styled(l.Kind, text))
 		}
 	}
-	flush()
-	if b := buttons(s); b != nil {
-		blocks = append(blocks, b)
+	if len(parts) > 0 {
+		blocks = append(blocks, slack.NewRichTextBlock("", parts...))
 	}
-	if all > maxDress || len(blocks) > maxBlocks {
-		return nil
+	return blocks
+}
+
+func lastList(parts []slack.RichTextElement) (*slack.RichTextList, bool) {
+	if len(parts) == 0 {
+		return nil, false
+	}
+	list, ok := parts[len(parts)-1].(*slack.RichTextList)
+	return list, ok
+}
+
+// simple sets lines below each other.
+func simple(lines []bot.Line) []slack.Block {
+	var all []string
+	for _, l := range lines {
+		all = append(all, l.Text)
+	}
+	var blocks []slack.Block
+	for _, text := range split(strings.Join(all, "\n"), maxPart) {
+		blocks = append(blocks, slack.NewSectionBlock(words(text), nil, nil))
 	}
 	return blocks
 }
@@ -85,17 +116,21 @@ func split(text string, n int) []string {
 
 // styled dresses a line by its kind.
 func styled(kind bot.LineKind, text string) slack.RichTextElement {
-	style := map[bot.LineKind]*slack.RichTextSectionTextStyle{
-		bot.Headline: {Bold: true}, bot.ReadAs: {Italic: true}, bot.Question: {Bold: true},
-	}[kind]
 	switch kind {
+	case bot.Headline, bot.Question:
+		return section(text+"\n", &slack.RichTextSectionTextStyle{Bold: true})
+	case bot.ReadAs:
+		return section(text+"\n", &slack.RichTextSectionTextStyle{Italic: true})
 	case bot.Figure:
-		section := slack.NewRichTextSection(slack.NewRichTextSectionTextElement(text, style))
-		return slack.NewRichTextList(slack.RTEListBullet, 0, section)
+		return slack.NewRichTextList(slack.RTEListBullet, 0, section(text, nil))
 	case bot.Warning:
 		text = "! " + text
 	}
-	return slack.NewRichTextSection(slack.NewRichTextSectionTextElement(text+"\n", style))
+	return section(text+"\n", nil)
+}
+
+func section(text string, style *slack.RichTextSectionTextStyle) *slack.RichTextSection {
+	return slack.NewRichTextSection(slack.NewRichTextSectionTextElement(text, style))
 }
 
 // offers are the buttons of a load, by its state.

@@ -26,6 +26,7 @@ type inner struct {
 	TS       string `json:"ts"`
 	Thread   string `json:"thread_ts"`
 	Parent   string `json:"parent_user_id"`
+	Inviter  string `json:"inviter"`
 	EventTS  string `json:"event_ts"`
 	Reaction string `json:"reaction"`
 	ItemUser string `json:"item_user"`
@@ -75,6 +76,8 @@ func (a *Slack) event(ctx context.Context, e inner) error {
 	switch {
 	case e.Type == "reaction_added":
 		return a.reaction(ctx, e)
+	case e.Type == "member_joined_channel":
+		a.invited(ctx, e)
 	case e.Type == "message" && e.SubType == "message_changed":
 		return a.edited(ctx, e)
 	case e.Type == "message" || e.Type == "app_mention":
@@ -82,6 +85,21 @@ func (a *Slack) event(ctx context.Context, e inner) error {
 		return err
 	}
 	return nil
+}
+
+// invited declines an invitation to a channel that is not served.
+func (a *Slack) invited(ctx context.Context, e inner) {
+	if e.User != a.own.Load().user || a.Allowed(e.Channel) {
+		return
+	}
+	a.Log.Warn("slack: invited to a channel that is not served", "channel", e.Channel)
+	if e.Inviter == "" {
+		return
+	}
+	text := "I am not set up for this channel and say nothing here. Whoever runs me can allow it."
+	if _, err := a.api.PostEphemeralContext(ctx, e.Channel, e.Inviter, slack.MsgOptionText(text, false)); err != nil {
+		a.Log.Warn("slack: note not shown", "error", err)
+	}
 }
 
 // message keeps a message if it is said to the bot; fresh is false where it is

@@ -1,0 +1,248 @@
+package slack_test
+
+import (
+	"context"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"presshand/adapters/slack/slackfake"
+	"presshand/bot/book"
+)
+
+// posted has ana post a load; it returns the thread and the message with its
+// buttons.
+func (s *shop) posted() (thread, card string) {
+	s.t.Helper()
+	thread = s.ask(strips)
+	s.answers(thread, 1)
+	s.Say(slackfake.Saying{Channel: s.room, User: s.ana, Thread: thread, Text: "post it"})
+	got := s.answers(thread, 2)
+	return thread, got[1].TS
+}
+
+func (s *shop) load() book.Load {
+	s.t.Helper()
+	l, err := s.store.Load(context.Background(), s.room, 1)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return l
+}
+
+func (s *shop) click(ts, user, action string) {
+	s.t.Helper()
+	if err := s.Click(s.room, ts, user, action); err != nil {
+		s.t.Fatal(err)
+	}
+}
+
+func (s *shop) last(thread string) slackfake.Message {
+	s.t.Helper()
+	s.still()
+	all := s.Thread(s.room, thread)
+	return all[len(all)-1]
+}
+
+// form presses the button of the check and returns the form.
+func (s *shop) form(card, user string) (id string, view json.RawMessage) {
+	s.t.Helper()
+	before, _ := s.Form()
+	s.click(card, user, "check")
+	s.eventually("no form opened", func() bool { id, view = s.Form(); return id != before })
+	return id, view
+}
+
+func TestSlack_buttons(t *testing.T) {
+	s := newShop(t, quick()).open().connected()
+	thread, card := s.posted()
+	s.click(card, s.ben, "hold")
+	s.answers(thread, 3)
+	if s.load().State != book.Held {
+		t.Fatalf("load is %s, want it held", s.load().State)
+	}
+	s.click(card, s.ben, "hold") // said twice: told to ben alone
+	if got := s.last(thread); got.Private != s.ben || s.load().State != book.Held {
+		t.Errorf("a second press shows %+v, want a note to ben alone", got)
+	}
+	s.click(s.Thread(s.room, thread)[2].TS, s.ben, "clear")
+	s.answers(thread, 5)
+	if s.load().State != book.Posted {
+		t.Errorf("load is %s, want it posted again", s.load().State)
+	}
+	for _, m := range s.Thread(s.room, thread) {
+		if m.Thread != thread || m.Unfurls {
+			t.Errorf("message %+v is not in the thread, or unfurls links", m)
+		}
+	}
+}
+
+// The form asks for what was measured, shows no planned figure, and counts for
+// its revision only.
+func TestSlack_checkForm(t *testing.T) {
+	s := newShop(t, quick()).open().connected()
+	thread, card := s.posted()
+	id, view := s.form(card, s.ben)
+	if shown := slackfake.TextOf(mustField(t, view, "blocks")); strings.Contains(shown, "25 inHg,") || !strings.Contains(shown, "Bar height") {
+		t.Errorf("form shows %q, want it to ask for the bar height without figures", shown)
+	}
+	for fields, bad := range map[string]string{
+		`{"bar_height_mm":"fine","strip_thickness_mm":"1/4"}`: "bar_height_mm",
+		`{"bar_height_mm":"1 in"}`:                            "Measure at least two",
+		`{}`:                                                  "Measure at least two",
+		`{"bar_height_mm":"1 in, 1 dropped","strip_thickness_mm":"1/4"}`:    "bar_height_mm",
+		`{"bar_height_mm":"1 in","strip_thickness_mm":"<!channel> 1/4 in"}`: "strip_thickness_mm",
+	} {
+		if answer := s.submit(id, s.ben, fields); !strings.Contains(string(answer), bad) || !strings.Contains(string(answer), `"errors"`) {
+			t.Errorf("form with %s was answered %s, want an error about %s", fields, answer, bad)
+		}
+	}
+	s.answers(thread, 2)
+	if answer := s.submit(id, s.ben, `{"bar_height_mm":"1 in","strip_thickness_mm":"1/4","vacuum_kpa":"25"}`); string(answer) != "" && string(answer) != "null" {
+		t.Errorf("a good form was answered %s", answer)
+	}
+	got := s.answers(thread, 3)[2]
+	if !strings.Contains(got.Text, "agrees, checked by “ben”") || s.load().State != book.Checked {
+		t.Errorf("after the form: %s, %s", s.load().State, got.Text)
+	}
+	s.click(got.TS, s.ben, "in")
+	if got := s.last(thread); !strings.Contains(got.Text, "went in at") || s.load().State != book.Pressing {
+		t.Errorf("after the button: %s, %s", s.load().State, got.Text)
+	}
+	s.click(s.last(thread).TS, s.ana, "out")
+	if s.last(thread); s.load().State != book.Taken {
+		t.Errorf("load is %s, want it out", s.load().State)
+	}
+}
+
+func (s *shop) submit(id, user, fields string) json.RawMessage {
+	s.t.Helper()
+	var typed map[string]string
+	if err := json.Unmarshal([]byte(fields), &typed); err != nil {
+		s.t.Fatal(err)
+	}
+	answer, err := s.Submit(id, user, typed)
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return answer
+}
+
+func mustField(t *testing.T, raw json.RawMessage, path ...string) json.RawMessage {
+	t.Helper()
+	b, err := json.Marshal(field(t, raw, path...))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+func TestSlack_checkFormRefused(t *testing.T) {
+	s := newShop(t, quick()).open().connected()
+	thread, card := s.posted()
+	own, _ := s.form(card, s.ana)
+	s.submit(own, s.ana, `{"bar_height_mm":"1 in","strip_thickness_mm":"1/4"}`)
+	if got := s.last(thread); got.Private != s.ana || !strings.Contains(got.Text, "someone else has to measure") {
+		t.Errorf("own check shows %+v, want a note to ana alone", got)
+	}
+	stale, _ := s.form(card, s.ben)
+	s.Say(slackfake.Saying{Channel: s.room, User: s.ana, Thread: thread, Text: "correction to 1: 3/4 bar"})
+	s.answers(thread, 4)
+	s.submit(stale, s.ben, `{"bar_height_mm":"3/4 in","strip_thickness_mm":"1/4"}`)
+	if got := s.last(thread); got.Private != s.ben || !strings.Contains(got.Text, "changed since") || s.load().State != book.Posted {
+		t.Errorf("a form of an earlier revision shows %+v, state %s", got, s.load().State)
+	}
+	before, _ := s.Form()
+	s.click(card, s.ben, "check")
+	s.eventually("nobody was told that the button is outdated", func() bool {
+		m := s.Thread(s.room, thread)
+		return strings.Contains(m[len(m)-1].Text, "it is at revision 2 now")
+	})
+	if after, _ := s.Form(); after != before {
+		t.Error("the button of an earlier revision opened a form")
+	}
+	s.click(card, s.ben, "hold")
+	if got := s.last(thread); !strings.Contains(got.Text, "changed since") || s.load().State != book.Posted {
+		t.Errorf("a button of an earlier revision shows %+v, state %s", got, s.load().State)
+	}
+}
+
+func TestSlack_slashCommand(t *testing.T) {
+	s := newShop(t, quick()).open().connected()
+	if _, err := s.Command(s.room, s.ana, "/press", strips); err != nil {
+		t.Fatal(err)
+	}
+	s.eventually("no answer", func() bool { return len(s.Messages(s.room)) == 1 })
+	s.still()
+	root := s.Messages(s.room)[0]
+	if root.Thread != "" || !strings.Contains(root.Text, "Read as 5 strips") {
+		t.Fatalf("the command shows %+v, want an answer that begins a thread", root)
+	}
+	s.Say(slackfake.Saying{Channel: s.room, User: s.ben, Thread: root.TS, Text: "make it oak"})
+	if got := s.answers(root.TS, 2)[1]; !strings.Contains(got.Text, "red oak") || !strings.Contains(got.Text, "5 strips") {
+		t.Errorf("the thread of the command does not go on: %s", got.Text)
+	}
+	s.Say(slackfake.Saying{Channel: s.room, User: s.ana, Thread: root.TS, Text: "post it"})
+	card := s.answers(root.TS, 3)[2]
+	s.click(card.TS, s.ben, "hold")
+	if got := s.answers(root.TS, 4)[3]; !strings.Contains(got.Text, "on hold") {
+		t.Errorf("the button in the thread of the command shows %s", got.Text)
+	}
+	if _, err := s.Command(s.room, s.ana, "/press", ""); err != nil {
+		t.Fatal(err)
+	}
+	s.eventually("no help", func() bool {
+		all := s.Messages(s.room)
+		return strings.Contains(all[len(all)-1].Text, "Tell me what is in the press")
+	})
+}
+
+// A command's answer whose acknowledgement got lost is found again in the
+// channel.
+func TestSlack_slashCommandAnswerLost(t *testing.T) {
+	s := newShop(t, quick()).open().connected()
+	s.Fail("chat.postMessage", slackfake.Fault{Lost: true})
+	if _, err := s.Command(s.room, s.ana, "/press", strips); err != nil {
+		t.Fatal(err)
+	}
+	s.eventually("no answer", func() bool { return len(s.Messages(s.room)) >= 1 })
+	s.still()
+	root := s.Messages(s.room)
+	if len(root) != 1 {
+		t.Fatalf("%d answers, want 1", len(root))
+	}
+	s.Say(slackfake.Saying{Channel: s.room, User: s.ben, Thread: root[0].TS, Text: "make it oak"})
+	s.answers(root[0].TS, 2)
+}
+
+func TestSlack_home(t *testing.T) {
+	s := newShop(t, quick()).open().connected()
+	s.OpenHome(s.ana)
+	s.eventually("the home stays empty", func() bool { return len(s.Home(s.ana)) > 0 })
+	shown := slackfake.TextOf(mustField(t, s.Home(s.ana), "blocks"))
+	for _, want := range []string{"5 strips 2 1/4 wide", "post it", "No reaction checks a load"} {
+		if !strings.Contains(shown, want) {
+			t.Errorf("home lacks %q", want)
+		}
+	}
+	if wrong := s.Overstepped(); len(wrong) > 0 {
+		t.Errorf("home oversteps limits: %v", wrong)
+	}
+}
+
+func TestSlack_notAllowed(t *testing.T) {
+	s := newShop(t, quick())
+	other := s.Channel("elsewhere")
+	s.conf.Allowed = func(room string) bool { return room != other }
+	s.open().connected()
+	s.Deliver(map[string]any{"type": "member_joined_channel", "user": slackfake.BotUser, "channel": other, "inviter": s.ana, "event_ts": "1.2"})
+	s.eventually("the inviter was not told", func() bool { m := s.Messages(other); return len(m) == 1 && m[0].Private == s.ana })
+	ts := s.Say(slackfake.Saying{Channel: other, User: s.ana, Text: slackfake.Mention + " " + strips})
+	if _, err := s.Command(other, s.ana, "/press", "help"); err != nil {
+		t.Fatal(err)
+	}
+	s.answers(s.ask(strips), 1)
+	if n := len(s.Thread(other, ts)); n > 0 {
+		t.Errorf("%d answers in a channel that is not served", n)
+	}
+}
