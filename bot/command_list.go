@@ -64,6 +64,9 @@ func (t *turn) saysList(r *Reply, c *grammar.Command, loads []book.Load) {
 	if len(loads) == 1 {
 		text = "One load:"
 	}
+	if judged, good := results(loads); judged > 1 {
+		text = fmt.Sprintf("%d loads, %d with a result, %d of them good:", len(loads), judged, good)
+	}
 	if pressing {
 		text = "In the press: " + text
 	}
@@ -77,7 +80,7 @@ func (t *turn) saysList(r *Reply, c *grammar.Command, loads []book.Load) {
 		if l.InPress() {
 			line += " since " + clockOf(l.InAt)
 			if up, ok := l.UpAt(); ok {
-				line += ", done by " + clockOf(up)
+				line += ", done by " + clockFrom(t.m.At, up)
 			}
 		}
 		if l.Finding != "" {
@@ -85,4 +88,17 @@ func (t *turn) saysList(r *Reply, c *grammar.Command, loads []book.Load) {
 		}
 		r.say(Figure, line+".")
 	}
+}
+
+// results counts loads with a result, and those with a good one.
+func results(loads []book.Load) (judged, good int) {
+	for _, l := range loads {
+		if l.State == book.Judged {
+			judged++
+			if l.Good {
+				good++
+			}
+		}
+	}
+	return judged, good
 }

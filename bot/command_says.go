@@ -3,6 +3,7 @@ package bot
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -59,9 +60,9 @@ func (t *turn) saysIn(r *Reply, l book.Load) {
 		r.say(Reason, "It went in without a valid second check; that stands in the book.")
 	}
 	if low, mid, high, ok := l.Plan.PressTime(); ok {
-		text := fmt.Sprintf("Usually done at %s", clockOf(l.InAt.Add(mid)))
+		text := "Usually done at " + clockFrom(l.InAt, l.InAt.Add(mid))
 		if low != high {
-			text += fmt.Sprintf(", could be %s to %s; I call when the latest is up", clockOf(l.InAt.Add(low)), clockOf(l.InAt.Add(high)))
+			text += fmt.Sprintf(", could be %s to %s; I call when the latest is up", clockFrom(l.InAt, l.InAt.Add(low)), clockFrom(l.InAt, l.InAt.Add(high)))
 		}
 		r.say(Figure, text+".")
 	}
@@ -86,7 +87,7 @@ func (t *turn) saysJudged(r *Reply, l book.Load) {
 	}
 	r.say(Headline, text+".")
 	st := t.styleOfPlan(l.Plan)
-	causes := book.Causes(l)
+	causes := slices.DeleteFunc(book.Causes(l), func(c book.Cause) bool { return c.Margin > ample })
 	if len(causes) == 0 {
 		r.say(Reason, "The load's own figures do not say why. Look at the glue line: dry, starved or open?")
 		return
@@ -102,18 +103,34 @@ func (t *turn) saysJudged(r *Reply, l book.Load) {
 	}
 }
 
+// ample is the margin above which something is no likely cause; our estimate.
+const ample = 0.5
+
 // causeSays tells what can have spoilt a joint, with the load's own numbers.
 var causeSays = map[book.CauseReason]string{
-	book.FarJointUnderContact: "The far joint may have got only {side_far_joint_kpa.low}; the glue needs {glue_min_kpa}.",
+	book.FarJointUnderContact: "The far joint may have got {side_far_joint_kpa.low}; the glue needs {glue_min_kpa}.",
 	book.ClosingTooHard:       "Closing the gap takes {closing_kpa} of the {side_far_joint_kpa} at the far joint.",
-	book.OpenTimeOverrun:      "Lay-up[ took {layup_load_s} and] ran close to the time that the glue stays open ({closed_time_s.low}).",
+	book.OpenTimeOverrun:      "Lay-up[ took {layup_s} and] ran close to the {closed_time_s.low} after which the glue can be too stiff.",
 	book.ColdShop:             "A cold shop: {shop_temp_c}, and the glue wants {min_temp_c} at least.",
 	book.ProudTooSmall:        "The work stood only {proud_mm} proud; the fence may have taken the load.",
 	book.UnevenWithoutMat:     "Strips that differ by {spread_mm} without a mat: the thin ones got little.",
-	book.OutTooEarly:          "It came out early: the glue takes {press_time_min.low} at least.",
+	book.OutTooEarly:          "It came out early, after {press_time_min}; the glue takes {label_press_min} at least.",
 }
 
 func clockOf(at time.Time) string { return at.Format("15:04") }
+
+// clockFrom shows a time with its day where that is not the day of from.
+func clockFrom(from, at time.Time) string {
+	at = at.In(from.Location())
+	y, m, d := from.Date()
+	switch days := int(time.Date(at.Year(), at.Month(), at.Day(), 0, 0, 0, 0, time.UTC).Sub(time.Date(y, m, d, 0, 0, 0, 0, time.UTC)).Hours() / 24); days {
+	case 0:
+		return clockOf(at)
+	case 1:
+		return clockOf(at) + " the next day"
+	}
+	return at.Format("15:04 on 2 January")
+}
 
 // badWords are what people say of a joint that failed.
 var badWords = []string{

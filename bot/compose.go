@@ -164,9 +164,6 @@ func (r *Reply) judge(st style, w worked) (lines int) {
 			continue
 		}
 		r.Checks = append(r.Checks, Judged{c.Name, c.Verdict, says})
-		if c.Reason == engine.ReasonVacuumWithin && !w.question.Said.Has(unit.Altitude) && !w.question.Said.Has(unit.Ambient) {
-			continue // nothing that anyone asked
-		}
 		if c.Reason == engine.ReasonVacuumAboveAmbient && w.want.Solve == unit.Vacuum {
 			continue // nobody said so much
 		}
@@ -184,7 +181,7 @@ func (r *Reply) advise(st style, w worked) (lines int) {
 	advice := slices.Clone(w.answer.Advice)
 	slices.SortStableFunc(advice, func(a, b engine.Finding) int { return urgency[b.Reason] - urgency[a.Reason] })
 	for _, f := range advice {
-		if f.Reason == engine.ReasonCrushUnknown && !w.question.Said.Has(unit.Species) || f.Reason == engine.ReasonFrictionBound && preloaded(w.answer) {
+		if idle(f.Reason, w) {
 			continue
 		}
 		if says := st.sentence(f, w); says != "" && lines < maxAdvice && !r.said(says) {
@@ -193,6 +190,19 @@ func (r *Reply) advise(st style, w worked) (lines int) {
 		}
 	}
 	return lines
+}
+
+// idle reports whether advice is about something that nobody asked.
+func idle(r engine.Reason, w worked) bool {
+	switch r {
+	case engine.ReasonCrushUnknown:
+		return !w.question.Said.Has(unit.Species)
+	case engine.ReasonFrictionBound:
+		return preloaded(w.answer)
+	case engine.ReasonVacuumWithin:
+		return !w.question.Said.Has(unit.Altitude) && !w.question.Said.Has(unit.Ambient)
+	}
+	return false
 }
 
 // preloaded reports whether a wedge gives a joint more than the rule does.

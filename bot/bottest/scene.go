@@ -16,11 +16,12 @@
 // The lines of the bot's part must stand in its reply, in that order; "not:"
 // lines must not; "about:", "verdict:", "needs:" and "state:" look at the data
 // of the reply. What one says outside a thread ("07:00 ana") is a thread of its
-// own. The clock is that of the scene.
+// own. The clock is that of the scene. "-- restart --" starts the bot anew on
+// what it kept, and "-- 09:20 clock --" lets time pass: the bot's part is then
+// what it says of its own accord, "silence" where that is nothing.
 package bottest
 
 import (
-	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -40,11 +41,17 @@ type Scene struct {
 	Turns    []Turn
 }
 
-// A Turn is one message and what its reply must have.
+// A Turn is one message and what its reply must have. Where Clock is set nobody
+// says anything, and only the time of the message counts.
 type Turn struct {
 	Message bot.Message
 	Want    []string
+	Restart bool // the bot was started anew before
+	Clock   bool
 }
+
+// room is where scenes are played.
+const room = "shop"
 
 // day is when scenes are played, a winter's day without daylight saving.
 var day = time.Date(2026, 3, 4, 0, 0, 0, 0, time.UTC)
@@ -56,8 +63,14 @@ func Read(text []byte) (Scene, error) {
 	if err != nil {
 		return Scene{}, err
 	}
+	restart := false
 	for i := 0; i < len(archive.Files); i += 2 {
 		f := archive.Files[i]
+		if f.Name == "restart" {
+			restart = true
+			i--
+			continue
+		}
 		m, err := message(f.Name, string(f.Data))
 		if err != nil {
 			return Scene{}, err
@@ -70,7 +83,8 @@ func Read(text []byte) (Scene, error) {
 		if len(want) == 0 {
 			return Scene{}, fmt.Errorf("%q wants nothing of the reply", f.Name)
 		}
-		s.Turns = append(s.Turns, Turn{m, want})
+		s.Turns = append(s.Turns, Turn{Message: m, Want: want, Restart: restart, Clock: m.From == "clock"})
+		restart = false
 	}
 	if len(s.Turns) == 0 {
 		return Scene{}, fmt.Errorf("scene %q has no turns", s.Heading)
@@ -98,9 +112,13 @@ func heading(text string) (Scene, error) {
 	return s, nil
 }
 
-// message reads "07:00 ana in tops".
+// message reads "07:00 ana in tops" and "tomorrow 07:00 ana".
 func message(name, text string) (bot.Message, error) {
 	words := strings.Fields(name)
+	on := day
+	if len(words) > 0 && words[0] == "tomorrow" {
+		words, on = words[1:], day.AddDate(0, 0, 1)
+	}
 	if len(words) != 2 && (len(words) != 4 || words[2] != "in") {
 		return bot.Message{}, fmt.Errorf("%q is not like %q", name, "07:00 ana in tops")
 	}
@@ -108,8 +126,8 @@ func message(name, text string) (bot.Message, error) {
 	if err != nil {
 		return bot.Message{}, fmt.Errorf("%q does not begin with a time", name)
 	}
-	m := bot.Message{Room: "shop", From: words[1], Text: strings.TrimSuffix(text, "\n"), Via: "scene"}
-	m.At = day.Add(time.Duration(at.Hour())*time.Hour + time.Duration(at.Minute())*time.Minute)
+	m := bot.Message{Room: room, From: words[1], Text: strings.TrimSuffix(text, "\n"), Via: "scene"}
+	m.At = on.Add(time.Duration(at.Hour())*time.Hour + time.Duration(at.Minute())*time.Minute)
 	if len(words) == 4 {
 		m.Thread = words[3]
 	}
@@ -124,25 +142,6 @@ func lines(text string) []string {
 		}
 	}
 	return out
-}
-
-// Play plays a scene with a bot of its own and returns what went otherwise
-// than it should, one line each.
-func Play(ctx context.Context, s Scene) ([]string, error) {
-	b := bot.New(bot.NewMemory())
-	b.Settings = func(string) bot.Settings { return s.Settings }
-	var wrong []string
-	for _, turn := range s.Turns {
-		r, err := b.Handle(ctx, turn.Message)
-		if err != nil {
-			return wrong, fmt.Errorf("%s: %w", turn.Message.Text, err)
-		}
-		for _, w := range missing(r, turn.Want) {
-			wrong = append(wrong, fmt.Sprintf("%s %s: %q\n\t%s\n%s",
-				turn.Message.At.Format("15:04"), turn.Message.From, turn.Message.Text, w, r.Text))
-		}
-	}
-	return wrong, nil
 }
 
 // missing says which wishes a reply does not fulfil.

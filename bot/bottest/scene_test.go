@@ -10,11 +10,16 @@ import (
 	"presshand/bot/bottest"
 )
 
-// Every scene in testdata/talk can be typed in a terminal by hand.
+// Every scene in testdata/talk can be typed in a terminal by hand; in those in
+// its folder clock, time passes and the bot is started anew as well.
 func TestPlay_scenes(t *testing.T) {
-	files, err := filepath.Glob("../../testdata/talk/*.txtar")
-	if err != nil || len(files) == 0 {
-		t.Fatalf("found %d scenes (%v), want some", len(files), err)
+	var files []string
+	for _, pattern := range []string{"../../testdata/talk/*.txtar", "../../testdata/talk/clock/*.txtar"} {
+		found, err := filepath.Glob(pattern)
+		if err != nil || len(found) == 0 {
+			t.Fatalf("%s finds %d scenes (%v), want some", pattern, len(found), err)
+		}
+		files = append(files, found...)
 	}
 	for _, name := range files {
 		t.Run(strings.TrimSuffix(filepath.Base(name), ".txtar"), func(t *testing.T) {
