@@ -26,7 +26,7 @@ func answerFace(b *builder) error {
 		}
 		return nil
 	}
-	b.workVacuum(p)
+	b.workVacuum(pa, p)
 	give(b, unit.FacePressure, p)
 	give(b, unit.FaceTonsPerSquareFoot, p)
 	b.work(unit.FaceTonsPerSquareFoot, p, "p / 95760.518 Pa", "2000 lbf on the square foot, NIST SP 811", Seen, func() string {

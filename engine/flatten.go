@@ -15,6 +15,7 @@ type curl struct {
 	depth, span, thick float64
 	stiff              unit.Range[float64]
 	up                 string // hump, hollow or ""
+	across             bool   // a cup, not a bow
 }
 
 // answerFlatten answers whether the vacuum flattens a cup, a bow or both. A board
@@ -25,13 +26,20 @@ func answerFlatten(b *builder) error {
 		b.need(unit.Vacuum)
 	}
 	var need unit.Range[float64]
+	var parts []unit.Range[float64]
 	for _, c := range curls {
 		r, err := c.need()
 		if err != nil {
 			return err
 		}
 		c.work(b, r)
+		parts = append(parts, r)
 		need = unit.Around(need.Low+r.Low, need.Mid+r.Mid, need.High+r.High)
+	}
+	if len(curls) > 1 {
+		b.work(unit.FlattenNeed, need, "bow + cup", "the load is carried both ways at once", Computed, func() string {
+			return sayRange(unit.FlattenNeed, parts[0]) + " + " + sayRange(unit.FlattenNeed, parts[1])
+		})
 	}
 	if len(curls) > 0 {
 		give(b, unit.FlattenNeed, need)
@@ -47,7 +55,11 @@ func answerFlatten(b *builder) error {
 		return err
 	}
 	give(b, unit.FacePressure, p)
-	b.workVacuum(p)
+	pa, err := b.ambient()
+	if err != nil {
+		return err
+	}
+	b.workVacuum(pa, p)
 	b.judgeVacuum()
 	if len(curls) > 0 {
 		b.judgeFlat(p, need)
@@ -71,7 +83,7 @@ func (b *builder) curls() []curl {
 			b.need(unit.StripLength)
 			whole = false
 		}
-		all = append(all, curl{bow, span, t, b.along(wood), up})
+		all = append(all, curl{bow, span, t, b.along(wood), up, false})
 	}
 	cup, cupped := b.number(unit.Cup)
 	if !cupped && !bowed {
@@ -87,7 +99,7 @@ func (b *builder) curls() []curl {
 			b.need(unit.StripWidth)
 			whole = false
 		}
-		all = append(all, curl{cup, span, t, b.across(wood), up})
+		all = append(all, curl{cup, span, t, b.across(wood), up, true})
 	}
 	if !whole {
 		return nil
@@ -124,6 +136,9 @@ func (c curl) need() (unit.Range[float64], error) {
 }
 
 func (c curl) work(b *builder, need unit.Range[float64]) {
+	if !b.q.Why {
+		return
+	}
 	formula := "p = 6.4 E t³ c / s⁴; high end hollow up"
 	switch c.up {
 	case "hump":
@@ -131,14 +146,10 @@ func (c curl) work(b *builder, need unit.Range[float64]) {
 	case "hollow":
 		formula = "p = max(10.67 E t³ c / s⁴, 2.667 E t³ c² / (s⁴ g))"
 	}
-	b.work(unit.FlattenNeed, need, formula, "simply supported strip under even load, Wood Handbook Eq. 9-2; hollow up derived; E: "+b.stiffSource(), Seen, func() string {
+	source, standing := b.stiffnessSource(c.across)
+	b.work(unit.FlattenNeed, need, formula, "simply supported strip under even load, Wood Handbook Eq. 9-2; hollow up derived; "+source, standing, func() string {
 		return fmt.Sprintf("E = %.4g GPa, t = %.4g mm, c = %.4g mm, s = %.4g mm, g = %.3g mm", c.stiff.Mid/1e9, c.thick*1e3, c.depth*1e3, c.span*1e3, leftUnderEdges*1e3)
 	})
-}
-
-// stiffSource names where the wood's stiffness comes from.
-func (b *builder) stiffSource() string {
-	return "Wood Handbook, " + b.species().Name + ", ±22 % (from memory)"
 }
 
 // judgeFlat judges the vacuum against what flattening takes and, where a glue
@@ -155,6 +166,9 @@ func (b *builder) judgeFlat(p, need unit.Range[float64]) {
 	}
 	left := unit.Around(p.Low-need.High, p.Mid-need.Mid, p.High-need.Low)
 	give(b, unit.FlattenLeft, left)
+	b.work(unit.FlattenLeft, left, "p − need", "what is left for the glue line", Computed, func() string {
+		return say(unit.FacePressure, p.Mid) + " − " + say(unit.FlattenNeed, need.Mid)
+	})
 	c := b.glue()
 	b.judgeFace("glue line", left, c)
 	b.judgeBoiling(c)

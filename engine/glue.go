@@ -68,16 +68,10 @@ func glueTimes(b *builder, c glue.Class) (gluingTimes, error) {
 	}
 	film := b.collapse(glue.FilmFactor(c, facesOnCore(b)))
 	pressing := unit.Sweep(func(v unit.Corner) float64 { return v[0] * v[1] * k }, base, film)
-	b.work(unit.PressTime, pressing, "t = t20 · film · 2^((20 − T)/10), T held between 10 and 35 °C",
-		"t20: "+sourceOf(b, unit.LabelPress)+"; film: our estimate, published factors for one sealed face run from 1 to 8; temperature: common practice, published factors for 10 °C run from 2.0 to 3.4, so 2 is mild",
-		Estimate, func() string {
-			return fmt.Sprintf("%.4g min · %.3g · %.4g (T = %.3g °C)", base.Mid/60, film.Mid, k, T)
-		})
-	b.work(unit.ClosedTime, closed.Times(k), "t = t20 · 2^((20 − T)/10), T held between 10 and 35 °C",
-		"t20: "+sourceOf(b, unit.LabelClosed)+"; temperature: common practice, no source",
-		unit.Weakest(standingOf(b, unit.LabelClosed, c.ClosedStanding), CommonPractice), func() string {
-			return fmt.Sprintf("%.4g min · %.4g (T = %.3g °C)", closed.Mid/60, k, T)
-		})
+	if b.q.Why {
+		at20 := gluingTimes{open, closed, base}
+		at20.work(b, c, k)
+	}
 	return gluingTimes{open: open.Times(k), closed: closed.Times(k), press: pressing}, nil
 }
 
@@ -111,4 +105,33 @@ func (t gluingTimes) give(b *builder) {
 	give(b, unit.OpenTime, t.open)
 	give(b, unit.ClosedTime, t.closed)
 	give(b, unit.PressTime, t.press)
+}
+
+// work keeps the working of times t at 20 °C that a temperature changes by the
+// factor k.
+func (t gluingTimes) work(b *builder, c glue.Class, k float64) {
+	scaled := "2^((20 − T)/10), T held between 10 and 35 °C"
+	if c.GelsCold() {
+		scaled = "1, hot hide glue is not scaled"
+	}
+	T, film := b.shopTemperature(), b.collapse(glue.FilmFactor(c, facesOnCore(b)))
+	pressing := unit.Sweep(func(v unit.Corner) float64 { return v[0] * v[1] * k }, t.press, film)
+	b.work(unit.PressTime, pressing, "t = t20 · film · "+scaled,
+		"t20: "+sourceOf(b, unit.LabelPress)+"; film: our estimate, published factors for one sealed face run from 1 to 8; temperature: common practice, published factors for 10 °C run from 2.0 to 3.4, so 2 is mild",
+		Estimate, func() string {
+			return fmt.Sprintf("%.4g min · %.3g · %.4g (T = %.3g °C)", t.press.Mid/60, film.Mid, k, T)
+		})
+	for _, w := range []struct {
+		time, label unit.Field
+		at20        unit.Range[float64]
+		standing    Standing
+	}{
+		{unit.OpenTime, unit.LabelOpen, t.open, c.OpenStanding},
+		{unit.ClosedTime, unit.LabelClosed, t.closed, c.ClosedStanding},
+	} {
+		b.work(w.time, w.at20.Times(k), "t = t20 · "+scaled, "t20: "+sourceOf(b, w.label)+"; temperature: common practice, no source",
+			unit.Weakest(standingOf(b, w.label, w.standing), CommonPractice), func() string {
+				return fmt.Sprintf("%.4g min · %.4g (T = %.3g °C)", w.at20.Mid/60, k, T)
+			})
+	}
 }

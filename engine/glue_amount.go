@@ -103,13 +103,13 @@ func glueAmount(b *builder, c glue.Class) error {
 // where they are laid on a core.
 func jointArea(b *builder, p gluedPanel) (unit.Area, error) {
 	var area unit.Area
+	sides := 0
 	count, err := b.count(unit.PanelCount, 1)
 	if err != nil {
 		return 0, err
 	}
 	if p.onCore {
-		sides, err := b.count(unit.Faces, 1)
-		if err != nil {
+		if sides, err = b.count(unit.Faces, 1); err != nil {
 			return 0, err
 		}
 		faces, err := glue.FaceArea(count, sides, p.width, p.length)
@@ -130,8 +130,8 @@ func jointArea(b *builder, p gluedPanel) (unit.Area, error) {
 	}
 	b.work(unit.JointArea, unit.Exactly(float64(area)), "A = N · ((n − 1) · t · L + faces · W · L), faces only where laid on a core",
 		"geometry", Computed, func() string {
-			return fmt.Sprintf("N = %d, n = %d, t = %.4g mm, L = %.4g mm, W = %.4g mm",
-				count, p.strips, p.thickness.Millimetres(), p.length.Millimetres(), p.width.Millimetres())
+			return fmt.Sprintf("%d · (%d · %.4g mm · %.4g mm + %d · %.4g mm · %.4g mm)", count, max(0, p.strips-1),
+				p.thickness.Millimetres(), p.length.Millimetres(), sides, p.width.Millimetres(), p.length.Millimetres())
 		})
 	return area, nil
 }

@@ -145,8 +145,11 @@ func TestCompute_workingOfPressFigures(t *testing.T) {
 		{engine.Side, side, []unit.Field{unit.Ambient, unit.FacePressure, unit.SideIdeal, unit.SideFirstJoint, unit.SideFarJoint, unit.BarCovered,
 			unit.BarReach, unit.Preload, unit.Rise, unit.Snap, unit.Buckle, unit.Closing, unit.GlueContact, unit.GlueFull}},
 		{engine.Flatten, cuppedCherry(""), []unit.Field{unit.FlattenNeed, unit.FacePressure}},
-		{engine.Stack, unit.Facts{unit.Vacuum: unit.Number(80), unit.ThicknessSpread: unit.Number(0.5), unit.StackLayers: unit.Layers{
-			layer("sled", 19), layer("fence", 5), layer("strips", 8), layer("mat", 6), layer("caul", 12)}},
+		{engine.Flatten, unit.Facts{unit.Vacuum: unit.Number(80), unit.StripThickness: unit.Number(10), unit.Cup: unit.Number(1), unit.Bow: unit.Number(3),
+			unit.StripWidth: unit.Number(150), unit.StripLength: unit.Number(900), unit.GlueClass: unit.Word("pva")}, []unit.Field{unit.FlattenNeed, unit.FlattenLeft}},
+		{engine.Stack, unit.Facts{unit.Vacuum: unit.Number(80), unit.ThicknessSpread: unit.Number(0.5), unit.SledWidth: unit.Number(500), unit.SledLength: unit.Number(900),
+			unit.PanelWidth: unit.Number(400), unit.PanelLength: unit.Number(800), unit.Opening: unit.Number(100), unit.StackLayers: unit.Layers{
+				layer("sled", 19), layer("fence", 5), layer("strips", 8), layer("mat", 6), layer("caul", 12)}},
 			[]unit.Field{unit.StackHeight, unit.Proud, unit.MatLow}},
 	} {
 		a := mustAnswer(t, c.about, c.said)
@@ -158,6 +161,11 @@ func TestCompute_workingOfPressFigures(t *testing.T) {
 			}
 			if s := a.Working[i]; s.Formula == "" || s.Numbers == "" || s.Result == "" || s.Source == "" || s.Standing == "" {
 				t.Errorf("%s: the working of %s lacks a part: %+v", c.about, f, s)
+			}
+		}
+		for f := range a.Values {
+			if f != unit.Opening && !slices.ContainsFunc(a.Working, func(s engine.Step) bool { return s.Name == string(f) }) {
+				t.Errorf("%s has no working of %s", c.about, f)
 			}
 		}
 		q := engine.Question{About: c.about, Said: c.said}

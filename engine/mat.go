@@ -25,8 +25,9 @@ type matting struct {
 	firm                              unit.Range[float64]
 	thin                              unit.Range[float64] // share of thin strips
 	spread                            float64
-	uneven                            bool // the spread of thickness is known
-	above                             unit.Range[float64]
+	uneven                            bool                // the spread of thickness is known
+	face, above                       unit.Range[float64] // the vacuum, and what it comes to on the strips
+	sled, strips                      float64             // their areas, where the sled concentrates
 	pressure                          unit.Range[float64]
 }
 
@@ -116,15 +117,15 @@ func (b *builder) concentrate(m *matting) error {
 	if err != nil || !okW || !okL || !okS || r.width == 0 || w*l <= r.width*L {
 		return err
 	}
-	face := m.above
+	m.face, m.sled, m.strips = m.above, w*l, r.width*L
 	m.above = unit.Sweep(func(c unit.Corner) float64 {
-		p, e := press.LevelPressure(unit.Pressure(c[0]), unit.Area(w*l), unit.Area(r.width*L))
+		p, e := press.LevelPressure(unit.Pressure(c[0]), unit.Area(m.sled), unit.Area(m.strips))
 		err = firstError(err, e)
 		return float64(p)
-	}, face)
+	}, m.face)
 	m.concentrated = true
 	b.advise(ReasonSledConcentrates, unit.Facts{
-		unit.FacePressure:  figure(unit.FacePressure, face),
+		unit.FacePressure:  figure(unit.FacePressure, m.face),
 		unit.LevelPressure: figure(unit.LevelPressure, m.above),
 	})
 	return err
@@ -203,7 +204,10 @@ func (b *builder) underRigid() bool {
 func (m matting) work(b *builder) {
 	b.work(unit.MatLow, m.pressure, "p_low = σ((s − d)/m), (1 − φ) σ(s/m) + φ σ((s − d)/m) = p, σ(ε) = 3 σ25 ε / (1 − ε)",
 		"fitted to a published closed-cell data sheet within 7 %; grades of ASTM D1056", Seen, func() string {
-			return fmt.Sprintf("p = %.4g kPa, σ25 = %.4g kPa, m = %.4g mm, d = %.4g mm, φ = %.3g",
-				m.above.Mid/1e3, m.firm.Mid/1e3, m.thick*1e3, m.spread*1e3, m.thin.Mid)
+			s, _ := press.MatSquash(unit.Pressure(m.above.Mid), press.Mat{
+				Thickness: unit.Length(m.thick), Firmness: unit.Pressure(m.firm.Mid), Spread: unit.Length(m.spread), Thin: m.thin.Mid,
+			})
+			return fmt.Sprintf("p = %.4g kPa, σ25 = %.4g kPa, m = %.4g mm, d = %.4g mm, φ = %.3g give s = %.4g mm",
+				m.above.Mid/1e3, m.firm.Mid/1e3, m.thick*1e3, m.spread*1e3, m.thin.Mid, s.Millimetres())
 		})
 }

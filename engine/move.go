@@ -121,6 +121,10 @@ func (m moved) give(b *builder) error {
 	}
 	e := unit.Sweep(strain, C, m.before)
 	give(b, unit.WidthChangePercent, e.Times(100))
+	source := "Wood Handbook FPL-GTR-282 ch. 13; C: " + movementSource(s)
+	b.work(unit.WidthChangePercent, e.Times(100), "C · (M2 − M1), of the width", source, s.MovementStanding, func() string {
+		return fmt.Sprintf("100 · %.5f · (%.4g − %.4g) %%", C.Mid, m.after, m.before.Mid)
+	})
 	if W == 0 {
 		b.lack(unit.WidthChange, unit.PanelWidth)
 		if sizeIsSaid(b) && b.q.About == Move {
@@ -134,8 +138,8 @@ func (m moved) give(b *builder) error {
 	}
 	give(b, unit.WidthChange, unit.Around(unit.Length(W*e.Low), change, unit.Length(W*e.High)))
 	b.work(unit.WidthChange, e.Times(W), "d = W · C · (M2 − M1)",
-		"Wood Handbook FPL-GTR-282 ch. 13; C: "+movementSource(s), s.MovementStanding, func() string {
-			return fmt.Sprintf("%.4g mm · %.5f · (%.3g − %.3g) %%", W*1000, C.Mid, m.after, m.before.Mid)
+		source, s.MovementStanding, func() string {
+			return fmt.Sprintf("%.4g mm · %.5f · (%.4g − %.4g) %%", W*1000, C.Mid, m.after, m.before.Mid)
 		})
 	if facesOnCore(b) {
 		b.advise(ReasonCoreHoldsFace, nil)

@@ -39,6 +39,8 @@ func faceCup(b *builder, m moved, s wood.Species, W float64) error {
 	}
 	if kind == solidCore || b.numberOr(unit.Faces, 1) >= 2 { // alike throughout, or alike on both sides
 		judgeCup(b, unit.Exactly(0.0), W)
+		b.work(unit.Cup, unit.Exactly(0.0), "Δε = 0: core and face alike, or a face on both sides", "symmetry", Computed,
+			func() string { return "κ = 0" })
 		return nil
 	}
 	c, ok := cores[kind]
@@ -140,7 +142,7 @@ const cupFormula = "cup = κ·W²/8, hollow on the face's side where negative; �
 
 // numbers puts the middles in words.
 func (f faceOnCore) numbers(kind string, stiffness, movement float64) string {
-	return fmt.Sprintf("t1 = %.4g mm, t2 = %.4g mm, E1 = %.3g GPa, E2 = %.3g GPa (%s), C1 = %.5f, C2 = %.4f, M %.3g to %.3g %%, W = %.4g mm",
+	return fmt.Sprintf("t1 = %.4g mm, t2 = %.4g mm, E1 = %.4g GPa, E2 = %.4g GPa (%s), C1 = %.5f, C2 = %.4f, M %.4g to %.4g %%, W = %.4g mm",
 		f.face.Millimetres(), f.base.Millimetres(), stiffness/1e9, f.core.stiffness.Gigapascals(), kind,
 		movement, float64(f.core.movement), f.m.before.Mid, f.m.after, f.width.Millimetres())
 }

@@ -222,7 +222,7 @@ const pumpSources = "S is 0.7 to 1 of the rating: common practice; p_ult: our es
 
 // numbers puts the middles of the pump and the press in words.
 func (p pumping) numbers() string {
-	return fmt.Sprintf("V = %.4g l, S = %.3g l/s, p_ult = %.3g kPa, r = %.3g kPa/min",
+	return fmt.Sprintf("V = %.4g l, S = %.4g l/s, p_ult = %.4g kPa, r = %.4g kPa/min",
 		p.volume.Mid*1000, p.speed.Mid*1000, p.limit.Mid/1000, p.leak*60/1000)
 }
 

@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"fmt"
 	"math"
 
 	"presshand/engine/unit"
@@ -39,9 +40,17 @@ func (b *builder) freeVolume() (unit.Range[float64], bool, error) {
 	case b.known(unit.Opening):
 		v = unit.Exactly(b.bedVolume())
 		give(b, unit.PressVolume, v)
+		b.work(unit.PressVolume, v, "bed · depth, less the work in it", "geometry", Computed, func() string {
+			depth, _ := b.number(unit.Opening)
+			all := b.bedArea() * depth
+			return fmt.Sprintf("%.4g m² · %.4g mm − %.4g l", b.bedArea(), depth*1000, (all-v.Mid)*1000)
+		})
 	case wKnown && lKnown:
 		v = b.spread(w*l*thinBag, w*l*midBag, w*l*thickBag)
 		give(b, unit.PressVolume, v)
+		b.work(unit.PressVolume, v, "width · length of the bag laid flat · 10 to 50 mm", "our estimate", Estimate, func() string {
+			return fmt.Sprintf("%.4g mm · %.4g mm · %.4g mm", w*1000, l*1000, midBag*1000)
+		})
 		b.advise(ReasonBagVolume, unit.Facts{unit.PressVolume: figure(unit.PressVolume, v)})
 	default:
 		return v, false, nil
@@ -52,11 +61,16 @@ func (b *builder) freeVolume() (unit.Range[float64], bool, error) {
 // bedVolume returns bed by depth, less the work in it.
 func (b *builder) bedVolume() float64 {
 	depth, _ := b.number(unit.Opening)
-	v := depth * b.numberOr(unit.BedWidth, usualBedWidth) * b.numberOr(unit.BedLength, usualBedLength)
+	v := depth * b.bedArea()
 	if work := b.workVolume(); work < fullestPress*v {
 		v -= work
 	}
 	return v
+}
+
+// bedArea returns the area of the bed, in m².
+func (b *builder) bedArea() float64 {
+	return b.numberOr(unit.BedWidth, usualBedWidth) * b.numberOr(unit.BedLength, usualBedLength)
 }
 
 // workVolume returns the volume of the wood that is known to lie in the press,

@@ -19,16 +19,13 @@ func (s *sideLoad) work(b *builder) {
 		s.workPreload(b)
 	}
 	if q, ok := s.buckle(); ok {
-		b.work(unit.Buckle, q, "p = π² E⊥ t² / (12 W²)", "Euler's column; an upper bound for unglued joints", Computed, func() string {
+		source, standing := b.stiffnessSource(true)
+		b.work(unit.Buckle, q, "p = π² E⊥ t² / (12 W²)", "Euler's column; an upper bound for unglued joints; "+source, standing, func() string {
 			return fmt.Sprintf("π² · %.4g GPa · (%.4g mm)² / (12 · (%.4g mm)²)", s.across.Mid/1e9, s.thick*1e3, s.row.width*1e3)
 		})
 	}
-	if s.gap.bends && s.gap.open > 0 {
-		b.work(unit.Closing, s.closing, "p = 6.4 E_L w³ g / L⁴; the low end takes half of it, both strips giving",
-			"Wood Handbook Eq. 9-2, simply supported beam under even load", Seen, func() string {
-				L, _ := b.length()
-				return fmt.Sprintf("6.4 · %.4g GPa · (%.4g mm)³ · %.4g mm / (%.4g mm)⁴", b.along(b.species()).Mid/1e9, s.row.strip*1e3, s.gap.open*1e3, L*1e3)
-			})
+	if s.gap.bends {
+		s.workGap(b)
 	}
 	b.work(unit.GlueContact, unit.Exactly(s.contact), "by class of glue", "common practice, no source", CommonPractice, func() string { return b.glue().Name })
 	b.work(unit.GlueFull, unit.Exactly(s.full), "690 kPa at specific gravity 0.40 to 1205 kPa at 0.63; hide 350, epoxy 30 kPa",
@@ -36,6 +33,22 @@ func (s *sideLoad) work(b *builder) {
 		func() string {
 			return fmt.Sprintf("%s, specific gravity %.3g", b.glue().Name, b.species().SpecificGravity)
 		})
+}
+
+// workGap keeps the working of closing a gap.
+func (s *sideLoad) workGap(b *builder) {
+	source, standing := b.stiffnessSource(false)
+	b.work(unit.Closing, s.closing, "p = 6.4 E_L w³ g / L⁴; the low end takes half of it, both strips giving",
+		"Wood Handbook Eq. 9-2, simply supported beam under even load; "+source, standing, func() string {
+			if s.gap.open == 0 {
+				return "g = 0 mm"
+			}
+			L, _ := b.length()
+			return fmt.Sprintf("6.4 · %.4g GPa · (%.4g mm)³ · %.4g mm / (%.4g mm)⁴", b.along(b.species()).Mid/1e9, s.row.strip*1e3, s.gap.open*1e3, L*1e3)
+		})
+	b.work(unit.SideNet, s.net(s.far), "p_far − p_close; low less high, high less low", "what is left of the far joint's pressure", Computed, func() string {
+		return say(unit.SideFarJoint, s.far.Mid) + " − " + say(unit.Closing, s.closing.Mid)
+	})
 }
 
 func (s *sideLoad) workBar(b *builder) {
@@ -48,17 +61,21 @@ func (s *sideLoad) workBar(b *builder) {
 	b.work(unit.SideIdeal, s.ideal, "p_ideal = p H / t", "force balance without friction", Computed, func() string {
 		return fmt.Sprintf("%.4g kPa · %.4g mm / %.4g mm", kPa, mm(s.bar.height), mm(s.thick))
 	})
-	b.work(unit.BarCovered, s.bar.covered, "h = max(t, min(H, c)); low also at most (H² + b²) / (2 max(z, H − z))",
+	b.work(unit.BarCovered, s.bar.covered, "h = max(t, min(H, c)), h = t where H ≤ u; low also at most (H² + b²) / (2 max(z, H − z))",
 		"free body of the bar with its film: film down its inner face pushes back", Computed, func() string {
-			return fmt.Sprintf("t = %.4g mm, H = %.4g mm, c = %.4g mm, b = %.4g mm, z = %.4g mm",
-				mm(s.thick), mm(s.bar.height), mm(s.bar.cover.Mid), mm(s.bar.width), mm(s.bar.middle))
+			return fmt.Sprintf("t = %.4g mm, H = %.4g mm, c = %.4g mm, u = %.4g mm, b = %.4g mm, z = %.4g mm",
+				mm(s.thick), mm(s.bar.height), mm(s.bar.cover.Mid), mm(s.bar.under), mm(s.bar.width), mm(s.bar.middle))
 		})
 	joint := func(f unit.Field, r unit.Range[float64], x float64) {
 		b.work(f, r, "p = max(0, p [(h − r) − μ (b + r) − μ x]) / t; the larger of this and the preload",
 			"horizontal force balance, Coulomb friction used up; "+b.frictionSource(), Estimate, func() string {
-				return fmt.Sprintf("%.4g kPa · [(%.4g − %.4g) − %.3g (%.4g + %.4g) − %.3g · %.4g] mm / %.4g mm", kPa,
+				numbers := fmt.Sprintf("%.4g kPa · [(%.4g − %.4g) − %.3g (%.4g + %.4g) − %.3g · %.4g] mm / %.4g mm", kPa,
 					mm(s.bar.covered.Mid), mm(s.bar.corner.Mid), s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid),
 					s.bar.friction.Mid, mm(x), mm(s.thick))
+				if s.pre.known {
+					numbers += ", or " + say(unit.Preload, s.pre.pressure.Mid)
+				}
+				return numbers
 			})
 	}
 	if s.xFar > 0 {
@@ -100,6 +117,9 @@ func (s *sideLoad) workPreload(b *builder) {
 		}
 	}
 	b.work(unit.Preload, s.pre.pressure, formula, source, Estimate, numbers)
+	b.work(unit.FenceLoad, s.pre.fence, "p_pre t, on each metre of fence", "definition of pressure", Computed, func() string {
+		return fmt.Sprintf("%s · %.4g mm", say(unit.Preload, s.pre.pressure.Mid), s.thick*1e3)
+	})
 	if !s.pre.sprung {
 		return
 	}
@@ -107,7 +127,8 @@ func (s *sideLoad) workPreload(b *builder) {
 		δ, _ := b.number(unit.Overfill)
 		return fmt.Sprintf("√(3 · %.4g mm · %.4g mm / 8)", s.row.width*1e3, δ*1e3)
 	})
-	b.work(unit.Snap, s.pre.snap, "p = 8.21 E⊥ t rise³ / W⁴", "derived: parabolic arch without bending stiffness", Computed, func() string {
+	source, standing := b.stiffnessSource(true)
+	b.work(unit.Snap, s.pre.snap, "p = 8.21 E⊥ t rise³ / W⁴", "derived: parabolic arch without bending stiffness; "+source, standing, func() string {
 		return fmt.Sprintf("8.21 · %.4g GPa · %.4g mm · (%.4g mm)³ / (%.4g mm)⁴", s.across.Mid/1e9, s.thick*1e3, s.pre.rise.Mid*1e3, s.row.width*1e3)
 	})
 }

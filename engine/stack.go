@@ -1,6 +1,7 @@
 package engine
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -59,6 +60,9 @@ func answerStack(b *builder) error {
 	}
 	if mat.concentrated {
 		give(b, unit.LevelPressure, mat.above)
+		b.work(unit.LevelPressure, mat.above, "p A_sled / A_strips", "force balance", Computed, func() string {
+			return fmt.Sprintf("%.4g kPa · %.4g m² / %.4g m²", mat.face.Mid/1e3, mat.sled, mat.strips)
+		})
 	}
 	b.judgeUneven(mat)
 	if mat.known {
@@ -222,6 +226,9 @@ func (b *builder) judgeClearance(p pile) {
 	give(b, unit.Opening, unit.Exactly(opening))
 	left := opening - p.height
 	give(b, unit.Clearance, unit.Exactly(left))
+	b.work(unit.Clearance, unit.Exactly(left), "opening − height", "geometry", Computed, func() string {
+		return say(unit.Opening, opening) + " − " + say(unit.StackHeight, p.height)
+	})
 	v, r := Good, ReasonFits
 	switch {
 	case !reaches(opening, p.height):
@@ -259,7 +266,8 @@ func (b *builder) judgeProud(p pile, mat matting) {
 		}
 		b.judge("proud of the fence", v, why, unit.Facts{unit.Proud: figure(unit.Proud, r)})
 		b.work(unit.Proud, r, "proud = core + t + (m − s) − fence", "geometry", Computed, func() string {
-			return say(unit.Proud, l.core) + " + " + say(unit.Proud, l.strips) + " + " + say(unit.Proud, l.mat) + " squashed − " + say(unit.Proud, l.fence)
+			squash := l.core + l.strips + l.mat - l.fence - r.Mid
+			return fmt.Sprintf("%.4g + %.4g + (%.4g − %.4g) − %.4g mm", l.core*1e3, l.strips*1e3, l.mat*1e3, math.Max(0, squash)*1e3, l.fence*1e3)
 		})
 	}
 	if len(all) > 0 {

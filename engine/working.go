@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"presshand/engine/unit"
+	"presshand/engine/wood"
 )
 
 // say returns a figure in SI with the unit that a field's name ends in.
@@ -17,11 +18,25 @@ func say(f unit.Field, si float64) string {
 
 // sayRange returns a figure with its ends, where it has any.
 func sayRange(f unit.Field, r unit.Range[float64]) string {
+	if !isFinite(r.Low) || !isFinite(r.Mid) || !isFinite(r.High) {
+		return sayOpen(f, r)
+	}
 	if r.Low == r.High {
 		return say(f, r.Mid)
 	}
 	u := f.Unit()
 	return fmt.Sprintf("%s (%.4g to %.4g)", say(f, r.Mid), u.Of(r.Low), u.Of(r.High))
+}
+
+// sayOpen is [sayRange] where some of it cannot be reached.
+func sayOpen(f unit.Field, r unit.Range[float64]) string {
+	end := func(v float64) string {
+		if !isFinite(v) {
+			return "out of reach"
+		}
+		return say(f, v)
+	}
+	return fmt.Sprintf("%s (%s to %s)", end(r.Mid), end(r.Low), end(r.High))
 }
 
 // work keeps the working of one figure: the formula, the mids put in, the result
@@ -35,7 +50,7 @@ func (b *builder) work(f unit.Field, r unit.Range[float64], formula, source stri
 // workAir keeps the working of the ambient and of the vacuum.
 func (b *builder) workAir(pa, p unit.Range[float64]) {
 	b.workAmbient(pa)
-	b.workVacuum(p)
+	b.workVacuum(pa, p)
 }
 
 func (b *builder) workAmbient(pa unit.Range[float64]) {
@@ -49,14 +64,38 @@ func (b *builder) workAmbient(pa unit.Range[float64]) {
 		})
 }
 
-func (b *builder) workVacuum(p unit.Range[float64]) {
+func (b *builder) workVacuum(pa, p unit.Range[float64]) {
 	formula, source, standing := "p = reading ± 2.54 kPa, never above p_a", "as said; dial of class 2.5, EN 837-1 (from memory)", FromMemory
+	numbers := "reading %s, p_a = %s"
 	f, n, _ := b.gauge()
 	switch f {
 	case unit.VacuumAbsolute:
-		formula, source, standing = "p = p_a − p_abs", "as said", Computed
+		formula, source, standing, numbers = "p = p_a − p_abs", "as said", Computed, "p_abs = %s, p_a = %s"
 	case unit.VacuumPercent:
-		formula, source, standing = "p = share · p_a", "as said", Computed
+		formula, source, standing, numbers = "p = share · p_a", "as said", Computed, "%s · %s"
 	}
-	b.work(unit.FacePressure, p, formula, source, standing, func() string { return say(f, n) })
+	b.work(unit.FacePressure, p, formula, source, standing, func() string {
+		return fmt.Sprintf(numbers, say(f, n), say(unit.Ambient, pa.Mid))
+	})
+}
+
+// stiffnessSource names where the stiffness of the strips comes from, and how far
+// that was looked at: across the grain, or along it.
+func (b *builder) stiffnessSource(across bool) (string, Standing) {
+	s := b.species()
+	source, standing := "E: "+wood.StrengthSource, s.StrengthStanding
+	if s.Name == wood.Default().Name {
+		source = "E: that of a middling hardwood, our estimate"
+	}
+	if across {
+		source += "; across: " + wood.RatioSource
+		if s.GroupRatios {
+			source += ", as here"
+		}
+		standing = unit.Weakest(standing, s.RatioStanding)
+		if b.word(unit.Sawn) == "" {
+			source += "; rings at 45° at the low end from memory"
+		}
+	}
+	return source + "; ±22 % from memory", unit.Weakest(standing, FromMemory)
 }

@@ -81,7 +81,8 @@ func IsLoose(name string) bool { return loose[plain(name)] }
 func All() []Species { return append([]Species(nil), table...) }
 
 // Default returns the wood to reckon with where none is named: a hardwood of
-// middling stiffness, the movement and strength the mean of the table's hardwoods.
+// middling stiffness, its movement the mean of the table's hardwoods. How much it
+// bears across the grain differs too much to be given.
 func Default() Species {
 	return Species{
 		Name:            "hardwood",
