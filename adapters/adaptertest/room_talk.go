@@ -197,6 +197,11 @@ func scenes(t *testing.T, r Rooms) {
 // A Timed service gives messages the time of the clock that the adapter got.
 type Timed interface{ Timed() }
 
+// A Dated service tells the exact time that it gave a message.
+type Dated interface {
+	At(t testing.TB, room, id string) time.Time
+}
+
 func play(t *testing.T, r Rooms, scene bottest.Scene) {
 	h := r.open(t)
 	h.set = scene.Settings
@@ -206,6 +211,7 @@ func play(t *testing.T, r Rooms, scene bottest.Scene) {
 	straight.Settings = func(string) bot.Settings { return h.set }
 	room, roots, shown := h.service.Room(t), map[string]string{}, map[string]int{}
 	_, timed := h.service.(Timed)
+	dated, isDated := h.service.(Dated)
 	for i, turn := range scene.Turns {
 		m := turn.Message
 		if timed {
@@ -215,6 +221,9 @@ func play(t *testing.T, r Rooms, scene bottest.Scene) {
 		}
 		p := Post{Room: room, Person: m.From, Text: m.Text, Thread: roots[m.Thread], Addressed: m.Thread == "" || roots[m.Thread] == ""}
 		id := h.service.Say(t, p)
+		if isDated {
+			m.At = dated.At(t, room, id)
+		}
 		root := p.Thread
 		if root == "" {
 			root = id

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"github.com/slack-go/slack"
 
@@ -35,6 +36,12 @@ var signs = map[string]string{
 	"inbox_tray": "in", "outbox_tray": "out",
 }
 
+// How long a message may take to be known as a card after Slack showed it.
+const (
+	freshCard = 10 * time.Second
+	cardAfter = 250 * time.Millisecond
+)
+
 // reaction keeps a reaction on a card as the words that it stands for.
 func (a *Slack) reaction(ctx context.Context, e inner) error {
 	own := a.own.Load()
@@ -44,6 +51,13 @@ func (a *Slack) reaction(ctx context.Context, e inner) error {
 		return nil
 	}
 	c, err := a.cardAt(ctx, e.Item.Channel, e.Item.TS)
+	for range 4 {
+		if err != nil || c.Load != 0 || a.Clock().Sub(timeOf(e.Item.TS)) > freshCard {
+			break
+		}
+		rest(ctx, cardAfter) // people see a message before it is known to be sent
+		c, err = a.cardAt(ctx, e.Item.Channel, e.Item.TS)
+	}
 	if err != nil || c.Load == 0 {
 		return err
 	}

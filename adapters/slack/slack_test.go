@@ -30,7 +30,10 @@ func newWorkspace(t testing.TB) adaptertest.Service {
 }
 
 func (w *workspace) Name() string { return slack.Service }
-func (w *workspace) Timed()       {}
+
+func (w *workspace) Timed() {}
+
+func (w *workspace) At(_ testing.TB, _, id string) time.Time { return slackfake.Time(id) }
 
 func (w *workspace) Connect(t testing.TB, in adaptertest.Inbox, s book.Store, clock func() time.Time) adaptertest.Chat {
 	w.clock = clock

@@ -60,6 +60,15 @@ func (s *Server) ts() string {
 	return fmt.Sprintf("%d.%06d", s.last/1e6, s.last%1e6)
 }
 
+// Time is when a timestamp was given.
+func Time(ts string) time.Time {
+	var sec, micro int64
+	if _, err := fmt.Sscanf(ts, "%d.%06d", &sec, &micro); err != nil {
+		return time.Time{}
+	}
+	return time.UnixMicro(sec*1e6 + micro).UTC()
+}
+
 // Channel opens a public channel with the app in it.
 func (s *Server) Channel(name string) string {
 	return s.add(&channel{ID: "C" + s.id(), Name: name})
