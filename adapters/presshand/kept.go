@@ -4,10 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"strings"
 	"text/tabwriter"
 
@@ -161,15 +159,24 @@ type forgetCmd struct {
 	Person string `required:"" placeholder:"ID" help:"Who: a name of [people] in the configuration, or an id of a service."`
 }
 
+// names returns all that the person is called.
+func (c *forgetCmd) names() ([]string, error) {
+	if c.Config == "" {
+		return []string{c.Person}, nil
+	}
+	conf, err := readConfig(c.Config)
+	if err != nil {
+		return nil, err
+	}
+	person := conf.rules().person(c.Person, "").ID
+	return append([]string{person}, conf.People[person]...), nil
+}
+
 // Run blanks a person under each of their names.
 func (c *forgetCmd) Run(ctx context.Context, s streams) error {
-	names := []string{c.Person}
-	if c.Config != "" {
-		conf, err := readConfig(c.Config)
-		if err != nil {
-			return err
-		}
-		names = append(names, conf.People[c.Person]...)
+	names, err := c.names()
+	if err != nil {
+		return err
 	}
 	return c.with(ctx, func(kept book.Store) error {
 		blanked := 0
@@ -186,112 +193,4 @@ func (c *forgetCmd) Run(ctx context.Context, s streams) error {
 		_, err := fmt.Fprintf(s.out, "%d entries and messages are blanked. Names that others typed into notes, and earlier backups, are not.\n", blanked)
 		return err
 	})
-}
-
-// backupCmd writes all that a store holds into a file.
-type backupCmd struct {
-	where
-	File string `arg:"" help:"The file to write, or - for standard output. One that is there is replaced once the backup is whole."`
-}
-
-// Run writes the backup. Matrix keys are in a store of their own.
-func (c *backupCmd) Run(ctx context.Context, s streams) error {
-	name, err := c.name()
-	if err != nil {
-		return err
-	}
-	if sameFile(name, c.File) {
-		return hint(errors.New("the backup would replace the store itself"), "give the backup another name")
-	}
-	return c.with(ctx, func(kept book.Store) error {
-		if c.File == "-" {
-			return storeTroubleOf(kept.Backup(ctx, s.out))
-		}
-		if err := written(c.File, func(w io.Writer) error { return storeTroubleOf(kept.Backup(ctx, w)) }); err != nil {
-			return err
-		}
-		_, err := fmt.Fprintf(s.out, "The store is backed up in %s. Matrix keys are not part of it: the recovery key makes new ones.\n", c.File)
-		return err
-	})
-}
-
-func storeTroubleOf(err error) error {
-	if err == nil {
-		return nil
-	}
-	return storeTrouble(err)
-}
-
-func sameFile(a, b string) bool {
-	x, err := os.Stat(a)
-	if err != nil {
-		return false
-	}
-	y, err := os.Stat(b)
-	return err == nil && os.SameFile(x, y)
-}
-
-// written has a file written beside its place and puts it there once it is
-// whole and on the disk.
-func written(file string, write func(io.Writer) error) (err error) {
-	beside := func(err error) error {
-		return hint(fmt.Errorf("%s cannot be written: %w", file, err), "name a file in a folder that you can write to")
-	}
-	f, err := os.CreateTemp(filepath.Dir(file), ".backup-*") // only its owner may read it
-	if err != nil {
-		return beside(err)
-	}
-	defer func() {
-		if err != nil {
-			err = errors.Join(err, os.Remove(f.Name()))
-		}
-	}()
-	if err := write(f); err != nil {
-		return errors.Join(err, f.Close())
-	}
-	if err := errors.Join(f.Sync(), f.Close()); err != nil {
-		return beside(err)
-	}
-	if err := os.Rename(f.Name(), file); err != nil {
-		return beside(err)
-	}
-	return nil
-}
-
-// restoreCmd fills an empty store from a backup.
-type restoreCmd struct {
-	where
-	File string `arg:"" help:"The backup to read, or - for standard input."`
-}
-
-// Run fills a store, which is made if it is not there.
-func (c *restoreCmd) Run(ctx context.Context, s streams) (err error) {
-	from := s.in
-	if c.File != "-" {
-		f, err := os.Open(c.File)
-		if err != nil {
-			return hint(fmt.Errorf("backup cannot be read: %w", err), "name a file that “presshand backup” wrote")
-		}
-		defer f.Close()
-		from = f
-	}
-	name, err := c.name()
-	if err != nil {
-		return err
-	}
-	kept, err := openStore(ctx, name)
-	if err != nil {
-		return storeTrouble(err)
-	}
-	defer func() { err = errors.Join(err, kept.Close()) }()
-	switch err := kept.Restore(ctx, from); {
-	case errors.Is(err, book.ErrNotEmpty):
-		return hint(err, "name a store that is not there yet with --store")
-	case errors.Is(err, book.ErrDamaged):
-		return hint(err, "name a file that “presshand backup” wrote")
-	case err != nil:
-		return storeTrouble(err)
-	}
-	_, err = fmt.Fprintln(s.out, "The store is filled from the backup.")
-	return err
 }

@@ -7,11 +7,9 @@ import (
 	"io"
 	"net"
 	"net/http"
-	"os"
 	"path/filepath"
 	"strings"
 	"sync"
-	"syscall"
 	"testing"
 	"time"
 
@@ -23,6 +21,7 @@ import (
 type served struct {
 	*slackfake.Server
 	t      *testing.T
+	room   string
 	config string
 	listen string
 	log    log
@@ -70,6 +69,7 @@ func freeAddress(t *testing.T) string {
 func newServed(t *testing.T, more string) *served {
 	t.Helper()
 	s := &served{Server: slackfake.New(t, slackfake.Options{Scopes: scopes()}), t: t, listen: freeAddress(t)}
+	s.room = s.Channel("press-room")
 	t.Setenv(slackBotToken, slackfake.BotToken)
 	t.Setenv(slackAppToken, slackfake.AppToken)
 	s.config = configured(t, fmt.Sprintf("store = %q\nlisten = %q\n%s\n[slack]\napi = %q\n",
@@ -128,7 +128,7 @@ func (s *served) ask(text string) string {
 // askIn is ask in a thread, whose first message it returns too.
 func (s *served) askIn(thread, text string) (root, answer string) {
 	s.t.Helper()
-	room, ana := s.Channel("press-room"), s.User("ana")
+	room, ana := s.room, s.User("ana")
 	before := 0
 	if thread != "" {
 		before = len(s.Thread(room, thread))
@@ -163,108 +163,6 @@ func TestServe_slack(t *testing.T) {
 	}
 	if code, _ := s.get("/healthz"); code != 0 {
 		t.Errorf("health is still told after the end: %d", code)
-	}
-}
-
-// What SIGHUP brings in holds from then on; a file that is wrong changes
-// nothing.
-func TestServe_reloads(t *testing.T) {
-	s := newServed(t, "pictures = false")
-	s.start()
-	text, err := os.ReadFile(s.config)
-	if err != nil {
-		t.Fatal(err)
-	}
-	hang := func(text string, says string) {
-		t.Helper()
-		if err := os.WriteFile(s.config, []byte(text), 0o600); err != nil {
-			t.Fatal(err)
-		}
-		if err := syscall.Kill(os.Getpid(), syscall.SIGHUP); err != nil {
-			t.Fatal(err)
-		}
-		s.eventually(says, func() bool { return strings.Contains(s.log.String(), says) })
-	}
-	if got := s.ask("units"); !strings.Contains(got, "inches and °F") {
-		t.Errorf("before: %q", got)
-	}
-	hang("units = \"cubits\"\n"+string(text), "configuration not taken in")
-	if got := s.ask("units"); !strings.Contains(got, "inches and °F") {
-		t.Errorf("after a wrong file: %q", got)
-	}
-	hang("units = \"metric\"\n"+string(text), "are read anew")
-	if got := s.ask("units"); !strings.Contains(got, "millimetres and °C") {
-		t.Errorf("after: %q", got)
-	}
-	s.end()
-}
-
-// A store outlives the process: what was posted is listed, exported and backed
-// up, restored elsewhere, and who posted it is forgotten.
-func TestServe_keeps(t *testing.T) {
-	s := newServed(t, "pictures = false\n[people]\nana = [\"UANA\"]\n")
-	s.start()
-	root, _ := s.askIn("", "5 strips 2 wide, 1/4 thick, 1 in bar, 25 inHg, yellow glue")
-	if _, got := s.askIn(root, "post it as walnut tops"); !strings.Contains(got, "oad 1") {
-		t.Fatalf("posting: %q", got)
-	}
-	s.end()
-	backup, other := filepath.Join(t.TempDir(), "shop.backup"), filepath.Join(t.TempDir(), "other.db")
-	for _, c := range []struct {
-		want string
-		args []string
-	}{
-		{"walnut tops", []string{"loads", "--config", s.config}},
-		{"room,load,entry", []string{"export", "--config", s.config}},
-		{"walnut tops", []string{"export", "--config", s.config, "--format", "csv"}},
-		{`"title":"walnut tops"`, []string{"export", "--config", s.config, "--format", "json"}},
-		{"is backed up in " + backup, []string{"backup", "--config", s.config, backup}},
-		{"is backed up in " + backup, []string{"backup", "--config", s.config, backup}}, // replaces it
-		{`{"backup":"presshand"`, []string{"backup", "--config", s.config, "-"}},
-		{"is filled", []string{"restore", "--store", other, backup}},
-		{"walnut tops", []string{"loads", "--store", other}},
-		{"entries and messages are blanked", []string{"forget", "--store", other, "--person", s.User("ana")}},
-		{"No loads", []string{"loads", "--store", other, "--room", "elsewhere"}},
-	} {
-		if code, out, errs := ran(t, "", c.args...); code != exitOK || errs != "" || !strings.Contains(out, c.want) {
-			t.Errorf("%v: code %d, %q, %q; want %q", c.args, code, out, errs, c.want)
-		}
-	}
-	if _, out, _ := ran(t, "", "export", "--store", other, "--format", "json"); strings.Contains(out, s.User("ana")) {
-		t.Errorf("who was forgotten is exported: %s", out)
-	}
-	if info, err := os.Stat(backup); err != nil || info.Mode().Perm() != 0o600 {
-		t.Errorf("backup is %v (%v), want it for its owner alone", info.Mode(), err)
-	}
-}
-
-func TestKept_failures(t *testing.T) {
-	dir := t.TempDir()
-	store, none := filepath.Join(dir, "shop.db"), filepath.Join(dir, "none.db")
-	if code, _, errs := ran(t, "25 inHg on a 4x8", "ask", "--in", "text", "--thread", "--store", store); code != exitOK {
-		t.Fatal(errs)
-	}
-	backup := filepath.Join(dir, "backup")
-	if code, _, errs := ran(t, "", "backup", "--store", store, backup); code != exitOK {
-		t.Fatal(errs)
-	}
-	for want, args := range map[string][]string{
-		"there is no store at":            {"loads", "--store", none},
-		"name the right one with --store": {"export", "--store", none},
-		"would replace the store itself":  {"backup", "--store", store, store},
-		"cannot be written":               {"backup", "--store", store, filepath.Join(dir, "no", "folder")},
-		"“presshand backup” wrote":        {"restore", "--store", none, store},
-		"backup cannot be read":           {"restore", "--store", filepath.Join(dir, "new.db"), none + ".backup"},
-		"is not there yet with --store":   {"restore", "--store", store, backup},
-		"nothing of \"nobody\" is kept":   {"forget", "--store", store, "--person", "nobody"},
-		"--person":                        {"forget", "--store", store},
-		"--format":                        {"export", "--store", store, "--format", "xml"},
-		"configuration cannot be read":    {"loads", "--config", none},
-	} {
-		code, _, errs := ran(t, "", args...)
-		if code == exitOK || strings.Count(errs, "\n") != 1 || !strings.Contains(errs, want) {
-			t.Errorf("%v: code %d, %q; want a failure in one line with %q", args, code, errs, want)
-		}
 	}
 }
 
