@@ -17,7 +17,7 @@ func (r Reply) Draw() (*picture.Drawing, bool) {
 	return nil, false
 }
 
-// Draw draws an answer: strips as they lie, loads on the bed, a load cut across
+// Draw draws an answer: strips as they lie, a day on the clock or loads on the bed, a load cut across
 // its joints or, where it was asked how far a bar reaches, its push against the
 // distance.
 func (d Drawn) Draw() (*picture.Drawing, bool) {
@@ -30,6 +30,11 @@ func (d Drawn) Draw() (*picture.Drawing, bool) {
 	case engine.Strips:
 		drawing, err = d.strips().Draw()
 	case engine.Schedule:
+		if day := d.Answer.Day; day != nil && day.Timed && len(day.Loads) > 1 && len(day.Loads) <= maxDrawnLoads {
+			if drawing, err = d.clock().Draw(); err == nil {
+				return drawing, true
+			}
+		}
 		drawing, err = d.beds().Draw()
 	case engine.Side, engine.Load, engine.Stack:
 		if d.asksReach() {

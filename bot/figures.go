@@ -66,8 +66,10 @@ func (w worked) plainlyJudged() bool {
 	switch w.answer.About {
 	case engine.Stack, engine.Flatten:
 		return true
-	case engine.Glue, engine.Pump:
-		return w.answer.Verdict == engine.Stop || w.answer.About == engine.Glue && !w.answer.Values.Has(unit.GlueMass)
+	case engine.Face, engine.Pump:
+		return w.answer.Verdict == engine.Stop
+	case engine.Glue:
+		return w.answer.Verdict == engine.Stop || w.answer.Verdict == engine.Care && !w.answer.Values.Has(unit.GlueMass)
 	}
 	return false
 }
@@ -87,7 +89,7 @@ func (s style) figureLines(w worked, used []unit.Field) []string {
 			continue
 		}
 		done = append(done, f)
-		if len(w.rivals) > 0 && alike(v) || told(f, v, w) {
+		if len(w.rivals) > 0 && alike(v) || told(f, v, w) || f == unit.FaceTonsPerSquareFoot && s.metric && !slices.Contains(w.want.For, f) {
 			continue
 		}
 		if len(w.rivals) > 0 {

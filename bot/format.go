@@ -131,7 +131,12 @@ func places(v float64, u unit.Unit) int {
 			return 0
 		}
 		return 1
-	case "bar", "ton/ft²", "inHg/min", "kPa/min", "m²":
+	case "bar":
+		if v < 0.1 {
+			return 3
+		}
+		return 2
+	case "ton/ft²", "inHg/min", "kPa/min", "m²":
 		return 2
 	case "N/mm²", "MPa":
 		return 3

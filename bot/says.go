@@ -14,6 +14,9 @@ func (s style) sentence(f engine.Finding, w worked) string {
 		return ""
 	}
 	says := s.fill(strings.Replace(form, "{where}", "on the face", 1), f.Figures, w.answer.Values, w.question.Said, w.answer.Assumed)
+	if f.Reason == engine.ReasonVacuumAboveAmbient && (w.question.Said.Has(unit.Altitude) || w.question.Room.Has(unit.Altitude)) {
+		says = strings.Replace(says, ", or tell me how high the shop lies", "", 1)
+	}
 	return withoutBar(says, w)
 }
 

@@ -91,7 +91,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonWoodOffBalance:    "The shop's air would bring this wood to {emc_pct}; it is at {wood_mc_pct} now, so it will move.",
 	engine.ReasonEdgesNotCounted:   "The joints between the strips are not counted; tell me how many strips and how thick.",
 
-	engine.ReasonStaysFlat:          "A cup of {cup_mm} at most is fine on this width; {cup_allowed_mm} is where one sees it.",
+	engine.ReasonStaysFlat:          "It stays flat enough: a cup of {cup_mm} at most, and one shows on this width from {cup_allowed_mm} on.",
 	engine.ReasonCups:               "It can cup {cup_mm}; from {cup_allowed_mm} on it shows on this width.",
 	engine.ReasonOutsideMovingRange: "The published movement is good for 6 to 14 %; this goes from {wood_mc_pct} to {emc_pct}, so take the figure with care.",
 	engine.ReasonFaceTheBack:        "A face of the same wood on the back keeps it flat.",
