@@ -11,6 +11,7 @@
 //	message.go   what a message says, and whether it is said to the bot
 //	markup.go    Slack's markup to plain text
 //	gesture.go   buttons, reactions and the slash command
+//	card.go      messages that show a load, and their buttons
 //	form.go      the form of the second check
 //	history.go   what was said during an outage
 //	send.go      from the outbox to a channel, at its pace

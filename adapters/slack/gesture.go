@@ -14,18 +14,6 @@ import (
 	"presshand/bot/book"
 )
 
-// Marks of the store that the adapter keeps beside its messages.
-func cardMark(room, ts string) string      { return "slack:card:" + room + ":" + ts }
-func rootMark(room, ts string) string      { return "slack:root:" + room + ":" + ts }
-func slashMark(room, thread string) string { return "slack:slash:" + room + ":" + thread }
-
-// A card is what a message of the bot shows: one revision of a load.
-type card struct {
-	Thread   string `json:"thread"`
-	Load     int    `json:"load"`
-	Revision int    `json:"revision"`
-}
-
 // deeds are what buttons and reactions say. None of them checks a load.
 var deeds = map[string]string{"hold": "hold %d", "clear": "clear %d", "in": "%d in", "out": "%d out"}
 
@@ -63,18 +51,6 @@ func (a *Slack) reaction(ctx context.Context, e inner) error {
 	}
 	key := fmt.Sprintf("slack:%s:%s:%s:%s:%s", e.Item.Channel, e.Item.TS, e.User, e.Reaction, e.EventTS)
 	return a.gesture(ctx, key, e.Item.Channel, e.EventTS, e.User, deed, c)
-}
-
-func (a *Slack) cardAt(ctx context.Context, room, ts string) (card, error) {
-	var c card
-	kept, err := a.store.Mark(ctx, cardMark(room, ts))
-	if err != nil || kept == "" {
-		return c, err
-	}
-	if err := json.Unmarshal([]byte(kept), &c); err != nil {
-		return c, fmt.Errorf("card cannot be read: %w", err)
-	}
-	return c, nil
 }
 
 // gesture keeps what a button or a reaction says. It counts only for the

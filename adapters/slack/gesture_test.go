@@ -37,6 +37,14 @@ func (s *shop) click(ts, user, action string) {
 	}
 }
 
+// press presses a button that the message had before.
+func (s *shop) press(ts, user, action string) {
+	s.t.Helper()
+	if err := s.Press(s.room, ts, user, action, "1:1"); err != nil {
+		s.t.Fatal(err)
+	}
+}
+
 func (s *shop) last(thread string) slackfake.Message {
 	s.t.Helper()
 	s.still()
@@ -61,7 +69,10 @@ func TestSlack_buttons(t *testing.T) {
 	if s.load().State != book.Held {
 		t.Fatalf("load is %s, want it held", s.load().State)
 	}
-	s.click(card, s.ben, "hold") // said twice: told to ben alone
+	if got := s.Thread(s.room, thread)[1]; strings.Contains(string(got.Blocks), "actions") || !strings.Contains(string(got.Blocks), "Load 1 posted") {
+		t.Errorf("the earlier message has blocks %s, want its words without buttons", got.Blocks)
+	}
+	s.press(card, s.ben, "hold") // from a screen that is not up to date: told to ben alone
 	if got := s.last(thread); got.Private != s.ben || s.load().State != book.Held {
 		t.Errorf("a second press shows %+v, want a note to ben alone", got)
 	}
@@ -153,7 +164,7 @@ func TestSlack_checkFormRefused(t *testing.T) {
 		t.Errorf("a form of an earlier revision shows %+v, state %s", got, s.load().State)
 	}
 	before, _ := s.Form()
-	s.click(card, s.ben, "check")
+	s.press(card, s.ben, "check")
 	s.eventually("nobody was told that the button is outdated", func() bool {
 		m := s.Thread(s.room, thread)
 		return strings.Contains(m[len(m)-1].Text, "it is at revision 2 now")
@@ -161,7 +172,7 @@ func TestSlack_checkFormRefused(t *testing.T) {
 	if after, _ := s.Form(); after != before {
 		t.Error("the button of an earlier revision opened a form")
 	}
-	s.click(card, s.ben, "hold")
+	s.press(card, s.ben, "hold")
 	if got := s.last(thread); !strings.Contains(got.Text, "changed since") || s.load().State != book.Posted {
 		t.Errorf("a button of an earlier revision shows %+v, state %s", got, s.load().State)
 	}

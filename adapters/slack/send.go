@@ -2,7 +2,6 @@ package slack
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"strings"
@@ -155,29 +154,6 @@ func (a *Slack) eachOwn(ctx context.Context, o book.Outgoing, thread string, f f
 			return nil
 		}
 	}
-}
-
-// note keeps what a message shows, for the reactions and replies that it gets.
-func (a *Slack) note(ctx context.Context, o book.Outgoing, s bot.Sheet, thread, ts string) error {
-	if s.Private != "" || s.Picture != nil {
-		return nil
-	}
-	if strings.HasPrefix(o.Place.Thread, "slash-") && thread == "" {
-		if err := a.store.SetMark(ctx, rootMark(o.Place.Room, ts), o.Place.Thread); err != nil {
-			return err
-		}
-		if err := a.store.SetMark(ctx, slashMark(o.Place.Room, o.Place.Thread), ts); err != nil {
-			return err
-		}
-	}
-	if s.Load == 0 || len(offers[s.State]) == 0 {
-		return nil
-	}
-	kept, err := json.Marshal(card{Thread: o.Place.Thread, Load: s.Load, Revision: s.Revision})
-	if err != nil {
-		return err
-	}
-	return a.store.SetMark(ctx, cardMark(o.Place.Room, ts), string(kept))
 }
 
 // final are the errors after which Slack will never take a message.

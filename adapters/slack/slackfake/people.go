@@ -179,6 +179,15 @@ func (s *Server) Click(channel, ts, user, actionID string) error {
 	return s.press(channel, m, user, block, actionID, value, now)
 }
 
+// Press has a person press a button that a message had before it was changed.
+func (s *Server) Press(channel, ts, user, actionID, value string) error {
+	s.mu.Lock()
+	m := s.channels[channel].at(ts)
+	now := s.ts()
+	s.mu.Unlock()
+	return s.press(channel, m, user, "load", actionID, value, now)
+}
+
 func (s *Server) press(channel string, m *message, user, block, actionID, value, now string) error {
 	s.mu.Lock()
 	shown := m.json(s.channels[channel])
