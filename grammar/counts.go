@@ -37,7 +37,7 @@ func (r *reader) counts() {
 			r.bind(next, unit.StripWidth)
 			continue
 		}
-		if i > 1 && (r.items[i-1].brk == ':' || r.items[i-1].brk == '=') && r.is(i-2, kindNoun, "strip", "panel") && isPlural(r.items[i-2].word) && r.next(i) < 0 {
+		if i > 1 && (r.items[i-1].brk == ':' || r.items[i-1].brk == '=') && r.is(i-2, kindNoun, "strip", "panel") && isPlural(r.items[i-2].word) && (r.next(i) < 0 || r.items[i-1].brk == '=') {
 			r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[i-2].id])
 			continue
 		}

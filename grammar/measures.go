@@ -170,11 +170,15 @@ func (r *reader) letters() {
 // attrNumber is the amount that direction word j measures. The first pass takes
 // the side that the word's form wants, the second the other.
 func (r *reader) attrNumber(j, pass int) int {
-	right := (nounForms[r.items[j].word] || strings.HasPrefix(r.items[j].word, "thi") && r.items[j].id != "thick") == (pass == 0)
+	assigned := j+1 < len(r.items) && (r.items[j+1].brk == '=' || r.items[j+1].brk == ':')
+	if assigned && pass == 1 {
+		return -1
+	}
+	right := (assigned || nounForms[r.items[j].word] || strings.HasPrefix(r.items[j].word, "thi") && r.items[j].id != "thick") == (pass == 0)
 	if right {
 		for i := j + 1; i < len(r.items) && i <= j+5; i++ {
 			if r.free(i) && r.length(i) {
-				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForms[r.items[k].word] && !r.items[k].used {
+				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForms[r.items[k].word] && !r.items[k].used && !assigned {
 					return -1
 				}
 				return i
@@ -216,6 +220,11 @@ func (r *reader) attrLength(i, j int, sure bool) {
 	case f == unit.PanelWidth && r.forStrips(i):
 		r.bind(i, unit.TargetWidth)
 	default:
+		if f == unit.StripWidth && r.items[i].amount.link == linkAt && r.free(i-1) && !r.has(unit.StripCount) {
+			if _, ok := r.items[i-1].amount.whole(); ok {
+				r.bind(i-1, unit.StripCount) // "6 @ 2 wide"
+			}
+		}
 		r.bind(i, f)
 		if r.loose && len(r.bound) > 0 {
 			r.bound[len(r.bound)-1].fact.Loose = true

@@ -201,6 +201,9 @@ func (r *reader) besideNoun(i int) (k int, right bool) {
 		n = -1
 	}
 	left := r.leftNoun(i, p)
+	if left >= 0 && i > 0 && (r.items[i-1].brk == '=' || r.items[i-1].brk == ':') {
+		return left, false
+	}
 	if left == i-1 && left >= 0 && r.is(left, kindNoun, "bar", "mat", "caul", "gap", "cup", "bow", "tent", "opening") && r.is(n, kindNoun) && !r.has(bareFields[r.items[left].id]) && !r.amountJustBefore(left) {
 		return left, false
 	}

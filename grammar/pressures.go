@@ -271,10 +271,16 @@ func (r *reader) bareVacuum() {
 		if from, _ := r.window(i); !r.is(j, kindVacuum) && r.within(from, i, kindVacuum, "gauge") >= 0 && r.within(from, i, kindSay) >= 0 {
 			j = r.within(from, i, kindVacuum, "gauge")
 		}
+		if k := r.next(i); r.is(k, kindVacuum, "vacuum") && k+1 < len(r.items) && r.items[k+1].brk == '=' {
+			continue
+		}
 		if k := r.next(i); r.is(k, kindVacuum, "vacuum") && r.is(r.prev(i), kindNoun) && k+1 < len(r.items) && r.items[k+1].amount != nil {
 			continue // "bar 1 vacuum 25"
 		}
 		cued := r.is(j, kindVacuum, "gauge", "vacuum", "pull") || r.is(r.next(i), kindVacuum, "vacuum")
+		if v := r.items[i].amount.float(); !cued && !r.habit.Metric && r.word(i-1, "at") && r.next(i) < 0 && v >= 15 && v <= 30 && r.items[i].amount.link == linkNone && r.mentions(kindNoun, "bar") && !r.said(unit.Pressing) && !r.dayPlan() {
+			cued = true // "… with the inch and a half bar at 24"
+		}
 		if !cued && r.topic == Pump && (r.is(j, kindRole, "start") || r.word(i-1, "at") && r.items[i].amount.float() >= 10 && r.items[i].amount.float() <= 30 && r.next(i) < 0) {
 			cued = true
 		}

@@ -84,8 +84,11 @@ func (r *reader) product(i, end int) {
 // its word, "7 x 45 mm strips" for a count and a size.
 func (r *reader) countFirst(i, end int) bool {
 	n, ok := r.items[i].amount.whole()
-	if !ok || n < 2 || n > 60 || r.has(unit.StripCount) || !r.mentions(kindNoun, "strip") || r.countSaid(i, end) {
+	if !ok || n < 2 || n > 60 || r.has(unit.StripCount) || !r.mentions(kindNoun, "strip", "bar") || r.countSaid(i, end) {
 		return false
+	}
+	if end-i == 3 && r.size(i+1) > r.size(i) && r.size(i+1) > r.size(i+2) {
+		return true // no size has its length in the middle
 	}
 	second := r.items[i+1].amount
 	switch end - i {

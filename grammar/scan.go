@@ -107,7 +107,7 @@ func (s *scanner) next() {
 	case glyphs[r] != "":
 		s.pos += n
 		s.add(shapeFraction, start, glyphs[r])
-	case (r == 'x' || r == 'X') && s.times(s.pos+n), r == '*' && s.afterDigit() && s.timesStar(s.pos+n):
+	case (r == 'x' || r == 'X') && s.times(s.pos+n), r == '*' && len(s.scraps) > 0 && s.scraps[len(s.scraps)-1].end == s.pos && s.scraps[len(s.scraps)-1].shape != shapeSymbol && s.timesStar(s.pos+n):
 		s.pos += n
 		s.add(shapeSymbol, start, "x")
 	case r == '\'' && s.letterAt(s.pos+n) && (s.pos == 0 || !isDigit(rune(s.text[s.pos-1]))):

@@ -90,7 +90,7 @@ var vocabulary = []entry{
 
 	// Vacuum and air.
 	{kindVacuum, "vacuum", "vacuum, vac, vacs, vaccum, suction, under vacuum, of vacuum, of vac, hg vacuum"},
-	{kindVacuum, "gauge", "gauge, guage, dial, needle, needles, gauges, vacuum gauge, vac gauge, gage"},
+	{kindVacuum, "gauge", "gauge, guage, manometer, vacuometer, dial, needle, needles, gauges, vacuum gauge, vac gauge, gage"},
 	{kindVacuum, "pull", "pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sits at, holds at, sucking, running at, reading, reads, shows, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
 	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs."},
 	{kindAir, "rh", "rh, rv, hygrometer, r h, relative humidity, humidity, humid, hum"},

@@ -1,0 +1,190 @@
+package grammar
+
+import (
+	"math/big"
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// behindNumber reads what only a number before it makes a unit, a plural or a
+// bar of pressure.
+func (t *tokenizer) behindNumber(s scrap) bool {
+	if s.norm == "s" && s.glued && (t.last().symbol == symInt || t.last().symbol == symFraction) {
+		t.last().plural = true
+		t.last().end, t.last().text = s.end, t.text[t.last().start:s.end]
+		t.at++
+		return true
+	}
+	if m, n := units.longest(t.scraps, t.at); n > 0 && t.unitFits(m, n) {
+		t.push(symUnit, n).meaning = m
+		t.skipDot(s)
+		return true
+	}
+	if s.norm == "of" && (isWord(t.scraps, t.at+1, "an") || isWord(t.scraps, t.at+1, "a")) && isWord(t.scraps, t.at+2, "inch") {
+		t.push(symUnit, 3).meaning = meaning{kind: kindUnit, id: "in", unit: unit.Inch} // "3/4 of an inch"
+		return true
+	}
+	if s.glued && t.last().symbol == symFraction && (s.norm == "ths" || s.norm == "th" || s.norm == "nds" || s.norm == "nd") {
+		t.last().end, t.last().text = s.end, t.text[t.last().start:s.end]
+		t.at++ // "5/16ths"
+		return true
+	}
+	if s.norm == "of" && isWord(t.scraps, t.at+1, "a") && isWord(t.scraps, t.at+2, "bar") && t.last().value != nil && t.last().value.Cmp(one) <= 0 {
+		t.push(symUnit, 3).meaning = meaning{kind: kindUnit, id: "bar", unit: unit.Bar} // "nine tenths of a bar"
+		return true
+	}
+	if s.norm == "no" && s.glued {
+		t.at++ // "5no strips"
+		return true
+	}
+	if s.norm == "no" && t.at+2 < len(t.scraps) && t.scraps[t.at+1].norm == "." && t.scraps[t.at+1].glued && t.scraps[t.at+2].shape == shapeWord && t.last().symbol == symInt {
+		t.at += 2 // "5 no. staves"
+		return true
+	}
+	if s.norm == "bar" || s.norm == "bars" {
+		return t.barUnit()
+	}
+	return false
+}
+
+// skipDot steps over the point of an abbreviated unit: "2 in. wide".
+func (t *tokenizer) skipDot(s scrap) {
+	switch s.norm {
+	case "in", "ft", "lb", "lbs", "oz", "min", "mins", "hr", "hrs", "sec":
+	default:
+		return
+	}
+	if t.at+1 >= len(t.scraps) || t.scraps[t.at].norm != "." || !t.scraps[t.at].glued {
+		return
+	}
+	if next := t.scraps[t.at+1]; next.shape == shapeWord && t.text[next.start] >= 'a' && t.text[next.start] <= 'z' {
+		t.at++
+	}
+}
+
+// barUnit takes "bar" for the unit behind a decimal that vacuum can have; a
+// shop's side bar is written as a fraction or with a unit of its own.
+func (t *tokenizer) barUnit() bool {
+	l := t.last()
+	signed := len(t.tokens) > 1 && t.tokens[len(t.tokens)-2].symbol == symMinus
+	small := l.symbol == symDecimal && (strings.HasPrefix(l.norm, "0.") || strings.HasPrefix(l.norm, "."))
+	absolute := t.at+1 < len(t.scraps) && (t.scraps[t.at+1].norm == "abs" || t.scraps[t.at+1].norm == "absolute" || t.scraps[t.at+1].norm == "vacuum" || t.scraps[t.at+1].norm == "gauge" || t.scraps[t.at+1].norm == "below")
+	if !small && !signed && !absolute && !t.wantedBar() {
+		return false
+	}
+	t.push(symUnit, 1).meaning = meaning{kind: kindUnit, id: "bar", unit: unit.Bar}
+	return true
+}
+
+// wantedBar: "for 3 bar at the far joint" is a pressure.
+func (t *tokenizer) wantedBar() bool {
+	wanted := false
+	for i := len(t.tokens) - 2; i >= 0 && i >= len(t.tokens)-4; i-- {
+		switch t.tokens[i].norm {
+		case "for", "get", "give", "gives", "reach", "need", "want":
+			wanted = true
+		}
+	}
+	return wanted && (isWord(t.scraps, t.at+1, "at") || isWord(t.scraps, t.at+1, "on")) && (isWord(t.scraps, t.at+2, "the") || isWord(t.scraps, t.at+2, "each") || isWord(t.scraps, t.at+2, "every"))
+}
+
+// prepositional are words before which "in" is no inch: "85 in here".
+var prepositional = map[string]bool{
+	"the": true, "a": true, "my": true, "our": true, "here": true, "there": true, "this": true, "that": true, "one": true, "total": true, "all": true,
+	"summer": true, "winter": true, "stock": true, "clamps": true, "an": true, "and": false, "each": true, "every": true, "her": true, "his": true, "your": true, "their": true, "it": true,
+}
+
+// unitFits refuses a unit that the words around it make something else.
+func (t *tokenizer) unitFits(m meaning, n int) bool {
+	s := t.scraps[t.at]
+	after := ""
+	if t.at+n < len(t.scraps) {
+		after = t.scraps[t.at+n].norm
+	}
+	switch s.norm {
+	case "in":
+		if m, k := trade.longest(t.scraps, min(t.at+n, len(t.scraps)-1)); n == 1 && k > 0 && (m.kind == kindWood || m.kind == kindGlue || m.kind == kindWoodSort) {
+			return false
+		}
+		return n > 1 || !prepositional[after]
+	case "c", "f", "g", "m", "s", "h", "l", "n":
+		return n > 1 || s.glued || t.last().symbol != symWords
+	case "second", "ton":
+		return t.last().symbol != symWords || after != "check"
+	case "'":
+		return s.glued
+	}
+	return true
+}
+
+// inchAnd reads "inch and a half", "an inch and three quarters".
+func (t *tokenizer) inchAnd(s scrap) bool {
+	at := t.at
+	if s.norm == "a" || s.norm == "an" || s.norm == "one" {
+		at++
+	}
+	if unitWord, ok := halved[scrapNorm(t.scraps, at)]; ok && !t.afterNumber() && isWord(t.scraps, at+1, "and") {
+		if part, n := fractionWords(t.scraps, at+2); n > 0 {
+			t.numberOf(at+2+n-t.at, part.Add(part, one), unitWord)
+			return true
+		}
+	}
+	if t.afterNumber() || !isWord(t.scraps, at, "inch") {
+		return false
+	}
+	if at == t.at && t.nounAt(at+1) && !t.afterAmount() {
+		t.inchOf(1, big.NewRat(1, 1)) // "inch bar"
+		return true
+	}
+	and := skipHyphen(t.scraps, at+1)
+	if !isWord(t.scraps, and, "and") {
+		return false
+	}
+	from := skipHyphen(t.scraps, and+1)
+	part, n := hyphenated(t.scraps, from)
+	if n == 0 {
+		part, n = wordNumber(t.scraps, from)
+	}
+	if n == 0 || part.Cmp(one) >= 0 {
+		return false
+	}
+	t.inchOf(from+n-t.at, part.Add(part, one))
+	return true
+}
+
+// halved are the other units of "an hour and a half".
+var halved = map[string]unit.Unit{"hour": unit.Hour, "foot": unit.Foot, "metre": unit.Metre, "meter": unit.Metre, "minute": unit.Minute}
+
+func scrapNorm(scraps []scrap, i int) string {
+	if i >= len(scraps) {
+		return ""
+	}
+	return scraps[i].norm
+}
+
+// inchOf makes n scraps a number of inches.
+func (t *tokenizer) inchOf(n int, v *big.Rat) { t.numberOf(n, v, unit.Inch) }
+
+// numberOf makes n scraps a number with its unit.
+func (t *tokenizer) numberOf(n int, v *big.Rat, u unit.Unit) {
+	t.push(symWords, n).value = v
+	tok := *t.last()
+	tok.symbol, tok.norm, tok.start, tok.text = symUnit, u.Symbol, tok.end, ""
+	tok.meaning = meaning{kind: kindUnit, id: u.Symbol, unit: u}
+	t.tokens = append(t.tokens, tok)
+}
+
+// oneOfUnit reads "an inch", "a minute" as one of the unit.
+func (t *tokenizer) oneOfUnit(s scrap) bool {
+	if s.norm != "a" && s.norm != "an" || t.at+1 >= len(t.scraps) || t.afterAmount() {
+		return false
+	}
+	switch t.scraps[t.at+1].norm {
+	case "inch", "foot", "metre", "minute", "hour", "yard":
+		tok := t.push(symWords, 1)
+		tok.value = big.NewRat(1, 1)
+		return true
+	}
+	return false
+}

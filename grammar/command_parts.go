@@ -1,0 +1,240 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// references reads load numbers from item i: "14", "29 and 30", "load 14",
+// "#14". It returns the item behind them.
+func (r *reader) references(i int) ([]int, int) {
+	var refs []int
+	for i < len(r.items) {
+		it := &r.items[i]
+		switch {
+		case it.amount != nil:
+			n, ok := r.loadNumber(i)
+			if !ok {
+				return refs, i
+			}
+			refs = append(refs, n)
+			if it.amount.unit != nil {
+				return refs, i // the verb is the unit: "14 in"
+			}
+			i++
+		case it.brk == '#' || r.is(i, kindVerb, "show") && it.word == "load" || it.word == "load" || r.is(i, kindRole, "name") && (it.word == "no" || it.word == "nr" || it.word == "number"):
+			i++
+		case len(refs) > 0 && (it.brk == ',' || it.brk == '+' || it.brk == '&' || it.word == "and") && i+1 < len(r.items) && r.items[i+1].amount != nil:
+			i++
+		default:
+			return refs, i
+		}
+	}
+	return refs, i
+}
+
+// loadNumber takes a bare whole number, or one with "in" behind it, for a load.
+func (r *reader) loadNumber(i int) (int, bool) {
+	am := r.items[i].amount
+	if am.minus || am.link == linkTimes || am.link == linkTo || am.value == nil || !am.value.IsInt() || am.form != formInt || am.plural {
+		return 0, false
+	}
+	if am.unit != nil && (am.unitRaw != "in" || am.unit.Symbol != "in") {
+		return 0, false
+	}
+	n := int(am.float())
+	return n, n > 0 && n < 1_000_000
+}
+
+// unitsBehind reports whether measures with units stand behind item i: "54 in bag
+// 10 ft long" is no load going in.
+func (r *reader) unitsBehind(i int) bool {
+	for j := i + 1; j < len(r.items); j++ {
+		if am := r.items[j].amount; am != nil && (am.unit != nil || am.link == linkTimes) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) nothingAfter(i int) bool {
+	for j := i + 1; j < len(r.items); j++ {
+		if r.items[j].brk == 0 && !r.idle(j) {
+			return false
+		}
+	}
+	return true
+}
+
+// quiet reports whether nothing between from and to names a part or a number
+// other than a load's.
+func (r *reader) quiet(from, to int) bool {
+	for i := from; i < to && i < len(r.items); i++ {
+		it := &r.items[i]
+		if it.kind == kindNoun && it.id != "press" || it.amount != nil && !it.used {
+			if n, ok := 0, false; it.amount != nil {
+				if n, ok = r.loadNumber(i); ok && n > 0 {
+					continue
+				}
+			}
+			return false
+		}
+	}
+	return true
+}
+
+// justBefore returns the loads named right before item i: "… 14 on hold".
+func (r *reader) justBefore(i int) []int {
+	var refs []int
+	for j := i - 1; j >= 0; j-- {
+		it := &r.items[j]
+		switch {
+		case it.amount != nil:
+			n, ok := r.loadNumber(j)
+			if !ok || it.amount.unit != nil {
+				return refs
+			}
+			refs = append([]int{n}, refs...)
+		case it.word == "and" && len(refs) > 0, it.word == "is", it.word == "s", it.word == "are", it.word == "was", it.word == "load", r.is(j, kindVerb, "show"):
+		default:
+			return refs
+		}
+	}
+	return refs
+}
+
+// title reads what a load is posted as.
+func (r *reader) title(i int) string {
+	for j := i; j < len(r.items) && j < i+4; j++ {
+		if !r.word(j, "as") && r.items[j].word != "post as" {
+			continue
+		}
+		end := j + 1
+		for end < len(r.items) && !r.items[end].used && !r.isStop(end) && !(r.items[end].brk == ',' && end+1 < len(r.items) && r.items[end+1].used) {
+			r.items[end].used = true
+			end++
+		}
+		if end == j+1 {
+			return ""
+		}
+		for end > j+2 && r.word(end-1, "please", "pls", "plz", "thanks", "thx", "ta", "cheers") {
+			end--
+		}
+		return trimmed(r.text[r.items[j+1].start:r.items[end-1].end])
+	}
+	return ""
+}
+
+// rest is the text from item i on, used up.
+func (r *reader) rest(i int) string {
+	for i < len(r.items) && (r.items[i].brk != 0 && strings.IndexByte(",.:;-", r.items[i].brk) >= 0 && r.items[i].amount == nil) {
+		i++
+	}
+	if i >= len(r.items) || r.allUsed(i) {
+		return ""
+	}
+	for j := i; j < len(r.items); j++ {
+		r.items[j].used = true
+	}
+	return trimmed(r.text[r.items[i].start:])
+}
+
+// allUsed reports whether nothing but marks is left from item i on.
+func (r *reader) allUsed(i int) bool {
+	for j := i; j < len(r.items); j++ {
+		if !r.items[j].used && (r.items[j].brk == 0 || r.items[j].amount != nil) {
+			return false
+		}
+	}
+	return true
+}
+
+// commit takes the command and leaves the items from next on to be read.
+func (r *reader) commit(c *Command, next int) {
+	for i := 0; i < next && i < len(r.items); i++ {
+		r.items[i].used = true
+	}
+	r.phrase.Command = c
+	r.details(c, next)
+	r.phrase.Asks = []Ask{{About: Book}}
+}
+
+// close takes the command; what follows is its note.
+func (r *reader) close(c *Command, next int) {
+	for i := 0; i < next && i < len(r.items); i++ {
+		r.items[i].used = true
+	}
+	r.details(c, next)
+	switch c.Verb {
+	case Hold, Clear, Uncheck, Result, Drop, Out, NotDone, In, Undo:
+		c.Note = r.note(next)
+	}
+	r.phrase.Command = c
+	r.phrase.Asks = []Ask{{About: Book}}
+}
+
+// note is what is said behind the verb, without the words that were read.
+func (r *reader) note(next int) string {
+	for next < len(r.items) && (r.items[next].used || r.word(next, "now", "anyway", "is", "at", "because", "cause", "cos", "since", "please", "thanks", "again")) {
+		r.items[next].used = true
+		next++
+	}
+	return r.rest(next)
+}
+
+// details reads a press, a time, "anyway", a glue lot and a job number.
+func (r *reader) details(c *Command, from int) {
+	for i := from; i < len(r.items); i++ {
+		it := &r.items[i]
+		switch {
+		case it.word == "anyway" && (c.Verb == In || c.Verb == Check):
+			c.Anyway, it.used = true, true
+		case r.is(i, kindNoun, "press", "bag", "frame") && i+1 < len(r.items) && (c.Verb == In || c.Verb == Out):
+			if nx := &r.items[i+1]; nx.amount != nil && nx.amount.bare() && nx.amount.form <= formWords && nx.amount.form != formPair {
+				c.Press, it.used, nx.used = nx.text, true, true
+			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 {
+				c.Press, it.used, nx.used = nx.text, true, true
+			}
+		case it.amount != nil && it.amount.form == formPair && (c.Verb == In || c.Verb == Out):
+			if clock, ok := clockOf(it.amount, r.daySuffix(i)); ok {
+				c.Time, c.Clock, it.used = clock, it.text, true
+				r.items[r.suffixAt(i)].used = true
+			} else {
+				r.unuse(it.text)
+			}
+		}
+	}
+	r.lots()
+}
+
+// lots reads "glue lot A12" and "job 4412".
+func (r *reader) lots() {
+	for i := range r.items {
+		f := unit.GlueLot
+		switch {
+		case r.is(i, kindRole, "lot"):
+		case r.is(i, kindRole, "job"):
+			f = unit.Job
+		default:
+			continue
+		}
+		j := i + 1
+		for j < len(r.items) && (r.items[j].brk == '#' || r.items[j].brk == ':' || r.word(j, "number", "no", "nr", "is")) {
+			j++
+		}
+		if r.items[i].used || j >= len(r.items) || r.items[j].used || r.items[j].brk != 0 || r.items[j].amount == nil && !hasDigit(r.items[j].text) && r.items[j].kind != kindNone {
+			continue
+		}
+		end := j
+		for end+1 < len(r.items) && r.items[end+1].start == r.items[end].end && !r.isStop(end+1) && r.items[end+1].brk != ',' {
+			end++
+		}
+		for k := i; k <= end; k++ {
+			r.items[k].used = true
+		}
+		r.say(j, f, unit.Word(r.text[r.items[j].start:r.items[end].end]))
+	}
+}
+
+func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }

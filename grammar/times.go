@@ -1,0 +1,146 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// goalTime takes the time that a pump which is asked for has to make.
+func (r *reader) goalTime(i int) bool {
+	if r.solving != unit.PumpSpeed && r.solving != unit.PressVolume {
+		return false
+	}
+	for k := range r.phrase.Asks {
+		a := &r.phrase.Asks[k]
+		if a.Solve != r.solving || a.Goal != nil {
+			continue
+		}
+		v, u, _ := r.valueOf(r.items[i].amount, unit.Pump)
+		if impossible(unit.Pump, v) != "" {
+			return false
+		}
+		r.items[i].used = true
+		a.Goal = map[unit.Field]Fact{unit.Pump: {Field: unit.Pump, Value: unit.Number(v), Unit: u, Text: r.items[i].text}}
+		return true
+	}
+	return false
+}
+
+// labelled reports whether the clause, or the sentence up to item i, speaks of
+// what the container says.
+func (r *reader) labelled(i int) bool {
+	from, _ := r.sentence(i)
+	return r.within(from, i, kindRole, "label") >= 0
+}
+
+// durations reads times: of the label, in the press, of the lay-up.
+func (r *reader) durations() {
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.is(unit.Lasting) || r.goalTime(i) {
+			continue
+		}
+		if f := r.durationField(i); f != "" {
+			r.bind(i, f)
+		}
+	}
+	for i := range r.items { // "unloading 5", "25 min to lay up and 20 to unload"
+		if r.free(i) && r.items[i].amount.bare() && (r.is(r.prev(i), kindRole, "unload") || r.is(r.next(i), kindRole, "unload")) {
+			r.bind(i, unit.Unload)
+		}
+	}
+	for i := range r.items { // "45 min open, 10 closed"
+		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.labelled(i) {
+			if f := r.labelRole(i); f != "" && f != unit.LabelSpread && f != unit.LabelMinTemp {
+				r.bind(i, f)
+			}
+		}
+	}
+}
+
+func (r *reader) labelRole(i int) unit.Field {
+	for _, j := range []int{r.next(i), r.prev(i)} {
+		switch {
+		case r.is(j, kindRole, "open"):
+			return unit.LabelOpen
+		case r.is(j, kindRole, "closed"), r.is(j, kindAsk, "glue:closed_time_s"):
+			return unit.LabelClosed
+		case r.is(j, kindRole, "clamp"), r.is(j, kindAsk, "glue:press_time_min"):
+			return unit.LabelPress
+		}
+	}
+	return ""
+}
+
+func (r *reader) durationField(i int) unit.Field {
+	from, to := r.window(i)
+	if r.within(from, to, kindRole, "unload", "layup", "open", "closed", "clamp") < 0 {
+		from, to = r.clause(i)
+	}
+	if r.labelled(i) && r.is(r.prev(i), kindNoun, "press") {
+		return unit.LabelPress
+	}
+	label := r.labelled(i) || r.within(i, to, kindRole, "label") >= 0
+	role := r.labelRole(i)
+	if role == "" {
+		for _, f := range []struct {
+			id    string
+			field unit.Field
+		}{{"open", unit.LabelOpen}, {"closed", unit.LabelClosed}, {"clamp", unit.LabelPress}} {
+			if r.within(from, to, kindRole, f.id) >= 0 {
+				role = f.field
+			}
+		}
+	}
+	switch {
+	case r.leftIn(i):
+		return unit.PressTime
+	case r.within(from, to, kindRole, "unload") >= 0 || r.word(r.prev(i), "unload"):
+		return unit.Unload
+	case r.within(from, to, kindRole, "layup") >= 0:
+		if r.within(from, to, kindVerb, "show") >= 0 || r.word(r.next(i), "load") || r.perLoad(i) {
+			return unit.LayupLoad
+		}
+		return unit.LayupPanel
+	case role == unit.LabelPress && !label:
+		return unit.PressTime
+	case role != "" && (label || role != unit.LabelPress):
+		return role
+	case r.perPanel(i):
+		return unit.LayupPanel
+	case (r.within(from, to, kindNoun, "press", "bag", "frame") >= 0 || r.within(from, to, kindVerb, "in") >= 0) && (r.topic == Schedule || r.mentions(kindNoun, "panel")):
+		return unit.PressTime
+	}
+	return ""
+}
+
+// leftIn: "leave each load in 10 hours", "leave em in 90 min".
+func (r *reader) leftIn(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-6 && !r.isBreak(j); j-- {
+		if r.word(j, "leave", "leaving", "left", "keep", "stays", "stay") {
+			return !r.labelled(i)
+		}
+		if r.items[j].amount != nil {
+			return false
+		}
+	}
+	return false
+}
+
+func (r *reader) perLoad(i int) bool {
+	for j := i + 1; j <= i+4 && j < len(r.items); j++ {
+		if r.word(j, "load") || r.is(j, kindVerb, "show") && strings.Contains(r.items[j].word, "load") || r.is(j, kindAsk) && strings.Contains(r.items[j].word, "load") {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) perPanel(i int) bool {
+	for j := i + 1; j <= i+3 && j < len(r.items); j++ {
+		if r.is(j, kindNoun, "panel") && (r.word(j-1, "a", "per", "each", "every") || r.is(j-1, kindRole, "in a row")) {
+			return true
+		}
+	}
+	return false
+}
