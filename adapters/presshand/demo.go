@@ -32,23 +32,17 @@ func (demoCmd) Run(ctx context.Context, s streams) error {
 
 // play prints who says what and what the bot answers.
 func play(ctx context.Context, scene bottest.Scene, to io.Writer) error {
-	b := bot.New(bot.NewMemory())
-	b.Settings = func(string) bot.Settings { return scene.Settings }
 	if _, err := fmt.Fprintf(to, "%s\n", scene.Heading); err != nil {
 		return unwritable(err)
 	}
-	for _, turn := range scene.Turns {
-		r, err := b.Handle(ctx, turn.Message)
-		if err != nil {
-			return storeTrouble(err)
-		}
+	return bottest.Perform(ctx, scene, func(turn bottest.Turn, r bot.Reply) error {
 		m := turn.Message
-		_, err = fmt.Fprintf(to, "\n%s %s: %s\n%s\n", m.At.Format("15:04"), m.From, m.Text, indented(r.Text))
+		_, err := fmt.Fprintf(to, "\n%s %s: %s\n%s\n", m.At.Format("15:04"), m.From, m.Text, indented(r.Text))
 		if err != nil {
 			return unwritable(err)
 		}
-	}
-	return nil
+		return nil
+	})
 }
 
 func indented(text string) string {

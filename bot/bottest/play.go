@@ -14,24 +14,35 @@ import (
 
 // Play plays a scene with a bot of its own and returns what went otherwise
 // than it should, one line each.
-func Play(ctx context.Context, s Scene) ([]string, error) {
+func Play(ctx context.Context, s Scene) (wrong []string, err error) {
+	err = Perform(ctx, s, func(turn Turn, r bot.Reply) error {
+		for _, w := range missing(r, turn.Want) {
+			wrong = append(wrong, fmt.Sprintf("%s %s: %q\n\t%s\n%s",
+				turn.Message.At.Format("15:04"), turn.Message.From, turn.Message.Text, w, r.Text))
+		}
+		return nil
+	})
+	return wrong, err
+}
+
+// Perform plays a scene with a bot of its own and calls f with each turn and
+// what came of it.
+func Perform(ctx context.Context, s Scene, f func(Turn, bot.Reply) error) error {
 	p := player{scene: s, store: bot.NewMemory(), reminded: map[string]bool{}}
 	p.start()
-	var wrong []string
 	for _, turn := range s.Turns {
 		if turn.Restart {
 			p.start()
 		}
 		r, err := p.reply(ctx, turn)
 		if err != nil {
-			return wrong, fmt.Errorf("%s: %w", turn.Message.Text, err)
+			return fmt.Errorf("%s: %w", turn.Message.Text, err)
 		}
-		for _, w := range missing(r, turn.Want) {
-			wrong = append(wrong, fmt.Sprintf("%s %s: %q\n\t%s\n%s",
-				turn.Message.At.Format("15:04"), turn.Message.From, turn.Message.Text, w, r.Text))
+		if err := f(turn, r); err != nil {
+			return err
 		}
 	}
-	return wrong, nil
+	return nil
 }
 
 // A player plays one scene.
