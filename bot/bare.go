@@ -136,11 +136,16 @@ func (t *turn) oneOf(p Pending, a grammar.Amendment) (grammar.Fact, bool) {
 
 // sameNumber reports whether a names the number n of a field written in u.
 func sameNumber(n unit.Number, f unit.Field, u unit.Unit, a grammar.Amendment) bool {
-	written := float64(n)
-	if u.Dimension == f.Dimension() && f.Dimension() != unit.Count && u.Factor != 0 {
-		written = u.Of(f.SI(n))
-	}
+	written := writtenIn(u, f, n)
 	return (a.Unit.Symbol == "" || a.Unit.Symbol == u.Symbol) && math.Abs(written-a.Value) <= 1e-6*math.Abs(a.Value)
+}
+
+// writtenIn is the number n of a field as one writes it in u.
+func writtenIn(u unit.Unit, f unit.Field, n unit.Number) float64 {
+	if u.Dimension == f.Dimension() && f.Dimension() != unit.Count && u.Factor != 0 {
+		return u.Of(f.SI(n))
+	}
+	return float64(n)
 }
 
 // chosen takes a bare number for the value compared that it names.
@@ -178,8 +183,10 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 			continue
 		}
 		now := amendment(f, u, a)
-		n, _ := now.Value.(unit.Number)
-		if off := math.Abs(math.Log(float64(n / old))); off <= nearest || len(t.before.Latest) == 1 {
+		if n, _ := now.Value.(unit.Number); !isLikely(f, n) {
+			continue
+		}
+		if off := math.Abs(math.Log(a.Value / writtenIn(u, f, old))); off <= nearest || len(t.before.Latest) == 1 {
 			best, nearest = now, off
 		}
 	}
@@ -204,12 +211,17 @@ func (t *turn) held(f unit.Field, a grammar.Amendment) (grammar.Fact, bool) {
 	}
 	fact := amendment(f, u, a)
 	n, _ := fact.Value.(unit.Number)
-	span, known := likely[f]
-	if !known { // nothing tells whether it can be; then its unit has to
+	if _, known := likely[f]; !known { // nothing tells whether it can be; then its unit has to
 		return fact, a.Unit.Symbol != ""
 	}
 	whole := f.Dimension() != unit.Count || a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value)
-	return fact, whole && float64(n) >= span[0] && float64(n) <= span[1]
+	return fact, whole && isLikely(f, n)
+}
+
+// isLikely reports whether a shop has a field at n, as far as that is known.
+func isLikely(f unit.Field, n unit.Number) bool {
+	span, known := likely[f]
+	return !known || float64(n) >= span[0] && float64(n) <= span[1]
 }
 
 // gaugeUnit is what a gauge with a bare number on it shows.

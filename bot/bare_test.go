@@ -15,8 +15,10 @@ func TestTurn_meantBy(t *testing.T) {
 		{Field: unit.StripCount, Value: unit.Number(5)},
 		{Field: unit.StripThickness, Value: inch(0.25), Unit: "in"},
 		{Field: unit.BarHeight, Value: inch(1), Unit: "in"},
+		{Field: unit.ShopTemp, Value: unit.Number((40. - 32) / 1.8), Unit: "°F"},
+		{Field: unit.Vacuum, Value: unit.Number(25 * 3.386389), Unit: "inHg"},
 	}
-	latest := []unit.Field{unit.StripCount, unit.StripThickness, unit.BarHeight}
+	latest := []unit.Field{unit.StripCount, unit.StripThickness, unit.BarHeight, unit.ShopTemp, unit.Vacuum}
 	presses := []Alternative{{Field: unit.PressCount, Values: Statement{{Field: unit.PressCount, Value: unit.Number(1)}, {Field: unit.PressCount, Value: unit.Number(2)}}}}
 	for _, c := range []struct {
 		name  string
@@ -35,6 +37,7 @@ func TestTurn_meantBy(t *testing.T) {
 		{"a correction looks back first", "make that 6", grammar.Amendment{Value: 6}, []unit.Field{unit.StripWidth}, nil, unit.StripCount, 6},
 		{"one of two compared", "two it is", grammar.Amendment{Value: 2}, nil, presses, unit.PressCount, 2},
 		{"nothing that it could be", "make that 4000", grammar.Amendment{Value: 4000}, []unit.Field{unit.StripWidth}, nil, "", 0},
+		{"degrees as they are written", "then 60", grammar.Amendment{Value: 60}, nil, nil, unit.ShopTemp, (60. - 32) / 1.8},
 		{"another kind of unit", "18 °C", grammar.Amendment{Value: 18, Unit: unit.DegC}, []unit.Field{unit.StripWidth}, nil, "", 0},
 	} {
 		b := New(NewMemory())

@@ -27,8 +27,9 @@ func (t *turn) post(ctx context.Context, r *Reply, c *grammar.Command) error {
 		return nil
 	}
 	plan, ok := t.plan(r, thread)
-	if !ok {
-		return nil
+	if !ok { // a bare number may answer what it asks
+		thread.Pending = pending(r.Needs, nil)
+		return t.keep(thread)
 	}
 	l, err := t.ledger.Post(ctx, t.saying(), t.posting(c, plan, 0))
 	if err != nil {

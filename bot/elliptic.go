@@ -17,8 +17,10 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if p.Inferred && !t.before.empty() && !p.NewStart {
 		p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return computed(a.About) })
 	}
-	p = t.bareReplies(p)
-	return t.carries(p)
+	if v, ok := loneVerbs[strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!")]; ok && t.before.Load > 0 {
+		return grammar.Phrase{Command: &grammar.Command{Verb: v}}
+	}
+	return t.carries(t.bareReplies(p))
 }
 
 // corrects reports whether a message in the thread of a load that is not in the
@@ -69,6 +71,13 @@ func asksByTone(text string) bool {
 		}
 	}
 	return false
+}
+
+// loneVerbs are what one says of a load in its own thread; elsewhere "in" is a
+// unit.
+var loneVerbs = map[string]grammar.Verb{
+	"in": grammar.In, "it's in": grammar.In, "its in": grammar.In, "in now": grammar.In, "going in": grammar.In,
+	"out": grammar.Out, "it's out": grammar.Out, "its out": grammar.Out, "out now": grammar.Out,
 }
 
 // carries notes that a load is to carry people where the message only mentions
