@@ -30,7 +30,10 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 			if e.Timestamp < oldest {
 				return "", nil
 			}
-			if e.Sender == s.client.UserID && s.keyOf(ctx, e) == o.Key {
+			if e.Sender != s.client.UserID {
+				continue
+			}
+			if _, key := s.ownContent(ctx, e); key == o.Key {
 				return e.ID, nil
 			}
 		}
@@ -41,20 +44,21 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 	return "", nil
 }
 
-// keyOf returns the key that one of the account's own events was sent under.
-func (s *session) keyOf(ctx context.Context, e *event.Event) string {
-	if e.Type.Type == event.EventEncrypted.Type && s.cipher != nil {
-		e.Type.Class = event.MessageEventType
-		if parse(e) != nil {
-			return ""
-		}
+// ownContent returns what one of the account's own messages says, and the key
+// that it was sent under: "" where it cannot be read.
+func (s *session) ownContent(ctx context.Context, e *event.Event) (c *event.MessageEventContent, key string) {
+	e.Type.Class = event.MessageEventType
+	if parse(e) != nil {
+		return nil, ""
+	}
+	if e.Type == event.EventEncrypted && s.cipher != nil {
 		clear, err := s.cipher.decrypt(ctx, e)
 		if err != nil {
 			s.log.Debug("matrix: own message cannot be read", "event", e.ID, "error", err)
-			return "" // of an earlier device
+			return nil, "" // of an earlier device
 		}
 		e = clear
 	}
-	key, _ := e.Content.Raw[keyField].(string)
-	return key
+	key, _ = e.Content.Raw[keyField].(string)
+	return e.Content.AsMessage(), key
 }

@@ -114,7 +114,14 @@ func TestSession_answerLost(t *testing.T) {
 	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
 	room := meet(t, ana, zoe, s, true)
 	root := ana.ask(t, room, "", "press, "+load)
-	ana.answer(t, room, s.user(), root, 1)
+	asked := time.Now()
+	within(t, 2*surfaces, func() string {
+		if len(ana.replies(room, s.user(), root)) == 0 {
+			return "no reply"
+		}
+		return ""
+	})
+	t.Logf("the reply stood there after %v", time.Since(asked))
 	s.dealtWith(t)
 	next := ana.ask(t, room, "", "press, "+load)
 	ana.answer(t, room, s.user(), next, 1)

@@ -5,6 +5,7 @@ import (
 	"context"
 	"fmt"
 	"log/slog"
+	"slices"
 	"strings"
 	"sync"
 	"sync/atomic"
@@ -58,6 +59,7 @@ func newHand(t testing.TB, word string) *hand {
 	for _, kind := range []event.Type{event.EventMessage, event.EventReaction} {
 		s.OnEventType(kind, h.hear)
 	}
+	s.OnEventType(event.EventRedaction, h.unhear)
 	must(t, c.SetDisplayName(t.Context(), word))
 	ctx, stop := context.WithCancel(context.Background())
 	done := make(chan struct{})
@@ -80,6 +82,13 @@ func (h *hand) hear(_ context.Context, e *event.Event) {
 		h.known[e.ID] = true
 		h.heard = append(h.heard, e)
 	}
+}
+
+// unhear forgets what was taken back.
+func (h *hand) unhear(_ context.Context, e *event.Event) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.heard = slices.DeleteFunc(h.heard, func(x *event.Event) bool { return x.ID == e.Redacts })
 }
 
 // messages returns what the hand has heard in a room, the oldest first.

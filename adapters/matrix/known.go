@@ -22,7 +22,8 @@ type message struct {
 
 func (s *store) know(ctx context.Context, m message) error {
 	return s.exec(ctx, `INSERT INTO known (event_id, room_id, root, key, shows, load, revision, at)
-		VALUES ($1, $2, $3, $4, $5, $6, $7, $8) ON CONFLICT (event_id) DO NOTHING`,
+		VALUES ($1, $2, $3, $4, $5, $6, $7, $8)
+		ON CONFLICT (event_id) DO UPDATE SET root = excluded.root, load = excluded.load, revision = excluded.revision`,
 		m.ID, m.Room, m.Root, m.Key, m.Shows, m.Load, m.Revision, time.Now().UnixMilli())
 }
 

@@ -272,6 +272,48 @@ func TestSession_sendOnce(t *testing.T) {
 	}
 }
 
+// A reply that shows a second time, because the homeserver had forgotten that
+// it had it, is taken back.
+func TestSession_latecomerTakenBack(t *testing.T) {
+	s, _ := setUp(t)
+	s.start(t)
+	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
+	for name, encrypted := range map[string]bool{"plain": false, "encrypted": true} {
+		t.Run(name, func(t *testing.T) {
+			room := meet(t, ana, zoe, s, encrypted)
+			root := ana.ask(t, room, "", "press, "+load)
+			first := ana.answer(t, room, s.user(), root, 1)
+			s.dealtWith(t)
+			x, err := connect(t.Context(), checkedConfig(t, s.config))
+			must(t, err)
+			defer func() { must(t, x.close()) }()
+			x.cipher, err = newCipher(t.Context(), x)
+			must(t, err)
+			m, err := x.store.known(t.Context(), first.ID)
+			must(t, err)
+			server.Kill()
+			must(t, server.Up(t.Context()))
+			c := &event.MessageEventContent{MsgType: event.MsgNotice, Body: "again", RelatesTo: (&event.RelatesTo{}).SetThread(root, root)}
+			twin, err := x.put(t.Context(), room, c, m.Key, encrypted)
+			must(t, err)
+			if twin == first.ID {
+				t.Fatal("homeserver knows the transaction id, so that nothing is tested")
+			}
+			eventually(t, func() string {
+				e, err := ana.GetEvent(t.Context(), room, twin)
+				must(t, err)
+				if e.Unsigned.RedactedBecause == nil {
+					return "the second reply stands"
+				}
+				return ""
+			})
+			if e, err := ana.GetEvent(t.Context(), room, first.ID); err != nil || e.Unsigned.RedactedBecause != nil {
+				t.Errorf("the first reply was taken back too (%v)", err)
+			}
+		})
+	}
+}
+
 // An event that makes the program panic, or that the store will never take,
 // goes aside; what comes after it is answered.
 func TestSession_poisonGoesAside(t *testing.T) {

@@ -21,29 +21,27 @@ import (
 // Send shows a reply, once for each key, and returns its event.
 func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err error) {
 	defer func() { err = explain(err) }()
-	if m, err := s.store.sent(ctx, o.Key); err != nil || m.ID != "" {
-		return string(m.Shows), err
-	}
 	sheet, err := bot.SheetOf(o)
 	if err != nil {
 		return "", fmt.Errorf("%w: %w", desk.ErrRefused, err)
 	}
-	m := message{Room: id.RoomID(o.Place.Room), Root: id.EventID(o.Place.Thread), Key: o.Key, Load: sheet.Load, Revision: sheet.Revision}
-	if o.Tries > 0 {
-		// A homeserver that was just restarted may still be catching up with
-		// what it had accepted before, so it is asked twice.
-		for range 2 {
-			if m.ID, err = s.lookFor(ctx, o); err != nil || m.ID != "" {
-				break
-			}
-			pause(ctx, catchUp)
-		}
-	}
-	if m.ID == "" && err == nil {
-		m.ID, err = s.post(ctx, o, sheet)
-	}
+	m, err := s.store.sent(ctx, o.Key)
 	if err != nil {
 		return "", err
+	}
+	m.Room, m.Root, m.Key = id.RoomID(o.Place.Room), id.EventID(o.Place.Thread), o.Key
+	m.Load, m.Revision = sheet.Load, sheet.Revision
+	if m.ID == "" && o.Tries > 0 {
+		if m.ID, err = s.lookAgain(ctx, o); err != nil {
+			return "", err
+		}
+	}
+	if m.ID == "" {
+		m.ID, err = s.post(ctx, o, sheet)
+		s.doubts.note(o.Key, err)
+		if err != nil {
+			return "", err
+		}
 	}
 	s.answered(m.Room)
 	m.Shows = m.ID
@@ -52,9 +50,6 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 	}
 	return string(m.Shows), s.store.know(ctx, m)
 }
-
-// catchUp is how long a homeserver may take to show what it accepted.
-const catchUp = time.Second
 
 // post makes the event and sends it, encrypted where the room is or was.
 func (s *session) post(ctx context.Context, o book.Outgoing, sheet bot.Sheet) (id.EventID, error) {
@@ -92,7 +87,7 @@ func (s *session) put(ctx context.Context, room id.RoomID, c *event.MessageEvent
 	}
 	r, err := s.client.SendMessageEvent(ctx, room, kind, content, mautrix.ReqSendEvent{TransactionID: txn(key), DontEncrypt: true})
 	if err != nil {
-		return "", err
+		return "", &sendError{err}
 	}
 	return r.EventID, nil
 }
@@ -109,7 +104,8 @@ func txn(key string) string {
 
 // explain tells the desk what an error of the homeserver means.
 func explain(err error) error {
-	if err == nil || errors.Is(err, desk.ErrRefused) {
+	var wait *desk.WaitError
+	if err == nil || errors.Is(err, desk.ErrRefused) || errors.As(err, &wait) {
 		return err
 	}
 	if wait := retryAfter(err); wait > 0 {

@@ -16,7 +16,10 @@ import (
 // take deals with something said or done in a room.
 func (s *session) take(ctx context.Context, e *event.Event) error {
 	e.Type.Class = event.MessageEventType
-	if e.Sender == s.client.UserID || time.Since(time.UnixMilli(e.Timestamp)) > s.cfg.MaxAge {
+	if e.Sender == s.client.UserID {
+		return s.echo(ctx, e)
+	}
+	if time.Since(time.UnixMilli(e.Timestamp)) > s.cfg.MaxAge {
 		return nil
 	}
 	if err := parse(e); err != nil {

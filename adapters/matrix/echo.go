@@ -1,0 +1,42 @@
+package matrix
+
+import (
+	"context"
+	"fmt"
+
+	"maunium.net/go/mautrix"
+	"maunium.net/go/mautrix/event"
+)
+
+// echo takes in that one of the account's own replies stands in the room. A
+// homeserver that was killed in the middle of taking it may show it minutes
+// later, when the reply was sent again: the latecomer is taken back.
+func (s *session) echo(ctx context.Context, e *event.Event) error {
+	if e.Type.Type != event.EventMessage.Type && e.Type.Type != event.EventEncrypted.Type {
+		return nil
+	}
+	if m, err := s.store.known(ctx, e.ID); err != nil || m.ID != "" {
+		return err
+	}
+	content, key := s.ownContent(ctx, e)
+	if key == "" {
+		return nil
+	}
+	first, err := s.store.sent(ctx, key)
+	if err != nil {
+		return err
+	}
+	if first.ID == "" {
+		m := message{ID: e.ID, Room: e.RoomID, Root: content.RelatesTo.GetThreadParent(), Key: key, Shows: e.ID}
+		if was := content.RelatesTo.GetReplaceID(); was != "" {
+			m.Shows = was
+		}
+		return s.store.know(ctx, m)
+	}
+	s.log.Warn("matrix: a reply came twice, the second is taken back", "room", e.RoomID, "event", e.ID)
+	_, err = s.client.RedactEvent(ctx, e.RoomID, e.ID, mautrix.ReqRedact{Reason: "sent twice", TxnID: "twice" + txn(string(e.ID))})
+	if err != nil && !refused(err) {
+		return fmt.Errorf("reply that came twice cannot be taken back: %w", err)
+	}
+	return nil
+}
