@@ -121,6 +121,9 @@ func (r *reader) weigh() {
 	if len(kept) == 0 {
 		kept = r.phrase.Asks[:1]
 	}
+	if len(kept) == 2 && kept[0].About == Words && kept[1].About == Why {
+		kept = kept[:1]
+	}
 	r.phrase.Asks = kept
 }
 
@@ -193,7 +196,9 @@ func (r *reader) stands(a Ask) bool {
 	switch a.About {
 	case Profile:
 		return !a.weak || !r.asksSomething()
-	case Safety, Why, Words:
+	case Why:
+		return len(r.phrase.Facts) == 0 || !a.weak && len(r.phrase.Facts) == 1
+	case Safety, Words:
 		return len(r.phrase.Facts) == 0 || a.About == Safety
 	case Load:
 		return len(r.phrase.Facts) >= 3

@@ -30,6 +30,9 @@ func (r *reader) findAsks() {
 			r.solving = a.Solve
 		}
 	}
+	if r.mentions(kindNoun, "wedge") && r.wordIn("knock", "hammer", "hit", "pry", "pull", "tap", "bash") && r.wordIn("while", "still", "under") && (r.mentions(kindVacuum) || r.pressureSaid()) && r.asksSomething() {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: "wedge release"})
+	}
 	if i := r.opens("whats", "wats", "whatis"); i >= 0 && r.amountsIn(0, len(r.items)) == 0 && len(r.items) < 8 && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole)) {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Words})
 	}

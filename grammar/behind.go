@@ -58,7 +58,7 @@ func (t *tokenizer) skipDot(s scrap) {
 	if t.at+1 >= len(t.scraps) || t.scraps[t.at].norm != "." || !t.scraps[t.at].glued {
 		return
 	}
-	if next := t.scraps[t.at+1]; next.shape == shapeWord && t.text[next.start] >= 'a' && t.text[next.start] <= 'z' {
+	if m, n := trade.longest(t.scraps, t.at+1); n > 0 && (m.kind == kindAttr || m.kind == kindNoun) {
 		t.at++
 	}
 }

@@ -55,6 +55,9 @@ func (r *reader) clocks() {
 		if role == "" && suffix == "" && !(am.form == formPair && r.dayPlan() && am.link == linkNone && am.pair[0] > 3) {
 			continue
 		}
+		if role == "" && !r.dayPlan() && !r.mentions(kindNoun, "panel", "press") {
+			continue
+		}
 		if am.unit != nil && suffix == "" {
 			continue
 		}

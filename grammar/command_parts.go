@@ -196,7 +196,7 @@ func (r *reader) details(c *Command, from int) {
 			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 {
 				c.Press, it.used, nx.used = nx.text, true, true
 			}
-		case it.amount != nil && it.amount.form == formPair && (c.Verb == In || c.Verb == Out):
+		case it.amount != nil && (it.amount.form == formPair || !it.used && r.daySuffix(i) != "" && r.daySuffix(i) != " ") && (c.Verb == In || c.Verb == Out):
 			if clock, ok := clockOf(it.amount, r.daySuffix(i)); ok {
 				c.Time, c.Clock, it.used = clock, it.text, true
 				r.items[r.suffixAt(i)].used = true

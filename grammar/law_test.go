@@ -63,7 +63,7 @@ func checkPrint(t *testing.T, text string, h grammar.Habit) {
 var digits = regexp.MustCompile(`(?:^|[^\p{L}\p{M}0-9²³])([0-9]+)`)
 
 // markup is a chat service's own mention or link, whose digits are no numbers.
-var markup = regexp.MustCompile(`<(?:[@#!]|http)[^> \n]*>`)
+var markup = regexp.MustCompile(`https?://[^ \t\n<>"')]*|<(?:[@#!]|http)[^> \n]*>`)
 
 // checkNumbers holds the law that no number is left behind: every digit of the
 // message stands in something that was read or in what was not used.

@@ -162,10 +162,13 @@ func (r *reader) panelTargets() {
 			named = named || r.is(j, kindNoun, "panel") || r.word(j, "at") || r.items[j].brk == '@'
 			j++
 		}
-		if len(ts) > 0 && r.is(r.next(i), kindNone) == false && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords {
+		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords {
 			continue
 		}
-		if j < len(r.items) && r.free(j) && r.length(j) && (named && j > i+1 || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || r.is(i+1, kindNoun, "panel")) {
+		if j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.plural && r.mentions(kindRole, "target") && r.items[i].amount.form == formWords {
+			named = true
+		}
+		if j < len(r.items) && r.free(j) && r.length(j) && (named && (j > i+1 || r.items[j].amount.plural) || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || r.is(i+1, kindNoun, "panel") || r.items[j].amount.plural) {
 			ts = append(ts, target{i, j, n})
 		}
 	}

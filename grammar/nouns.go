@@ -395,7 +395,7 @@ func (r *reader) aloneAfterNoun(i int) bool {
 		if r.items[k].amount != nil {
 			return false
 		}
-		if r.is(k, kindNoun) {
+		if f := bareFields[r.items[k].id]; r.is(k, kindNoun) && f != "" && f != unit.PanelWidth {
 			noun = k
 		}
 	}

@@ -281,7 +281,10 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 	if r.is(j, kindNoun, "face") {
 		return "panel"
 	}
-	if r.topic == Face && !r.mentions(kindNoun, "bar") && !r.is(j, kindNoun) {
+	if sheet && r.has(unit.PanelWidth) && !r.has(unit.BedWidth) && r.mentions(kindNoun, "press", "frame", "bed") && !r.is(j, kindNoun, "panel") {
+		return "bed"
+	}
+	if r.topic == Face && !r.mentions(kindNoun, "bar") && !r.is(j, kindNoun) && r.bySize(i, end) == "panel" {
 		return "panel"
 	}
 	if k := r.prev(i); k >= 0 {

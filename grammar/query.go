@@ -104,8 +104,8 @@ func (r *reader) lastLoads(i int, c *Command) bool {
 }
 
 func (r *reader) readLoads(i int, c *Command) {
-	for j := i + 1; j < len(r.items); j++ {
-		if r.items[j].amount == nil {
+	for j := range r.items {
+		if r.items[j].amount == nil || j < i && !r.word(j-1, "load") && !r.is(j-1, kindVerb, "show") {
 			continue
 		}
 		if n, ok := r.loadNumber(j); ok && r.items[j].amount.unit == nil && !r.is(r.next(j), kindNoun) && !r.is(r.next(j), kindWood) && !r.is(r.next(j), kindAttr) {

@@ -65,6 +65,12 @@ func scan(text string) []scrap {
 // markup returns the length of a chat service's own mark at the start of s:
 // a mention of a person or channel, or a link.
 func markup(s string) int {
+	if strings.HasPrefix(s, "http://") || strings.HasPrefix(s, "https://") {
+		if end := strings.IndexAny(s, " \t\n<>\"')"); end > 0 {
+			return end
+		}
+		return len(s)
+	}
 	if len(s) > 1 && s[0] == '@' && (s[1] >= 'a' && s[1] <= 'z' || s[1] >= 'A' && s[1] <= 'Z') {
 		n := 1
 		for n < len(s) && (s[n] == '_' || s[n] == '.' || s[n] == '-' || s[n] >= 'a' && s[n] <= 'z' || s[n] >= 'A' && s[n] <= 'Z' || s[n] >= '0' && s[n] <= '9') {

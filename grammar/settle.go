@@ -165,7 +165,7 @@ func (r *reader) unitsWanted() {
 // nothingToCompute gives the numbers of a question about a danger or a word back:
 // its answer uses none.
 func (r *reader) nothingToCompute() {
-	if len(r.phrase.Asks) != 1 || r.phrase.Asks[0].About != Safety && r.phrase.Asks[0].About != Words {
+	if len(r.phrase.Asks) != 1 || r.phrase.Asks[0].About != Safety && r.phrase.Asks[0].About != Words && r.phrase.Asks[0].About != Why {
 		return
 	}
 	for _, f := range r.phrase.Facts {
