@@ -173,6 +173,9 @@ func (t *turn) reply(ctx context.Context) (Reply, error) {
 	if corrects {
 		t.phrase.Command = &grammar.Command{Verb: grammar.Correct, Note: t.m.Text}
 	}
+	if _, plain := t.plainly(); plain {
+		return t.words(), nil
+	}
 	switch {
 	case t.phrase.Command != nil:
 		return t.command(ctx)
