@@ -20,6 +20,10 @@ type builder struct {
 	class glue.Class   // once looked up
 }
 
+// valuesOfLoad is about how many figures a whole load gives, so that their map
+// need not grow.
+const valuesOfLoad = 28
+
 func newBuilder(q Question) (*builder, error) {
 	for _, fs := range []unit.Facts{q.Said, q.Room} {
 		if err := finiteFacts(fs); err != nil {
@@ -27,7 +31,7 @@ func newBuilder(q Question) (*builder, error) {
 		}
 	}
 	return &builder{q: q, a: Answer{
-		About: q.About, Values: unit.Facts{}, Assumed: unit.Facts{},
+		About: q.About, Values: make(unit.Facts, valuesOfLoad), Assumed: unit.Facts{},
 	}}, nil
 }
 

@@ -86,6 +86,8 @@ func TestJoint_crush(t *testing.T) {
 	dial := exactBar(unit.Facts{unit.Species: unit.Word("cherry"), unit.FrictionStated: unit.Number(0), unit.StripThickness: unit.Number(1), unit.Vacuum: unit.Number(78)})
 	delete(dial, unit.VacuumPercent)
 	wantCheck(t, mustAnswer(t, engine.Side, dial), "crush", engine.Stop, engine.ReasonCrushed)
+	dial[unit.StripThickness] = unit.Number(2) // 2.42 MPa where the middle is 2.34
+	wantCheck(t, mustAnswer(t, engine.Side, dial), "crush", engine.Care, engine.ReasonCrushNear)
 	teak := mustAnswer(t, engine.Side, exactBar(unit.Facts{unit.Species: unit.Word("teak")}))
 	if !hasAdvice(teak, engine.ReasonCrushUnknown) {
 		t.Errorf("advice %v, want that no table has teak's strength", teak.Advice)

@@ -55,6 +55,13 @@ func TestSide_barsOnBothSides(t *testing.T) {
 	a := mustAnswer(t, engine.Side, exactBar(unit.Facts{unit.BarCount: unit.Number(2)}))
 	wantTriple(t, a, unit.SideFirstJoint, 304, 304, 304, 1e-9)
 	wantTriple(t, a, unit.SideFarJoint, 224, 224, 224, 1e-9)
+	// 310 mm of 100 mm strips, the last ripped to 10: joints at 100, 200 and 300 are
+	// 100, 110 and 10 mm from a bar: 48 − 2 = 46 and 48 − 22 = 26
+	said := exactBar(unit.Facts{unit.BarCount: unit.Number(2), unit.PanelWidth: unit.Number(310), unit.StripWidth: unit.Number(100)})
+	delete(said, unit.StripCount)
+	a = mustAnswer(t, engine.Side, said)
+	wantTriple(t, a, unit.SideFirstJoint, 368, 368, 368, 1e-9)
+	wantTriple(t, a, unit.SideFarJoint, 208, 208, 208, 1e-9)
 }
 
 // Strips that differ: 40, 60 and 90 mm put the joints at 40 and 100 mm.
@@ -142,6 +149,9 @@ func TestSide_tippingBar(t *testing.T) {
 	if w, _ := a.Advice[i].Figures.Number(unit.BarWidth); w < 54.7 || w > 54.8 {
 		t.Errorf("a bar %g mm wide is advised, want 54.77", w)
 	}
+	// on a core of 19 mm the strips' middle is at 24, and z counts less than 60 − 24
+	a = mustAnswer(t, engine.Side, exactBar(unit.Facts{unit.BarWidth: unit.Number(20), unit.CoreThickness: unit.Number(19)}))
+	wantTriple(t, a, unit.BarCovered, 4000.0/72, 60, 60, 1e-9)
 	if hasAdvice(mustAnswer(t, engine.Side, exactBar(nil)), engine.ReasonWiderBar) {
 		t.Error("a wider bar is advised where the bar does not tip")
 	}

@@ -2,6 +2,7 @@ package unit_test
 
 import (
 	"encoding/json"
+	"math"
 	"reflect"
 	"testing"
 
@@ -42,5 +43,13 @@ func TestFacts_refusesWhatIsNoFact(t *testing.T) {
 		if err := json.Unmarshal([]byte(text), &out); err == nil {
 			t.Errorf("%s was read as %v, want an error", text, out)
 		}
+	}
+}
+
+// An end that is not finite is left out, and nothing is minus zero.
+func TestTripleOf_writesWhatCanBeReached(t *testing.T) {
+	text, err := json.Marshal(unit.TripleOf(unit.Around(math.Copysign(0, -1), 5, math.Inf(1))))
+	if err != nil || string(text) != `{"low":0,"mid":5}` {
+		t.Errorf("written %s (%v), want low 0, mid 5 and no high", text, err)
 	}
 }

@@ -56,15 +56,15 @@ func (Facts) value()   {}
 
 // TripleOf returns r as a figure, without the ends that are not finite.
 func TripleOf[T ~float64](r Range[T]) Triple {
-	return Triple{finite(float64(r.Low)), finite(float64(r.Mid)), finite(float64(r.High))}
+	v := &[...]float64{float64(r.Low) + 0, float64(r.Mid) + 0, float64(r.High) + 0} // + 0: no negative zero
+	return Triple{finite(&v[0]), finite(&v[1]), finite(&v[2])}
 }
 
-func finite(v float64) *float64 {
-	if v-v != 0 { // NaN and both infinities
+func finite(v *float64) *float64 {
+	if *v-*v != 0 { // NaN and both infinities
 		return nil
 	}
-	v += 0 // no negative zero
-	return &v
+	return v
 }
 
 // MarshalJSON writes {"low", "mid", "high"}, absent ends left out.

@@ -101,6 +101,7 @@ func Default() Species {
 // plain returns a name in lower case, with single spaces for hyphens and runs
 // of blanks, without apostrophes.
 func plain(name string) string {
-	name = strings.NewReplacer("-", " ", "‑", " ", "'", "", "’", "").Replace(strings.ToLower(name))
-	return strings.Join(strings.Fields(name), " ")
+	return strings.Join(strings.Fields(spelling.Replace(strings.ToLower(name))), " ")
 }
+
+var spelling = strings.NewReplacer("-", " ", "‑", " ", "'", "", "’", "")
