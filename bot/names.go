@@ -173,6 +173,11 @@ var singular = map[unit.Field]string{
 	unit.BarCount: "one bar", unit.Faces: "a face on one side",
 }
 
+// zero are the forms of said where the value is nothing.
+var zero = map[unit.Field]string{
+	unit.Gap: "joints closing hand-tight", unit.Tent: "no tenting", unit.Leak: "no leak", unit.Trim: "nothing to trim", unit.Altitude: "sea level",
+}
+
 // wordsOf are the shop's words for values that are words.
 var wordsOf = map[unit.Field]map[string]string{
 	unit.GlueClass: {

@@ -72,7 +72,7 @@ func (t *turn) adrift(thread Thread) (Reply, error) {
 		return t.unknown(), nil
 	}
 	r := Reply{About: grammar.Load, Verdict: engine.Ask, Read: read(thread, t.profile.Said.facts(), nil), Values: unit.Facts{}}
-	r.note(t.phrase.Unused...)
+	t.doubts(&r)
 	if a, err := t.bot.Engine.Compute(engine.Question{About: engine.Load, Said: thread.Said.facts(), Room: t.profile.Said.facts()}); err == nil {
 		r.need(a.Needs...)
 	}
@@ -82,6 +82,12 @@ func (t *turn) adrift(thread Thread) (Reply, error) {
 		}
 	}
 	r.say(Headline, "I read "+said+". What do you want to know about it? For example: “side pressure”, “how much glue”, “press time”.")
+	for _, c := range t.phrase.Clashes {
+		r.say(Question, clashSays(c))
+	}
+	for _, x := range t.phrase.Refused {
+		r.say(Question, cannotBe(x))
+	}
 	r.notices(t.phrase, t.m.Text)
 	thread.Pending = pending(r.Needs, nil)
 	return r, t.keep(thread)

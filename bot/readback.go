@@ -166,6 +166,9 @@ func (s style) saying(f unit.Field, v unit.Value, u unit.Unit) string {
 	if one, ok := singular[f]; ok && v == unit.Number(1) {
 		return one
 	}
+	if none, ok := zero[f]; ok && v == unit.Number(0) {
+		return none
+	}
 	value := s.plain(f, v, u)
 	if f == unit.CoreKind && strings.HasPrefix(value, "a ") {
 		return "on " + value
