@@ -46,7 +46,7 @@ func (a *Slack) note(ctx context.Context, o book.Outgoing, s bot.Sheet, thread, 
 	if s.Private != "" || s.Picture != nil {
 		return nil
 	}
-	if strings.HasPrefix(o.Place.Thread, "slash-") && thread == "" {
+	if strings.HasPrefix(o.Place.Thread, slashPrefix) && thread == "" {
 		if err := a.store.SetMark(ctx, rootMark(o.Place.Room, ts), o.Place.Thread); err != nil {
 			return err
 		}

@@ -218,6 +218,17 @@ func TestSlack_answerLost(t *testing.T) {
 	s.answers(s.ask(strips), 1)
 }
 
+// A doubtful reply stays doubtful while its channel's turn is waited for.
+func TestSlack_answerLostAndPaced(t *testing.T) {
+	o := quick()
+	o.Pace = 300 * time.Millisecond
+	s := newShop(t, o)
+	s.conf.Pace = o.Pace
+	s.open().connected()
+	s.Fail("chat.postMessage", slackfake.Fault{Times: 1, Lost: true})
+	s.answers(s.ask(strips), 1)
+}
+
 func TestSlack_serverErrors(t *testing.T) {
 	s := newShop(t, quick()).open().connected()
 	s.Fail("chat.postMessage", slackfake.Fault{Times: 1, Status: 503})
@@ -320,6 +331,40 @@ func TestSlack_outage(t *testing.T) {
 	}
 	s.open().connected()
 	s.answers(missed, 1)
+}
+
+// An outage of a process that lives on is caught up with as well, though the
+// history can be read only at the second try.
+func TestSlack_outageWhileAlive(t *testing.T) {
+	var ahead atomic.Int64
+	o := quick()
+	o.Retries = []time.Duration{0}
+	clock := func() time.Time { return time.Now().Add(time.Duration(ahead.Load())) }
+	o.Clock = clock
+	s := newShop(t, o)
+	s.conf.Clock, s.conf.Again = clock, 50*time.Millisecond
+	s.open().connected()
+	s.answers(s.ask(strips), 1)
+	s.Refuse(true)
+	s.eventually("a socket is open", func() bool { return !s.slack.Connected() })
+	missed := s.ask("what is a sled")
+	s.eventually("Slack still tries", func() bool { return s.Traffic().Waiting == 0 })
+	ahead.Store(int64(10 * time.Minute))
+	s.Fail("conversations.history", slackfake.Fault{Error: "fatal_error"})
+	s.Fail("users.conversations", slackfake.Fault{Status: 502})
+	s.Refuse(false)
+	s.eventually("what was missed is not answered", func() bool { return len(s.Thread(s.room, missed)) == 1 })
+	s.answers(missed, 1)
+}
+
+// The library gives up where it takes the app for gone.
+func TestSlack_gone(t *testing.T) {
+	s := newShop(t, quick())
+	s.conf.Again = 50 * time.Millisecond
+	s.Fail("apps.connections.open", slackfake.Fault{Error: "account_inactive"})
+	s.Fail("apps.connections.open", slackfake.Fault{Status: 404})
+	s.open().connected()
+	s.answers(s.ask(strips), 1)
 }
 
 // What is older than an hour is left alone after an outage.

@@ -125,21 +125,3 @@ func (a *Slack) cardOf(ctx context.Context, c slack.InteractionCallback, value s
 	thread, err := a.threadName(ctx, m)
 	return card{Thread: thread, Load: n, Revision: rev}, err
 }
-
-// command keeps a slash command. It has no message: the answer begins the
-// thread, under the command's name.
-func (a *Slack) command(ctx context.Context, c slack.SlashCommand) error {
-	if !a.Allowed(c.ChannelID) {
-		return nil
-	}
-	text := strings.TrimSpace(plain(c.Text))
-	if text == "" {
-		text = "help"
-	}
-	id := "slash-" + c.TriggerID
-	_, err := a.inbox.Receive(ctx, book.Event{
-		Key: fmt.Sprintf("slack:%s:%s", c.ChannelID, id), Place: book.Place{Service: Service, Room: c.ChannelID, Thread: id}, Message: id,
-		From: a.person(ctx, c.UserID), Text: text, At: a.Clock(),
-	})
-	return err
-}

@@ -226,6 +226,19 @@ func TestSlack_slashCommandAnswerLost(t *testing.T) {
 	s.answers(root[0].TS, 2)
 }
 
+// Where the bot may not post, the asker alone gets the answer.
+func TestSlack_slashCommandOutside(t *testing.T) {
+	s := newShop(t, quick()).open().connected()
+	s.Leave(s.room)
+	if _, err := s.Command(s.room, s.ana, "/press", strips); err != nil {
+		t.Fatal(err)
+	}
+	s.eventually("no answer", func() bool { return len(s.Messages(s.room)) == 1 })
+	if got := s.Messages(s.room)[0]; got.Private != s.ana || !strings.Contains(got.Text, "Read as 5 strips") || !strings.Contains(got.Text, "/invite") {
+		t.Errorf("the command shows %+v, want the answer to ana alone", got)
+	}
+}
+
 func TestSlack_home(t *testing.T) {
 	s := newShop(t, quick()).open().connected()
 	s.OpenHome(s.ana)
@@ -249,8 +262,8 @@ func TestSlack_notAllowed(t *testing.T) {
 	s.Deliver(map[string]any{"type": "member_joined_channel", "user": slackfake.BotUser, "channel": other, "inviter": s.ana, "event_ts": "1.2"})
 	s.eventually("the inviter was not told", func() bool { m := s.Messages(other); return len(m) == 1 && m[0].Private == s.ana })
 	ts := s.Say(slackfake.Saying{Channel: other, User: s.ana, Text: slackfake.Mention + " " + strips})
-	if _, err := s.Command(other, s.ana, "/press", "help"); err != nil {
-		t.Fatal(err)
+	if answer, err := s.Command(other, s.ana, "/press", "help"); err != nil || !strings.Contains(string(answer), "not set up for this channel") {
+		t.Errorf("a command is answered %s (%v), want to be told", answer, err)
 	}
 	s.answers(s.ask(strips), 1)
 	if n := len(s.Thread(other, ts)); n > 0 {

@@ -29,7 +29,7 @@ const (
 func (s *stream) beat(ctx context.Context) {
 	for ctx.Err() == nil {
 		rest(ctx, beatEvery)
-		if s.open.Load() && ctx.Err() == nil && s.caught.Load() {
+		if s.open.Load() && !s.behind.Load() && ctx.Err() == nil {
 			s.alive(ctx)
 		}
 	}
@@ -42,45 +42,63 @@ func (s *stream) alive(ctx context.Context) {
 }
 
 // catchUp reads what was said while no socket was open, once after a start and
-// after each outage that Slack's own redelivery does not cover.
+// after each outage that Slack's own redelivery does not cover. It tries until
+// it is done.
 func (s *stream) catchUp(ctx context.Context) {
-	if !s.catching.TryLock() {
-		return
-	}
+	s.catching.Lock()
 	defer s.catching.Unlock()
+	for ctx.Err() == nil {
+		err := s.readMissed(ctx)
+		if err == nil {
+			s.behind.Store(!s.open.Load())
+			return
+		}
+		if ctx.Err() == nil {
+			s.Log.Warn("slack: what was missed could not be read", "error", err, "again_in", s.Again)
+			rest(ctx, s.Again)
+		}
+	}
+}
+
+func (s *stream) readMissed(ctx context.Context) error {
 	alive, err1 := s.store.Mark(ctx, aliveMark)
 	since, err2 := s.store.Mark(ctx, sinceMark)
+	if err := errors.Join(err1, err2); err != nil {
+		return err
+	}
 	now := s.Clock()
 	switch {
-	case err1 != nil || err2 != nil:
-		s.Log.Warn("slack: what was missed is not known", "error", errors.Join(err1, err2))
-		return
 	case since == "": // never here before: what is older is not for us
 		if err := s.store.SetMark(ctx, sinceMark, tsOf(now)); err != nil {
-			s.Log.Warn("slack: time not kept", "error", err)
-			return
+			return err
 		}
 	case s.caught.Load() && now.Sub(timeOf(alive)) < longOutage:
-		return
+		return nil
 	default:
-		from := timeOf(since)
-		for _, at := range []time.Time{timeOf(alive).Add(-overlap), now.Add(-s.MaxAge)} {
-			if at.After(from) {
-				from = at
-			}
-		}
-		if err := s.readBack(ctx, from); err != nil {
-			s.Log.Warn("slack: what was missed could not be read; tried again at the next socket", "error", err)
-			return
+		if err := s.readBack(ctx, latestOf(timeOf(since), timeOf(alive).Add(-overlap), now.Add(-s.MaxAge))); err != nil {
+			return err
 		}
 	}
 	s.caught.Store(true)
 	s.alive(ctx)
+	return nil
 }
+
+func latestOf(first time.Time, more ...time.Time) time.Time {
+	for _, t := range more {
+		if t.After(first) {
+			first = t
+		}
+	}
+	return first
+}
+
+// passing are Slack's own troubles.
+var passing = map[string]bool{"fatal_error": true, "internal_error": true, "service_unavailable": true, "request_timeout": true, "ratelimited": true}
 
 // readBack takes in what was said in every channel since a time.
 func (s *stream) readBack(ctx context.Context, from time.Time) error {
-	found, failures := 0, error(nil)
+	found := 0
 	for _, kind := range []string{"public_channel", "private_channel", "im", "mpim"} {
 		for cursor := ""; ; {
 			rooms, next, err := s.calm.GetConversationsForUserContext(ctx, &slack.GetConversationsForUserParameters{
@@ -93,8 +111,14 @@ func (s *stream) readBack(ctx context.Context, from time.Time) error {
 			}
 			for _, room := range rooms {
 				n, err := s.readRoom(ctx, room.ID, from)
+				if code := codeOf(err); code != "" && !passing[code] { // of this channel; the others are read all the same
+					s.Log.Warn("slack: channel could not be read", "channel", room.ID, "error", err)
+					err = nil
+				}
+				if err != nil {
+					return err
+				}
 				found += n
-				failures = errors.Join(failures, err)
 			}
 			if cursor = next; cursor == "" {
 				break
@@ -102,7 +126,7 @@ func (s *stream) readBack(ctx context.Context, from time.Time) error {
 		}
 	}
 	s.Log.Info("slack: read what was missed", "since", from, "found", found)
-	return failures
+	return nil
 }
 
 // readRoom takes in a channel's messages, and those of threads that go on, in

@@ -96,8 +96,7 @@ func (a *Slack) invited(ctx context.Context, e inner) {
 	if e.Inviter == "" {
 		return
 	}
-	text := "I am not set up for this channel and say nothing here. Whoever runs me can allow it."
-	if _, err := a.api.PostEphemeralContext(ctx, e.Channel, e.Inviter, slack.MsgOptionText(text, false)); err != nil {
+	if _, err := a.api.PostEphemeralContext(ctx, e.Channel, e.Inviter, slack.MsgOptionText(notServed, false)); err != nil {
 		a.Log.Warn("slack: note not shown", "error", err)
 	}
 }

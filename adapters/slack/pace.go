@@ -55,11 +55,14 @@ func (p *pace) stop(room string, wait time.Duration) {
 	p.next[room] = time.Now().Add(wait)
 }
 
-// putOff notes that a reply was claimed but surely not sent.
+// putOff notes that a reply was claimed this time but surely not sent. If an
+// earlier try left it doubtful, it stays so.
 func (p *pace) putOff(key string, tries int) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.tried[key] = tries + 1
+	if p.tried[key] == tries {
+		p.tried[key] = tries + 1
+	}
 }
 
 // doubtful reports whether Slack may have a reply already: it was claimed

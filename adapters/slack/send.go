@@ -42,6 +42,11 @@ func (a *Slack) Send(ctx context.Context, o book.Outgoing) (ref string, err erro
 	default:
 		ref, err = a.sendText(ctx, o, s, thread)
 	}
+	if ref == "" && final[codeOf(err)] {
+		if ref, err = a.answerAside(ctx, o, err); err == nil {
+			return ref, nil
+		}
+	}
 	if err != nil {
 		return "", a.failed(o, err)
 	}
@@ -62,7 +67,7 @@ func (a *Slack) later(o book.Outgoing, wait time.Duration, why error) error {
 // threadTS is the root below which a reply goes; "" for the first answer to a
 // slash command, which becomes the root.
 func (a *Slack) threadTS(ctx context.Context, p book.Place) (string, error) {
-	if !strings.HasPrefix(p.Thread, "slash-") {
+	if !strings.HasPrefix(p.Thread, slashPrefix) {
 		return p.Thread, nil
 	}
 	return a.store.Mark(ctx, slashMark(p.Room, p.Thread))

@@ -38,6 +38,7 @@ type Config struct {
 	Pace    time.Duration                       // least time between two messages in a channel: 1 s
 	MaxAge  time.Duration                       // how old a message may be to be answered after an outage: 1 h
 	Quiet   time.Duration                       // how long without a ping until the socket counts as dead: 30 s
+	Again   time.Duration                       // after what the library takes for final, or a history that could not be read: 10 s
 	Clock   func() time.Time                    // the machine's
 	Log     *slog.Logger                        // none
 }
@@ -72,6 +73,8 @@ type Slack struct {
 	reopens atomic.Int64
 	open    atomic.Bool
 	caught  atomic.Bool // what was missed before the start is read
+	behind  atomic.Bool // what was missed in the last outage is not read yet
+	urls    answerURLs
 
 	catching sync.Mutex
 	busy     sync.WaitGroup
@@ -95,6 +98,8 @@ func New(c Config, in Inbox, s Store) *Slack {
 	a.api = slack.New(c.BotToken, options...)
 	a.calm = slack.New(c.BotToken, append(options, slack.OptionRetry(3))...)
 	a.names.init()
+	a.urls.init()
+	a.behind.Store(true)
 	a.threads.init()
 	a.kept.init()
 	a.pace.init(c.Pace)
@@ -128,7 +133,7 @@ func (c Config) filled() Config {
 	for _, d := range []struct {
 		at *time.Duration
 		or time.Duration
-	}{{&c.Pace, time.Second}, {&c.MaxAge, time.Hour}, {&c.Quiet, 30 * time.Second}} {
+	}{{&c.Pace, time.Second}, {&c.MaxAge, time.Hour}, {&c.Quiet, 30 * time.Second}, {&c.Again, 10 * time.Second}} {
 		if *d.at == 0 {
 			*d.at = d.or
 		}
@@ -154,15 +159,12 @@ func (a *Slack) Run(ctx context.Context) error {
 	for ctx.Err() == nil {
 		err := a.connect(ctx)
 		if ctx.Err() == nil {
-			a.Log.Error("slack: socket cannot be opened", "error", err, "again_in", reopenAfter)
-			rest(ctx, reopenAfter)
+			a.Log.Error("slack: socket cannot be opened", "error", err, "again_in", a.Again)
+			rest(ctx, a.Again)
 		}
 	}
 	return nil
 }
-
-// reopenAfter is how long to wait after what the library takes for final.
-const reopenAfter = 10 * time.Second
 
 func rest(ctx context.Context, d time.Duration) {
 	select {

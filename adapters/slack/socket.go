@@ -82,6 +82,7 @@ func (s *stream) take(ctx context.Context, e socketmode.Event, wg *sync.WaitGrou
 		wg.Go(func() { s.catchUp(ctx) })
 	case socketmode.EventTypeConnecting:
 		s.open.Store(false)
+		s.behind.Store(true)
 	case socketmode.EventTypeConnectionError:
 		if f, ok := e.Data.(*slack.ConnectionErrorEvent); ok {
 			s.Log.Warn("slack: socket not opened", "error", f.ErrorObj, "again_in", f.Backoff)
@@ -94,7 +95,7 @@ func (s *stream) take(ctx context.Context, e socketmode.Event, wg *sync.WaitGrou
 		}
 	case socketmode.EventTypeSlashCommand:
 		if c, ok := e.Data.(slack.SlashCommand); ok {
-			s.enqueue(c.ChannelID, job{envelope: e.Request.EnvelopeID, do: func(ctx context.Context) (any, error) { return nil, s.command(ctx, c) }})
+			s.enqueue(c.ChannelID, job{envelope: e.Request.EnvelopeID, do: func(ctx context.Context) (any, error) { return s.command(ctx, c) }})
 		}
 	case socketmode.EventTypeErrorBadMessage:
 		if bad, ok := e.Data.(*socketmode.ErrorBadMessage); ok {

@@ -2,6 +2,7 @@ package slackfake
 
 import (
 	"encoding/json"
+	"net/http"
 	"slices"
 	"strconv"
 	"strings"
@@ -82,6 +83,26 @@ func (s *Server) postEphemeral(c call) answer {
 	}
 	room.messages = append(room.messages, m)
 	return answer{"message_ts": m.TS}
+}
+
+// respond takes an answer to a slash command at its own address, which works in
+// channels that the app is not in.
+func (s *Server) respond(w http.ResponseWriter, r *http.Request) {
+	var in struct {
+		Text string `json:"text"`
+		Type string `json:"response_type"`
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	room := s.channels[r.PathValue("channel")]
+	if json.NewDecoder(r.Body).Decode(&in) != nil || room == nil || in.Type != "ephemeral" {
+		http.Error(w, "invalid_payload", http.StatusBadRequest)
+		return
+	}
+	room.messages = append(room.messages, &message{
+		TS: s.ts(), User: BotUser, Bot: true, Text: in.Text, private: r.PathValue("user"), unfurl: "false,false"})
+	w.Header().Set("Content-Type", "text/html")
+	_, _ = w.Write([]byte("ok"))
 }
 
 func (s *Server) update(c call) answer {

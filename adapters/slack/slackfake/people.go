@@ -162,7 +162,7 @@ func (s *Server) interact(kind string, payload map[string]any) (json.RawMessage,
 func (s *Server) Command(channel, user, command, text string) (json.RawMessage, error) {
 	return s.interact("slash_commands", map[string]any{
 		"token": "none", "team_id": Team, "channel_id": channel, "channel_name": "x", "user_id": user, "user_name": "x",
-		"command": command, "text": text, "response_url": s.http.URL + "/response", "trigger_id": s.trigger(), "api_app_id": "A1",
+		"command": command, "text": text, "response_url": s.http.URL + "/response/" + channel + "/" + user, "trigger_id": s.trigger(), "api_app_id": "A1",
 	})
 }
 

@@ -87,6 +87,13 @@ func (s *Server) Direct(user string) string {
 	return s.add(&channel{ID: "D" + s.id(), with: user})
 }
 
+// Leave has the app thrown out of a channel.
+func (s *Server) Leave(channel string) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.channels[channel].left = true
+}
+
 func (s *Server) add(c *channel) string {
 	s.mu.Lock()
 	defer s.mu.Unlock()

@@ -64,6 +64,7 @@ func New(t testing.TB, o Options) *Server {
 	mux.HandleFunc("/api/", s.api)
 	mux.HandleFunc("/socket", s.sockets.serve)
 	mux.HandleFunc("/upload/", s.uploadBytes)
+	mux.HandleFunc("/response/{channel}/{user}", s.respond)
 	s.http = httptest.NewServer(mux)
 	t.Cleanup(s.close)
 	return s
