@@ -199,13 +199,13 @@ func TestStack_toldPartByPart(t *testing.T) {
 
 // A mat of middling softness hands on the most: softer, it lies nearly as hard as
 // the sled; firmer, it spans the thin strips. By bisection of (1 − φ) σ(s/m) +
-// φ σ((s − d)/m) = p outside this code, 90 kPa on a soft mat of 10 mm, strips
-// 2 mm apart: at φ = 0.2 the thin ones get 43.31, 44.97 and 43.52 kPa at σ25 of
-// 14, 24 and 34, at φ = 0.5 51.96, 55.23 and 55.06.
+// φ σ((s − d)/m) = p outside this code, a soft mat of 10 mm on strips 2 mm apart:
+// at φ = 0.2 and 87.46 kPa the thin ones get 42.272, 43.661 and 42.077 kPa at σ25
+// of 14, 24 and 34, at φ = 0.5 and 92.54 kPa 53.139, 56.720 and 56.696.
 func TestStack_matOfMiddlingSoftness(t *testing.T) {
 	a := mustAnswer(t, engine.Stack, unit.Facts{
-		unit.Ambient: unit.Number(100), unit.VacuumPercent: unit.Number(90), unit.MatFirmness: unit.Word("soft"),
+		unit.Ambient: unit.Number(100), unit.Vacuum: unit.Number(90), unit.MatFirmness: unit.Word("soft"),
 		unit.MatThickness: unit.Number(10), unit.ThicknessSpread: unit.Number(2), unit.StripCount: unit.Number(5),
 	})
-	wantTriple(t, a, unit.MatLow, 43.31, 55.23, 55.23, 0.01)
+	wantTriple(t, a, unit.MatLow, 42.077, 55.229, 56.720, 0.001)
 }
