@@ -33,6 +33,9 @@ func (r *reader) findAsks() {
 	if r.mentions(kindNoun, "wedge") && r.wordIn("knock", "hammer", "hit", "pry", "pull", "tap", "bash") && r.wordIn("while", "still", "under") && (r.mentions(kindVacuum) || r.pressureSaid()) && r.asksSomething() {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: "wedge release"})
 	}
+	if r.termAlone() {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Words})
+	}
 	if i := r.opens("whats", "wats", "whatis"); i >= 0 && r.amountsIn(0, len(r.items)) == 0 && len(r.items) < 8 && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole)) {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Words})
 	}
@@ -142,6 +145,24 @@ func (r *reader) threatens(id string) bool {
 		}
 	}
 	return false
+}
+
+// termAlone reads "caul??" and "explain caul".
+func (r *reader) termAlone() bool {
+	if len(r.items) > 5 || r.amountsIn(0, len(r.items)) > 0 || !r.asksSomething() && r.opens("explain") < 0 && !r.mentions(kindAsk, "why") {
+		return false
+	}
+	nouns := 0
+	for i := range r.items {
+		switch {
+		case r.is(i, kindNoun):
+			nouns++
+		case r.items[i].brk != 0, r.idle(i), r.word(i, "explain", "why"):
+		default:
+			return false
+		}
+	}
+	return nouns == 1 && !(r.mentions(kindAsk, "why") && r.opens("explain") < 0)
 }
 
 // timeWanted reads "press time?" with no time said.

@@ -70,11 +70,21 @@ func (t *tokenizer) barUnit() bool {
 	signed := len(t.tokens) > 1 && t.tokens[len(t.tokens)-2].symbol == symMinus
 	small := l.symbol == symDecimal && (strings.HasPrefix(l.norm, "0.") || strings.HasPrefix(l.norm, "."))
 	absolute := t.at+1 < len(t.scraps) && (t.scraps[t.at+1].norm == "abs" || t.scraps[t.at+1].norm == "absolute" || t.scraps[t.at+1].norm == "vacuum" || t.scraps[t.at+1].norm == "gauge" || t.scraps[t.at+1].norm == "below")
-	if !small && !signed && !absolute && !t.wantedBar() {
+	if !small && !signed && !absolute && !t.wantedBar() && !t.vacuumBefore() {
 		return false
 	}
 	t.push(symUnit, 1).meaning = meaning{kind: kindUnit, id: "bar", unit: unit.Bar}
 	return true
+}
+
+// vacuumBefore: "vacuum 1.2 bar" is a pressure, though none can be.
+func (t *tokenizer) vacuumBefore() bool {
+	for i := len(t.tokens) - 2; i >= 0 && i >= len(t.tokens)-3; i-- {
+		if t.tokens[i].meaning.kind == kindVacuum && t.tokens[len(t.tokens)-1].symbol == symDecimal {
+			return true
+		}
+	}
+	return false
 }
 
 // wantedBar: "for 3 bar at the far joint" is a pressure.

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"fmt"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -45,7 +46,7 @@ func (r *reader) clocks() {
 			continue
 		}
 		am := r.items[i].amount
-		if r.word(i-1, "half", "quarter", "past") && am.unit == nil && r.dayPlan() {
+		if r.halfBefore(i) && am.unit == nil && (r.dayPlan() || r.mentions(kindRole, "start", "deadline")) {
 			r.items[i].used = true
 			r.refuse(unit.StartTime, r.text[r.items[i-1].start:r.items[i].end], "a clock time such as 6:30 or 7:30")
 			continue
@@ -86,6 +87,15 @@ func (r *reader) clocks() {
 		}
 		r.say(i, f, unit.Word(clock))
 	}
+}
+
+// halfBefore: "half seven", "half 7" is half past six to some and half past seven
+// to others.
+func (r *reader) halfBefore(i int) bool {
+	if r.word(i-1, "half", "quarter", "past") {
+		return true
+	}
+	return i > 0 && r.items[i-1].amount != nil && r.items[i-1].amount.form == formWords && strings.EqualFold(r.items[i-1].text, "half")
 }
 
 // pastTheHour reads "quarter past eight", "ten to three", "half past 7".

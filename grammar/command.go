@@ -97,6 +97,9 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 			denied = true
 		case r.word(i, "in") && r.endsAfterIn(i):
 			c.Verb = In
+			if denied {
+				c.Verb = NotDone
+			}
 			r.close(c, i+1)
 			return true
 		case r.word(i, "good", "fine", "ok", "okay", "right", "great") && i-next <= 2 && r.is(next-1, kindNone) == false && r.endsSoon(i):
@@ -117,6 +120,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	if c.Verb == Out && r.word(i+1, "of") && !r.word(i+2, "the") {
 		return false
 	}
+	denied = denied || r.word(i-1, "not", "never") || r.is(i-1, kindNot)
 	if denied && c.Verb != Copy || c.Verb == Uncheck && strings.HasPrefix(r.items[i].word, "not") {
 		c.Verb = NotDone
 		r.close(c, i+1)
@@ -205,7 +209,7 @@ func (r *reader) verbFirst(i int) bool {
 	}
 	switch c.Verb {
 	case Undo:
-		if len(refs) == 0 && !r.nothingAfter(i) && r.within(i, len(r.items), kindNoun) >= 0 {
+		if len(refs) == 0 && (!r.nothingAfter(i) && !r.isBreak(i+1) || r.opens("how") >= 0) {
 			return false
 		}
 	case Post:
@@ -287,6 +291,9 @@ func (r *reader) showsOnly(next int) bool {
 // startsCheck: "checked – batten 38 mm" and "second check: bar 3/4" are checks of
 // the thread's load; "check if the joints hold" is not.
 func (r *reader) startsCheck(i int) bool {
+	if r.opens("whats", "what", "who", "whos", "which", "is", "has", "nobody", "how") >= 0 {
+		return false
+	}
 	switch r.items[i].word {
 	case "i measured", "i checked", "measured":
 		return !r.asksSomething() && !r.mentions(kindFix) && !r.mentions(kindRole, "friction") && !r.mentions(kindNoun, "joint")
@@ -340,14 +347,14 @@ func (r *reader) laterVerb(at int) bool {
 			}
 		case Uncheck, Hold, Clear, Drop, Correct, Check, In, Out:
 			if r.isBreak(i-1) || r.word(i-1, "and", "please", "pls", "to", "then", "ok", "so", "just", "can", "you") {
-				if refs, next := r.references(i + 1); len(refs) > 0 && (r.quiet(at, i) || Verb(it.id) != In && Verb(it.id) != Out && r.amountsIn(at, i) == 0) {
+				if refs, next := r.references(i + 1); len(refs) > 0 && r.opens("nobody", "noone") < 0 && (r.quiet(at, i) || Verb(it.id) != In && Verb(it.id) != Out && r.amountsIn(at, i) == 0) {
 					c := &Command{Verb: Verb(it.id), Loads: refs}
 					if r.complete2(c, next) {
 						return r.closes()
 					}
 				}
 			}
-			if refs := r.justBefore(i); len(refs) > 0 && r.quiet(at, i-len(refs)) {
+			if refs := r.justBefore(i); len(refs) > 0 && r.opens("nobody") < 0 && r.quiet(at, i-len(refs)) {
 				c := &Command{Verb: Verb(it.id), Loads: refs}
 				if c.Verb == Out && r.word(i+1, "of") {
 					continue

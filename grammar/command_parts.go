@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 
 	"presshand/engine/unit"
@@ -150,11 +151,24 @@ func (r *reader) allUsed(i int) bool {
 	return true
 }
 
+// usedUpTo uses up the command's own items; a number among them that names none
+// of its loads is left unused.
+func (r *reader) usedUpTo(c *Command, next int) {
+	for i := 0; i < next && i < len(r.items); i++ {
+		it := &r.items[i]
+		if it.amount != nil && !it.used {
+			n, ok := r.loadNumber(i)
+			if !ok || n != c.From && !slices.Contains(c.Loads, n) {
+				r.unuse(it.text)
+			}
+		}
+		it.used = true
+	}
+}
+
 // commit takes the command and leaves the items from next on to be read.
 func (r *reader) commit(c *Command, next int) {
-	for i := 0; i < next && i < len(r.items); i++ {
-		r.items[i].used = true
-	}
+	r.usedUpTo(c, next)
 	r.phrase.Command = c
 	r.details(c, next)
 	r.phrase.Asks = []Ask{{About: Book}}
@@ -162,9 +176,7 @@ func (r *reader) commit(c *Command, next int) {
 
 // close takes the command; what follows is its note.
 func (r *reader) close(c *Command, next int) {
-	for i := 0; i < next && i < len(r.items); i++ {
-		r.items[i].used = true
-	}
+	r.usedUpTo(c, next)
 	r.details(c, next)
 	switch c.Verb {
 	case Hold, Clear, Uncheck, Result, Drop, Out, NotDone, In, Undo:

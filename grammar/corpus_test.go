@@ -294,7 +294,7 @@ func meaningOf(line string) (meaning, error) {
 		}
 	}
 	if len(plain) > 0 {
-		m.phrase = grammar.Parse(strings.Join(plain, "; "), grammar.Habit{})
+		m.phrase = grammar.Parse("= "+strings.Join(plain, "; "), grammar.Habit{})
 		if n := len(m.phrase.Asks) + len(m.phrase.Drops) + len(m.phrase.Facts) + len(m.phrase.Choices); n == 0 || len(m.phrase.Unused) > 0 {
 			return m, fmt.Errorf("not in the long form: %q", plain)
 		}
@@ -324,7 +324,7 @@ func enterCommand(c *grammar.Command, label, value string) (bool, error) {
 		return false, nil
 	}
 	if measured, ok := strings.CutPrefix(label, "measured "); ok {
-		p := grammar.Parse(measured+": "+value, grammar.Habit{})
+		p := grammar.Parse("= "+measured+": "+value, grammar.Habit{})
 		if len(p.Facts) != 1 {
 			return true, fmt.Errorf("measured %q is not in the long form", measured)
 		}

@@ -9,9 +9,12 @@ import (
 	"presshand/engine/unit"
 )
 
-// The long form writes a phrase without anything to interpret: entries "label:
-// value" parted by semicolons. [Print] writes it, and [Parse] reads it when every
-// entry of a message has that shape.
+// The long form writes a phrase without anything to interpret: an equals sign, then
+// entries "label: value" parted by semicolons. [Print] writes it, and [Parse] reads
+// it when every entry of a message that begins so has that shape.
+
+// longMark begins the long form, which nobody types by chance.
+const longMark = "="
 
 // labels are the fields' labels: their names without the unit.
 var labels, fieldsByLabel = buildLabels()
@@ -37,6 +40,10 @@ var topics = []Topic{Face, Side, Flatten, Stack, Strips, Glue, Pump, Move, Load,
 
 // longForm reads a message in the long form.
 func longForm(text string) (Phrase, bool) {
+	text, marked := strings.CutPrefix(strings.TrimSpace(text), longMark)
+	if !marked {
+		return Phrase{}, false
+	}
 	var p Phrase
 	for _, entry := range strings.Split(strings.TrimSuffix(strings.TrimSpace(text), ";"), ";") {
 		label, value, ok := strings.Cut(entry, ":")

@@ -170,7 +170,7 @@ func (r *reader) letters() {
 // attrNumber is the amount that direction word j measures. The first pass takes
 // the side that the word's form wants, the second the other.
 func (r *reader) attrNumber(j, pass int) int {
-	assigned := j+1 < len(r.items) && (r.items[j+1].brk == '=' || r.items[j+1].brk == ':')
+	assigned := j+2 < len(r.items) && (r.items[j+1].brk == '=' || r.items[j+1].brk == ':') && r.free(j+2) && !r.free(j-1)
 	if assigned && pass == 1 {
 		return -1
 	}
@@ -294,6 +294,9 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 	}
 	from, _ := r.clause(i)
 	for k := min(i, j) - 1; k >= from; k-- {
+		if r.is(k, kindNoun, "bar", "mat", "caul") && k+1 != i && r.ownsNumber(k) && attr != "tall" && !r.has(attrFields["strip"][attr]) && r.mentions(kindNoun, "strip") {
+			continue // run on: "five staves bar 1 inch 3/4 thick"
+		}
 		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" {
 			return r.items[k].id
 		}

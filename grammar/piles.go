@@ -69,7 +69,7 @@ func (r *reader) stockContext() bool {
 	if r.mentions(kindRole, "target", "trim") && r.countsOfWidths() {
 		return true
 	}
-	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && r.mentions(kindNoun, "opening", "fence", "wedge") {
+	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
 	have := false

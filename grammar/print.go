@@ -36,7 +36,10 @@ func Print(p Phrase) string {
 		}
 		out = append(out, "either "+label(c.Field)+": "+strings.Join(vs, " | "))
 	}
-	return strings.Join(out, "; ")
+	if len(out) == 0 {
+		return ""
+	}
+	return longMark + " " + strings.Join(out, "; ")
 }
 
 func goals(a Ask) []Fact {

@@ -332,7 +332,7 @@ func (r *reader) barBefore(from int) bool {
 		return false
 	}
 	f, t := r.clause(from - 2)
-	return from >= 2 && r.within(f, t, kindNoun, "bar") >= 0 && r.within(f, t, kindNoun, "strip", "panel") < 0
+	return from >= 2 && r.within(f, t, kindNoun, "bar") >= 0 && r.within(f, t, kindNoun, "strip", "panel") < 0 && r.amountsIn(f, t) == 0
 }
 
 // longest is the item of the longest number of a size.

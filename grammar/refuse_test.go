@@ -66,7 +66,7 @@ func refuses(p grammar.Phrase, want string) string {
 	default:
 		return "no such line"
 	}
-	if got := grammar.Print(p); name != "" && (strings.HasPrefix(got, name+": ") || strings.Contains(got, "; "+name+": ")) {
+	if got := strings.TrimPrefix(grammar.Print(p), "= "); name != "" && (strings.HasPrefix(got, name+": ") || strings.Contains(got, "; "+name+": ")) {
 		return "read as " + got
 	}
 	return ""
@@ -78,7 +78,7 @@ func labelOf(f unit.Field) string {
 	if f.Dimension() == unit.Text {
 		v = unit.Word("x")
 	}
-	name, _, _ := strings.Cut(grammar.Print(grammar.Phrase{Facts: []grammar.Fact{{Field: f, Value: v}}}), ":")
+	name, _, _ := strings.Cut(strings.TrimPrefix(grammar.Print(grammar.Phrase{Facts: []grammar.Fact{{Field: f, Value: v}}}), "= "), ":")
 	return name
 }
 

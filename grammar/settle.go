@@ -9,6 +9,9 @@ import (
 // settle decides between rival readings of a field, moves a check's facts to
 // what was measured, chooses the questions and lists what was not used.
 func (r *reader) settle() {
+	if r.phrase.Command == nil && r.foreign() {
+		r.giveBack()
+	}
 	r.rivals()
 	r.unitsWanted()
 	r.terms()

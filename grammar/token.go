@@ -92,9 +92,6 @@ func (t *tokenizer) next() {
 
 // integer reads "2 and a half" and "3 32nds" as one number.
 func (t *tokenizer) integer() {
-	if t.spacedFraction() {
-		return
-	}
 	whole, _ := new(big.Rat).SetString(t.scraps[t.at].norm)
 	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeWord {
 		if part, n := fractionWords(t.scraps, t.at+2); n > 0 {
@@ -215,31 +212,11 @@ func (t *tokenizer) jointsMixed() bool {
 	return part != nil && part.Cmp(one) < 0
 }
 
-// spacedFraction reads "5 / 16" as one fraction: a smaller number over a power of
-// two that a rule has.
-func (t *tokenizer) spacedFraction() bool {
-	if t.at+2 >= len(t.scraps) || t.scraps[t.at+1].norm != "/" || t.scraps[t.at+2].shape != shapeInt {
-		return false
-	}
-	num, den := t.scraps[t.at].norm, t.scraps[t.at+2].norm
-	switch den {
-	case "2", "4", "8", "16", "32", "64":
-	default:
-		return false
-	}
-	r := rational(num + "/" + den)
-	if r == nil || r.Cmp(one) >= 0 {
-		return false
-	}
-	t.push(symFraction, 3).norm = num + "/" + den
-	return true
-}
-
 // hyphen is a sign, a mixed number's joint ("2-1/4"), a range or a dash.
 func (t *tokenizer) hyphen(s scrap, next, nextGlued bool) {
 	after := t.afterNumber()
 	switch {
-	case after && next && t.jointsMixed() && s.glued == nextGlued:
+	case after && next && t.jointsMixed() && s.glued && nextGlued:
 		t.at++ // the joint of a mixed number
 	case after && s.glued && nextGlued && next:
 		t.push(symTo, 1)
