@@ -228,7 +228,7 @@ func (t *turn) amends() bool {
 	if len(p.Facts)+len(p.Choices)+len(p.Clashes)+len(p.Refused) > 0 {
 		return true
 	}
-	return !t.before.empty() && (len(p.Drops) > 0 || len(p.In) > 0)
+	return !t.before.empty() && (len(p.Drops) > 0 || len(p.In) > 0 || p.Covered || p.Uncovered)
 }
 
 // computed reports whether the engine answers questions about t.

@@ -15,6 +15,12 @@ import (
 // command carries out a word to the load book.
 func (t *turn) command(ctx context.Context) (Reply, error) {
 	c := t.phrase.Command
+	if c.Bare {
+		if answers, err := t.answersInches(ctx, c); err != nil || answers {
+			t.phrase.Command = nil
+			return t.figuresOr(err)
+		}
+	}
 	r := Reply{About: grammar.Book, Verdict: engine.None, Read: t.commandRead(), Values: unit.Facts{}}
 	r.note(t.phrase.Unused...)
 	err := t.carryOut(ctx, &r, c)
@@ -33,6 +39,40 @@ func (t *turn) command(ctx context.Context) (Reply, error) {
 	}
 	r.notices(t.phrase, t.m.Text)
 	return r, nil
+}
+
+// answersInches reports whether "the 2 in" answers what the thread asked rather
+// than to speak of a load, which there is not.
+func (t *turn) answersInches(ctx context.Context, c *grammar.Command) (bool, error) {
+	if len(c.Loads) != 1 {
+		return false, nil
+	}
+	a := grammar.Amendment{Text: fmt.Sprintf("%d in", c.Loads[0]), Value: float64(c.Loads[0]), Unit: unit.Inch}
+	f, ok := t.chosen(a)
+	if !ok {
+		f, ok = t.askedFor(a)
+	}
+	if !ok {
+		return false, nil
+	}
+	_, err := t.ledger.Load(ctx, c.Loads[0])
+	if err == nil {
+		return false, nil
+	}
+	var none *book.RefusedError
+	if !errors.As(err, &none) {
+		return false, err
+	}
+	t.phrase.Facts = append(t.phrase.Facts, f)
+	return true, nil
+}
+
+// figuresOr answers with figures unless something went wrong before.
+func (t *turn) figuresOr(err error) (Reply, error) {
+	if err != nil {
+		return Reply{}, fmt.Errorf("load book: %w", err)
+	}
+	return t.figures()
 }
 
 func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error {

@@ -14,7 +14,7 @@ import (
 // "what about 22 inches", "and 1 1/2?".
 func (t *turn) parse(text string) grammar.Phrase {
 	p := t.bot.Parse(text, grammar.Habit{Metric: t.settings.Metric})
-	if p.Inferred && !t.before.empty() && !p.NewStart {
+	if p.Inferred && !t.before.empty() && !p.NewStart && !t.asksAnew(p) {
 		p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return computed(a.About) })
 	}
 	if v, ok := loneVerbs[strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!")]; ok && t.before.Load > 0 {
@@ -71,6 +71,15 @@ func asksByTone(text string) bool {
 		}
 	}
 	return false
+}
+
+// wholeQuestion is how many facts make a question of their own.
+const wholeQuestion = 4
+
+// asksAnew reports whether a message that asks nothing outright is a question
+// of its own all the same, and not the answer to one.
+func (t *turn) asksAnew(p grammar.Phrase) bool {
+	return len(t.before.Pending) == 0 && len(p.Facts)+len(p.Choices) >= wholeQuestion
 }
 
 // loneVerbs are what one says of a load in its own thread; elsewhere "in" is a
