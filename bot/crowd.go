@@ -46,7 +46,7 @@ func (c *Crowd) takes(person, key string, at time.Time) turnout {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	lately := c.lately(person, at)
-	count, got := 0, silent
+	count := 0
 	for _, h := range lately {
 		if key != "" && h.key == key {
 			return h.got
@@ -55,13 +55,12 @@ func (c *Crowd) takes(person, key string, at time.Time) turnout {
 			count++
 		}
 	}
-	switch {
-	case count < c.perMinute:
-		got = answered
-	case len(lately) == count: // not told yet
-		got = slowed
-	default:
+	if count >= c.perMinute && len(lately) > count { // told already
 		return silent
+	}
+	got := answered
+	if count >= c.perMinute {
+		got = slowed
 	}
 	c.heard[person] = append(lately, heard{key, at, got})
 	c.forget(at)
