@@ -1,6 +1,7 @@
 package engine_test
 
 import (
+	"strings"
 	"testing"
 
 	"presshand/engine"
@@ -48,5 +49,31 @@ func TestCompute_onTheLimit(t *testing.T) {
 		{engine.Glue, warm(9.99), "temperature", engine.Stop, engine.ReasonTooCold},
 	} {
 		wantCheck(t, mustAnswer(t, c.about, c.said), c.check, c.v, c.r)
+	}
+}
+
+// What cannot be reached is said in words, in the working too: a pressure over a
+// strip of next to no width, a time that a worn pump never ends.
+func TestCompute_workingOutOfReach(t *testing.T) {
+	for about, said := range map[engine.Topic]unit.Facts{
+		engine.Flatten: {unit.Vacuum: unit.Number(80), unit.StripThickness: unit.Number(20), unit.Cup: unit.Number(1),
+			unit.StripWidth: unit.Number(1e-300), unit.GlueClass: unit.Word("pva")},
+		engine.Pump: {unit.Vacuum: unit.Number(95), unit.PumpSpeed: unit.Number(2), unit.PressVolume: unit.Number(200)},
+	} {
+		found := false
+		for _, s := range mustAnswer(t, about, said).Working {
+			if text := s.Numbers + s.Result; strings.Contains(text, "Inf") || strings.Contains(text, "NaN") {
+				t.Errorf("%s: %s is worked as %q", about, s.Name, text)
+			}
+			found = found || strings.Contains(s.Result, "out of reach")
+		}
+		if !found {
+			t.Errorf("%s: nothing is out of reach", about)
+		}
+	}
+	_, err := engine.Compute(engine.Question{About: engine.Stack, Said: unit.Facts{
+		unit.StripThickest: unit.Number(-8), unit.StackLayers: unit.Layers{layer("sled", 19), layer("strips", 8)}}})
+	if err == nil {
+		t.Error("strips of -8 mm are stacked, want an error")
 	}
 }

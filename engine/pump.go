@@ -196,25 +196,12 @@ func pumpDown(b *builder, p pumping) error {
 	if isFinite(t.Low) { // at least a new pump gets there
 		give(b, unit.Pump, t)
 	}
-	b.why(func() Step {
-		return Step{
-			Name: string(unit.Pump), Formula: "t = (V/S)·ln((p_a − p_u)/(p_end − p_u)), p_end = p_a − vacuum, p_u = p_ult + V·r/S",
-			Numbers: fmt.Sprintf("p_a = %.4g kPa, p_end = %.4g kPa, %s", p.air.Mid/1000, p.end(p.air.Mid)/1000, p.numbers()),
-			Result:  fmt.Sprintf("%s (%s to %s)", pumpTime(t.Mid), pumpTime(t.Low), pumpTime(t.High)),
-			Source: "t = (V/S)·ln(p0/p1), an engineering reference page on evacuation time, with the floor from V dp/dt = V r − S p; " +
-				pumpSources,
-			Standing: Estimate,
-		}
-	})
+	b.work(unit.Pump, t, "t = (V/S)·ln((p_a − p_u)/(p_end − p_u)), p_end = p_a − vacuum, p_u = p_ult + V·r/S",
+		"t = (V/S)·ln(p0/p1), an engineering reference page on evacuation time, with the floor from V dp/dt = V r − S p; "+pumpSources,
+		Estimate, func() string {
+			return fmt.Sprintf("p_a = %.4g kPa, p_end = %.4g kPa, %s", p.air.Mid/1000, p.end(p.air.Mid)/1000, p.numbers())
+		})
 	return nil
-}
-
-// pumpTime puts a time in words that may never come.
-func pumpTime(t float64) string {
-	if !isFinite(t) {
-		return "never"
-	}
-	return say(unit.Pump, t)
 }
 
 // pumpSources says where the figures of a pump come from.

@@ -183,7 +183,7 @@ func (p pile) sum() string {
 func (b *builder) layerThickness(l unit.Layer) (float64, error) {
 	if l.Part == partStrips {
 		if t, ok := b.number(unit.StripThickest); ok {
-			return t, nil
+			return t, unit.MoreThan("thickness of the strips", t*1000, 0, " mm")
 		}
 	}
 	if l.Thickness != 0 {

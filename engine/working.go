@@ -10,7 +10,10 @@ import (
 // say returns a figure in SI with the unit that a field's name ends in.
 func say(f unit.Field, si float64) string {
 	u := f.Unit()
-	if u == unit.One {
+	switch {
+	case !isFinite(si):
+		return "out of reach"
+	case u == unit.One:
 		return fmt.Sprintf("%.4g", si)
 	}
 	return fmt.Sprintf("%.4g %s", u.Of(si), u.Symbol)
@@ -18,25 +21,13 @@ func say(f unit.Field, si float64) string {
 
 // sayRange returns a figure with its ends, where it has any.
 func sayRange(f unit.Field, r unit.Range[float64]) string {
-	if !isFinite(r.Low) || !isFinite(r.Mid) || !isFinite(r.High) {
-		return sayOpen(f, r)
-	}
-	if r.Low == r.High {
+	switch u := f.Unit(); {
+	case r.Low == r.High:
 		return say(f, r.Mid)
+	case isFinite(r.Low) && isFinite(r.High):
+		return fmt.Sprintf("%s (%.4g to %.4g)", say(f, r.Mid), u.Of(r.Low), u.Of(r.High))
 	}
-	u := f.Unit()
-	return fmt.Sprintf("%s (%.4g to %.4g)", say(f, r.Mid), u.Of(r.Low), u.Of(r.High))
-}
-
-// sayOpen is [sayRange] where some of it cannot be reached.
-func sayOpen(f unit.Field, r unit.Range[float64]) string {
-	end := func(v float64) string {
-		if !isFinite(v) {
-			return "out of reach"
-		}
-		return say(f, v)
-	}
-	return fmt.Sprintf("%s (%s to %s)", end(r.Mid), end(r.Low), end(r.High))
+	return fmt.Sprintf("%s (%s to %s)", say(f, r.Mid), say(f, r.Low), say(f, r.High))
 }
 
 // work keeps the working of one figure: the formula, the mids put in, the result

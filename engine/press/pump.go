@@ -101,26 +101,3 @@ func HoldTime(p, least unit.Pressure, r unit.LeakRate) (unit.Time, error) {
 	}
 	return unit.Time(max(0, float64(p-least)) / float64(r)), nil
 }
-
-// RateOfRise returns the leak r of a press from a rise in pressure, the pump off.
-//
-//	r = Δp / t
-//
-//	Δp  rise of the pressure  Pa
-//	t   time it took          s
-//	r   rate of rise          Pa/s
-//
-// Model: an even rise.
-//
-// Valid for Δp ≥ 0 and t > 0, finite; outside it the error is a [*unit.RangeError].
-//
-// Source: definition of the rate of rise; Q = V dp/dt is the leak it stands for.
-func RateOfRise(Δp unit.Pressure, t unit.Time) (unit.LeakRate, error) {
-	switch {
-	case !(Δp >= 0 && Δp <= 1e9):
-		return 0, &unit.RangeError{What: "rise of the pressure", Got: Δp.Kilopascals(), Unit: " kPa", Want: "0 kPa or more"}
-	case !(t > 1e-9 && t <= 1e12):
-		return 0, &unit.RangeError{What: "time", Got: t.Seconds(), Unit: " s", Want: "more than 0 s"}
-	}
-	return unit.LeakRate(float64(Δp) / float64(t)), nil
-}

@@ -179,11 +179,6 @@ func TestPump_refuses(t *testing.T) {
 			v, err := press.HoldTime(9, 1, unit.LeakRate(x))
 			return float64(v), err
 		},
-		"rise: pressure": func(x float64) (float64, error) {
-			v, err := press.RateOfRise(unit.Pressure(x), 1)
-			return float64(v), err
-		},
-		"rise: time": func(x float64) (float64, error) { v, err := press.RateOfRise(1, unit.Time(x)); return float64(v), err },
 	}
 	for name, call := range calls {
 		for _, x := range []float64{nan, math.Inf(1), math.Inf(-1), -1} {
@@ -218,17 +213,9 @@ func ExamplePumpDown_tenth() {
 // 50 l that rise by 10 mbar in 60 s leak 8.333 mbar l/s; against 1 l/s that adds
 // 8.333 mbar to the 1 kPa that the pump itself leaves.
 func ExamplePumpFloor_leak() {
-	r, _ := press.RateOfRise(10*mbar, 60)
-	p, err := press.PumpFloor(1000, unit.Litres(50), r, unit.LitresPerSecond(1))
+	p, err := press.PumpFloor(1000, unit.Litres(50), unit.LeakRate(10*mbar)/60, unit.LitresPerSecond(1))
 	fmt.Printf("%.4f kPa %v\n", p.Kilopascals(), err)
 	// Output: 1.8333 kPa <nil>
-}
-
-// 10 mbar in a minute is 1000/60 Pa/s.
-func ExampleRateOfRise_minute() {
-	r, err := press.RateOfRise(10*mbar, unit.Minutes(1))
-	fmt.Printf("%.3f Pa/s %v\n", float64(r), err)
-	// Output: 16.667 Pa/s <nil>
 }
 
 // From 84 kPa down to 70 at 1 kPa a minute: 14 min.
