@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -198,7 +199,7 @@ func TestRun_failuresAreOneLine(t *testing.T) {
 
 func TestRun_version(t *testing.T) {
 	code, out, _ := ran(t, "", "--version")
-	if code != exitOK || !strings.HasPrefix(out, "presshand ") {
-		t.Errorf("code %d, %q; want the version", code, out)
+	if form := regexp.MustCompile(`^presshand \S+ \(commit \S+(, changed since)?, with(out)? Matrix encryption\)\n$`); code != exitOK || !form.MatchString(out) {
+		t.Errorf("code %d, %q; want version and commit", code, out)
 	}
 }

@@ -7,6 +7,8 @@ import (
 	"runtime/debug"
 
 	"github.com/alecthomas/kong"
+
+	"presshand/adapters/matrix"
 )
 
 // cli is the command line.
@@ -70,19 +72,29 @@ func (versionFlag) BeforeReset(k *kong.Kong) error {
 	return nil
 }
 
-// version is the module's, or the commit that it was built from.
+// version is the module's, the commit that it was built from, and whether
+// Matrix encryption is in it.
 func version() string {
+	said := "unreleased"
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
-		return "unknown"
+		info = &debug.BuildInfo{}
 	}
 	if v := info.Main.Version; v != "" && v != "(devel)" {
-		return v
+		said = v
 	}
+	commit, changed := "commit unknown", ""
 	for _, s := range info.Settings {
-		if s.Key == "vcs.revision" && len(s.Value) >= 12 {
-			return "commit " + s.Value[:12]
+		switch {
+		case s.Key == "vcs.revision" && len(s.Value) >= 12:
+			commit = "commit " + s.Value[:12]
+		case s.Key == "vcs.modified" && s.Value == "true":
+			changed = ", changed since"
 		}
 	}
-	return "unreleased"
+	sealed := "with Matrix encryption"
+	if !matrix.Encrypts {
+		sealed = "without Matrix encryption"
+	}
+	return fmt.Sprintf("%s (%s%s, %s)", said, commit, changed, sealed)
 }
