@@ -86,6 +86,7 @@ func TestHandle_short(t *testing.T) {
 	for _, q := range []string{
 		"5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg, yellow glue, 1:12 wedge driven with 200 lb, 1/32 crook, 48 long, oak",
 		"plan: 6 staves 2 3/4 wide, 3/4 thick, 36 long, beech, bar 1 1/2, 25 inHg, d4, 60F, 8% mc",
+		"far joint? and how much glue? 5 strips 2 1/4 wide, 1/4 thick, 36 long, 1 in bar, 25 inHg",
 	} {
 		r := handle(t, b, q)
 		n := 0

@@ -33,7 +33,7 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 	t.doubts(&r)
 	for _, w := range works {
 		if w.err == nil && !t.guesses(w.answer) {
-			r.answer(st, w)
+			r.answer(st, w, max(maxFigures/len(works), minFigures))
 		}
 	}
 	r.readBack(st, thread, t.phrase)
@@ -127,9 +127,12 @@ func statedField(f unit.Field) unit.Field {
 // maxFigures is how many lines stand between the headline and what was read.
 const maxFigures = 8
 
+// minFigures is how many of them each of several answers gets at least.
+const minFigures = 3
+
 // answer adds the lines of one answer: the headline with the figure asked for,
 // what the verdict hangs on, then the other figures.
-func (r *Reply) answer(st style, w worked) {
+func (r *Reply) answer(st style, w worked, lines int) {
 	head, used := st.headline(w)
 	if head == "" {
 		return
@@ -139,7 +142,8 @@ func (r *Reply) answer(st style, w worked) {
 		kind = Figure
 	}
 	r.say(kind, verdictWord(w.answer.Verdict)+capital(head))
-	left := maxFigures - r.judge(st, w) - r.advise(st, w)
+	most := min(maxSentences, (lines+1)/4)
+	left := lines - r.judge(st, w, most) - r.advise(st, w, most)
 	for _, line := range st.figureLines(w, used) {
 		if left == 0 {
 			break
@@ -149,15 +153,12 @@ func (r *Reply) answer(st style, w worked) {
 	}
 }
 
-// Most lines that say why, and that advise.
-const (
-	maxReasons = 2
-	maxAdvice  = 2
-)
+// maxSentences is how many lines say why, and how many advise.
+const maxSentences = 2
 
 // judge adds the checks, and says those that the verdict hangs on; it returns
 // how many it said.
-func (r *Reply) judge(st style, w worked) (lines int) {
+func (r *Reply) judge(st style, w worked, most int) (lines int) {
 	for _, c := range byGravity(w.answer.Checks) {
 		says := st.verdictOn(c, w)
 		if says == "" || r.judged(c.Name, says) {
@@ -170,7 +171,7 @@ func (r *Reply) judge(st style, w worked) (lines int) {
 		if c.Reason == engine.ReasonOutOfReach && !w.answer.Values.Has(w.want.Solve) {
 			continue // the headline says it
 		}
-		if c.Verdict == engine.None || c.Verdict == engine.Good && w.answer.Verdict != engine.Good || lines == maxReasons || r.said(says) || r.said(st.sentence(c.Finding, w)) {
+		if c.Verdict == engine.None || c.Verdict == engine.Good && w.answer.Verdict != engine.Good || lines == most || r.said(says) || r.said(st.sentence(c.Finding, w)) {
 			continue
 		}
 		r.say(Reason, says)
@@ -180,14 +181,14 @@ func (r *Reply) judge(st style, w worked) (lines int) {
 }
 
 // advise adds what would help most; it returns how many lines that took.
-func (r *Reply) advise(st style, w worked) (lines int) {
+func (r *Reply) advise(st style, w worked, most int) (lines int) {
 	advice := slices.Clone(w.answer.Advice)
 	slices.SortStableFunc(advice, func(a, b engine.Finding) int { return urgency[b.Reason] - urgency[a.Reason] })
 	for _, f := range advice {
 		if idle(f.Reason, w) {
 			continue
 		}
-		if says := st.sentence(f, w); says != "" && lines < maxAdvice && !r.said(says) {
+		if says := st.sentence(f, w); says != "" && lines < most && !r.said(says) {
 			r.say(Reason, says)
 			lines++
 		}
