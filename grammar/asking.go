@@ -230,6 +230,9 @@ func cue(id string) Ask {
 
 // loosely reads "what … bar" and "how much … vacuum" with words in between.
 func (r *reader) loosely() []Ask {
+	if a := r.heightAlone(); a != nil {
+		return a
+	}
 	for i := range r.items {
 		if !r.word(i, "what", "which", "how") && !r.is(i, kindAsk) {
 			continue
@@ -243,6 +246,31 @@ func (r *reader) loosely() []Ask {
 			}
 			if r.is(j, kindNoun, "bar") && !r.is(j+1, kindNone) == false && r.needs(j) {
 				return []Ask{{About: Side, Solve: unit.BarHeight}}
+			}
+		}
+	}
+	return nil
+}
+
+// heightAlone reads "bar height?" with no height said, and "how many strips … can
+// i press".
+func (r *reader) heightAlone() []Ask {
+	for i := range r.items {
+		if r.is(i, kindNoun, "bar") && r.is(i+1, kindAttr, "tall") && i+2 < len(r.items) && r.items[i+2].word == "?" && !r.free(i-1) {
+			return []Ask{{About: Side, Solve: unit.BarHeight}}
+		}
+		many := r.word(i, "how many") || r.word(i, "how") && r.word(i+1, "many")
+		if !many || !r.mentions(kindNoun, "bar") {
+			continue
+		}
+		from, to := r.sentence(i)
+		strips := r.within(i, to, kindNoun, "strip")
+		if strips < 0 || r.within(from, to, kindNoun, "panel") >= 0 {
+			continue
+		}
+		for j := strips; j < to; j++ {
+			if r.word(j, "can", "could", "may") {
+				return []Ask{{About: Side, Solve: unit.StripCount}}
 			}
 		}
 	}

@@ -53,6 +53,12 @@ func (r *reader) clocks() {
 		}
 		suffix := r.daySuffix(i)
 		role := r.clockRole(i)
+		if n := r.next(i); role == "" && n == i+1 && !r.word(n, "from") && am.unit == nil && (r.is(n, kindRole, "start") || r.is(n, kindAsk, "schedule") && r.word(n, "start")) {
+			role = "start" // "0630 start"
+		}
+		if am.form == formPair && am.link == linkTo && i > 0 && r.items[i-1].used && r.has(unit.StartTime) && !r.has(unit.Deadline) {
+			role = "deadline" // "between 7:00 and 15:30"
+		}
 		if role == "" && suffix == "" && !(am.form == formPair && r.dayPlan() && am.link == linkNone && am.pair[0] > 3) {
 			continue
 		}

@@ -57,7 +57,7 @@ func (r *reader) closes() bool {
 func (r *reader) opening() int {
 	for i := range r.items {
 		it := &r.items[i]
-		if it.amount != nil || it.kind != kindNone && it.kind != kindFix && it.kind != kindPerson {
+		if it.amount != nil || it.kind != kindNone && it.kind != kindFix && it.kind != kindPerson || it.word == "correction" {
 			return i
 		}
 		if it.kind == kindNone && it.brk == 0 && !fill[it.word] && it.word != "load" && !(i == 0 && r.isBreak(1)) {
@@ -82,7 +82,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 			c.Verb = Correct
 			r.commit(c, i+1)
 			return true
-		case r.word(i, "as") && i == next && i+1 < len(r.items):
+		case r.word(i, "as", "like") && i == next && i+1 < len(r.items):
 			if from, after := r.references(i + 1); len(from) == 1 && after < len(r.items) && r.word(after, "but", "with", "except") {
 				c.Verb, c.From = Copy, from[0]
 				r.commit(c, after)
@@ -204,7 +204,7 @@ func (r *reader) verbFirst(i int) bool {
 		refs, next = r.references(skip + 1)
 	}
 	c.Loads = refs
-	if len(refs) > 0 && next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unit != nil {
+	if len(refs) > 0 && next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unitRaw == "in" && r.items[next].amount.link == linkNone {
 		return false // "check 14 in of …"
 	}
 	switch c.Verb {

@@ -24,7 +24,7 @@ func (r *reader) references(i int) ([]int, int) {
 				return refs, i // the verb is the unit: "14 in"
 			}
 			i++
-		case it.brk == '#' || r.is(i, kindVerb, "show") && it.word == "load" || it.word == "load" || r.is(i, kindRole, "name") && (it.word == "no" || it.word == "nr" || it.word == "number"):
+		case it.brk == '#' || r.is(i, kindVerb, "show") && it.word == "load" || it.word == "load" || it.word == "loads" && len(refs) == 0 || r.is(i, kindRole, "name") && (it.word == "no" || it.word == "nr" || it.word == "number"):
 			i++
 		case len(refs) > 0 && (it.brk == ',' || it.brk == '+' || it.brk == '&' || it.word == "and") && i+1 < len(r.items) && r.items[i+1].amount != nil:
 			i++
@@ -188,7 +188,7 @@ func (r *reader) close(c *Command, next int) {
 
 // note is what is said behind the verb, without the words that were read.
 func (r *reader) note(next int) string {
-	for next < len(r.items) && (r.items[next].used || r.word(next, "now", "anyway", "is", "at", "because", "cause", "cos", "since", "please", "thanks", "again")) {
+	for next < len(r.items) && (r.items[next].used || r.word(next, "now", "anyway", "is", "at", "because", "cause", "cos", "since", "please", "thanks", "again", "b", "reason") || next < len(r.items) && r.items[next].brk == '/' || r.word(next, "c") && r.word(next-2, "b")) {
 		r.items[next].used = true
 		next++
 	}

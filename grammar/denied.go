@@ -30,6 +30,11 @@ func (r *reader) parts() {
 			r.phrase.Drops = append(r.phrase.Drops, "glue")
 			continue
 		}
+		if r.is(j, kindRole, "trim") && r.items[i].word == "no" {
+			r.items[i].used = true
+			r.say(j, unit.Trim, unit.Number(0))
+			continue
+		}
 		if r.denies(i, j) {
 			continue
 		}

@@ -103,6 +103,9 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
 		return true
 	}
+	if r.topic == Glue && r.word(i-1, "at") && n < 0 && v >= 40 && v <= 110 && !r.habit.Metric && !r.said(unit.Warmth) {
+		return true
+	}
 	if r.is(p, kindAir, "rh") && p > 0 && r.items[p-1].amount != nil && r.near(p, i) {
 		return true
 	}

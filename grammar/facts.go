@@ -77,6 +77,10 @@ func (r *reader) deniedBefore(i int) bool {
 
 func (r *reader) glue(i int) {
 	it := &r.items[i]
+	if c := r.phrase.Command; c != nil && c.Verb == Copy {
+		r.say(i, unit.GlueClass, unit.Word(it.id)) // "same as 14 except epoxy"
+		return
+	}
 	if (it.word == "white" || it.word == "yellow") && (r.is(i+1, kindWood) || r.word(i+1, "lines", "line", "paint")) {
 		return
 	}

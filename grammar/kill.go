@@ -52,7 +52,7 @@ func (r *reader) killHearsay() {
 			if r.isStop(j) {
 				break
 			}
-			if r.is(j, kindSay) && in(r.items[j].word, "says", "say", "said", "reckons", "reckon", "thinks", "told", "tells", "swears", "claims", "claimed", "recommends", "recommended", "suggests", "suggested", "insists", "insisted", "guessed", "guesses", "bets", "swore", "always uses", "uses", "used", "runs", "ran", "did", "does") {
+			if r.is(j, kindSay) && in(r.items[j].word, "says", "say", "said", "reckons", "reckon", "thinks", "told", "tells", "swears", "claims", "claimed", "recommend", "suggest", "recommends", "recommended", "suggests", "suggested", "insists", "insisted", "guessed", "guesses", "bets", "swore", "always uses", "uses", "used", "runs", "ran", "did", "does") {
 				said = j
 				break
 			}
@@ -61,6 +61,14 @@ func (r *reader) killHearsay() {
 			continue
 		}
 		for j := said + 1; j < len(r.items) && !r.isStop(j); j++ {
+			if r.items[j].brk == ':' || r.word(j, "ask") {
+				for k := said + 1; k < j; k++ {
+					if r.items[k].amount != nil {
+						r.items[k].amount.hearsay = false
+					}
+				}
+				break
+			}
 			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") {
 				break
 			}
@@ -84,22 +92,22 @@ func (r *reader) amountsIn(from, to int) int {
 // killPast marks what was but no longer is: "bar was 3/4 but now its 1 in".
 func (r *reader) killPast() {
 	for i := range r.items {
-		if !r.word(i, "now") {
+		if !r.word(i, "now", "today") {
 			continue
 		}
 		for j := i - 1; j >= 0 && i-j < 12; j-- {
-			if am := r.items[j].amount; am != nil && r.pastBefore(j) {
+			if am := r.items[j].amount; am != nil && r.pastBefore(j, r.word(i, "today")) {
 				am.hearsay = true
 			}
 		}
 	}
 }
 
-// pastBefore reports whether "was", "used to" or "last time" stands before item j
+// pastBefore reports whether "was", or of today's numbers only "yesterday", "used to" or "last time" stands before item j
 // with no other number between.
-func (r *reader) pastBefore(j int) bool {
+func (r *reader) pastBefore(j int, yesterday bool) bool {
 	for k := j - 1; k >= 0 && j-k < 7 && r.items[k].amount == nil; k-- {
-		if r.word(k, "was", "were", "used", "had", "before", "yesterday") || r.items[k].word == "last" || strings.HasPrefix(r.items[k].word, "last ") {
+		if r.word(k, "yesterday") || !yesterday && r.word(k, "was", "were", "used", "had", "before") || r.items[k].word == "last" || strings.HasPrefix(r.items[k].word, "last ") {
 			return true
 		}
 	}

@@ -54,7 +54,7 @@ func (r *reader) roleLengths() {
 		n, p := r.next(i), r.prev(i)
 		from, to := r.clause(i)
 		switch {
-		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr):
+		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
 		case r.crossed(i):
 		case r.is(p, kindRole, "ripped"):
@@ -201,6 +201,11 @@ func (r *reader) attrNumber(j, pass int) int {
 
 func (r *reader) attrLength(i, j int, sure bool) {
 	attr := r.items[j].id
+	if i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.length(i+1) && j < i && r.attrField(i, j, attr, sure) == unit.StripThickness {
+		r.items[j].used = true
+		r.bindRange(i, unit.StripThinnest, unit.StripThickest)
+		return
+	}
 	first := i
 	for first > 0 && r.items[first].amount.link == linkTo && r.free(first-1) {
 		first--

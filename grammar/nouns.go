@@ -338,6 +338,8 @@ func (r *reader) looseLengths() {
 			am.unit = &u
 			r.bind(i, unit.StripThickness)
 			r.bound[len(r.bound)-1].fact.Note = "quarters, rough"
+		case r.phrase.Command != nil && r.phrase.Command.Verb == Check && am.bare() && r.size(i) < 0.055 && !r.has(unit.StripThickness) && r.next(i) < 0 && r.prev(i) < 0:
+			r.bind(i, unit.StripThickness)
 		case r.bagLies(i):
 		case r.byBefore(i):
 		case r.aloneAfterNoun(i):

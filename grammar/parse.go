@@ -31,4 +31,4 @@ func (r *reader) finish() {
 }
 
 // trimmed returns text without the marks around it.
-func trimmed(s string) string { return strings.Trim(s, " \t\r\n.,;:!?–—-") }
+func trimmed(s string) string { return strings.Trim(s, " \t\r\n.,;:!?–—-()") }

@@ -105,6 +105,9 @@ func (r *reader) countsOfWidths() bool {
 		if _, ok := r.items[i].amount.whole(); !ok || i+3 >= len(r.items) {
 			continue
 		}
+		if (r.is(i+1, kindNoun, "strip") || r.word(i+1, "off", "ea", "each") || r.is(i+1, kindRole, "in a row")) && r.free(i+2) && r.length(i+2) && r.mentions(kindRole, "target") && r.anotherSuch(i) {
+			return true
+		}
 		if r.word(i+1, "of") && r.free(i+2) && r.length(i+2) && r.items[i].amount.form != formWords && r.items[i+2].amount.form != formWords {
 			return true
 		}
@@ -189,6 +192,20 @@ func (r *reader) timesPairs() int {
 		return 0
 	}
 	return n
+}
+
+// anotherSuch: "10 pieces 60 and 8 pieces 45": a second count with a width behind
+// the same word makes a list of the first.
+func (r *reader) anotherSuch(i int) bool {
+	for j := i + 3; j+2 < len(r.items); j++ {
+		if _, ok := 0, false; r.free(j) && r.free(j+2) && r.length(j+2) && r.items[j+1].word == r.items[i+1].word {
+			_, ok = r.items[j].amount.whole()
+			if ok {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // bareTimes counts "9x 65": a whole number, x and a width that is no fraction of it.

@@ -281,6 +281,9 @@ func (r *reader) bareVacuum() {
 		if v := r.items[i].amount.float(); !cued && !r.habit.Metric && r.word(i-1, "at") && r.next(i) < 0 && v >= 15 && v <= 30 && r.items[i].amount.link == linkNone && r.mentions(kindNoun, "bar") && !r.said(unit.Pressing) && !r.dayPlan() {
 			cued = true // "… with the inch and a half bar at 24"
 		}
+		if v := r.items[i].amount.float(); !cued && r.topic == Pump && r.word(i-1, "to") && r.next(i) < 0 && v >= 10 && v <= 30 {
+			cued = true // "how many minutes to 25?"
+		}
 		if !cued && r.topic == Pump && (r.is(j, kindRole, "start") || r.word(i-1, "at") && r.items[i].amount.float() >= 10 && r.items[i].amount.float() <= 30 && r.next(i) < 0) {
 			cued = true
 		}

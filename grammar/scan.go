@@ -116,6 +116,8 @@ func (s *scanner) next() {
 	case (r == 'x' || r == 'X') && s.times(s.pos+n), r == '*' && len(s.scraps) > 0 && s.scraps[len(s.scraps)-1].end == s.pos && s.scraps[len(s.scraps)-1].shape != shapeSymbol && s.timesStar(s.pos+n):
 		s.pos += n
 		s.add(shapeSymbol, start, "x")
+	case r == '\'' && s.pos > 0 && isDigit(rune(s.text[s.pos-1])) && s.pos+n < len(s.text) && s.text[s.pos+n] == 's' && !s.letterAt(s.pos+n+1):
+		s.pos += n + 1 // "14's on hold"
 	case r == '\'' && s.letterAt(s.pos+n) && (s.pos == 0 || !isDigit(rune(s.text[s.pos-1]))):
 		s.pos += n // 'em
 	case unicode.IsLetter(r):

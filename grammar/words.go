@@ -89,7 +89,7 @@ var vocabulary = []entry{
 	{kindFact, "tent=0", "no tenting, no tent, without tenting, doesnt tent, does not tent, no bridging, not tenting, isnt tenting, right down in the corner, tight in the corner, tight into the corner, down in the corner, zero tenting, doesnt bridge, does not bridge, isnt bridging"},
 
 	// Vacuum and air.
-	{kindVacuum, "vacuum", "vacuum, vac, vacs, vaccum, suction, under vacuum, of vacuum, of vac, hg vacuum"},
+	{kindVacuum, "vacuum", "vacuum, underpressure, under pressure of, depression, vac, vacs, vaccum, suction, under vacuum, of vacuum, of vac, hg vacuum"},
 	{kindVacuum, "gauge", "gauge, guage, manometer, vacuometer, dial, needle, needles, gauges, vacuum gauge, vac gauge, gage"},
 	{kindVacuum, "pull", "pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sits at, holds at, sucking, running at, reading, reads, shows, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
 	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs."},
@@ -107,6 +107,6 @@ var vocabulary = []entry{
 	{kindNot, "no", "no, without, w/o, w o, scratch the, sans, none, minus the, lose, ditch, forget, drop, skip, remove, leave out, leave off, take out, take away, ignore, never mind, nevermind, scrap, zero, leave off the, forget about, dont use, not using, except, except for, excluding, other than, instead of"},
 	{kindNot, "not", "not, isnt, arent, dont, doesnt, wasnt, werent, aint, cant, cannot, wont, never, havent, hasnt, didnt"},
 	{kindFix, "fix", "sorry, make that, make it, scratch that, correction, i mean, i meant, meant, no wait, wait no, wait, hang on, no hang on, actually, oops, my bad, rather, strike that, change that to, should be, should say, typo, pardon, are actually, is actually, no its, no sorry, er no, hold on, no actually, better say, beg your pardon, my mistake, whoops, nope, instead, thats wrong, to be exact, its actually, or rather, let me correct that, misread, i misread"},
-	{kindSay, "say", "says, said, reckons, reckon, thinks, told, tells, swears, claims, claimed, heard, read somewhere, recommends, recommended, suggests, suggested, insists, insisted, guessed, guesses, bets, wants, used, always uses, uses, ran, runs, did, does, swore"},
+	{kindSay, "say", "says, said, reckons, reckon, thinks, told, tells, swears, claims, claimed, heard, read somewhere, recommends, recommend, recommended, suggest, suggests, suggested, insists, insisted, guessed, guesses, bets, wants, used, always uses, uses, ran, runs, did, does, swore"},
 	{kindPerson, "person", "buddy, boss, uncle, guy, dude, friend, mate, he, she, they, someone, somebody, forum, video, internet, brother, dad, grandpa, grandad, old man, instructor, teacher, coworker, neighbour, neighbor, foreman, bloke, lad, book, article, the other guy, everyone, everybody, people, some guy, colleague, apprentice, salesman, rep, supplier, rumour, magazine, cousin, father, mother, wife, husband, roommate, my old shop, other shop, last shop, gaffer, old boss"},
 }
