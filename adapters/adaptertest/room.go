@@ -172,7 +172,7 @@ func (h *house) restart(meanwhile func()) {
 }
 
 // patience is how long a reply may take before the test fails.
-const patience = 10 * time.Second
+const patience = 20 * time.Second
 
 // eventually waits until f is content; f says what is wrong.
 func eventually(t testing.TB, f func() string) {

@@ -239,6 +239,37 @@ func TestSlack_slashCommandOutside(t *testing.T) {
 	}
 }
 
+// An edit replaces the words in place and the picture by another.
+func TestSlack_editWithPicture(t *testing.T) {
+	s := newShop(t, quick())
+	s.draw = true
+	s.open().connected()
+	ts := s.ask(strips)
+	before := s.answers(ts, 2)
+	s.Edit(s.room, ts, slackfake.Mention+" "+strings.Replace(strips, "5 strips", "6 strips", 1))
+	s.eventually("the picture was not replaced", func() bool {
+		now := s.Thread(s.room, ts)
+		return len(now) == 2 && now[1].File != "" && now[1].File != before[1].File
+	})
+	now := s.answers(ts, 2)
+	if now[0].TS != before[0].TS || !strings.Contains(now[0].Text, "6 strips") || now[1].Alt == before[1].Alt {
+		t.Errorf("after the edit the thread shows %+v", now)
+	}
+}
+
+// What the book wrote stands; an edit says so and does nothing.
+func TestSlack_editOfAnAct(t *testing.T) {
+	s := newShop(t, quick()).open().connected()
+	thread, _ := s.posted()
+	act := s.Say(slackfake.Saying{Channel: s.room, User: s.ben, Thread: thread, Text: "hold 1: mat missing"})
+	s.answers(thread, 3)
+	s.Edit(s.room, act, "drop 1")
+	s.eventually("the edit was not answered", func() bool { return strings.Contains(s.Thread(s.room, thread)[2].Text, "The book keeps what was said") })
+	if s.answers(thread, 3); s.load().State != book.Held {
+		t.Errorf("load is %s, want it held as before the edit", s.load().State)
+	}
+}
+
 func TestSlack_home(t *testing.T) {
 	s := newShop(t, quick()).open().connected()
 	s.OpenHome(s.ana)

@@ -29,9 +29,10 @@ type sockets struct {
 	stray    int               // acknowledgements on another socket than the one that delivered
 	delays   []time.Duration   // from delivery to acknowledgement
 	answers  map[string]json.RawMessage
-	received map[string]int // deliveries of an event
-	refused  bool           // no socket can be opened
-	put      int            // events to be sent again later
+	received map[string]int     // deliveries of an event
+	refused  bool               // no socket can be opened
+	put      int                // events to be sent again later
+	sentOn   map[string]*socket // by envelope
 }
 
 // An event is something to be delivered until it is acknowledged.
@@ -56,6 +57,7 @@ type socket struct {
 
 func (s *sockets) init(server *Server) {
 	s.up.CheckOrigin = func(*http.Request) bool { return true } // the client names Slack as its origin
+	s.sentOn = map[string]*socket{}
 	s.server, s.events, s.answers, s.received = server, map[string]*event{}, map[string]json.RawMessage{}, map[string]int{}
 }
 
@@ -117,11 +119,11 @@ func (s *sockets) acknowledge(k *socket, envelope string, payload json.RawMessag
 	defer s.mu.Unlock()
 	e := s.events[envelope]
 	switch {
-	case e == nil:
-		return
-	case e.on != k:
+	case s.sentOn[envelope] != k:
 		s.stray++
 		return
+	case e == nil:
+		return // too late
 	}
 	delete(s.events, envelope)
 	s.seen++
@@ -209,7 +211,7 @@ func (s *sockets) deliver(e *event) {
 	s.next++
 	s.serial++
 	e.envelope, e.on, e.at = fmt.Sprintf("env-%09d", s.serial), k, time.Now()
-	s.events[e.envelope] = e
+	s.events[e.envelope], s.sentOn[e.envelope] = e, k
 	s.received[e.id]++
 	m := map[string]any{"type": e.kind, "envelope_id": e.envelope, "payload": e.payload, "accepts_response_payload": e.once}
 	if e.kind == "events_api" {
