@@ -173,6 +173,9 @@ func (t *turn) reply(ctx context.Context) (Reply, error) {
 	if corrects {
 		t.phrase.Command = &grammar.Command{Verb: grammar.Correct, Note: t.m.Text}
 	}
+	if tells, err := t.tellsResult(ctx); err != nil || tells {
+		return t.judged(ctx, err)
+	}
 	if _, plain := t.plainly(); plain {
 		return t.words(), nil
 	}

@@ -166,6 +166,16 @@ func soundsGood(finding string) bool {
 	return good
 }
 
+// soundsBad reports whether a finding has a word of something wrong.
+func soundsBad(finding string) bool {
+	for _, w := range strings.FieldsFunc(strings.ToLower(finding), func(c rune) bool { return !unicode.IsLetter(c) }) {
+		if contains(badWords, w) {
+			return true
+		}
+	}
+	return false
+}
+
 func contains(list []string, s string) bool {
 	for _, x := range list {
 		if x == s {

@@ -2,6 +2,7 @@ package bot
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -87,6 +88,37 @@ func (t *turn) asksAnew(p grammar.Phrase) bool {
 var loneVerbs = map[string]grammar.Verb{
 	"in": grammar.In, "it's in": grammar.In, "its in": grammar.In, "in now": grammar.In, "going in": grammar.In,
 	"out": grammar.Out, "it's out": grammar.Out, "its out": grammar.Out, "out now": grammar.Out,
+}
+
+// maxFinding is how long an answer to "how did it come out" may be.
+const maxFinding = 120
+
+// tellsResult reports whether a message in the thread of a load that is out says
+// how it came out: "all good".
+func (t *turn) tellsResult(ctx context.Context) (bool, error) {
+	p := &t.phrase
+	if t.before.Load == 0 || p.Command != nil || len(p.Facts)+len(p.Choices)+len(p.Amends) > 0 || len(t.m.Text) > maxFinding || asksByTone(strings.ToLower(t.m.Text)) {
+		return false, nil
+	}
+	for _, a := range p.Asks { // "flat" and "joint" are words of a finding too
+		if a.About != grammar.Flatten && a.About != grammar.Side {
+			return false, nil
+		}
+	}
+	l, err := t.ledger.Load(ctx, t.before.Load)
+	if err != nil || l.State != book.Taken {
+		return false, err
+	}
+	return soundsGood(t.m.Text) || soundsBad(t.m.Text), nil
+}
+
+// judged takes the message for a result.
+func (t *turn) judged(ctx context.Context, err error) (Reply, error) {
+	if err != nil {
+		return Reply{}, fmt.Errorf("load book: %w", err)
+	}
+	t.phrase = grammar.Phrase{Command: &grammar.Command{Verb: grammar.Result, Note: strings.TrimSpace(t.m.Text)}}
+	return t.command(ctx)
 }
 
 // carries notes that a load is to carry people where the message only mentions
