@@ -97,7 +97,10 @@ const maxFinding = 120
 // how it came out: "all good".
 func (t *turn) tellsResult(ctx context.Context) (bool, error) {
 	p := &t.phrase
-	if t.before.Load == 0 || p.Command != nil || len(p.Facts)+len(p.Choices)+len(p.Amends) > 0 || len(t.m.Text) > maxFinding || asksByTone(strings.ToLower(t.m.Text)) {
+	facts := slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { // "joint 2" is no fact
+		return slices.ContainsFunc(p.Amends, func(a grammar.Amendment) bool { return a.Text == f.Text })
+	})
+	if t.before.Load == 0 || p.Command != nil || len(facts)+len(p.Choices) > 0 || t.correctsByTone() || len(t.m.Text) > maxFinding || asksByTone(strings.ToLower(t.m.Text)) {
 		return false, nil
 	}
 	for _, a := range p.Asks { // "flat" and "joint" are words of a finding too
