@@ -24,8 +24,7 @@ type Account struct {
 	inbox Inbox
 	book  book.Reader
 
-	live  chan *session // holds the session while there is one
-	doubt doubts        // outlives a session; used by whoever took the session
+	live chan *session // holds the session while there is one
 }
 
 // Open returns an account, which takes what was said to in, and reads in the
@@ -34,7 +33,7 @@ func Open(c Config, in Inbox, b book.Reader) (*Account, error) {
 	if err := c.check(); err != nil {
 		return nil, err
 	}
-	return &Account{cfg: c, inbox: in, book: b, live: make(chan *session, 1), doubt: doubts{}}, nil
+	return &Account{cfg: c, inbox: in, book: b, live: make(chan *session, 1)}, nil
 }
 
 // Serve serves an account whenever this process holds the account's lease,
@@ -113,7 +112,7 @@ func (a *Account) serve(ctx context.Context) (err error) {
 		return err
 	}
 	defer func() { err = errors.Join(err, s.close()) }()
-	s.inbox, s.book, s.doubts = a.inbox, a.book, a.doubt
+	s.inbox, s.book = a.inbox, a.book
 	if s.cipher, err = newCipher(ctx, s); err != nil {
 		return err
 	}

@@ -21,23 +21,6 @@ type sendError struct{ err error }
 func (e *sendError) Error() string { return e.err.Error() }
 func (e *sendError) Unwrap() error { return e.err }
 
-// doubts holds how sending a reply ended in this process: when it broke off, so
-// that the reply may have arrived, or the zero time if it surely did not.
-type doubts map[string]time.Time
-
-func (d doubts) note(key string, err error) {
-	switch {
-	case err == nil:
-		delete(d, key)
-	case brokeOff(err):
-		d[key] = time.Now()
-	default:
-		if _, doubted := d[key]; !doubted {
-			d[key] = time.Time{}
-		}
-	}
-}
-
 // brokeOff reports whether an event may have arrived although sending it
 // failed: the request went out, and no homeserver refused it.
 func brokeOff(err error) bool {
@@ -51,6 +34,17 @@ func brokeOff(err error) bool {
 	}
 	var e mautrix.HTTPError
 	return !errors.As(err, &e) || e.Response == nil || e.Response.StatusCode >= http.StatusInternalServerError
+}
+
+// doubted notes that a reply may have arrived, also for the process that comes
+// after this one.
+func (s *session) doubted(ctx context.Context, key string, err error) error {
+	if !brokeOff(err) {
+		return err
+	}
+	ctx, done := context.WithTimeout(context.WithoutCancel(ctx), signalFor)
+	defer done()
+	return errors.Join(err, s.store.keepDoubt(ctx, key, time.Now()))
 }
 
 const (
@@ -73,12 +67,14 @@ func (s *session) lookAgain(ctx context.Context, o book.Outgoing) (id.EventID, e
 	if err != nil || found != "" {
 		return found, err
 	}
-	broke, ours := s.doubts[o.Key]
+	since, err := s.store.doubt(ctx, o.Key)
 	switch {
-	case !ours: // tried by a process that is gone: the homeserver knows its transaction id, unless it was restarted too
+	case err != nil:
+		return "", err
+	case since.IsZero(): // sent by a process that was killed: the homeserver knows its transaction id
 		pause(ctx, catchUp)
 		return s.lookFor(ctx, o)
-	case !broke.IsZero() && time.Since(broke) < surfaces:
+	case time.Since(since) < surfaces:
 		return "", &desk.WaitError{After: catchUp, Err: errDoubt}
 	}
 	return "", nil

@@ -26,15 +26,28 @@ func (s *session) echo(ctx context.Context, e *event.Event) error {
 	if err != nil {
 		return err
 	}
-	if first.ID == "" {
+	switch first.ID {
+	case e.ID: // recorded meanwhile by who sent it
+		return nil
+	case "":
 		m := message{ID: e.ID, Room: e.RoomID, Root: content.RelatesTo.GetThreadParent(), Key: key, Shows: e.ID}
 		if was := content.RelatesTo.GetReplaceID(); was != "" {
 			m.Shows = was
 		}
 		return s.store.know(ctx, m)
 	}
+	return s.takeBack(ctx, e, first)
+}
+
+// takeBack takes a reply back that came twice, if the first stands there.
+func (s *session) takeBack(ctx context.Context, e *event.Event, first message) error {
+	if _, err := s.client.GetEvent(ctx, e.RoomID, first.ID); refused(err) {
+		return nil
+	} else if err != nil {
+		return fmt.Errorf("whether a reply stands in the room is not to be had: %w", err)
+	}
 	s.log.Warn("matrix: a reply came twice, the second is taken back", "room", e.RoomID, "event", e.ID)
-	_, err = s.client.RedactEvent(ctx, e.RoomID, e.ID, mautrix.ReqRedact{Reason: "sent twice", TxnID: "twice" + txn(string(e.ID))})
+	_, err := s.client.RedactEvent(ctx, e.RoomID, e.ID, mautrix.ReqRedact{Reason: "sent twice", TxnID: "twice" + txn(string(e.ID))})
 	if err != nil && !refused(err) {
 		return fmt.Errorf("reply that came twice cannot be taken back: %w", err)
 	}

@@ -49,6 +49,26 @@ func (s *store) inThread(ctx context.Context, room id.RoomID, root id.EventID) (
 	return in, err
 }
 
+func (s *store) keepDoubt(ctx context.Context, key string, since time.Time) error {
+	return s.exec(ctx, `INSERT INTO doubts (key, since) VALUES ($1, $2)
+		ON CONFLICT (key) DO UPDATE SET since = excluded.since`, key, since.UnixMilli())
+}
+
+func (s *store) dropDoubt(ctx context.Context, key string) error {
+	return s.exec(ctx, `DELETE FROM doubts WHERE key = $1`, key)
+}
+
+// doubt returns when a homeserver broke off taking a reply, the zero time if
+// it never did.
+func (s *store) doubt(ctx context.Context, key string) (time.Time, error) {
+	var since int64
+	err := s.one(ctx, []any{&since}, `SELECT since FROM doubts WHERE key = $1`, key)
+	if since == 0 {
+		return time.Time{}, err
+	}
+	return time.UnixMilli(since), err
+}
+
 // wait keeps an encrypted event until its key arrives.
 func (s *store) wait(ctx context.Context, e *event.Event) error {
 	b, err := json.Marshal(e)

@@ -37,10 +37,8 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 		}
 	}
 	if m.ID == "" {
-		m.ID, err = s.post(ctx, o, sheet)
-		s.doubts.note(o.Key, err)
-		if err != nil {
-			return "", err
+		if m.ID, err = s.post(ctx, o, sheet); err != nil {
+			return "", s.doubted(ctx, o.Key, err)
 		}
 	}
 	s.answered(m.Room)
@@ -48,7 +46,10 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 	if o.ReplacesRef != "" {
 		m.Shows = id.EventID(o.ReplacesRef)
 	}
-	return string(m.Shows), s.store.know(ctx, m)
+	if err := s.store.know(ctx, m); err != nil {
+		return "", err
+	}
+	return string(m.Shows), s.store.dropDoubt(ctx, o.Key)
 }
 
 // post makes the event and sends it, encrypted where the room is or was.

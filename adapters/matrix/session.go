@@ -30,7 +30,6 @@ type session struct {
 	name    string      // shown to people
 	started time.Time
 	signals chan signal
-	doubts  doubts
 	asked   chan struct{} // into a room
 
 	// mu is held while a sync is taken in, and while the state of a room is
@@ -48,7 +47,7 @@ func connect(ctx context.Context, c Config) (*session, error) {
 	}
 	s := &session{
 		cfg: c, log: c.Log, store: st, started: time.Now(),
-		doubts: doubts{}, signals: make(chan signal, 100), asked: make(chan struct{}, 1), fresh: map[id.RoomID]bool{},
+		signals: make(chan signal, 100), asked: make(chan struct{}, 1), fresh: map[id.RoomID]bool{},
 	}
 	if s.client, err = mautrix.NewClient(c.Homeserver, id.UserID(c.User), ""); err == nil {
 		s.client.Log = quietLog(c.Log)

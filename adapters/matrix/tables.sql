@@ -23,6 +23,11 @@ CREATE TABLE known (
 );
 CREATE INDEX known_key ON known (key);
 CREATE INDEX known_root ON known (room_id, root);
+-- replies that a homeserver broke off taking, and when
+CREATE TABLE doubts (
+    key   TEXT PRIMARY KEY,
+    since BIGINT NOT NULL
+);
 -- rooms that the account was asked into and has not answered
 CREATE TABLE invited (
     room_id TEXT PRIMARY KEY,
