@@ -43,7 +43,7 @@ func TestSlack_rush(t *testing.T) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { file.Close() })
-	s.store, s.lanes, s.conf.Pace, s.conf.Quiet = file, 4, time.Second, 30*time.Second
+	s.store, s.conf.Pace, s.conf.Quiet = file, time.Second, 30*time.Second
 	rooms, people := make([]string, r.channels), make([]string, r.people)
 	for i := range rooms {
 		rooms[i] = s.Channel(fmt.Sprint("room-", i))
