@@ -167,7 +167,7 @@ func (r *reader) termAlone() bool {
 
 // timeWanted reads "press time?" with no time said.
 func (r *reader) timeWanted() unit.Field {
-	if !r.asksSomething() || r.said(unit.Lasting) {
+	if !r.asksSomething() && r.within(0, len(r.items), kindGlue) < 0 || r.said(unit.Lasting) || r.mentions(kindRole, "label") {
 		return ""
 	}
 	for i := range r.items {

@@ -119,7 +119,7 @@ func (r *reader) title(i int) string {
 		if end == j+1 {
 			return ""
 		}
-		for end > j+2 && r.word(end-1, "please", "pls", "plz", "thanks", "thx", "ta", "cheers") {
+		for end > j+2 && r.word(end-1, "please", "pls", "plz", "thanks", "thx", "ta", "cheers", "for", "and", "with") {
 			end--
 		}
 		return trimmed(r.text[r.items[j+1].start:r.items[end-1].end])

@@ -174,7 +174,7 @@ func (r *reader) counted(i int) int {
 			return j
 		case it.kind == kindWood || it.kind == kindWoodSort || it.kind == kindFact || it.kind == kindGlue:
 		case it.kind == kindNone && (it.word == "of" || it.word == "more" || it.word == "identical" || it.word == "equal" || it.word == "the" || it.word == "small" || it.word == "big" || it.word == "my" || it.word == "our" || it.word == "good"):
-		case it.kind == kindNone && !fill[it.word] && !r.is(j+1, kindNoun):
+		case it.kind == kindNone && !fill[it.word] && !r.is(j+1, kindNoun) && !r.is(j+1, kindWood):
 			return -1
 		case it.kind == kindNone && fill[it.word]:
 			return -1

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"presshand/engine/unit"
+	"presshand/engine/wood"
 )
 
 // factFields are the fields that a word of the trade can state by itself.
@@ -29,6 +30,10 @@ func (r *reader) wordFacts() {
 			r.wood(i)
 		case kindGlue:
 			r.glue(i)
+		case kindRole:
+			if it.id == "cover" && strings.HasPrefix(it.word, "covered") && !it.used && r.is(r.prev(i), kindNoun, "bar") && r.next(i) < 0 {
+				r.coverWord(i, "top") // "2 in bar covered"
+			}
 		case kindFact:
 			r.wordFact(i)
 		case kindNoun:
@@ -56,6 +61,9 @@ func (r *reader) wood(i int) {
 		return
 	}
 	r.say(i, unit.Species, unit.Word(it.id))
+	if wood.IsLoose(it.word) {
+		r.bound[len(r.bound)-1].fact.Note = "the usual one of that name"
+	}
 }
 
 // foreignName reports whether item j is an unknown word right before a wood,

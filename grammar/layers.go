@@ -44,6 +44,9 @@ func (r *reader) layers() {
 		layers = append(layers, l)
 	}
 	for _, s := range spans {
+		if s.differ > 0 {
+			r.layerRange(s.differ - 1)
+		}
 		r.items[s.noun].used = true
 		if s.amount >= 0 {
 			r.items[s.amount].used = true
@@ -84,6 +87,7 @@ func (r *reader) repeatLevels(ls unit.Layers) unit.Layers {
 // A layerSpan is a part and the item of its thickness, or -1.
 type layerSpan struct {
 	noun, amount int
+	differ       int // the second amount of a range, 0 for none
 	part         string
 }
 
@@ -148,6 +152,14 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			if am.dead || it.used || am.link == linkTimes || am.link == linkTo || am.unit != nil && am.unit.Dimension != unit.Distance || counted {
 				return spans
 			}
+			if i+1 < to && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) && r.length(i+1) {
+				s.amount, s.differ = i+1, i+1
+				if r.size(i) > r.size(i+1) {
+					s.amount = i
+				}
+				i++
+				continue
+			}
 			if i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {
 				return spans
 			}
@@ -165,6 +177,27 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		spans = append(spans, s)
 	}
 	return spans
+}
+
+// layerRange notes strips that differ in thickness; the thickest stands in the
+// stack.
+func (r *reader) layerRange(i int) {
+	am, bm := *r.items[i].amount, *r.items[i+1].amount
+	if am.unit == nil && bm.unit != nil {
+		am.unit = bm.unit
+	}
+	for k, m := range []amount{am, bm} {
+		f := unit.StripThickest
+		if (r.size(i+k) < r.size(i+1-k)) || k == 0 && r.size(i) == r.size(i+1) {
+			f = unit.StripThinnest
+		}
+		v, u, ok := r.valueOf(&m, f)
+		if !ok || impossible(f, v) != "" {
+			return
+		}
+		r.items[i+k].used = true
+		r.bound = append(r.bound, binding{Fact{Field: f, Value: unit.Number(v), Unit: u, Text: r.items[i+k].text}, i + k, false})
+	}
 }
 
 func isPlural(w string) bool {

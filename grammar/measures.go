@@ -82,20 +82,23 @@ func (r *reader) crossed(i int) bool {
 	switch {
 	case r.mentions(kindNoun, "bow"):
 		f, over = unit.Bow, unit.StripLength
-	case r.mentions(kindNoun, "gap") && r.mentions(kindRole, "length") && !r.mentions(kindNoun, "cup"):
+	case r.mentions(kindNoun, "gap") && !r.mentions(kindNoun, "cup"):
 		f, over = unit.Gap, unit.StripLength
 	case r.mentions(kindNoun, "cup") && r.topic != Move:
 	default:
 		return false
 	}
 	n, p := r.next(i), r.prev(i)
+	if f == unit.Gap && !r.mentions(kindRole, "length") && !(i > 0 && r.word(i-1, "in")) {
+		return false
+	}
 	if r.is(n, kindRole, "length") && !r.has(f) && !(f == unit.Gap && r.size(i) > 0.02) {
 		return r.bind(i, f)
 	}
 	if r.is(p, kindRole, "length") && !r.has(over) || f == unit.Bow && r.items[i].amount.is(unit.Distance) && r.items[i].amount.unit.Symbol == "ft" && !r.has(over) {
 		return r.bind(i, over)
 	}
-	if k := i - 1; r.word(k, "in") && k > 0 && r.is(r.prev(k), kindNoun, "bow") && !r.has(over) {
+	if k := i - 1; r.word(k, "in") && k > 0 && r.is(r.prev(k), kindNoun, "bow", "gap") && !r.has(over) && r.size(i) > 0.2 {
 		return r.bind(i, over)
 	}
 	return false

@@ -31,6 +31,7 @@ func (r *reader) read() {
 	r.killHearsay()
 	r.killPast()
 	r.killDenied()
+	r.findStart()
 	r.findAsks()
 	r.guessTopic()
 	if r.command() {
@@ -61,6 +62,25 @@ func (r *reader) read() {
 	r.parts()
 	r.fixes()
 	r.settle()
+}
+
+// findStart reads "new one:", which leaves the thread's question behind.
+func (r *reader) findStart() {
+	i := 0
+	for i < len(r.items) && r.word(i, "ok", "okay", "right", "and", "so", "now", "hey", "a") {
+		i++
+	}
+	if !r.word(i, "new", "different", "next", "separate", "another") {
+		return
+	}
+	j := i + 1
+	if r.word(j, "one", "question", "job", "load", "topic", "thing") || r.is(j, kindRole, "job") || r.is(j, kindVerb, "show") {
+		if j+1 < len(r.items) && (r.items[j+1].brk == ':' || r.items[j+1].brk == ',' || r.items[j+1].brk == '.' || r.items[j+1].brk == '-') {
+			r.phrase.NewStart = true
+			r.items[j].used = true
+			r.items[j].meaning = meaning{}
+		}
+	}
 }
 
 // bind gives field the amount at item i.

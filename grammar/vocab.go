@@ -1,9 +1,13 @@
 package grammar
 
 import (
+	"maps"
+	"slices"
 	"strings"
 
+	"presshand/engine/glue"
 	"presshand/engine/unit"
+	"presshand/engine/wood"
 )
 
 // A meaning is what a word or a run of words stands for.
@@ -33,6 +37,12 @@ func buildTrade() lexicon {
 		for _, e := range table {
 			l.learn(e.said, meaning{kind: e.kind, id: e.id})
 		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(wood.Names())) {
+		l.learn(name, meaning{kind: kindWood, id: wood.Names()[name]})
+	}
+	for _, name := range slices.Sorted(maps.Keys(glue.Names())) {
+		l.learn(name, meaning{kind: kindGlue, id: glue.Names()[name]})
 	}
 	return l
 }
