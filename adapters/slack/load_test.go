@@ -32,6 +32,21 @@ func rushOf() rush {
 	return rush{events: 400, perSecond: 200, people: 100, channels: 400, drop: 700 * time.Millisecond}
 }
 
+// dropEvery drops the sockets again and again until it is stopped.
+func (s *shop) dropEvery(d time.Duration) (stop func()) {
+	ctx, stop := context.WithCancel(s.t.Context())
+	go func() {
+		for tick := time.NewTicker(d); ctx.Err() == nil; {
+			select {
+			case <-ctx.Done():
+			case <-tick.C:
+				s.DropSockets()
+			}
+		}
+	}()
+	return stop
+}
+
 // Every event is answered once though the socket is dropped again and again,
 // and no channel gets more than a message a second. At full size, envelopes are
 // acknowledged within 100 ms at the 99th percentile.
@@ -52,16 +67,7 @@ func TestSlack_rush(t *testing.T) {
 		people[i] = s.User(fmt.Sprint("p", i))
 	}
 	s.open().connected()
-	dropping, stop := context.WithCancel(t.Context())
-	go func() {
-		for tick := time.NewTicker(r.drop); dropping.Err() == nil; {
-			select {
-			case <-dropping.Done():
-			case <-tick.C:
-				s.DropSockets()
-			}
-		}
-	}()
+	stop := s.dropEvery(r.drop)
 	type asked struct{ room, ts string }
 	var all []asked
 	for i, tick := 0, time.NewTicker(time.Second/time.Duration(r.perSecond)); i < r.events; i++ {

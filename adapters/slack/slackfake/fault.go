@@ -27,13 +27,6 @@ func (s *Server) Fail(method string, f Fault) {
 	s.faults[method] = append(s.faults[method], &f)
 }
 
-// Mend takes back what was to go wrong.
-func (s *Server) Mend(method string) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	delete(s.faults, method)
-}
-
 // fault returns how this call goes wrong, or nil.
 func (s *Server) fault(method string) *Fault {
 	s.mu.Lock()

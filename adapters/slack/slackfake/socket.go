@@ -23,12 +23,11 @@ type sockets struct {
 	serial   int
 	closed   bool
 	opened   int
-	events   map[string]*event // by envelope, while not acknowledged
-	seen     int               // events acknowledged
-	lost     []string          // events given up after all retries
-	stray    int               // acknowledgements on another socket than the one that delivered
-	delays   []time.Duration   // from delivery to acknowledgement
-	answers  map[string]json.RawMessage
+	events   map[string]*event  // by envelope, while not acknowledged
+	seen     int                // events acknowledged
+	lost     []string           // events given up after all retries
+	stray    int                // acknowledgements on another socket than the one that delivered
+	delays   []time.Duration    // from delivery to acknowledgement
 	received map[string]int     // deliveries of an event
 	refused  bool               // no socket can be opened
 	put      int                // events to be sent again later
@@ -58,7 +57,7 @@ type socket struct {
 func (s *sockets) init(server *Server) {
 	s.up.CheckOrigin = func(*http.Request) bool { return true } // the client names Slack as its origin
 	s.sentOn = map[string]*socket{}
-	s.server, s.events, s.answers, s.received = server, map[string]*event{}, map[string]json.RawMessage{}, map[string]int{}
+	s.server, s.events = server, map[string]*event{}
 }
 
 func (s *Server) connectionsOpen(call) answer {
@@ -212,7 +211,6 @@ func (s *sockets) deliver(e *event) {
 	s.serial++
 	e.envelope, e.on, e.at = fmt.Sprintf("env-%09d", s.serial), k, time.Now()
 	s.events[e.envelope], s.sentOn[e.envelope] = e, k
-	s.received[e.id]++
 	m := map[string]any{"type": e.kind, "envelope_id": e.envelope, "payload": e.payload, "accepts_response_payload": e.once}
 	if e.kind == "events_api" {
 		m["retry_attempt"], m["retry_reason"] = e.attempt, e.reason
@@ -325,21 +323,6 @@ func (s *Server) Traffic() Traffic {
 		Open: len(k.open), Opened: k.opened, Waiting: len(k.events) + k.put, Acknowledged: k.seen, Stray: k.stray,
 		Lost: slices.Clone(k.lost), Delays: slices.Clone(k.delays),
 	}
-}
-
-// Deliveries returns how often an event was delivered.
-func (s *Server) Deliveries(id string) int {
-	s.sockets.mu.Lock()
-	defer s.sockets.mu.Unlock()
-	return s.sockets.received[id]
-}
-
-// Acked reports whether no envelope waits for its acknowledgement.
-func (s *Server) Acked(envelope string) bool {
-	s.sockets.mu.Lock()
-	defer s.sockets.mu.Unlock()
-	_, waits := s.sockets.events[envelope]
-	return !waits
 }
 
 // emit delivers an inner event under an id of its own.

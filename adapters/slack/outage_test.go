@@ -1,0 +1,129 @@
+package slack_test
+
+import (
+	"strings"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"presshand/adapters/slack/slackfake"
+)
+
+func TestSlack_outage(t *testing.T) {
+	o := quick()
+	o.Retries = []time.Duration{0} // Slack gives up soon; what is missed must be read
+	s := newShop(t, o).open().connected()
+	thread := s.ask(strips)
+	s.answers(thread, 1)
+	aside := s.Say(slackfake.Saying{Channel: s.room, User: s.ben, Text: "lunch?"})
+	changed := s.ask("what is a caul")
+	s.answers(changed, 1)
+	talk := s.Say(slackfake.Saying{Channel: s.room, User: s.ben, Text: "which bar?"})
+	s.Say(slackfake.Saying{Channel: s.room, User: s.ana, Thread: talk, Text: "the 1 in one"})
+	s.Say(slackfake.Saying{Channel: s.room, User: s.ben, Thread: talk, Text: slackfake.Mention + " what is a bar"})
+	s.answers(talk, 1)
+	s.stop()
+	missed := s.ask("what is a sled")
+	direct := s.Direct(s.ben)
+	inDirect := s.Say(slackfake.Saying{Channel: direct, User: s.ben, Text: "what is a mat"})
+	below := s.Say(slackfake.Saying{Channel: s.room, User: s.ben, Thread: thread, Text: "make it oak"})
+	late := s.Say(slackfake.Saying{Channel: s.room, User: s.ben, Thread: aside, Text: slackfake.Mention + " what is a bag"})
+	s.Edit(s.room, changed, slackfake.Mention+" what is a fence")
+	s.eventually("Slack still tries", func() bool { return s.Traffic().Waiting == 0 })
+	s.open().connected()
+	s.eventually("what was missed is not answered", func() bool { return len(s.Thread(s.room, missed)) == 1 && len(s.Thread(s.room, thread)) == 2 })
+	s.answers(thread, 2)
+	s.answers(aside, 1)
+	s.answers(talk, 1) // what was said there before the bot was named is not for it
+	if got := s.answers(changed, 1)[0].Text; !strings.Contains(got, "fence") {
+		t.Errorf("the edit was missed: %s", got)
+	}
+	if n := len(s.Thread(direct, inDirect)); n != 1 || below == late {
+		t.Errorf("%d answers to the direct message, want 1", n)
+	}
+	s.open().connected()
+	s.answers(missed, 1)
+}
+
+// An outage of a process that lives on is caught up with as well, though the
+// history can be read only at the second try.
+func TestSlack_outageWhileAlive(t *testing.T) {
+	var ahead atomic.Int64
+	o := quick()
+	o.Retries = []time.Duration{0}
+	clock := func() time.Time { return time.Now().Add(time.Duration(ahead.Load())) }
+	o.Clock = clock
+	s := newShop(t, o)
+	s.conf.Clock, s.conf.Again = clock, 50*time.Millisecond
+	s.open().connected()
+	s.answers(s.ask(strips), 1)
+	s.Refuse(true)
+	s.eventually("a socket is open", func() bool { return !s.slack.Connected() })
+	missed := s.ask("what is a sled")
+	s.eventually("Slack still tries", func() bool { return s.Traffic().Waiting == 0 })
+	ahead.Store(int64(10 * time.Minute))
+	s.Fail("conversations.history", slackfake.Fault{Error: "fatal_error"})
+	s.Fail("users.conversations", slackfake.Fault{Status: 502})
+	s.Refuse(false)
+	s.eventually("what was missed is not answered", func() bool { return len(s.Thread(s.room, missed)) == 1 })
+	s.answers(missed, 1)
+}
+
+// The library gives up where it takes the app for gone.
+func TestSlack_gone(t *testing.T) {
+	s := newShop(t, quick())
+	s.conf.Again = 50 * time.Millisecond
+	s.Fail("apps.connections.open", slackfake.Fault{Error: "account_inactive"})
+	s.Fail("apps.connections.open", slackfake.Fault{Status: 404})
+	s.open().connected()
+	s.answers(s.ask(strips), 1)
+}
+
+// What is older than an hour is left alone after an outage.
+func TestSlack_outageTooOld(t *testing.T) {
+	var ahead atomic.Int64
+	o := quick()
+	o.Retries = []time.Duration{0}
+	clock := func() time.Time { return time.Now().Add(time.Duration(ahead.Load())) }
+	o.Clock = clock
+	s := newShop(t, o)
+	s.conf.Clock = clock
+	s.open().connected()
+	s.answers(s.ask(strips), 1)
+	s.stop()
+	old := s.ask("what is a sled")
+	ahead.Store(int64(2 * time.Hour))
+	young := s.ask("what is a mat")
+	s.open().connected()
+	s.answers(young, 1)
+	s.answers(old, 0)
+}
+
+// What was said before the bot was first here is none of its business.
+func TestSlack_firstStart(t *testing.T) {
+	o := quick()
+	o.Retries = []time.Duration{0}
+	s := newShop(t, o)
+	old := s.ask(strips)
+	s.eventually("Slack still tries", func() bool { return s.Traffic().Waiting == 0 })
+	s.open().connected()
+	s.answers(s.ask(strips), 1)
+	s.answers(old, 0)
+}
+
+// A process that dies between two steps leaves nothing undone or done twice.
+func TestSlack_killed(t *testing.T) {
+	s := newShop(t, quick())
+	s.conf.Pace = 20 * time.Millisecond
+	s.open().connected()
+	var asked []string
+	for range 5 {
+		for range 4 {
+			asked = append(asked, s.ask("what is a caul"))
+		}
+		s.open()
+	}
+	for _, ts := range asked {
+		s.answers(ts, 1)
+	}
+}
