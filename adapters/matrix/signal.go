@@ -4,6 +4,7 @@ import (
 	"context"
 	"time"
 
+	"maunium.net/go/mautrix/event"
 	"maunium.net/go/mautrix/id"
 )
 
@@ -44,7 +45,7 @@ func (s *session) signal(ctx context.Context) {
 		}
 		brief, done := context.WithTimeout(ctx, signalFor)
 		if g.event != "" {
-			s.debug("receipt", s.client.MarkReadWithContent(brief, g.room, g.event, map[string]string{"thread_id": string(g.root)}))
+			s.debug("receipt", s.client.SendReceipt(brief, g.room, g.event, event.ReceiptTypeRead, map[string]string{"thread_id": string(g.root)}))
 		}
 		if g.unread {
 			s.debug("unread", s.sayUnread(brief, g.room))
