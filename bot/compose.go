@@ -29,6 +29,9 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 	for f := range r.Read {
 		delete(r.Assumed, f)
 	}
+	for f, v := range thread.Said.habits() {
+		r.Assumed[f] = v
+	}
 	r.Verdict = overall(works)
 	t.doubts(&r)
 	for _, w := range works {

@@ -21,7 +21,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if v, ok := loneVerbs[strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!")]; ok && t.before.Load > 0 {
 		return grammar.Phrase{Command: &grammar.Command{Verb: v}}
 	}
-	return t.carries(t.bareReplies(p))
+	return t.carries(t.bareReplies(t.placed(p)))
 }
 
 // corrects reports whether a message in the thread of a load that is not in the

@@ -205,6 +205,7 @@ func (s Statement) stating(facts []grammar.Fact) Statement {
 			}
 		}
 	}
+	s = s.restacked(now)
 	for _, x := range now {
 		s = s.with(x)
 	}

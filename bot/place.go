@@ -1,0 +1,72 @@
+package bot
+
+import (
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// placed gives measures whose part was not named to the part that the thread is
+// about: "make it 30 wide" is what strips must fill in a thread that picks strips.
+func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
+	if t.before.empty() || p.NewStart || len(p.Asks) > 0 {
+		return p
+	}
+	to := looseFields[t.before.Asks[0].About]
+	for i, f := range p.Facts {
+		if g, ok := to[f.Field]; ok && f.Loose {
+			p.Facts[i].Field = g
+		}
+	}
+	return p
+}
+
+// looseFields are, by topic, what a measure without its part is of.
+var looseFields = map[grammar.Topic]map[unit.Field]unit.Field{
+	grammar.Strips:   {unit.StripWidth: unit.TargetWidth, unit.PanelWidth: unit.TargetWidth},
+	grammar.Move:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength},
+	grammar.Face:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength},
+	grammar.Schedule: {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength},
+	grammar.Pump:     {unit.StripWidth: unit.BedWidth, unit.StripLength: unit.BedLength},
+}
+
+// layered are the fields that say how thick a part of a stack is.
+var layered = map[unit.Field]string{
+	unit.StripThickness: "strips", unit.SledThickness: "sled", unit.CaulThickness: "caul", unit.MatThickness: "mat", unit.CoreThickness: "core",
+}
+
+// restacked returns s with the thicknesses that one message states in the stack
+// that was told before.
+func (s Statement) restacked(now Statement) Statement {
+	stack, ok := s.find(unit.StackLayers)
+	layers, isStack := stack.Value.(unit.Layers)
+	if !ok || !isStack || now.has(unit.StackLayers) {
+		return s
+	}
+	changed := append(unit.Layers(nil), layers...)
+	found := false
+	for _, x := range now {
+		n, isNumber := x.Value.(unit.Number)
+		for i := range changed {
+			if isNumber && layered[x.Field] == changed[i].Part {
+				changed[i].Thickness, found = float64(n), true
+			}
+		}
+	}
+	if !found {
+		return s
+	}
+	stack.Value = changed
+	return s.with(stack)
+}
+
+// habits returns what a message left to the shop's habit, by the value that it was
+// taken for: "maple" is hard maple, a 1x6 dresses to 3/4 by 5 1/2 in.
+func (s Statement) habits() unit.Facts {
+	out := unit.Facts{}
+	for _, x := range s {
+		if x.Note != "" && (x.Field == unit.Species || x.Field == unit.StripWidth || x.Field == unit.StripThickness) {
+			out[x.Field] = x.Value
+		}
+	}
+	return out
+}
