@@ -244,7 +244,7 @@ func (r *reader) loosely() []Ask {
 			if r.items[j].amount != nil {
 				break
 			}
-			if r.is(j, kindNoun, "bar") && !r.is(j+1, kindNone) == false && r.needs(j) {
+			if r.is(j, kindNoun, "bar") && r.is(j+1, kindNone) && r.needs(j) {
 				return []Ask{{About: Side, Solve: unit.BarHeight}}
 			}
 		}

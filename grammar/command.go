@@ -102,10 +102,6 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 			}
 			r.close(c, i+1)
 			return true
-		case r.word(i, "good", "fine", "ok", "okay", "right", "great") && i-next <= 2 && r.is(next-1, kindNone) == false && r.endsSoon(i):
-			c.Verb = Check
-			r.commit(c, i+1)
-			return true
 		case r.items[i].kind != kindNone && !r.is(i, kindFix) && !r.is(i, kindSay) && !r.is(i, kindAsk, "load"), r.items[i].brk == 0 && !fill[r.items[i].word] && r.items[i].kind == kindNone && r.items[i].amount == nil:
 			return false
 		}
@@ -127,19 +123,6 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 		return true
 	}
 	return r.complete(c, i)
-}
-
-// endsSoon reports whether a clause or the message ends within two idle items.
-func (r *reader) endsSoon(i int) bool {
-	for j := i + 1; j < len(r.items); j++ {
-		if r.isBreak(j) {
-			return true
-		}
-		if !r.idle(j) {
-			return false
-		}
-	}
-	return true
 }
 
 // endsAfterIn: "14 is in", "14 in press 2", not "14 in oak".

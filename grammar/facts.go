@@ -92,7 +92,7 @@ func (r *reader) glue(i int) {
 	if (it.word == "white" || it.word == "yellow") && (r.is(i+1, kindWood) || r.word(i+1, "lines", "line", "paint")) {
 		return
 	}
-	if it.word == "hide" && !r.word(i+1, "glue") && r.mentions(kindGlue) == false {
+	if it.word == "hide" && !r.word(i+1, "glue") && !r.mentions(kindGlue) {
 		return
 	}
 	if r.deniedBefore(i) {

@@ -54,7 +54,7 @@ func (r *reader) pressure(i int) {
 	case r.goal(i):
 	case r.barometric(i):
 		r.bind(i, unit.Ambient)
-	case r.isMatFirmness(i, from, to):
+	case r.isMatFirmness(i):
 		r.bind(i, unit.MatFirm)
 	case r.within(from, to, kindRole, "limit") >= 0 && !r.has(unit.PumpLimit) && r.within(r.afterStop(i), i, kindRole, "limit") >= 0:
 		r.pumpLimit(i)
@@ -114,8 +114,9 @@ func (r *reader) absolute(i int) bool {
 	return false
 }
 
-func (r *reader) isMatFirmness(i, from, to int) bool {
-	if from, to = r.sentence(i); r.within(from, to, kindNoun, "mat") < 0 {
+func (r *reader) isMatFirmness(i int) bool {
+	from, to := r.sentence(i)
+	if r.within(from, to, kindNoun, "mat") < 0 {
 		return false
 	}
 	for j := i + 1; j < to && j < i+7 && !r.isBreak(j); j++ {
