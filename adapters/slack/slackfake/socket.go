@@ -17,21 +17,20 @@ type sockets struct {
 	server *Server
 	up     websocket.Upgrader
 
-	mu       sync.Mutex
-	open     []*socket
-	next     int
-	serial   int
-	closed   bool
-	opened   int
-	events   map[string]*event  // by envelope, while not acknowledged
-	seen     int                // events acknowledged
-	lost     []string           // events given up after all retries
-	stray    int                // acknowledgements on another socket than the one that delivered
-	delays   []time.Duration    // from delivery to acknowledgement
-	received map[string]int     // deliveries of an event
-	refused  bool               // no socket can be opened
-	put      int                // events to be sent again later
-	sentOn   map[string]*socket // by envelope
+	mu      sync.Mutex
+	open    []*socket
+	next    int
+	serial  int
+	closed  bool
+	opened  int
+	events  map[string]*event  // by envelope, while not acknowledged
+	seen    int                // events acknowledged
+	lost    []string           // events given up after all retries
+	stray   int                // acknowledgements on another socket than the one that delivered
+	delays  []time.Duration    // from delivery to acknowledgement
+	refused bool               // no socket can be opened
+	put     int                // events to be sent again later
+	sentOn  map[string]*socket // by envelope
 }
 
 // An event is something to be delivered until it is acknowledged.
