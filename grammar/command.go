@@ -304,7 +304,14 @@ func (r *reader) laterVerb(at int) bool {
 	for i := at; i < len(r.items); i++ {
 		it := &r.items[i]
 		verb := r.verb(i)
-		if verb == "" || i == at && it.kind == kindVerb || r.word(i-1, "dont") || r.is(i-1, kindNot, "not") {
+		if verb == "" || i == at && it.kind == kindVerb {
+			continue
+		}
+		if r.word(i-1, "dont", "never") || r.is(i-1, kindNot, "not") {
+			if refs, next := r.references(i + 1); len(refs) > 0 && (verb == Clear || verb == Hold || verb == In || verb == Out || verb == Check) && r.amountsIn(at, i) == 0 && !r.unitsBehind(i) {
+				r.close(&Command{Verb: NotDone, Loads: refs}, next)
+				return true
+			}
 			continue
 		}
 		if it.kind != kindVerb {

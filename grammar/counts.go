@@ -97,7 +97,7 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.PressCount)
 		}
 	case r.is(j, kindNoun, "bar"):
-		if isPlural(it.word) {
+		if isPlural(it.word) || spoken && j == i+1 {
 			r.bind(i, unit.BarCount)
 		}
 	}

@@ -52,7 +52,7 @@ func (r *reader) killHearsay() {
 			if r.isStop(j) {
 				break
 			}
-			if r.is(j, kindSay) && in(r.items[j].word, "says", "say", "said", "reckons", "reckon", "thinks", "told", "tells", "swears", "claims", "claimed", "recommend", "suggest", "recommends", "recommended", "suggests", "suggested", "insists", "insisted", "guessed", "guesses", "bets", "swore", "always uses", "uses", "used", "runs", "ran", "did", "does") {
+			if r.is(j, kindSay) && in(r.items[j].word, "says", "saying", "keeps saying", "say", "said", "reckons", "reckon", "thinks", "told", "tells", "swears", "claims", "claimed", "recommend", "suggest", "recommends", "recommended", "suggests", "suggested", "insists", "insisted", "guessed", "guesses", "bets", "swore", "always uses", "uses", "used", "runs", "ran", "did", "does") {
 				said = j
 				break
 			}

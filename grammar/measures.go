@@ -63,7 +63,7 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.StripWidth)
 		case r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
 			r.bind(i, unit.Overfill)
-		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
+		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
 			r.bind(i, unit.Overfill)
 		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary"):
 			r.bind(i, unit.ThicknessSpread)
@@ -89,6 +89,9 @@ func (r *reader) crossed(i int) bool {
 		return false
 	}
 	n, p := r.next(i), r.prev(i)
+	if r.is(n, kindRole, "length") && r.word(n, "across") && !r.amountSoon(n) {
+		return !r.has(unit.StripWidth) && r.bind(i, unit.StripWidth) // "4 1/2 across"
+	}
 	if f == unit.Gap && !r.mentions(kindRole, "length") && !(i > 0 && r.word(i-1, "in")) {
 		return false
 	}
@@ -100,6 +103,16 @@ func (r *reader) crossed(i int) bool {
 	}
 	if k := i - 1; r.word(k, "in") && k > 0 && r.is(r.prev(k), kindNoun, "bow", "gap") && !r.has(over) && r.size(i) > 0.2 {
 		return r.bind(i, over)
+	}
+	return false
+}
+
+// amountSoon reports whether an amount stands within four items behind item i.
+func (r *reader) amountSoon(i int) bool {
+	for j := i + 1; j < len(r.items) && j <= i+4 && !r.isBreak(j); j++ {
+		if r.items[j].amount != nil {
+			return true
+		}
 	}
 	return false
 }

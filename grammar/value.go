@@ -104,6 +104,9 @@ func (r *reader) bareVacuumUnit(am *amount) unit.Unit {
 func (r *reader) lengthSystem() *unit.Unit {
 	metric, inch := false, false
 	for i, it := range r.items {
+		if it.amount != nil && it.amount.bare() && !r.habit.Metric && (it.amount.form == formFraction || it.amount.form == formMixed) {
+			inch = true // "18mm ply, 3/16 walnut": fractions are of an inch
+		}
 		if it.amount == nil || !it.amount.is(unit.Distance) {
 			continue
 		}
