@@ -64,7 +64,7 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.Faces)
 		}
 	case r.is(j, kindNoun, "strip"):
-		if it.word == "strip width" || it.word == "strip thickness" || spoken && n == 1 {
+		if spoken && n == 1 {
 			return
 		}
 		if n >= 1 && !isPlural(it.word) && !spoken && it.word != "pc" && it.word != "lam" {
