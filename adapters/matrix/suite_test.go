@@ -46,7 +46,8 @@ type shop struct {
 	people map[string]*hand
 	reader map[id.RoomID]*hand
 	chat   *watched
-	place  string // in the stream, before anything was said
+	stamps map[string]time.Time // by message
+	place  string               // in the stream, before anything was said
 }
 
 func newShop(t testing.TB) *shop {
@@ -61,7 +62,7 @@ func newShop(t testing.TB) *shop {
 			Log:    logOf(t),
 			Person: func(user, name string) book.Person { return book.Person{ID: wordOf(user), Name: name} },
 		},
-		people: map[string]*hand{}, reader: map[id.RoomID]*hand{},
+		stamps: map[string]time.Time{}, people: map[string]*hand{}, reader: map[id.RoomID]*hand{},
 	}
 	_, err = Setup(t.Context(), s.config, false)
 	must(t, err)
@@ -102,15 +103,40 @@ func (s *shop) Timed() {}
 type stamped struct {
 	Inbox
 	clock func() time.Time
+	stamp func(message string, at time.Time) time.Time
 }
 
 func (s stamped) Receive(ctx context.Context, e book.Event) (bool, error) {
-	e.At = s.clock()
+	e.At = s.stamp(e.Message, s.clock())
 	return s.Inbox.Receive(ctx, e)
 }
 
+// stamp keeps the time that a message got first, as finely as a store does.
+func (s *shop) stamp(message string, at time.Time) time.Time {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.stamps[message].IsZero() {
+		s.stamps[message] = at.Truncate(time.Microsecond)
+	}
+	return s.stamps[message]
+}
+
+// At waits for the time that a message got.
+func (s *shop) At(t testing.TB, _, message string) (at time.Time) {
+	t.Helper()
+	eventually(t, func() string {
+		s.mu.Lock()
+		defer s.mu.Unlock()
+		if at = s.stamps[message]; at.IsZero() {
+			return "message was not taken"
+		}
+		return ""
+	})
+	return at
+}
+
 func (s *shop) Connect(t testing.TB, in adaptertest.Inbox, b book.Store, clock func() time.Time) adaptertest.Chat {
-	a, err := Open(s.config, stamped{in, clock}, b)
+	a, err := Open(s.config, stamped{in, clock, s.stamp}, b)
 	must(t, err)
 	s.chat = &watched{a, make(chan struct{})}
 	return s.chat
