@@ -71,8 +71,9 @@ func (c *serveCmd) Run(ctx context.Context, s streams) (err error) {
 	}
 }
 
-// A service is run by a process until ctx is done.
-type service func(ctx context.Context, p *process) error
+// A service gets ready in a process, and returns what runs until ctx is done.
+// A process that is asked whether it is ready knows of all its services.
+type service func(p *process) func(ctx context.Context) error
 
 // services returns the services that a configuration turns on, with their
 // secrets read.
@@ -140,6 +141,10 @@ func (p *process) run(ctx context.Context, services []service) error {
 			}
 		})
 	}
+	var serving []func(context.Context) error
+	for _, s := range services {
+		serving = append(serving, s(p))
+	}
 	if p.conf.Listen != "" {
 		l, err := net.Listen("tcp", p.conf.Listen)
 		if err != nil {
@@ -148,8 +153,8 @@ func (p *process) run(ctx context.Context, services []service) error {
 		start(func(ctx context.Context) error { return p.tell(ctx, l) })
 	}
 	start(p.reload)
-	for _, s := range services {
-		start(func(ctx context.Context) error { return s(ctx, p) })
+	for _, s := range serving {
+		start(s)
 	}
 	p.log.Info("presshand: serving", "version", version(), "name", p.name, "slack", p.conf.slack(), "matrix", p.conf.matrix())
 	<-ctx.Done()

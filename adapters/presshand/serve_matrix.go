@@ -53,11 +53,11 @@ func (c *config) matrixService() (service, error) {
 	if err != nil {
 		return nil, err
 	}
-	return func(ctx context.Context, p *process) error { return p.serveMatrix(ctx, settings) }, nil
+	return func(p *process) func(context.Context) error { return p.matrix(settings) }, nil
 }
 
-// serveMatrix serves the account while this process leads, until ctx is done.
-func (p *process) serveMatrix(ctx context.Context, c matrix.Config) error {
+// matrix serves the account while this process leads.
+func (p *process) matrix(c matrix.Config) func(context.Context) error {
 	var heard hearing
 	c.Log = p.log
 	c.Prefixes = func(room string) []string { return p.rules.Load().prefixes(room) }
@@ -65,7 +65,7 @@ func (p *process) serveMatrix(ctx context.Context, c matrix.Config) error {
 	c.Heard = heard.hear
 	p.monitor.Reconnects(matrix.Service, heard.reconnects)
 	p.monitor.Ready(matrix.Service, heard.well)
-	return matrix.Serve(ctx, c, p.desk(matrix.Service))
+	return func(ctx context.Context) error { return matrix.Serve(ctx, c, p.desk(matrix.Service)) }
 }
 
 // A hearing is how the syncs of an account went. One that was never heard of

@@ -36,11 +36,11 @@ func (c *config) slackService() (service, error) {
 	if err != nil {
 		return nil, err
 	}
-	return func(ctx context.Context, p *process) error { return p.serveSlack(ctx, settings) }, nil
+	return func(p *process) func(context.Context) error { return p.slack(settings) }, nil
 }
 
-// serveSlack brings messages in and replies out until ctx is done.
-func (p *process) serveSlack(ctx context.Context, c slack.Config) error {
+// slack brings messages in and replies out.
+func (p *process) slack(c slack.Config) func(context.Context) error {
 	c.Log = p.log
 	c.Prefix = func(room string) []string { return p.rules.Load().in(room).prefix }
 	c.Metric = func(room string) bool { return p.rules.Load().in(room).Metric }
@@ -56,13 +56,15 @@ func (p *process) serveSlack(ctx context.Context, c slack.Config) error {
 		}
 		return nil
 	})
-	if err := d.Resume(ctx); err != nil {
-		return storeTrouble(err)
+	return func(ctx context.Context) error {
+		if err := d.Resume(ctx); err != nil {
+			return storeTrouble(err)
+		}
+		var wg sync.WaitGroup
+		defer wg.Wait()
+		working, stop := context.WithCancel(ctx)
+		defer stop()
+		wg.Go(func() { d.Run(working) })
+		return a.Run(ctx)
 	}
-	var wg sync.WaitGroup
-	defer wg.Wait()
-	working, stop := context.WithCancel(ctx)
-	defer stop()
-	wg.Go(func() { d.Run(working) })
-	return a.Run(ctx)
 }

@@ -84,7 +84,12 @@ func (s *served) start() {
 	go func() {
 		s.code <- run(ctx, []string{"serve", "--config", s.config}, streams{strings.NewReader(""), io.Discard, &s.log})
 	}()
-	s.eventually("ready", func() bool { code, _ := s.get("/readyz"); return code == http.StatusOK })
+	s.eventually("ready", s.ready)
+}
+
+func (s *served) ready() bool {
+	code, _ := s.get("/readyz")
+	return code == http.StatusOK
 }
 
 func (s *served) get(path string) (int, string) {

@@ -3,11 +3,52 @@
 package main
 
 import (
+	"context"
 	"os"
+	"os/exec"
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 )
+
+// asProgram has the test's binary be the program.
+const asProgram = "PRESSHAND_TEST_AS_PROGRAM"
+
+func TestMain(m *testing.M) {
+	if os.Getenv(asProgram) != "" {
+		main()
+	}
+	os.Exit(m.Run())
+}
+
+// A process of its own ends well when it is told to, within the ten seconds
+// that it has; else it is killed, and that is no good end.
+func TestServe_signals(t *testing.T) {
+	for _, sig := range []os.Signal{syscall.SIGTERM, os.Interrupt} {
+		s := newServed(t, "pictures = false")
+		ctx, kill := context.WithCancel(t.Context())
+		defer kill()
+		p := exec.CommandContext(ctx, os.Args[0], "serve", "--config", s.config)
+		p.Env = append(os.Environ(), asProgram+"=1")
+		p.Stderr = &s.log
+		if err := p.Start(); err != nil {
+			t.Fatal(err)
+		}
+		s.eventually("ready", s.ready)
+		if got := s.ask("what is a caul"); !strings.Contains(got, "stiff board") {
+			t.Errorf("answer is %q", got)
+		}
+		if err := p.Process.Signal(sig); err != nil {
+			t.Fatal(err)
+		}
+		late := time.AfterFunc(10*time.Second, kill)
+		if err := p.Wait(); err != nil {
+			t.Errorf("%v: %v\n%s", sig, err, s.log.String())
+		}
+		late.Stop()
+	}
+}
 
 // What SIGHUP brings in holds from then on; a file that is wrong changes
 // nothing.
