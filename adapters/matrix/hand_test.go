@@ -1,7 +1,6 @@
 package matrix
 
 import (
-	"bytes"
 	"context"
 	"fmt"
 	"log/slog"
@@ -240,22 +239,4 @@ func must(t testing.TB, err error) {
 	if err != nil {
 		t.Fatal(err)
 	}
-}
-
-// A lockedBuffer is written by one goroutine and read by another.
-type lockedBuffer struct {
-	mu sync.Mutex
-	b  bytes.Buffer
-}
-
-func (l *lockedBuffer) Write(p []byte) (int, error) {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return l.b.Write(p)
-}
-
-func (l *lockedBuffer) String() string {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return l.b.String()
 }

@@ -3,9 +3,11 @@
 package matrix
 
 import (
+	"bytes"
 	"errors"
 	"log/slog"
 	"strings"
+	"sync"
 	"testing"
 
 	"maunium.net/go/mautrix/event"
@@ -50,4 +52,22 @@ func (h *hand) hasLeft(t testing.TB, room id.RoomID, user id.UserID) {
 		}
 		return ""
 	})
+}
+
+// A lockedBuffer is written by one goroutine and read by another.
+type lockedBuffer struct {
+	mu sync.Mutex
+	b  bytes.Buffer
+}
+
+func (l *lockedBuffer) Write(p []byte) (int, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.b.Write(p)
+}
+
+func (l *lockedBuffer) String() string {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.b.String()
 }
