@@ -161,6 +161,10 @@ func (t *turn) chosen(a grammar.Amendment) (grammar.Fact, bool) {
 	return grammar.Fact{}, false
 }
 
+// furthest is how far, as a logarithm, a later value may be from the only one
+// stated last: twelve times as much; our estimate.
+const furthest = 2.5
+
 // instead takes a bare number for a later value of what was stated last: of a
 // vacuum where its inches can only be those of a gauge, else of the field that
 // it is nearest to.
@@ -186,9 +190,12 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 		if n, _ := now.Value.(unit.Number); !isLikely(f, n) {
 			continue
 		}
-		if off := math.Abs(math.Log(a.Value / writtenIn(u, f, old))); off <= nearest || len(t.before.Latest) == 1 {
+		if off := math.Abs(math.Log(a.Value / writtenIn(u, f, old))); off <= nearest || len(t.before.Latest) == 1 && off <= furthest {
 			best, nearest = now, off
 		}
+	}
+	if best.Field == "" && hasVacuum && a.Value >= 10 && a.Value <= 30 && a.Unit.Symbol == "" && vacuum.Unit == "inHg" {
+		return amendment(unit.Vacuum, unit.InHg, a), true
 	}
 	return best, best.Field != ""
 }

@@ -97,6 +97,9 @@ func (r *reader) glue(i int) {
 	}
 	if r.deniedBefore(i) {
 		r.phrase.Unused = append(r.phrase.Unused, it.text)
+		if r.within(0, i, kindNot, "not") >= 0 {
+			r.phrase.Negated = append(r.phrase.Negated, "not "+it.text)
+		}
 		it.used = true
 		return
 	}

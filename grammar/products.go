@@ -320,6 +320,9 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 			return r.bySize(i, end)
 		}
 	}
+	if sheet {
+		return "panel"
+	}
 	return r.bySize(i, end)
 }
 

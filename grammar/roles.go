@@ -9,7 +9,7 @@ var roles = []entry{
 	{kindRole, "label", "label, lable, can, tub, bottle, tin, data sheet, datasheet, container, tds, technical sheet, jug, bucket, drum, pail, on the side of the tub, manufacturer, maker"},
 	{kindRole, "open", "open, open time, open assembly, open assembly time"},
 	{kindRole, "closed", "closed, closed time, closed assembly, assembly time, closed assembly time, assembly, working time, work time, total assembly, total assembly time, pot life"},
-	{kindRole, "clamp", "clamp, clamps, clamp time, clamping time, press time, pressing, pressing time, in clamps, clamped, leave it in, leave them in, stays in, stay in, under pressure, cure in press, leave in, keep it in, press for, pressed for, press it for, time in press, in the press for, cycle, press cycle, under vacuum for, in press for, dwell"},
+	{kindRole, "clamp", "clamp, clamps, clamp time, clamping time, press time, pressing, pressing time, in clamps, clamped, leave it in, leave them in, in the clamps, stays in, stay in, under pressure, cure in press, leave in, keep it in, press for, pressed for, press it for, time in press, in the press for, cycle, press cycle, under vacuum for, in press for, dwell"},
 	{kindRole, "spread", "spread, coverage, spread rate, spreads, spreading, spread at, put on at"},
 	{kindRole, "mintemp", "nothing under, not below, min temp, minimum temp, minimum temperature, not below, lowest temperature, min temperature, dont use below, do not use below, use above, above, not under, no lower than"},
 	{kindRole, "friction", "friction, mu, µ, μ, coefficient of friction, friction coefficient, cof, coefficient, measured friction"},

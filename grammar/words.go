@@ -75,8 +75,8 @@ var vocabulary = []entry{
 	// How wood is sawn and which side is up.
 	{kindFact, "sawn=flat", "flat sawn, flatsawn, plain sawn, plainsawn, flat saw, crown cut, crown sawn, slab sawn, through and through, tangential"},
 	{kindFact, "sawn=quarter", "quarter sawn, quartersawn, qtr sawn, quartered, rift and quarter, rift, riftsawn, rift sawn, radial, quarter saw"},
-	{kindFact, "cup_up=hump", "hump up, humps up, hump is facing up, hump facing up, hump is up, hump is on top, hump side up, crown up, crown side up, belly up, convex up, convex side up, bump up, hump on top, crowned up"},
-	{kindFact, "cup_up=hollow", "hollow up, hollow side up, cup up, cup side up, concave up, concave side up, cupped up, hollow on top, dish up"},
+	{kindFact, "cup_up=hump", "hump up, humps up, hump side is up, crown is up, crown side is up, hump is facing up, hump facing up, hump is up, hump is on top, hump side up, crown up, crown side up, belly up, convex up, convex side up, bump up, hump on top, crowned up"},
+	{kindFact, "cup_up=hollow", "hollow side is up, hollow is up, cup is up, cup side is up, hollow side facing up, hollow facing up, hollow up, hollow side up, cup up, cup side up, concave up, concave side up, cupped up, hollow on top, dish up"},
 	{kindFact, "faces=2", "both sides, both faces, two faces, two sides, either side, each side, each face, both front and back, front and back, double sided, 2 faces, 2 sides, top and bottom"},
 	{kindFact, "faces=1", "one face, one side, one sided, single sided, 1 face, 1 side, top only, only the top, on top only, single face, no backer, one side only, no backing veneer, no balancer"},
 	{kindFact, "cover=down", "film gets down behind it, film gets down behind, film gets behind it, film gets behind the bar, film goes down behind, film down behind, film drops behind, film gets in behind, film on both sides of the bar, bag gets down behind it, bag gets down behind, bag gets behind it, nothing behind the bar, nothing behind it"},
