@@ -198,7 +198,7 @@ func (d *Drawing) panelTop(x float64) float64 {
 func (s StripLayout) drawSum(d *Drawing, p StripPanel, b box, y float64) float64 {
 	u := s.Units
 	lines := []string{fmt.Sprintf("%s, %s", plural(len(p.Widths), "strip"), u.length(p.sum()))}
-	if over := p.over(); p.Target > 0 && u.length(over) == u.length(0) {
+	if over := p.sum() + p.Wedge - p.Target; p.Target > 0 && u.length(over) == u.length(0) {
 		lines = append(lines, "fills the "+u.length(p.Target)+" wanted")
 	} else if p.Target > 0 && over >= 0 {
 		lines = append(lines, fmt.Sprintf("wanted %s, %s over", u.length(p.Target), u.length(over)))
@@ -217,16 +217,6 @@ func (s StripLayout) drawSum(d *Drawing, p StripPanel, b box, y float64) float64
 		}
 	}
 	return y + 4
-}
-
-// over is by how much strips and wedge go beyond what is wanted. Far less than
-// any rule shows is what adding up leaves of numbers that are not whole.
-func (p StripPanel) over() unit.Length {
-	over := p.sum() + p.Wedge - p.Target
-	if math.Abs(over.Millimetres()) < 0.001 {
-		return 0
-	}
-	return over
 }
 
 func (p StripPanel) sum() unit.Length {
