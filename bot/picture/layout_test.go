@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -131,3 +132,31 @@ func TestAlt_hasTheFigures(t *testing.T) {
 		}
 	}
 }
+
+// Strips of 47 3/8 in and a wedge of 5/8 in fill 48 in, and a bar of 3 in that
+// is covered to 3 in has no idle part, whatever the last digit of a sum says.
+func TestLengths_lastDigitIsNothing(t *testing.T) {
+	dust := unit.Length(3e-16)
+	for _, off := range []unit.Length{-dust, dust} {
+		strips := StripLayout{Units: exactInches, Panels: []StripPanel{{Widths: []unit.Length{in(40), in(7.375)}, Wedge: in(0.625) + off, Target: in(48)}}}
+		bar := sections()["section-bar"].(CrossSection)
+		bar.Units, bar.Bar = exactInches, &Bar{Height: in(3), Width: in(0.75), Covered: unit.Around(in(2), in(3)+off, in(3))}
+		for _, of := range []description{strips, bar} {
+			d, err := of.Draw()
+			if err != nil {
+				t.Fatal(err)
+			}
+			said := d.Alt
+			for _, l := range d.labels {
+				said += "\n" + l.text
+			}
+			for _, no := range []string{"e-", " in over", " in short", "does nothing"} {
+				if strings.Contains(said, no) {
+					t.Errorf("%T says %q of a length that is nothing:\n%s", of, no, said)
+				}
+			}
+		}
+	}
+}
+
+var exactInches = Units{Length: func(l unit.Length) string { return fmt.Sprintf("%v in", l.Inches()) }}

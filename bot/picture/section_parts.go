@@ -232,5 +232,5 @@ func (s *section) idle() unit.Length {
 	if s.Bar == nil || s.Bar.Covered.Mid <= 0 || s.Bar.Covered.Mid >= s.Bar.Height {
 		return 0
 	}
-	return s.Bar.Height - s.Bar.Covered.Mid
+	return whole(s.Bar.Height - s.Bar.Covered.Mid)
 }

@@ -20,11 +20,16 @@ type Units struct {
 }
 
 func (u Units) length(l unit.Length) string {
+	l = whole(l)
 	if u.Length != nil {
 		return u.Length(l)
 	}
 	return trimmed(l.Millimetres(), 1) + " mm"
 }
+
+// whole rounds to a nanometre, which leaves nothing of what is left over from
+// taking lengths from each other that are equal.
+func whole(l unit.Length) unit.Length { return unit.Length(math.Round(float64(l)*1e9)/1e9) + 0 }
 
 func (u Units) pressure(p unit.Pressure) string {
 	if u.Pressure != nil {
