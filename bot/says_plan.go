@@ -23,6 +23,7 @@ var planSays = map[engine.Reason]string{
 	engine.ReasonPicksMaybeMore: "I found no way to make more; {panels_most} is the most that I could not rule out.",
 
 	engine.ReasonStockShort:       "Not enough: all that is in the pile makes one panel up to {stock_reach_mm} wide, {stock_short_mm} short.",
+	engine.ReasonStockShortOfFew:  "Not with {strip_count} of these strips: the widest make one panel up to {stock_reach_mm} wide, {stock_short_mm} short.",
 	engine.ReasonStockShortOfMore: "Not enough for {panel_count} panels, only for {panels_made}. What is left would fill {stock_reach_mm}, {stock_short_mm} short of the next.",
 	engine.ReasonStockNoFit:       "There is wood enough, but no pick lands where it should[: between {wedge_low_mm} and {wedge_high_mm} left for the wedge]. Rip one strip to suit.",
 	engine.ReasonStockMakesMore:   "This pile makes {panels_made} such panels in all.",

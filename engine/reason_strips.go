@@ -31,6 +31,9 @@ const (
 const (
 	// ReasonStockShort: all that may be used together is too narrow for the panel.
 	ReasonStockShort Reason = "stock-short"
+	// ReasonStockShortOfFew: no so many strips as may be taken are wide enough for
+	// the panel. Figures: strip_count.
+	ReasonStockShortOfFew Reason = "stock-short-of-few"
 	// ReasonStockShortOfMore: some panels can be made, what is left is too narrow
 	// for a further one.
 	ReasonStockShortOfMore Reason = "stock-short-of-more"

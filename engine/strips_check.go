@@ -20,6 +20,8 @@ func (s *stripping) judge(b *builder) {
 		return
 	case s.plan.Short == 0:
 		b.judge("stock", Stop, ReasonStockNoFit, figures)
+	case made == 0 && s.fewWanted():
+		b.judge("stock", Stop, ReasonStockShortOfFew, figures)
 	case made == 0:
 		b.judge("stock", Stop, ReasonStockShort, figures)
 	default:
@@ -28,6 +30,15 @@ func (s *stripping) judge(b *builder) {
 	if made > 0 {
 		b.advise(s.certified(), figures)
 	}
+}
+
+// fewWanted reports whether fewer strips may be taken than there are.
+func (s *stripping) fewWanted() bool {
+	pieces := 0
+	for _, p := range s.job.Stock {
+		pieces += p.Count
+	}
+	return s.job.MostStrips > 0 && s.job.MostStrips < pieces
 }
 
 // certified returns the reason that stands for the plan's certificate.
@@ -67,6 +78,9 @@ func (s *stripping) figures() unit.Facts {
 	}
 	if used > 0 {
 		fs[unit.WastePercent] = unit.Number(math.Ceil(1000*float64((c.Waste-c.WasteBound)/used)-1e-9) / 10)
+	}
+	if s.job.MostStrips > 0 {
+		fs[unit.StripCount] = unit.Number(s.job.MostStrips)
 	}
 	if s.job.Wedged {
 		fs[unit.WedgeLow] = unit.WedgeLow.Number(s.job.WedgeLow.Metres())

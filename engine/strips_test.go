@@ -85,6 +85,17 @@ func TestStrips_notEnough(t *testing.T) {
 	}
 }
 
+// Ten strips would do, the widest four of them do not: 3 × 70 + 50 = 260 mm,
+// less 12.7 of trim make 247.3 mm; 400 lack 152.7.
+func TestStrips_notEnoughOfSoFew(t *testing.T) {
+	a := mustAnswer(t, engine.Strips, unit.Facts{
+		unit.StockPiles: pilesOf(7, 50, 3, 70), unit.TargetWidth: unit.Number(400), unit.StripCount: unit.Number(4),
+	})
+	wantCheck(t, a, "stock", engine.Stop, engine.ReasonStockShortOfFew)
+	wantTriple(t, a, unit.StockReach, 247.3, 247.3, 247.3, 0.004)
+	wantTriple(t, a, unit.StockShort, 152.7, 152.7, 152.7, 0.004)
+}
+
 // 22 × 70 + 15 × 55 = 2365 mm are 5.8 times the 408 mm of one panel: five can be
 // made, as 6 × 70 = 420 and the like show, and six cannot.
 func TestStrips_asManyAsPossible(t *testing.T) {
