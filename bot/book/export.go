@@ -12,8 +12,9 @@ import (
 	"presshand/engine/unit"
 )
 
-// An exporter reads the entries of a store.
+// An exporter reads the book of a store.
 type exporter interface {
+	Load(ctx context.Context, room string, n int) (Load, error)
 	Entries(ctx context.Context, room string, f func(Entry) error) error
 }
 
@@ -66,6 +67,10 @@ func lineOf(e Entry, s State) line {
 	return l
 }
 
+// recent is how many loads are kept in mind while exporting; the book of years
+// does not fit in memory.
+const recent = 2000
+
 // lines calls f with each entry of a room, or of all where room is "", and
 // with the state that it brought its load to.
 func lines(ctx context.Context, from exporter, room string, f func(line) error) error {
@@ -76,13 +81,32 @@ func lines(ctx context.Context, from exporter, room string, f func(line) error) 
 	loads := map[place]Load{}
 	return from.Entries(ctx, room, func(e Entry) error {
 		at := place{e.Room, e.Load}
-		l, err := loads[at].Apply(e)
+		l, ok := loads[at]
+		if !ok && e.Seq > 1 {
+			var err error
+			if l, err = before(ctx, from, e); err != nil {
+				return err
+			}
+		}
+		l, err := l.Apply(e)
 		if err != nil {
 			return err
+		}
+		if !ok && len(loads) == recent {
+			clear(loads)
 		}
 		loads[at] = l
 		return f(lineOf(e, l.State))
 	})
+}
+
+// before returns the load of an entry as it was before it.
+func before(ctx context.Context, from exporter, e Entry) (Load, error) {
+	l, err := from.Load(ctx, e.Room, e.Load)
+	if err != nil {
+		return Load{}, err
+	}
+	return Fold(l.Entries[:min(e.Seq-1, len(l.Entries))])
 }
 
 // ExportJSON writes the book as one JSON array, an object for each entry.

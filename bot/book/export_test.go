@@ -6,6 +6,8 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"errors"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -28,6 +30,15 @@ func (p pages) Entries(_ context.Context, room string, f func(book.Entry) error)
 		}
 	}
 	return nil
+}
+
+func (p pages) Load(_ context.Context, _ string, n int) (book.Load, error) {
+	for _, l := range p {
+		if l.Number == n {
+			return l, nil
+		}
+	}
+	return book.Load{}, book.ErrNotFound
 }
 
 func table(t testing.TB, p pages, room string) []map[string]string {
@@ -74,6 +85,49 @@ func TestExportCSV_tellsWhoWhenWhat(t *testing.T) {
 	}
 	if n := len(table(t, pages{posted(t)}, "loft")); n != 0 {
 		t.Errorf("%d rows of another room, want none", n)
+	}
+}
+
+// interleaved is a book whose loads were all posted before any went on.
+type interleaved struct{ pages }
+
+func (b interleaved) Entries(_ context.Context, _ string, f func(book.Entry) error) error {
+	for seq := range b.pages[0].Entries {
+		for _, l := range b.pages {
+			if err := f(l.Entries[seq]); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// A book of more loads than are kept in mind tells the state of each all the same.
+func TestExportCSV_manyLoads(t *testing.T) {
+	l := after(t, "check", "in", "undo")
+	const many = 5000
+	var b interleaved
+	for n := range many {
+		one := l
+		one.Number, one.Entries = n+1, slices.Clone(l.Entries)
+		for i := range one.Entries {
+			one.Entries[i].Load = n + 1
+		}
+		b.pages = append(b.pages, one)
+	}
+	var out bytes.Buffer
+	if err := book.ExportCSV(t.Context(), b, "", &out); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&out).ReadAll()
+	if err != nil || len(rows) != 1+4*many {
+		t.Fatalf("got %d rows (%v), want %d", len(rows), err, 1+4*many)
+	}
+	for i, row := range rows[1:] {
+		state := slices.Index(rows[0], "state")
+		if want := []string{"posted", "checked", "pressing", "checked"}[i/many]; row[state] != want || row[1] != strconv.Itoa(i%many+1) {
+			t.Fatalf("row %d is load %s, %s, want %d, %s", i+1, row[1], row[state], i%many+1, want)
+		}
 	}
 }
 

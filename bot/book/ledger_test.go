@@ -13,15 +13,6 @@ import (
 // shelf is a store's reading half over some loads.
 type shelf struct{ pages }
 
-func (s shelf) Load(_ context.Context, _ string, n int) (book.Load, error) {
-	for _, l := range s.pages {
-		if l.Number == n {
-			return l, nil
-		}
-	}
-	return book.Load{}, book.ErrNotFound
-}
-
 func (s shelf) NextNumber(context.Context, string) (int, error) {
 	next := 1
 	for _, l := range s.pages {
