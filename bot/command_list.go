@@ -20,15 +20,15 @@ func (t *turn) list(ctx context.Context, r *Reply, c *grammar.Command) error {
 		if c.Query.Today {
 			q.From, q.To = book.Today(t.m.At)
 		}
+		if c.Query.Bar || c.Query.NoBar {
+			q.Bar = &c.Query.Bar
+		}
 	}
 	q.Press = c.Press
 	for _, f := range t.phrase.Facts {
 		switch f.Field {
 		case unit.GlueClass, unit.Species, unit.BarHeight, unit.StripThickness:
 			q.Like[f.Field] = f.Value
-		case unit.BarDenied:
-			no := false
-			q.Bar = &no
 		}
 	}
 	loads, err := t.ledger.Find(ctx, q)
@@ -78,7 +78,10 @@ func (t *turn) saysList(r *Reply, c *grammar.Command, loads []book.Load) {
 		}
 		line := entitled(l) + ": " + stateSays[l.State]
 		if l.InPress() {
-			line += " since " + clockOf(l.InAt)
+			if l.State == book.Held {
+				line += ", in the press"
+			}
+			line += " since " + clockFrom(t.m.At, l.InAt)
 			if up, ok := l.UpAt(); ok {
 				line += ", done by " + clockFrom(t.m.At, up)
 			}

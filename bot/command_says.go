@@ -51,7 +51,7 @@ func (t *turn) saysHeld(r *Reply, l book.Load) {
 }
 
 func (t *turn) saysIn(r *Reply, l book.Load) {
-	text := fmt.Sprintf("%s went in at %s", entitled(l), clockOf(l.InAt))
+	text := fmt.Sprintf("%s went in at %s", entitled(l), clockFrom(t.m.At, l.InAt))
 	if l.Press != "" {
 		text += ", press " + quoted(l.Press)
 	}
@@ -72,7 +72,7 @@ func (t *turn) saysIn(r *Reply, l book.Load) {
 const cautionHands = "Hands out while it pulls down; it does not stop for fingers."
 
 func (t *turn) saysOut(r *Reply, l book.Load) {
-	r.say(Headline, fmt.Sprintf("%s came out at %s after %s.", entitled(l), clockOf(l.OutAt), duration(l.Pressed(t.m.At).Seconds())))
+	r.say(Headline, fmt.Sprintf("%s came out at %s after %s.", entitled(l), clockFrom(t.m.At, l.OutAt), duration(l.Pressed(t.m.At).Seconds())))
 	if low, _, _, ok := l.Plan.PressTime(); ok && l.Pressed(t.m.At) < low {
 		r.say(Reason, fmt.Sprintf("That is early: the glue takes %s at least. Leave it in clamps and do not work it yet.", duration(low.Seconds())))
 	}
@@ -110,7 +110,7 @@ const ample = 0.5
 var causeSays = map[book.CauseReason]string{
 	book.FarJointUnderContact: "The far joint may have got {side_far_joint_kpa.low}; the glue needs {glue_min_kpa}.",
 	book.ClosingTooHard:       "Closing the gap takes {closing_kpa} of the {side_far_joint_kpa} at the far joint.",
-	book.OpenTimeOverrun:      "Lay-up[ took {layup_s} and] ran close to the {closed_time_s.low} after which the glue can be too stiff.",
+	book.OpenTimeOverrun:      "Lay-up takes {layup_load_s}; the glue can be too stiff after {closed_time_s.low}.",
 	book.ColdShop:             "A cold shop: {shop_temp_c}, and the glue wants {min_temp_c} at least.",
 	book.ProudTooSmall:        "The work stood only {proud_mm} proud; the fence may have taken the load.",
 	book.UnevenWithoutMat:     "Strips that differ by {spread_mm} without a mat: the thin ones got little.",
@@ -192,7 +192,7 @@ func (t *turn) card(r *Reply, l book.Load) {
 	switch {
 	case l.State == book.Held && l.HeldFor != "":
 		text += " (" + quoted(l.HeldFor) + ")"
-	case l.InPress():
+	case l.State == book.Pressing:
 		text += " since " + clockOf(l.InAt)
 	case l.State == book.Judged:
 		text += ", result " + quoted(l.Finding)
@@ -207,7 +207,8 @@ func (t *turn) card(r *Reply, l book.Load) {
 	}
 	r.say(Figure, who+".")
 	st := t.styleOfPlan(l.Plan)
-	if l.State == book.Posted && t.m.From != l.Poster.ID && t.m.From != l.Author.ID {
+	unchecked := l.State == book.Posted || l.State == book.Held && l.HeldFrom == book.Posted
+	if unchecked && t.m.From != l.Poster.ID && t.m.From != l.Author.ID {
 		r.say(Figure, "To measure: "+toMeasure(l.Plan)+".")
 		return
 	}

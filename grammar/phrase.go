@@ -149,4 +149,6 @@ type Query struct {
 	Today    bool
 	Last     int
 	State    string
+	Bar      bool // those with a side bar
+	NoBar    bool // those without one
 }

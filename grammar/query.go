@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // query reads a question to the load book: "what's in the press", "last five
 // with epoxy", "how did 1/4 walnut with a bar go".
@@ -126,8 +130,22 @@ func (r *reader) filters(i int, c *Command) {
 			r.say(j, unit.Species, unit.Word(it.id))
 		case it.word == "today":
 			c.Query.Today = true
+		case r.is(j, kindNoun, "bar"):
+			c.Query.NoBar = r.is(j-1, kindNot) || r.word(j-1, "a", "any", "the") && r.is(j-2, kindNot)
+			c.Query.Bar = !c.Query.NoBar
 		}
 	}
+	r.pressNamed(i, c)
 	r.products()
 	r.measures()
+}
+
+// pressNamed reads "what's in press 2".
+func (r *reader) pressNamed(i int, c *Command) {
+	if !c.Query.Pressing || !strings.HasSuffix(r.items[i].word, "press") || i+1 >= len(r.items) {
+		return
+	}
+	if nx := &r.items[i+1]; nx.amount != nil && nx.amount.bare() && nx.amount.form != formPair {
+		c.Press, nx.used = nx.text, true
+	}
 }
