@@ -270,7 +270,8 @@ func (t *turn) deed(c *grammar.Command) (func(book.Load) (book.Entry, error), fu
 	return nil, nil
 }
 
-// clock returns a stated time on the day of the message, or zero.
+// clock returns a stated time on the day of the message, or zero. One that lies
+// more than half a day ahead was the day before: "14 out 23:50" after midnight.
 func (t *turn) clock(text string) time.Time {
 	if text == "" {
 		return time.Time{}
@@ -280,5 +281,9 @@ func (t *turn) clock(text string) time.Time {
 		return time.Time{}
 	}
 	y, m, d := t.m.At.Date()
-	return time.Date(y, m, d, c.Hour(), c.Minute(), 0, 0, t.m.At.Location())
+	at := time.Date(y, m, d, c.Hour(), c.Minute(), 0, 0, t.m.At.Location())
+	if at.Sub(t.m.At) > 12*time.Hour {
+		at = time.Date(y, m, d-1, c.Hour(), c.Minute(), 0, 0, t.m.At.Location())
+	}
+	return at
 }

@@ -70,6 +70,10 @@ func refusal(e *book.RefusedError) string {
 			return "There is no load here yet. Describe one and say “post it”."
 		}
 		return fmt.Sprintf("There is no load %d here. “loads today” lists what there is.", l.Number)
+	case book.NotChecked:
+		if e.Act == book.Uncheck {
+			return fmt.Sprintf("Load %d has no check to withdraw.", l.Number)
+		}
 	case book.TooFew:
 		return fmt.Sprintf("Load %d is not checked: tell me at least two things that you measured, like “%d checked, bar 1 in, strips 1/4, gauge 25”.", l.Number, l.Number)
 	case book.OwnLoad:

@@ -128,18 +128,31 @@ func closing(l Load) (Cause, bool) {
 	}}, true
 }
 
+// overrun takes the lay-up that the plan was judged by, which for a whole load
+// is more than that of one panel.
 func overrun(l Load) (Cause, bool) {
 	closed, ok1 := l.Plan.figure(unit.ClosedTime)
-	layup, ok2 := l.Plan.figure(unit.LayupLoad)
-	if !ok2 {
-		layup, ok2 = l.Plan.figure(unit.LayupPanel)
+	layup, ok2 := l.Plan.judgedLayup()
+	for _, f := range []unit.Field{unit.LayupLoad, unit.LayupPanel} {
+		if !ok2 {
+			layup, ok2 = l.Plan.figure(f)
+		}
 	}
 	if !ok1 || !ok2 || layup.mid <= 0 {
 		return Cause{}, false
 	}
 	return Cause{OpenTimeOverrun, closed.low/layup.mid - 1, unit.Facts{
-		unit.ClosedTime: l.Plan.Values[unit.ClosedTime], unit.LayupPanel: unit.Number(layup.mid),
+		unit.ClosedTime: l.Plan.Values[unit.ClosedTime], unit.LayupLoad: unit.Number(layup.mid),
 	}}, true
+}
+
+func (p Plan) judgedLayup() (spread, bool) {
+	for _, c := range p.Checks {
+		if t, ok := c.Figures[unit.LayupLoad].(unit.Triple); ok {
+			return ends(t)
+		}
+	}
+	return spread{}, false
 }
 
 func coldShop(l Load) (Cause, bool) {

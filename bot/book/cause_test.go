@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"presshand/bot/book"
+	"presshand/engine"
 	"presshand/engine/unit"
 )
 
@@ -48,6 +49,19 @@ func TestCauses_rankedByMargin(t *testing.T) {
 		if got[i].Reason != w.reason || math.Abs(got[i].Margin-w.margin) > 1e-9 || len(got[i].Figures) == 0 {
 			t.Errorf("cause %d is %s at %g with %v, want %s at %g", i, got[i].Reason, got[i].Margin, got[i].Figures, w.reason, w.margin)
 		}
+	}
+}
+
+// The lay-up that the plan was judged by counts, pump-down and all panels in it:
+// 300 s for 440 s is 300/440 − 1 = −0.32, where one panel alone takes 140 s.
+func TestCauses_layupAsJudged(t *testing.T) {
+	p := walnut()
+	p.Values[unit.ClosedTime] = triple(300, 720, 1200)
+	p.Values[unit.LayupPanel] = triple(140, 140, 140)
+	p.Checks = []engine.Check{{Name: "lay-up", Finding: engine.Finding{Figures: unit.Facts{unit.LayupLoad: triple(440, 440, 440)}}}}
+	got := book.Causes(book.Load{Plan: p})
+	if len(got) != 1 || got[0].Reason != book.OpenTimeOverrun || math.Abs(got[0].Margin-(300.0/440-1)) > 1e-9 || got[0].Figures[unit.LayupLoad] != unit.Number(440) {
+		t.Errorf("got %+v, want the open time overrun by 440 s of lay-up", got)
 	}
 }
 
