@@ -43,7 +43,7 @@ var storeHints = []struct {
 	{book.ErrBusy, "another process has it locked; stop that one or wait"},
 	{book.ErrReadOnly, "make the file and its folder writable, or name another with --store"},
 	{book.ErrFull, "free some space, or name a store on another disk with --store"},
-	{book.ErrLost, "see that the server runs and that its address is right"},
+	{book.ErrLost, "see that its folder is there, or that the server runs and its address is right"},
 	{book.ErrNewer, "update presshand; this store was made by a newer one"},
 	{book.ErrDamaged, "restore it from a backup, or name another with --store"},
 	{book.ErrConflict, "too many write to it at once; try again"},

@@ -76,6 +76,9 @@ func explain(err error) error {
 	if !errors.As(err, &e) {
 		return err
 	}
+	if e.Code() == lib.SQLITE_IOERR_SHMSIZE { // the index of the log cannot grow: the disk is full
+		return fmt.Errorf("%w: %w", book.ErrFull, err)
+	}
 	// the low byte is the kind, the rest tells it more finely
 	if meaning, ok := meanings[e.Code()&0xff]; ok {
 		return fmt.Errorf("%w: %w", meaning, err)
