@@ -138,7 +138,7 @@ func (d Drawn) layers() []picture.Layer {
 	if stack, ok := d.Question.Said[unit.StackLayers].(unit.Layers); ok {
 		var out []picture.Layer
 		for _, l := range stack {
-			out = append(out, picture.Layer{Part: picture.Part(l.Part), Thickness: unit.Millimetres(l.Thickness)})
+			out = append(out, picture.Layer{Part: picture.Part(l.Part), Thickness: d.layerThickness(l)})
 		}
 		return out
 	}
@@ -157,6 +157,27 @@ func (d Drawn) layers() []picture.Layer {
 		}
 	}
 	return out
+}
+
+// layerFields are the fields that say how thick a layer is where it does not.
+var layerFields = map[picture.Part]unit.Field{
+	picture.Sled: unit.SledThickness, picture.Core: unit.CoreThickness, picture.Strips: unit.StripThickness,
+	picture.Film: unit.FilmThickness, picture.Mat: unit.MatThickness, picture.Caul: unit.CaulThickness,
+}
+
+// layerThickness is how thick the answer took a layer of a stated stack.
+func (d Drawn) layerThickness(l unit.Layer) unit.Length {
+	part := picture.Part(l.Part)
+	if t := d.length(unit.StripThickest); part == picture.Strips && t > 0 {
+		return t
+	}
+	if l.Thickness != 0 {
+		return unit.Millimetres(l.Thickness)
+	}
+	if f, ok := layerFields[part]; ok {
+		return d.length(f)
+	}
+	return 0
 }
 
 func (d Drawn) bar() *picture.Bar {

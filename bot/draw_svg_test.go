@@ -1,0 +1,153 @@
+package bot_test
+
+import (
+	"encoding/xml"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"presshand/bot"
+	"presshand/engine"
+	"presshand/engine/unit"
+)
+
+// A shown is an element of an SVG: what it shows, its facts and its shape.
+type shown map[string]string
+
+// drawnSVG answers a message, and returns the answer and the elements of its
+// drawing that show something.
+func drawnSVG(t *testing.T, text string) (engine.Answer, []shown) {
+	t.Helper()
+	r := say(t, bot.New(bot.NewMemory()), bot.Message{From: "ana", Text: text})
+	d, ok := r.Draw()
+	if !ok {
+		t.Fatalf("%q has no drawing, want one", text)
+	}
+	var svg struct {
+		Elements []struct {
+			Attrs []xml.Attr `xml:",any,attr"`
+		} `xml:",any"`
+	}
+	if err := xml.Unmarshal(d.SVG(), &svg); err != nil {
+		t.Fatal(err)
+	}
+	var out []shown
+	for _, e := range svg.Elements {
+		s := shown{}
+		for _, a := range e.Attrs {
+			s[strings.TrimPrefix(a.Name.Local, "data-")] = a.Value
+		}
+		if s["shows"] != "" {
+			out = append(out, s)
+		}
+	}
+	return r.Drawn[0].Answer, out
+}
+
+func (s shown) number(t *testing.T, key string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(s[key], 64)
+	if err != nil {
+		t.Fatalf("%s of %s is %q, want a number", key, s["shows"], s[key])
+	}
+	return v
+}
+
+// height is how high the shape stands on the page.
+func (s shown) height(t *testing.T) float64 {
+	t.Helper()
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, p := range strings.Fields(s["points"]) {
+		_, y, _ := strings.Cut(p, ",")
+		v, err := strconv.ParseFloat(y, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		low, high = min(low, v), max(high, v)
+	}
+	return high - low
+}
+
+// showing are the elements that show a thing.
+func showing(all []shown, what string) []shown {
+	return slices.DeleteFunc(slices.Clone(all), func(s shown) bool { return s["shows"] != what })
+}
+
+// The figures beside a drawing are those of the answer.
+func TestDraw_figuresOfTheAnswer(t *testing.T) {
+	const wedged = "got 12 at 2 1/8, 9 at 3, 7 at 3 3/4; need 48 wide, wedge takes 3/8 to 3/4"
+	for _, c := range []struct {
+		text, shows, key string
+		field            unit.Field
+	}{
+		{"5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg", "bar covered", "mm", unit.BarCovered},
+		{"5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg", "face pressure", "kpa", unit.FacePressure},
+		{"two sleds, base 3/4, fence 1/4, strips 5/16, film, sled 3/4, press opening 4 in", "stack height", "mm", unit.StackHeight},
+		{"two sleds, base 3/4, fence 1/4, strips 5/16, film, sled 3/4, press opening 4 in", "proud", "mm", unit.Proud},
+		{wedged, "width sum", "mm", unit.WidthSum},
+		{wedged, "wedge gap", "mm", unit.WedgeGap},
+		{"6 strips 2 wide, 1/2 thick, 1 in bar, 25 inHg, waxed sled, caul 1/2. how far does the bar reach", "reach", "mm", unit.BarReach},
+	} {
+		a, all := drawnSVG(t, c.text)
+		v := a.Values[c.field]
+		if each, ok := v.(unit.Triples); ok && len(each) > 0 {
+			v = each[0]
+		}
+		want, ok := v.(unit.Triple)
+		if !ok || want.Mid == nil {
+			t.Errorf("%q: %s is %v, want a figure", c.text, c.field, a.Values[c.field])
+			continue
+		}
+		got := showing(all, c.shows)
+		if len(got) != 1 || math.Abs(got[0].number(t, c.key)-*want.Mid) > 0.001 { // written to a thousandth
+			t.Errorf("%q: %s drawn %v, want one of %g", c.text, c.shows, got, *want.Mid)
+		}
+	}
+}
+
+// The strips stand on the page in the order of the pick, each as high as its
+// share of the sum.
+func TestDraw_stripsOfThePick(t *testing.T) {
+	a, all := drawnSVG(t, "got 12 at 2 1/8, 9 at 3, 7 at 3 3/4; need 48 wide")
+	picks, _ := a.Values[unit.Picks].(unit.Sets)
+	drawn := showing(all, "strip")
+	if len(picks) != 1 || len(drawn) != len(picks[0]) {
+		t.Fatalf("%d strips drawn for %v, want each once", len(drawn), picks)
+	}
+	page, sum := 0.0, 0.0
+	for i, s := range drawn {
+		page, sum = page+s.height(t), sum+picks[0][i]
+	}
+	for i, s := range drawn {
+		if got, want := s.height(t), picks[0][i]*page/sum; math.Abs(got-want) > 0.03 { // coordinates are rounded to 0.01
+			t.Errorf("strip %d of %g mm is %g high, want %g", i+1, picks[0][i], got, want)
+		}
+	}
+}
+
+// Each load's bar stands for its time in the press, as the answer has it.
+func TestDraw_clockOfTheDay(t *testing.T) {
+	a, all := drawnSVG(t, "14 panels 24x48, two presses, start 7:30, pva at 65f")
+	drawn := showing(all, "press")
+	if a.Day == nil || len(a.Day.Loads) < 2 || len(drawn) != len(a.Day.Loads) {
+		t.Fatalf("%d loads drawn, want each of the day's once", len(drawn))
+	}
+	scale := drawn[0].height(t) / (drawn[0].number(t, "to-min") - drawn[0].number(t, "from-min"))
+	for _, s := range drawn {
+		i := slices.IndexFunc(a.Day.Loads, func(l engine.DayLoad) bool {
+			return math.Ceil(l.Stage.Shut.Minutes()-1e-6) == s.number(t, "from-min") && math.Ceil(l.Stage.Out.Minutes()-1e-6) == s.number(t, "to-min")
+		})
+		if i < 0 || s["load"] != fmt.Sprintf("Load %d", i+1) {
+			t.Errorf("%s from %s to %s min is load %d of the answer", s["load"], s["from-min"], s["to-min"], i+1)
+			continue
+		}
+		stage := a.Day.Loads[i].Stage
+		// To the full minute at each end.
+		if got, want := s.height(t)/scale, (stage.Out - stage.Shut).Minutes(); math.Abs(got-want) > 1.1 {
+			t.Errorf("%s is drawn %g min long, want %g", s["load"], got, want)
+		}
+	}
+}
