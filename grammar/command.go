@@ -47,10 +47,23 @@ func (r *reader) verb(i int) Verb {
 // closes reports whether nothing but the command is to be read.
 func (r *reader) closes() bool {
 	switch r.phrase.Command.Verb {
-	case Check, Copy, Correct, Post:
+	case Check:
+		r.measuredParts()
+		return false
+	case Copy, Correct, Post:
 		return false
 	}
 	return true
+}
+
+// measuredParts: in "second check on 31: bar measured 1 1/8" the later verb is
+// of the part, not of the load.
+func (r *reader) measuredParts() {
+	for i := range r.items {
+		if r.is(i, kindVerb, string(Check)) && r.is(i-1, kindNoun) {
+			r.items[i].meaning, r.items[i].word = meaning{}, "is"
+		}
+	}
 }
 
 // opening is the first item that says something; "careful," and "ok so" do not.

@@ -60,7 +60,7 @@ func (r *reader) roleLengths() {
 		case r.is(p, kindRole, "ripped"):
 			r.bind(i, unit.StripWidth)
 		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and")):
-			r.bind(i, unit.StripWidth)
+			r.bind(i, r.acrossOf(p))
 		case r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
 			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
@@ -73,6 +73,14 @@ func (r *reader) roleLengths() {
 			r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
 		}
 	}
+}
+
+// acrossOf: "the top is 28 across" says a panel's width, "4 1/2 across" a strip's.
+func (r *reader) acrossOf(before int) unit.Field {
+	if r.is(before, kindNoun, "panel") {
+		return unit.PanelWidth
+	}
+	return unit.StripWidth
 }
 
 // crossed reads "3/16 across a 7 in wide board" and "1/4 bow in 6 ft": how much

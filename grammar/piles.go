@@ -139,7 +139,7 @@ func (r *reader) pileAt(i int) (pile, bool) {
 	joined := false
 	for j < len(r.items) && j <= i+5 {
 		switch {
-		case r.is(j, kindNoun, "strip"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "some", "about", "measuring", "in", "ones", "them", "by") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
+		case r.is(j, kindNoun, "strip"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "some", "about", "measuring", "in", "fat", "skinny", "good", "ones", "them", "by") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
 		case r.word(j, "at", "@", "of", "x") || r.items[j].brk == '@':
 			joined = true
 		case r.items[j].amount != nil:

@@ -194,6 +194,9 @@ func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 	if r.topic == Glue || r.topic == Side {
 		third = unit.StripThickness
 	}
+	if sheet && r.size(i) > r.size(i+1) { // an 8x4 is a 4x8
+		return pick(n, unit.PanelLength, unit.PanelWidth, third)
+	}
 	return pick(n, unit.PanelWidth, unit.PanelLength, third)
 }
 

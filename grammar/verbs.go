@@ -3,7 +3,7 @@ package grammar
 // verbs are words to the load book.
 var verbs = []entry{
 	{kindVerb, "post", "post it, post this, post that, book it, log it, put it in the book, put it on the board, put this in the book, post the load, post load, post as, write it up, add it to the book, save it, book this, log this, record it, put it up, post, put that in the book, put that up, enter it, stick it in the book, put it down, write that down, file it"},
-	{kindVerb, "check", "checked, check, second check, verified, measured, checks out, double checked, i checked, re checked, rechecked, signed off, sign off, i measured, checking, looks fine, looks good, looks ok, verify, measures"},
+	{kindVerb, "check", "checked, check, chkd, ckd, second check, verified, measured, checks out, double checked, i checked, re checked, rechecked, signed off, sign off, i measured, checking, looks fine, looks good, looks ok, verify, measures"},
 	{kindVerb, "uncheck", "uncheck, unchecked, not checked, un check, withdraw the check, withdraw check, take back the check, cancel the check, void the check, pull the check, take the check off, scrap the check, take my check off, remove the check, remove the check on, take the check back, revoke the check, check is void, take back my check, cancel my check, withdraw my check"},
 	{kindVerb, "hold", "hold, on hold, put on hold, holding, stop load, park, pause, dont press, do not press, hold off on, hold off, put a hold on, hold up, freeze, halt, held"},
 	{kindVerb, "clear", "clear, cleared, release, released, unhold, off hold, good to go again, lift the hold, take the hold off, carry on with, un hold, resume, hold off now, free up, is clear, all clear on"},
