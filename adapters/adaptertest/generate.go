@@ -51,7 +51,7 @@ func BenchmarkQueries(b *testing.B, s book.Store, db *sql.DB) {
 	}
 	last := noon.Add(generated * time.Minute)
 	from, to := book.Today(last)
-	bar := true
+	bar, noBar := true, false
 	walnut := unit.Facts{unit.Species: unit.Word("species3"), unit.StripThickness: unit.Number(6.35)}
 	for _, q := range []struct {
 		name  string
@@ -67,6 +67,10 @@ func BenchmarkQueries(b *testing.B, s book.Store, db *sql.DB) {
 		{"bar_that_is_rare", book.Query{Like: unit.Facts{unit.BarHeight: unit.Number(60), unit.Species: unit.Word("species3")}}, 0},
 		{"bar_that_is_rare_in_any_wood", book.Query{Like: unit.Facts{unit.BarHeight: unit.Number(60)}}, 0},
 		{"results_of_a_glue", book.Query{States: []book.State{book.Judged}, Like: unit.Facts{unit.GlueClass: unit.Word("glue2")}}, 0},
+		{"on_hold", book.Query{States: []book.State{book.Held}}, 0},
+		{"without_a_bar", book.Query{Bar: &noBar}, 0},
+		{"wood_without_a_bar", book.Query{Bar: &noBar, Like: unit.Facts{unit.Species: unit.Word("species3")}}, 0},
+		{"in_a_press_of_that_name", book.Query{InPress: true, Press: "2"}, 0},
 	} {
 		b.Run(q.name, func(b *testing.B) {
 			for b.Loop() {

@@ -119,26 +119,45 @@ var traits = []struct {
 	column string
 }{{unit.GlueClass, "glue"}, {unit.Species, "species"}, {unit.BarHeight, "bar_mm"}, {unit.StripThickness, "thickness_mm"}}
 
-// any reports whether some load has each of the numbers asked for: a look that
-// spares a search through the whole book for what is not in it.
+// any reports whether some load has each of the numbers asked for, and a bar or
+// none as asked: a look that spares a search through the whole book for what is
+// not in it.
 func (c conn) any(ctx context.Context, room string, q book.Query) (bool, error) {
+	if q.Bar != nil {
+		if some, err := c.some(ctx, room, barred(*q.Bar)); err != nil || !some {
+			return false, err
+		}
+	}
 	for _, t := range traits {
 		v, ok := q.Like[t.field].(unit.Number)
 		if !ok {
 			continue
 		}
 		low, high := book.Window(t.field, v)
-		n := 0
-		err := c.one(ctx, []any{&n}, `SELECT 1 FROM loads WHERE room = ? AND `+t.column+` BETWEEN ? AND ? LIMIT 1`,
-			room, float64(low), float64(high))
-		if errors.Is(err, book.ErrNotFound) {
-			return false, nil
-		}
-		if err != nil {
+		some, err := c.some(ctx, room, t.column+` BETWEEN ? AND ?`, float64(low), float64(high))
+		if err != nil || !some {
 			return false, err
 		}
 	}
 	return true, nil
+}
+
+// some reports whether a load of the room meets a condition.
+func (c conn) some(ctx context.Context, room, condition string, args ...any) (bool, error) {
+	n := 0
+	err := c.one(ctx, []any{&n}, `SELECT 1 FROM loads WHERE room = ? AND `+condition+` LIMIT 1`, append([]any{room}, args...)...)
+	if errors.Is(err, book.ErrNotFound) {
+		return false, nil
+	}
+	return err == nil, err
+}
+
+// barred is the condition that a load has a bar, or none.
+func barred(bar bool) string {
+	if bar {
+		return `bar_mm IS NOT NULL`
+	}
+	return `bar_mm IS NULL`
 }
 
 func conditions(room string, q book.Query) (string, []any) {
@@ -165,11 +184,8 @@ func conditions(room string, q book.Query) (string, []any) {
 	if !q.To.IsZero() {
 		add(`posted_at < ?`, micros(q.To))
 	}
-	if q.Bar != nil && *q.Bar {
-		add(`bar_mm IS NOT NULL`)
-	}
-	if q.Bar != nil && !*q.Bar {
-		add(`bar_mm IS NULL`)
+	if q.Bar != nil {
+		add(barred(*q.Bar))
 	}
 	for _, t := range traits {
 		switch v := q.Like[t.field].(type) {
