@@ -22,6 +22,7 @@ func (r *Reply) notices(p grammar.Phrase, text string) {
 			names = append(names, q)
 		}
 	}
+	names = append(names, wishes(r, p)...)
 	if words := strangers(r, p, text); len(words) > 0 {
 		names = append(names, words...)
 	}

@@ -41,6 +41,7 @@ func clockOf(am *amount, suffix string) (string, bool) {
 // clocks reads when work starts and when it has to be out.
 func (r *reader) clocks() {
 	r.pastTheHour()
+	r.noon()
 	for i := range r.items {
 		if !r.free(i) {
 			continue
@@ -92,6 +93,21 @@ func (r *reader) clocks() {
 			r.items[r.suffixAt(i)].used = true
 		}
 		r.say(i, f, unit.Word(clock))
+	}
+}
+
+// noon reads "out by noon", "start at midday".
+func (r *reader) noon() {
+	for i := range r.items {
+		if !r.word(i, "noon", "midday") || r.items[i].used {
+			continue
+		}
+		switch r.clockRole(i) {
+		case "start":
+			r.say(i, unit.StartTime, unit.Word("12:00"))
+		case "deadline":
+			r.say(i, unit.Deadline, unit.Word("12:00"))
+		}
 	}
 }
 
@@ -232,6 +248,9 @@ func (r *reader) clockRole(i int) string {
 }
 
 func (r *reader) pairOrSuffix(i int) bool {
+	if r.items[i].amount == nil {
+		return true // a clock time in a word
+	}
 	return r.items[i].amount.form == formPair || r.daySuffix(i) != ""
 }
 

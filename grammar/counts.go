@@ -72,8 +72,8 @@ func (r *reader) count(i, n int) {
 				return
 			}
 		}
-		if r.is(r.prev(i), kindRole, "max", "min") {
-			return
+		if r.is(r.prev(i), kindRole, "max", "min") && !(r.is(r.prev(i), kindRole, "max") && r.countsAtWidths()) {
+			return // of a stock no more than so many are to be taken
 		}
 		r.bind(i, unit.StripCount)
 	case r.is(j, kindNoun, "joint"):

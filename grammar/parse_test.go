@@ -181,3 +181,26 @@ func messages(t testing.TB) []string {
 	}
 	return out
 }
+
+func TestParse_noonIsAClockTime(t *testing.T) {
+	for text, want := range map[string]unit.Facts{
+		"14 panels 24x48, start 7:30, out by noon":              {unit.StartTime: unit.Word("07:30"), unit.Deadline: unit.Word("12:00")},
+		"14 panels 24x48, start at noon":                        {unit.StartTime: unit.Word("12:00")},
+		"14 panels 24x48, has to be out before midday, start 7": {unit.StartTime: unit.Word("07:00"), unit.Deadline: unit.Word("12:00")},
+	} {
+		got := read(t, text, false)
+		for f, v := range want {
+			if got[f] != v {
+				t.Errorf("%q: %s is %v, want %v", text, f, got[f], v)
+			}
+		}
+	}
+}
+
+// A most of strips beside a stock is how many may be taken, not a width.
+func TestParse_mostStripsOfAStock(t *testing.T) {
+	got := read(t, "got 12 at 2 1/8, 9 at 3; need 30 wide, at most 15 strips", false)
+	if got[unit.StripCount] != unit.Number(15) || got[unit.StripWidth] != nil {
+		t.Errorf("strips %v, width %v; want 15 and no width", got[unit.StripCount], got[unit.StripWidth])
+	}
+}
