@@ -40,7 +40,7 @@ func (a *asking) draw() error {
 	case a.Picture == "":
 		return nil
 	case a.drawing == nil:
-		return hint(errors.New("no answer has a drawing"), "ask about side pressure, a stack, strips or a load")
+		return hint(errors.New("no answer has a drawing"), "it takes a whole answer about side pressure, a stack, strips or a load")
 	}
 	return writePicture(a.Picture, a.drawing)
 }
