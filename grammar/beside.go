@@ -1,0 +1,101 @@
+package grammar
+
+// besideNoun is the noun or wood that a bare measure goes with: the one right
+// behind it, unless that has a number of its own, or the one before it.
+func (r *reader) besideNoun(i int) (k int, right bool) {
+	n, p := r.nextNear(i), r.prev(i)
+	if r.is(n, kindAttr) && !r.items[n].used || r.items[i].amount.plural {
+		return -1, false
+	}
+	if r.is(n, kindFact) {
+		n = r.next(n)
+	}
+	if n == i+1 && r.is(n+1, kindNoun) && r.items[n].kind == kindNone && r.items[n].amount == nil && r.items[n].brk == 0 && !r.word(n, "and", "with", "but") && r.is(r.next(n), kindNoun) {
+		n = r.next(n) // "1/4 firm mat", "1 in steel bar"
+	}
+	wood := -1
+	for r.is(n, kindWood) || r.is(n, kindGlue) {
+		if wood < 0 && r.is(n, kindWood) {
+			wood = n
+		}
+		n = r.next(n)
+	}
+	if r.is(n, kindAttr) && !r.items[n].used {
+		n = -1
+	}
+	left := r.leftNoun(i, p)
+	if left >= 0 && i > 0 && (r.items[i-1].brk == '=' || r.items[i-1].brk == ':') {
+		return left, false
+	}
+	if left == i-1 && left >= 0 && r.is(left, kindNoun, "bar", "mat", "caul", "gap", "cup", "bow", "tent", "opening") && r.is(n, kindNoun) && !r.has(bareFields[r.items[left].id]) && !r.amountJustBefore(left) {
+		return left, false
+	}
+	if r.is(n, kindNoun) && (wood < 0 || r.items[n].id == "strip" || r.items[n].id == "core" || r.items[n].id == "bar" || r.items[n].id == "face" || r.items[n].id == "panel" && r.size(i) > 0.1) {
+		if left < 0 || !r.numberBehind(n) {
+			return n, true
+		}
+	}
+	if wood >= 0 {
+		return wood, true
+	}
+	if left >= 0 {
+		return left, false
+	}
+	if r.is(p, kindWood) && !r.is(n, kindNoun) {
+		return p, false
+	}
+	return -1, false
+}
+
+// nextNear is next, but not past a word that parts.
+func (r *reader) nextNear(i int) int {
+	n := r.next(i)
+	for j := i + 1; j < n; j++ {
+		if parters[r.items[j].word] {
+			return -1
+		}
+	}
+	return n
+}
+
+// leftNoun is the noun before a measure with nothing but "is", "of" and the like
+// between.
+func (r *reader) leftNoun(i, p int) int {
+	for p >= 0 && (r.word(p, "by") || r.word(p, "measures", "comes", "stands") || r.is(p, kindVerb, "check") && r.items[p].word == "measures") {
+		p = r.prev(p)
+	}
+	for r.is(p, kindFact) {
+		p = r.prev(p)
+	}
+	if r.is(p, kindNoun) && !r.takenNoun(p, i) {
+		return p
+	}
+	if i-1 >= 0 && r.items[i-1].brk == ':' && i-2 >= 0 && r.is(i-2, kindNoun) {
+		return i - 2
+	}
+	return -1
+}
+
+// takenNoun reports whether the noun already goes with a measure before it.
+func (r *reader) takenNoun(p, i int) bool {
+	q := p - 1
+	for q >= 0 && r.idle(q) && r.items[q].amount == nil {
+		q--
+	}
+	if q < 0 || r.items[q].amount == nil || !r.items[q].used {
+		return false
+	}
+	id := r.items[p].id
+	for _, b := range r.bound {
+		if b.from == q && (b.fact.Field == bareFields[id] || attrFields[id][""] == b.fact.Field) {
+			return true
+		}
+	}
+	return false
+}
+
+// numberBehind reports whether noun n is followed by a measure of its own.
+func (r *reader) numberBehind(n int) bool {
+	k := r.next(n)
+	return r.free(k) && r.length(k) && !r.is(r.next(k), kindNoun) && !r.is(r.next(k), kindAttr)
+}
