@@ -54,6 +54,17 @@ func (s Statement) with(x Said) Statement {
 	return append(s[:len(s):len(s)], x)
 }
 
+// put is with for a statement that nobody else holds.
+func (s *Statement) put(x Said) {
+	for i := range *s {
+		if (*s)[i].Field == x.Field {
+			(*s)[i] = x
+			return
+		}
+	}
+	*s = append(*s, x)
+}
+
 // without returns s without some fields.
 func (s Statement) without(fs ...unit.Field) Statement {
 	if !s.has(fs...) {

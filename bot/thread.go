@@ -194,9 +194,9 @@ var replaces = map[unit.Field][]unit.Field{
 // stating returns s after the facts of one message. What the message says
 // twice in different ways stands twice; what was said before gives way.
 func (s Statement) stating(facts []grammar.Fact) Statement {
-	var now Statement
+	now := make(Statement, 0, len(facts))
 	for _, f := range facts {
-		now = now.with(saidOf(f))
+		now.put(saidOf(f))
 	}
 	for _, x := range now {
 		for _, gone := range replaces[x.Field] {
@@ -205,9 +205,9 @@ func (s Statement) stating(facts []grammar.Fact) Statement {
 			}
 		}
 	}
-	s = s.restacked(now)
+	s = append(make(Statement, 0, len(s)+len(now)), s.restacked(now)...)
 	for _, x := range now {
-		s = s.with(x)
+		s.put(x)
 	}
 	return s
 }

@@ -16,13 +16,14 @@
 // The tree's grammar, kept true by a test:
 //
 //	MessageTree = PieceTree* .
-//	PieceTree = <word>+ | MeasureTree .
+//	PieceTree = <word> | MeasureTree .
 //	MeasureTree = AmountTree LinkedTree* .
 //	AmountTree = <minus>? ((<int> <fraction>?) | (<fraction> | <number>)) <unit>? .
 //	LinkedTree = <link> AmountTree .
 //
 // A number is a decimal, a fraction in digits or as a glyph, lumber quarters, a
-// pair such as 7:30 or 1:12, or a number in words; a link is x, by, to, or, at.
+// pair such as 7:30 or 1:12, or a number in words; a link is x, by, to, or, at. A
+// word is a run of all that is none of these.
 //
 // The vocabulary is data: parts, directions and facts in words.go, woods and glues
 // in woods.go, what a number is for in roles.go, questions in asks.go, words to

@@ -67,10 +67,14 @@ type amount struct {
 // items flattens the tree of a message.
 func items(tree *messageTree, tokens []token) []item {
 	out := make([]item, 0, len(tokens))
-	for _, p := range tree.Pieces {
+	for i, p := range tree.Pieces {
 		if p.Measure == nil {
-			for k := range p.Words {
-				out = append(out, other(&tokens[p.Pos.Offset+k]))
+			end := len(tokens)
+			if i+1 < len(tree.Pieces) {
+				end = tree.Pieces[i+1].Pos.Offset
+			}
+			for k := p.Pos.Offset; k < end; k++ {
+				out = append(out, other(&tokens[k]))
 			}
 			continue
 		}

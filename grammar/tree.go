@@ -15,7 +15,7 @@ type (
 	}
 	pieceTree struct {
 		Pos     lexer.Position
-		Words   []string     `parser:"  @Word+"`
+		Words   string       `parser:"  @Word"`
 		Measure *measureTree `parser:"| @@"`
 	}
 	measureTree struct {
@@ -69,22 +69,38 @@ type feed struct {
 // they are words, and listed as unused.
 const mostNumbers = 80
 
+// Next is the next token of the tree. A run of words is one: parsing each by
+// itself took more time and memory than anything else in an answer.
 func (f *feed) Next() (lexer.Token, error) {
 	if f.at >= len(f.tokens) {
 		return lexer.EOFToken(lexer.Position{Offset: f.at}), nil
 	}
-	t := &f.tokens[f.at]
-	f.at++
-	return lexer.Token{Type: f.class(t), Value: t.norm, Pos: lexer.Position{Offset: f.at - 1}}, nil
+	first := f.at
+	symbol := f.take()
+	for symbol == symWord && f.at < len(f.tokens) && f.class(f.at) == symWord {
+		f.take()
+	}
+	return lexer.Token{Type: symbol, Value: f.tokens[first].norm, Pos: lexer.Position{Offset: first}}, nil
 }
 
-// class is the symbol of a token in the tree: what is no part of a measure is a
-// word there, and a link or a sign counts only where a number follows.
-func (f *feed) class(t *token) lexer.TokenType {
-	if t.symbol >= symInt && t.symbol <= symBad {
+func (f *feed) take() lexer.TokenType {
+	symbol := f.class(f.at)
+	if s := f.tokens[f.at].symbol; s >= symInt && s <= symBad {
 		f.numbers++
 	}
-	if f.numbers > mostNumbers {
+	f.at++
+	return symbol
+}
+
+// class is the symbol of token i in the tree: what is no part of a measure is a
+// word there, and a link or a sign counts only where a number follows.
+func (f *feed) class(i int) lexer.TokenType {
+	t := &f.tokens[i]
+	numbers := f.numbers
+	if t.symbol >= symInt && t.symbol <= symBad {
+		numbers++
+	}
+	if numbers > mostNumbers {
 		return symWord
 	}
 	switch t.symbol {
@@ -93,11 +109,11 @@ func (f *feed) class(t *token) lexer.TokenType {
 	case symDecimal, symQuarters, symPair, symWords, symBad:
 		return symNumber
 	case symTimes, symTo, symOr, symAt:
-		if f.number(f.at) && f.at >= 2 && f.measured(f.at-2) {
+		if f.number(i+1) && i >= 1 && f.measured(i-1) {
 			return symLink
 		}
 	case symMinus:
-		if f.number(f.at) {
+		if f.number(i + 1) {
 			return symMinus
 		}
 	}
