@@ -86,6 +86,7 @@ func (t *turn) planOf(r *Reply, said, room unit.Facts) (book.Plan, bool) {
 
 func (t *turn) posting(c *grammar.Command, plan book.Plan, from int) book.Posting {
 	p := book.Posting{Plan: plan, Title: c.Title, From: from, Place: book.Place{Service: t.m.Via, Room: t.m.Room, Thread: t.m.Thread}}
+	p.Job, p.GlueLot = wordIn(plan.Said, unit.Job), wordIn(plan.Said, unit.GlueLot)
 	for _, f := range t.phrase.Facts {
 		w, _ := f.Value.(unit.Word)
 		switch f.Field {
@@ -98,6 +99,11 @@ func (t *turn) posting(c *grammar.Command, plan book.Plan, from int) book.Postin
 		}
 	}
 	return p
+}
+
+func wordIn(fs unit.Facts, f unit.Field) string {
+	w, _ := fs[f].(unit.Word)
+	return string(w)
 }
 
 func (t *turn) saysPosted(r *Reply, l book.Load) {
@@ -200,6 +206,12 @@ func (t *turn) correct(ctx context.Context, r *Reply, n int) error {
 		return nil
 	}
 	p := t.posting(t.phrase.Command, plan, 0)
+	if p.Job == l.Job {
+		p.Job = ""
+	}
+	if p.GlueLot == l.GlueLot {
+		p.GlueLot = ""
+	}
 	l, err = t.ledger.Do(ctx, n, func(l book.Load) (book.Entry, error) {
 		return l.Correct(t.saying(), book.Correction{Plan: plan, Title: p.Title, Job: p.Job, GlueLot: p.GlueLot, Note: t.phrase.Command.Note})
 	})

@@ -202,7 +202,7 @@ func (r *reader) verbFirst(i int) bool {
 		if r.items[i].word == "post" && len(refs) == 0 && !r.nothingAfter(i) {
 			return false
 		}
-		r.lots()
+		r.lots(anywhere)
 		c.Title = r.title(i)
 	case Check:
 		if len(refs) == 0 && !r.startsCheck(i) {
@@ -296,7 +296,7 @@ func (r *reader) laterVerb(at int) bool {
 			if it.word == "post" || it.word == "post load" {
 				continue
 			}
-			r.lots()
+			r.lots(anywhere)
 			c := &Command{Verb: Post, Title: r.title(i)}
 			r.commit(c, i+1)
 			return false

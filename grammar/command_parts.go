@@ -217,11 +217,11 @@ func (r *reader) details(c *Command, from int) {
 			}
 		}
 	}
-	r.lots()
+	r.lots(anywhere)
 }
 
-// lots reads "glue lot A12" and "job 4412".
-func (r *reader) lots() {
+// lots reads "glue lot A12" and "job 4412" where the last item of one may stand.
+func (r *reader) lots(mayEnd func(i int) bool) {
 	for i := range r.items {
 		f := unit.GlueLot
 		switch {
@@ -239,14 +239,24 @@ func (r *reader) lots() {
 			continue
 		}
 		end := j
-		for end+1 < len(r.items) && r.items[end+1].start == r.items[end].end && !r.isStop(end+1) && r.items[end+1].brk != ',' {
+		for end+1 < len(r.items) && r.items[end+1].start == r.items[end].end && !r.isStop(end+1) && r.items[end+1].brk != ',' && r.items[end+1].brk != ':' {
 			end++
+		}
+		if !mayEnd(end) {
+			continue
 		}
 		for k := i; k <= end; k++ {
 			r.items[k].used = true
 		}
 		r.say(j, f, unit.Word(r.text[r.items[j].start:r.items[end].end]))
 	}
+}
+
+func anywhere(int) bool { return true }
+
+// endsAClause keeps "a job 24 x 48" from being job 24.
+func (r *reader) endsAClause(i int) bool {
+	return hasDigit(r.items[i].text) && (i+1 == len(r.items) || r.isBreak(i+1) && r.items[i+1].brk != 'x')
 }
 
 func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }

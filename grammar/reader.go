@@ -38,6 +38,7 @@ func (r *reader) read() {
 		r.settle()
 		return
 	}
+	r.lots(r.endsAClause)
 	r.offStrips()
 	r.layers()
 	r.piles()
