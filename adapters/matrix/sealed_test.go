@@ -301,7 +301,9 @@ func TestSession_latecomerTakenBack(t *testing.T) {
 			}
 			eventually(t, func() string {
 				e, err := ana.GetEvent(t.Context(), room, twin)
-				must(t, err)
+				if err != nil { // a homeserver just started shows it late
+					return err.Error()
+				}
 				if e.Unsigned.RedactedBecause == nil {
 					return "the second reply stands"
 				}

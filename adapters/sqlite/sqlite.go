@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"github.com/pressly/goose/v3"
 	"modernc.org/sqlite"
@@ -20,10 +21,24 @@ import (
 // readers is how many goroutines read the file at once.
 const readers = 4
 
+// patience is how long a store waits for another process. Who opens a new file
+// while another does can be refused at once: the switch to WAL waits for nobody.
+const patience = 5 * time.Second
+
 // Open opens the store in a file, which is made if it is not there. What was
 // recorded is on the disk: a write-ahead log, synced at each commit.
 func Open(ctx context.Context, path string) (book.Store, error) {
-	return open(ctx, path, "_pragma=busy_timeout(5000)")
+	for end := time.Now().Add(patience); ; {
+		s, err := open(ctx, path, fmt.Sprintf("_pragma=busy_timeout(%d)", patience.Milliseconds()))
+		if !errors.Is(err, book.ErrBusy) || time.Now().After(end) {
+			return s, err
+		}
+		select {
+		case <-ctx.Done():
+			return nil, err
+		case <-time.After(50 * time.Millisecond):
+		}
+	}
 }
 
 // Memory returns a store that is gone when it is closed.
