@@ -272,7 +272,9 @@ func (r *reader) plainUnits() {
 		}
 		switch r.items[i].amount.unit.Dimension {
 		case unit.Pumping:
-			r.bind(i, unit.PumpSpeed)
+			if !r.is(r.prev(i), kindNoun, "leak") { // a leak is told as a loss of vacuum
+				r.bind(i, unit.PumpSpeed)
+			}
 		case unit.Content:
 			if r.pumping() || r.mentions(kindNoun, "bag", "frame", "reservoir") || len(r.items) < 8 && r.within(0, len(r.items), kindGlue) < 0 || r.within(0, len(r.items), kindGlue) < 0 && r.mentions(kindNoun, "press", "leak") || r.word(r.next(i), "air", "volume") {
 				r.bind(i, unit.PressVolume)

@@ -272,8 +272,11 @@ func (r *reader) nounFact(i int) {
 	}
 }
 
-// underfoot reports whether a sheet is the sled: "bare ply sled".
+// underfoot reports whether a sheet is the sled: "bare ply sled", "waxed mdf under".
 func (r *reader) underfoot(i int) bool {
+	if r.word(i+1, "under", "underneath", "beneath", "below") && (i+2 == len(r.items) || r.isBreak(i+2) || r.word(i+2, "them", "it", "the", "everything")) && !r.is(r.next(i+1), kindNoun, "face") {
+		return true
+	}
 	return r.is(i+1, kindNoun, "sled", "bed", "fence", "caul", "bar") || r.is(i-1, kindNoun, "sled")
 }
 
