@@ -27,7 +27,6 @@ type Bot struct {
 	Engine   Engine
 	Store    Store
 	Settings func(room string) Settings // nil: inches, everyone may check but the poster
-	Crowd    *Crowd                     // how much one person may say; nil: as much as they like
 }
 
 // Engine is what the bot asks for figures.
@@ -76,12 +75,6 @@ func empty(o book.Outcome) bool {
 // Consider works a message out: the reply, and what is to be recorded with it.
 // It reads the store and changes nothing.
 func (b *Bot) Consider(ctx context.Context, m Message) (Reply, book.Outcome, error) {
-	switch b.Crowd.takes(m.From, m.ID, m.At) {
-	case slowed:
-		return b.Crowd.tooMany(), book.Outcome{}, nil
-	case silent:
-		return Reply{About: Unknown, Verdict: engine.None}, book.Outcome{}, nil
-	}
 	if n := utf8.RuneCountInString(m.Text); n > maxMessage {
 		return tooLong(n).finished(), book.Outcome{}, nil
 	}

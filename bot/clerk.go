@@ -18,11 +18,15 @@ type Clerk struct {
 	Bot   *Bot
 	Clock Clock                  // for reminders; nil is the machine's
 	Draw  func(room string) bool // whether a room wants pictures; nil: all do
+	Most  int                    // how many messages of one person are answered within a minute, to name it
 }
 
 // Answer works an event out. An edited message is answered anew, in the place
 // of the earlier reply.
 func (c Clerk) Answer(ctx context.Context, e book.Event) (book.Outcome, error) {
+	if e.Turnout == book.Silenced {
+		return book.Outcome{}, nil
+	}
 	g, err := gesture(e)
 	if err != nil {
 		return book.Outcome{}, err
@@ -52,9 +56,12 @@ func (c Clerk) Answer(ctx context.Context, e book.Event) (book.Outcome, error) {
 func (c Clerk) consider(ctx context.Context, e book.Event, g Gesture, was earlier) (book.Outcome, error) {
 	b, thread := *c.Bot, &rewound{Store: c.Bot.Store, before: was.sheet.Before}
 	b.Store = thread
-	r, o, err := b.Consider(ctx, messageOf(e))
-	if err != nil {
-		return book.Outcome{}, err
+	r, o := tooMany(c.Most), book.Outcome{}
+	if e.Turnout != book.Slowed {
+		var err error
+		if r, o, err = b.Consider(ctx, messageOf(e)); err != nil {
+			return book.Outcome{}, err
+		}
 	}
 	if len(r.Lines) == 0 { // nothing to say
 		return o, nil
@@ -94,7 +101,7 @@ func messageOf(e book.Event) Message {
 
 // outdated answers a gesture that was bound to an earlier revision of a load.
 func (c Clerk) outdated(ctx context.Context, e book.Event, g Gesture) (Reply, bool, error) {
-	if g.Load == 0 || g.Revision == 0 {
+	if g.Load == 0 || g.Revision == 0 || e.Turnout == book.Slowed {
 		return Reply{}, false, nil
 	}
 	l, err := c.Bot.Store.Load(ctx, e.Place.Room, g.Load)

@@ -28,55 +28,30 @@ func say(t *testing.T, b *bot.Bot, m bot.Message) bot.Reply {
 	return r
 }
 
-// Three a minute: the fourth gets one line, the fifth nothing, and a minute
-// after the first it goes on. Others are not concerned.
-func TestHandle_slowsDownWhoFloods(t *testing.T) {
-	b := bot.New(bot.NewMemory())
-	b.Crowd = bot.NewCrowd(3)
-	at := func(second int, who string) string {
-		m := bot.Message{ID: fmt.Sprint(who, second), From: who, Text: "25 inHg on a 4x8", At: seven.Add(time.Duration(second) * time.Second)}
-		return say(t, b, m).Text
-	}
-	for s := range 3 {
-		if got := at(s, "ana"); !strings.Contains(got, "tons") {
-			t.Errorf("message %d is answered %q, want the tons", s+1, got)
-		}
-	}
-	if got := at(3, "ana"); !strings.Contains(got, "more than 3 messages in a minute") || strings.Contains(got, "\n") {
-		t.Errorf("fourth message is answered %q, want one line about the limit", got)
-	}
-	if got := at(4, "ana"); got != "" {
-		t.Errorf("fifth message is answered %q, want silence", got)
-	}
-	if got := at(3, "ana"); !strings.Contains(got, "more than 3") {
-		t.Errorf("fourth message, worked on again, is answered %q, want the same line", got)
-	}
-	if got := at(5, "ben"); !strings.Contains(got, "tons") {
-		t.Errorf("someone else is answered %q, want the tons", got)
-	}
-	if got := at(60, "ana"); !strings.Contains(got, "tons") {
-		t.Errorf("after a minute the answer is %q, want the tons", got)
-	}
-}
-
-// Silence is an outcome that settles the event and sends nothing.
-func TestClerk_silence(t *testing.T) {
-	b := bot.New(bot.NewMemory())
-	b.Crowd = bot.NewCrowd(1)
-	clerk := bot.Clerk{Bot: b}
-	var sent []int
-	for i := range 3 {
+// Who says too much gets one line, then nothing.
+func TestClerk_turnout(t *testing.T) {
+	clerk := bot.Clerk{Bot: bot.New(bot.NewMemory()), Most: 3}
+	for turnout, want := range map[book.Turnout]struct {
+		replies int
+		says    string
+	}{
+		book.Heard:    {1, "tons"},
+		book.Slowed:   {1, "more than 3 messages in a minute"},
+		book.Silenced: {0, ""},
+	} {
 		o, err := clerk.Answer(t.Context(), book.Event{
-			Key: fmt.Sprint("e", i), Place: book.Place{Service: "test", Room: "shop"}, Message: fmt.Sprint("m", i),
-			From: book.Person{ID: "ana"}, Text: "25 inHg on a 4x8", At: seven,
+			Key: "e", Place: book.Place{Service: "test", Room: "shop", Thread: string(turnout)}, Message: "m",
+			From: book.Person{ID: "ana"}, Text: "25 inHg on a 4x8", At: seven, Turnout: turnout,
 		})
 		if err != nil {
 			t.Fatal(err)
 		}
-		sent = append(sent, len(o.Replies))
-	}
-	if sent[0] == 0 || sent[1] != 1 || sent[2] != 0 {
-		t.Errorf("replies sent are %v, want an answer, one line, and nothing", sent)
+		if len(o.Replies) != want.replies || want.replies > 0 && !strings.Contains(o.Replies[0].Text, want.says) {
+			t.Errorf("%s: got %d replies %.200q, want %d with %q", turnout, len(o.Replies), fmt.Sprint(o.Replies), want.replies, want.says)
+		}
+		if turnout == book.Slowed && (strings.Contains(o.Replies[0].Text, "\n") || o.Thread == nil) {
+			t.Errorf("slowed: answered %q and thread %v, want one line and a thread that it is part of", o.Replies[0].Text, o.Thread)
+		}
 	}
 }
 

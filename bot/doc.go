@@ -19,7 +19,6 @@
 //	draw.go       which picture goes with an answer
 //	why.go        the working behind the figures
 //	words.go      trade words, units and help
-//	crowd.go      how much one person may say
 //	trouble.go    errors to prose; the only place
 //	json.go       the reply for machines
 package bot

@@ -38,6 +38,13 @@ func tooLong(n int) Reply {
 	return r
 }
 
+// tooMany answers the first message over the limit.
+func tooMany(most int) Reply {
+	r := Reply{About: Unknown}
+	r.say(Question, fmt.Sprintf("That was more than %d messages in a minute. Give me a minute, then I go on.", most))
+	return r.finished()
+}
+
 // Sorry is the reply where a message could not be worked on.
 func Sorry(err error) Reply {
 	r := Reply{About: Unknown}

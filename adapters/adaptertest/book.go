@@ -42,6 +42,8 @@ func Book(t *testing.T, fresh Fresh) {
 		"two_press_at_once":      twoPressAtOnce,
 		"many_workers":           manyWorkers,
 		"free":                   free,
+		"crowd":                  crowd,
+		"crowd_tries_again":      crowdTriesAgain,
 	} {
 		t.Run(name, func(t *testing.T) { test(t, fresh) })
 	}
@@ -140,7 +142,7 @@ func want(t testing.TB, got, want error) {
 func receive(t testing.TB, s book.Store, es ...book.Event) {
 	t.Helper()
 	for _, e := range es {
-		fresh, err := s.Receive(t.Context(), e, noon)
+		fresh, err := s.Receive(t.Context(), e, noon, 0)
 		must(t, err)
 		if !fresh {
 			t.Fatalf("event %q is known already, want it to be new", e.Key)

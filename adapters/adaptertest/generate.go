@@ -106,7 +106,9 @@ func BenchmarkRecord(b *testing.B, s book.Store) {
 		var took laps
 		for i := 0; b.Loop(); i++ {
 			started := time.Now()
-			if _, err := s.Receive(b.Context(), event(fmt.Sprint("r", i), "t", "five strips"), noon); err != nil {
+			e := event(fmt.Sprint("r", i), "t", "five strips")
+			e.At = noon.Add(time.Duration(i) * 4 * time.Second) // as fast as one person may talk and be heard
+			if _, err := s.Receive(b.Context(), e, noon, 20); err != nil {
 				b.Fatal(err)
 			}
 			took.add(started)

@@ -17,11 +17,12 @@ func receiveOnce(t *testing.T, fresh Fresh) {
 	receive(t, s, e)
 	again := e
 	again.Text = "redelivered"
-	isNew, err := s.Receive(ctx(t), again, noon.Add(time.Hour))
+	isNew, err := s.Receive(ctx(t), again, noon.Add(time.Hour), 0)
 	must(t, err)
 	if isNew {
 		t.Error("a redelivered event counts as new")
 	}
+	e.Turnout = book.Heard
 	if got := take(t, s, claim("w", noon), "e1"); !reflect.DeepEqual(got, e) {
 		t.Errorf("got event %+v, want %+v", got, e)
 	}

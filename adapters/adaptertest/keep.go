@@ -60,7 +60,7 @@ func sweep(t *testing.T, fresh Fresh) {
 	if e := take(t, s, claim("w", noon), "e2"); e.Text != "old and open" {
 		t.Errorf("the open message says %q, want it kept", e.Text)
 	}
-	isNew, err := s.Receive(ctx(t), event("e1", "t1", "redelivered"), noon)
+	isNew, err := s.Receive(ctx(t), event("e1", "t1", "redelivered"), noon, 0)
 	must(t, err)
 	if isNew {
 		t.Error("a swept event counts as new when it comes again")

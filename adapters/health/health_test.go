@@ -95,7 +95,7 @@ func TestStore_tellsDepth(t *testing.T) {
 	m := health.New()
 	store := m.Store(kept)
 	for _, id := range []string{"a", "b"} {
-		if _, err := store.Receive(t.Context(), book.Event{Key: id, Place: book.Place{Service: "chat", Room: "shop"}, Text: "x"}, time.Now()); err != nil {
+		if _, err := store.Receive(t.Context(), book.Event{Key: id, Place: book.Place{Service: "chat", Room: "shop"}, Text: "x"}, time.Now(), 0); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -343,14 +343,14 @@ func TestSession_poisonGoesAside(t *testing.T) {
 
 type poisoned struct{ book.Store }
 
-func (p *poisoned) Receive(ctx context.Context, e book.Event, at time.Time) (bool, error) {
+func (p *poisoned) Receive(ctx context.Context, e book.Event, at time.Time, most int) (bool, error) {
 	switch e.Text {
 	case "panic":
 		panic("poison")
 	case "refuse":
 		return false, errors.New("value cannot be stored")
 	}
-	return p.Store.Receive(ctx, e, at)
+	return p.Store.Receive(ctx, e, at, most)
 }
 
 // While the store cannot take events the sync stands still, and nothing is lost.
@@ -373,12 +373,12 @@ type failing struct {
 	left int
 }
 
-func (f *failing) Receive(ctx context.Context, e book.Event, at time.Time) (bool, error) {
+func (f *failing) Receive(ctx context.Context, e book.Event, at time.Time, most int) (bool, error) {
 	if f.left > 0 {
 		f.left--
 		return false, fmt.Errorf("no room: %w", book.ErrFull)
 	}
-	return f.Store.Receive(ctx, e, at)
+	return f.Store.Receive(ctx, e, at, most)
 }
 
 var _ desk.Sender = (*session)(nil)

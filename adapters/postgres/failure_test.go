@@ -25,6 +25,8 @@ func TestUpgrade(t *testing.T) {
 	adaptertest.Upgrade(t, postgres.Dialect, func() string { return database(t) }, connect, open)
 }
 
+func TestCrowd(t *testing.T) { adaptertest.Crowd(t, database(t), open) }
+
 func TestOpen_together(t *testing.T) { adaptertest.OpenTogether(t, database(t), open) }
 
 func TestOpen_failures(t *testing.T) {
@@ -68,10 +70,10 @@ func TestReceive_readOnlyServer(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer standby.Close()
-	if _, err := standby.Receive(t.Context(), event("e1", "lost"), noon); !errors.Is(err, book.ErrReadOnly) {
+	if _, err := standby.Receive(t.Context(), event("e1", "lost"), noon, 0); !errors.Is(err, book.ErrReadOnly) {
 		t.Errorf("got %v, want that the store cannot be written", err)
 	}
-	if fresh, err := s.Receive(t.Context(), event("e1", "kept"), noon); err != nil || !fresh {
+	if fresh, err := s.Receive(t.Context(), event("e1", "kept"), noon, 0); err != nil || !fresh {
 		t.Errorf("fresh %v, %v: the refused event left something", fresh, err)
 	}
 }
@@ -98,21 +100,21 @@ func TestReceive_serverLost(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer s.Close()
-	if _, err := s.Receive(t.Context(), event("e1", "kept"), noon); err != nil {
+	if _, err := s.Receive(t.Context(), event("e1", "kept"), noon, 0); err != nil {
 		t.Fatal(err)
 	}
 	if err := own.Down(t.Context()); err != nil {
 		t.Fatal(err)
 	}
 	for range 3 {
-		if _, err := s.Receive(t.Context(), event("e2", "lost"), noon); !errors.Is(err, book.ErrLost) {
+		if _, err := s.Receive(t.Context(), event("e2", "lost"), noon, 0); !errors.Is(err, book.ErrLost) {
 			t.Errorf("got %v, want that the store cannot be reached", err)
 		}
 	}
 	if err := own.Up(t.Context()); err != nil {
 		t.Fatal(err)
 	}
-	if fresh, err := s.Receive(t.Context(), event("e2", "again"), noon); err != nil || !fresh {
+	if fresh, err := s.Receive(t.Context(), event("e2", "again"), noon, 0); err != nil || !fresh {
 		t.Errorf("once back: fresh %v, %v", fresh, err)
 	}
 	d, err := s.Depth(t.Context())

@@ -123,8 +123,7 @@ func newProcess(file string, conf *config, kept book.Store, s streams) *process 
 	p.store = p.monitor.Store(kept)
 	b := bot.New(p.store)
 	b.Settings = func(room string) bot.Settings { return p.rules.Load().in(room).Settings }
-	b.Crowd = bot.NewCrowd(conf.Crowd)
-	clerk := bot.Clerk{Bot: b, Draw: func(room string) bool { return p.rules.Load().in(room).pictures }}
+	clerk := bot.Clerk{Bot: b, Most: conf.Crowd, Draw: func(room string) bool { return p.rules.Load().in(room).pictures }}
 	p.handler = bot.StrictClerk{Clerk: clerk, Demands: func(room string) bool { return p.rules.Load().in(room).sealed }}
 	return p
 }
@@ -210,6 +209,6 @@ func (p *process) reread() {
 func (p *process) desk(service string) *desk.Desk {
 	return &desk.Desk{
 		Store: p.store, Handler: p.handler, Worker: p.name + "/" + service, Clock: time.Now, Log: p.log,
-		Grace: graceOfWork, Keep: time.Duration(p.conf.KeepMessages),
+		Grace: graceOfWork, Keep: time.Duration(p.conf.KeepMessages), Most: p.conf.Crowd,
 	}
 }

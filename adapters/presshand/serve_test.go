@@ -171,6 +171,22 @@ func TestServe_slack(t *testing.T) {
 	}
 }
 
+// The limit of a person counts what they said before a restart.
+func TestServe_slowsDownOverARestart(t *testing.T) {
+	s := newServed(t, "pictures = false\nmessages_a_minute = 2")
+	s.start()
+	said := []string{s.ask("25 inHg on a 4x8")}
+	s.end()
+	s.start()
+	said = append(said, s.ask("24 inHg on a 4x8"), s.ask("23 inHg on a 4x8"))
+	s.end()
+	for i, want := range []string{"tons", "tons", "more than 2 messages in a minute"} {
+		if !strings.Contains(said[i], want) {
+			t.Errorf("message %d is answered %q, want %q in it", i+1, said[i], want)
+		}
+	}
+}
+
 func TestServe_failuresSayWhatToDo(t *testing.T) {
 	for _, v := range []string{slackBotToken, slackAppToken, matrixPassword, matrixToken, storeAddress} {
 		t.Setenv(v, "")

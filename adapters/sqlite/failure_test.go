@@ -27,7 +27,7 @@ func made(t *testing.T) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := s.Receive(t.Context(), event("e1", "kept"), noon); err != nil {
+	if _, err := s.Receive(t.Context(), event("e1", "kept"), noon, 0); err != nil {
 		t.Fatal(err)
 	}
 	if err := s.Close(); err != nil {
@@ -88,7 +88,7 @@ func TestReceive_lockedByAnother(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := s.Receive(t.Context(), event("e2", "lost"), noon); !errors.Is(err, book.ErrBusy) {
+	if _, err := s.Receive(t.Context(), event("e2", "lost"), noon, 0); !errors.Is(err, book.ErrBusy) {
 		t.Errorf("locked: got %v, want busy", err)
 	}
 	if _, err := s.Thread(t.Context(), "joinery", "t1"); err != nil {
@@ -98,7 +98,7 @@ func TestReceive_lockedByAnother(t *testing.T) {
 		t.Fatal(err)
 	}
 	still(t, path)
-	if fresh, err := s.Receive(t.Context(), event("e2", "again"), noon); err != nil || !fresh {
+	if fresh, err := s.Receive(t.Context(), event("e2", "again"), noon, 0); err != nil || !fresh {
 		t.Errorf("once free: fresh %v, %v", fresh, err)
 	}
 }
@@ -110,7 +110,7 @@ func TestReceive_readOnly(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer s.Close()
-	if _, err := s.Receive(t.Context(), event("e2", "lost"), noon); !errors.Is(err, book.ErrReadOnly) {
+	if _, err := s.Receive(t.Context(), event("e2", "lost"), noon, 0); !errors.Is(err, book.ErrReadOnly) {
 		t.Errorf("got %v, want that the store cannot be written", err)
 	}
 	if err := s.Record(t.Context(), book.Outcome{Event: "e1"}, noon); !errors.Is(err, book.ErrReadOnly) {
@@ -128,7 +128,7 @@ func TestReceive_fullDisk(t *testing.T) {
 	}
 	defer s.Close()
 	long := strings.Repeat("five strips ", 10000)
-	if _, err := s.Receive(t.Context(), event("e2", long), noon); !errors.Is(err, book.ErrFull) {
+	if _, err := s.Receive(t.Context(), event("e2", long), noon, 0); !errors.Is(err, book.ErrFull) {
 		t.Errorf("got %v, want that the disk is full", err)
 	}
 	still(t, path)

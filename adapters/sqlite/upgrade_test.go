@@ -13,4 +13,6 @@ func TestUpgrade(t *testing.T) {
 	adaptertest.Upgrade(t, sqlite.Dialect, func() string { return file(t) }, connect, open)
 }
 
+func TestCrowd(t *testing.T) { adaptertest.Crowd(t, file(t), open) }
+
 func TestOpen_together(t *testing.T) { adaptertest.OpenTogether(t, file(t), open) }

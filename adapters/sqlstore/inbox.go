@@ -10,21 +10,41 @@ import (
 )
 
 // Receive keeps an event, once.
-func (s *Store) Receive(ctx context.Context, e book.Event, at time.Time) (fresh bool, err error) {
+func (s *Store) Receive(ctx context.Context, e book.Event, at time.Time, most int) (fresh bool, err error) {
 	err = s.write(ctx, func(c conn) error {
-		n, err := c.next(ctx, "inbox")
+		n, err := c.next(ctx, "inbox") // from here on others wait, so that the crowd is counted one by one
+		if err != nil {
+			return err
+		}
+		turnout, err := c.turnout(ctx, e, most)
 		if err != nil {
 			return err
 		}
 		added, err := c.exec(ctx, `INSERT INTO inbox
-			(key, n, service, room, thread, message, edits, person, person_name, said, extra, said_at, received_at)
-			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (key) DO NOTHING`,
+			(key, n, service, room, thread, message, edits, person, person_name, said, extra, said_at, received_at, turnout)
+			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (key) DO NOTHING`,
 			e.Key, n, e.Place.Service, e.Place.Room, e.Place.Thread, e.Message, e.Edits,
-			e.From.ID, e.From.Name, e.Text, string(e.Extra), micros(e.At), micros(at))
+			e.From.ID, e.From.Name, e.Text, string(e.Extra), micros(e.At), micros(at), string(turnout))
 		fresh = added == 1
 		return err
 	})
 	return fresh, err
+}
+
+// turnout says what becomes of an event that is not kept yet.
+func (c conn) turnout(ctx context.Context, e book.Event, most int) (book.Turnout, error) {
+	if most == 0 {
+		return book.Heard, nil
+	}
+	var near [2]int
+	for i, kind := range []book.Turnout{book.Heard, book.Slowed} {
+		if err := c.one(ctx, []any{&near[i]}, `SELECT COUNT(*) FROM inbox
+			WHERE person = ? AND turnout = ? AND said_at > ? AND said_at < ?`, e.From.ID, string(kind),
+			micros(e.At.Add(-book.CrowdWindow)), micros(e.At.Add(book.CrowdWindow))); err != nil {
+			return "", err
+		}
+	}
+	return book.TurnoutOf(most, near[0], near[1]), nil
 }
 
 // oldest chooses, of the open rows of a table, the oldest of a room in which
@@ -47,10 +67,10 @@ func (s *Store) ClaimEvent(ctx context.Context, cl book.Claim) (e book.Event, er
 		var extra string
 		var at int64
 		err := c.one(ctx, []any{&e.Key, &e.Place.Service, &e.Place.Room, &e.Place.Thread, &e.Message, &e.Edits,
-			&e.From.ID, &e.From.Name, &e.Text, &extra, &at, &e.Tries},
+			&e.From.ID, &e.From.Name, &e.Text, &extra, &at, &e.Turnout, &e.Tries},
 			`UPDATE inbox SET worker = ?, lease_until = ?, tries = tries + 1
 			WHERE key = `+s.dialect.oldest("inbox", "")+`
-			RETURNING key, service, room, thread, message, edits, person, person_name, said, extra, said_at, tries - 1`,
+			RETURNING key, service, room, thread, message, edits, person, person_name, said, extra, said_at, turnout, tries - 1`,
 			cl.Worker, micros(cl.Now.Add(cl.For)), micros(cl.Now), micros(cl.Now))
 		e.At, e.Extra = fromMicros(at), raw(extra)
 		return noneFor(err)

@@ -15,6 +15,7 @@ type Event struct {
 	Text    string
 	At      time.Time
 	Extra   json.RawMessage // what the adapter needs again; opaque here
+	Turnout Turnout         // set when claimed
 	Tries   int             // how often it was claimed before
 }
 

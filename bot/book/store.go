@@ -45,8 +45,10 @@ type Reader interface {
 type Inbox interface {
 	// Receive keeps an event; fresh is false for one that is there already.
 	// Only once it returns without an error may the service be told that the
-	// event arrived.
-	Receive(ctx context.Context, e Event, at time.Time) (fresh bool, err error)
+	// event arrived. most is how many messages of one person are answered
+	// within a minute, 0 for any number: what becomes of this one is decided
+	// here, by [TurnoutOf], for all processes and for good.
+	Receive(ctx context.Context, e Event, at time.Time, most int) (fresh bool, err error)
 	// ClaimEvent leases the oldest open event of a room in which no other is
 	// leased, so that a room is answered in order; ErrNone if there is none.
 	ClaimEvent(ctx context.Context, c Claim) (Event, error)

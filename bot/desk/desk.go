@@ -66,6 +66,7 @@ type Desk struct {
 	Reign time.Duration // how long a leader's lease holds unless it is renewed: 20 s
 	Keep  time.Duration // how long message texts are kept; 0 is for ever
 	Tries int           // how often answering is tried before the apology: 5
+	Most  int           // how many messages of one person are answered within a minute; 0 is any number
 
 	once      sync.Once
 	said, due chan struct{} // something new in the inbox, in the outbox
@@ -98,7 +99,7 @@ func or[T comparable](v, otherwise T) T {
 // be told that the event arrived; fresh is false for one that is known.
 func (d *Desk) Receive(ctx context.Context, e book.Event) (fresh bool, err error) {
 	d.init()
-	fresh, err = d.Store.Receive(ctx, e, d.Clock())
+	fresh, err = d.Store.Receive(ctx, e, d.Clock(), d.Most)
 	if fresh {
 		nudge(d.said)
 	}
