@@ -78,23 +78,31 @@ func TestReceive_readOnlyServer(t *testing.T) {
 	}
 }
 
-// The server dies under a store, which then says so, and works again when the
-// server is back, with all that it had taken.
-func TestReceive_serverLost(t *testing.T) {
-	t.Setenv("PRESSHAND_POSTGRES", "") // a server that may be stopped
+// ownServer starts a server that a test may do as it likes with, and returns
+// the URL of a database on it.
+func ownServer(t *testing.T) (*pgserver.Server, string) {
+	t.Helper()
+	t.Setenv("PRESSHAND_POSTGRES", "")
 	own, err := pgserver.Start(t.Context())
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer func() {
+	t.Cleanup(func() {
 		if err := own.Stop(); err != nil {
 			t.Error(err)
 		}
-	}()
+	})
 	at, err := own.Database(t.Context())
 	if err != nil {
 		t.Fatal(err)
 	}
+	return own, at
+}
+
+// The server dies under a store, which then says so, and works again when the
+// server is back, with all that it had taken.
+func TestReceive_serverLost(t *testing.T) {
+	own, at := ownServer(t)
 	s, err := postgres.Open(t.Context(), at)
 	if err != nil {
 		t.Fatal(err)

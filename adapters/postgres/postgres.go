@@ -71,9 +71,22 @@ var meanings = map[string]error{
 	"XX":    book.ErrDamaged,       // internal error, data corrupted
 }
 
+// internalError is also the code for a file that cannot grow for another reason
+// than a full disk: a quota, a limit. The routine of the server tells, in
+// whichever language its message is.
+const internalError = "XX000"
+
+var growing = map[string]bool{
+	"mdextend":     true,
+	"mdzeroextend": true, // from PostgreSQL 16 on
+}
+
 func explain(err error) error {
 	var e *pgconn.PgError
 	if errors.As(err, &e) {
+		if e.Code == internalError && growing[e.Routine] {
+			return fmt.Errorf("%w: %w", book.ErrFull, err)
+		}
 		for code, meaning := range meanings {
 			if strings.HasPrefix(e.Code, code) {
 				return fmt.Errorf("%w: %w", meaning, err)

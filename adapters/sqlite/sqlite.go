@@ -91,8 +91,11 @@ func explain(err error) error {
 	if !errors.As(err, &e) {
 		return err
 	}
-	if e.Code() == lib.SQLITE_IOERR_SHMSIZE { // the index of the log cannot grow: the disk is full
+	switch e.Code() {
+	case lib.SQLITE_IOERR_SHMOPEN, lib.SQLITE_IOERR_SHMSIZE: // the index of the log cannot be made, or grow
 		return fmt.Errorf("%w: %w", book.ErrFull, err)
+	case lib.SQLITE_IOERR_WRITE: // what SQLite makes of a quota, and of a dying disk
+		return fmt.Errorf("%w: the disk or a quota refused a write: %w", book.ErrFull, err)
 	}
 	// the low byte is the kind, the rest tells it more finely
 	if meaning, ok := meanings[e.Code()&0xff]; ok {

@@ -136,11 +136,16 @@ func (s *Server) Database(ctx context.Context) (string, error) {
 func (s *Server) data() string { return filepath.Join(s.dir, "data") }
 
 func (s *Server) run(ctx context.Context, program string, args ...string) error {
-	cmd := exec.CommandContext(ctx, filepath.Join(s.bin, program), args...)
+	return s.asOwner(ctx, filepath.Join(s.bin, program), args...)
+}
+
+// asOwner runs a program as who the server runs as.
+func (s *Server) asOwner(ctx context.Context, program string, args ...string) error {
+	cmd := exec.CommandContext(ctx, program, args...)
 	cmd.Dir = s.dir
 	s.owner.runs(cmd)
 	// the server inherits what pg_ctl writes to, so that it must be a file
-	log, err := os.OpenFile(filepath.Join(s.dir, program+".log"), os.O_CREATE|os.O_WRONLY|os.O_TRUNC, 0o600)
+	log, err := os.OpenFile(filepath.Join(s.dir, filepath.Base(program)+".log"), os.O_CREATE|os.O_WRONLY|os.O_TRUNC, 0o600)
 	if err != nil {
 		return err
 	}
