@@ -228,3 +228,19 @@ func TestClock_overnight(t *testing.T) {
 		t.Errorf("finish %g min, %v; want 2110 min", p.Finish.Minutes(), err)
 	}
 }
+
+// By hand: hours 7:30 to 16:00, lay-up 12 min, press 84, unloading 10, glue that
+// waits for no unloading: 106 min a load, four a day in one press. Of ten the
+// last two are out on the third day at 7:30 + 212 min = 11:02, and no plan is
+// sooner done.
+func TestClock_clearedOvernightIsProven(t *testing.T) {
+	job := plan.ClockJob{Presses: 1, Unload: unit.Minutes(10), Start: unit.Minutes(450),
+		Hours: []plan.Shift{{From: unit.Minutes(450), To: unit.Minutes(960)}}}
+	for range 10 {
+		job.Loads = append(job.Loads, plan.Turn{LayUp: unit.Minutes(12), Press: unit.Exactly(unit.Minutes(84)), Closed: unit.Minutes(14)})
+	}
+	p, err := plan.Clock(job, nil)
+	if want := float64(2*24*60 + 662); err != nil || p.Finish.Minutes() != want || !p.Certificate.Best {
+		t.Errorf("finish %g min, proven %t (%v); want %g, proven", p.Finish.Minutes(), p.Certificate.Best, err, want)
+	}
+}

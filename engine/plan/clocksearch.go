@@ -43,7 +43,7 @@ func (s *shop) search(nodes int, limit int64, watch Watch[unit.Time]) foundOrder
 		c.left = append(c.left, len(class))
 	}
 	start := s.open(false)
-	if c.best.bound = c.bound(start); c.best.bound < limit {
+	if c.best.bound = max(c.bound(start), s.clearedBound()); c.best.bound < limit {
 		c.branch(start, 0)
 	}
 	// Every order was looked into. Where loads may not stay overnight that is not

@@ -21,6 +21,7 @@
 //	clock.go        the question and the answer about the clock
 //	order.go        the crew's order of work, and the times that it gives
 //	clocksearch.go  the best order of work
+//	clearbound.go   how soon presses that are empty over night get done
 //	deadline.go     what gives when a deadline does not hold
 //	certificate.go  and its kin check any plan, and share no code with the makers
 //
