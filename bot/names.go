@@ -165,6 +165,8 @@ var said = map[unit.Field]string{
 	unit.PressName:        "press %",
 	unit.LoadNumber:       "load %",
 	unit.AtTime:           "at %",
+	unit.WorkHours:        "working %",
+	unit.Overnight:        "%",
 }
 
 // singular are the forms of said where the value is one.
@@ -193,6 +195,7 @@ var wordsOf = map[unit.Field]map[string]string{
 	unit.CoreKind:  {"mdf": "MDF", "solid": "a solid wood core", "hardboard": "hardboard", "particleboard": "particleboard", "plywood": "plywood"},
 	unit.Sawn:      {"flat": "flat", "quarter": "quarter"},
 	unit.PressKind: {"frame": "frame", "bag": "bag"},
+	unit.Overnight: {"no": "nothing in the press overnight", "yes": "loads may stay in overnight"},
 }
 
 // nameOf names a field in the middle of a sentence.
@@ -223,5 +226,6 @@ var asNoun = map[unit.Field]string{
 	unit.BedWidth: "the bed", unit.BedLength: "the bed", unit.LoadNumber: "the load's number",
 	unit.StripThickest: "the thickest strip", unit.StripThinnest: "the thinnest strip",
 	unit.ThicknessSpread: "the thickness spread", unit.StripWidths: "the strip widths",
+	unit.WorkHours: "the working hours", unit.Overnight: "the press overnight",
 	unit.StripLength: "the length of the strips", unit.PanelLength: "the panel's length", unit.PanelWidth: "the panel's width",
 }

@@ -180,9 +180,9 @@ func isFigure(f unit.Field) bool {
 }
 
 // read returns what a thread said, as the reply reports it: every vacuum as a
-// difference to the air, what is solved for and what is compared.
+// difference to the air, wishes together, what is solved for and what is compared.
 func read(thread Thread, room unit.Facts, works []worked) unit.Facts {
-	out := thread.Said.facts()
+	out := withWishes(thread.Said.facts())
 	if out.Has(unit.VacuumAbsolute) || out.Has(unit.VacuumPercent) {
 		if p, ok := engine.StatedVacuum(out, room); ok {
 			out[unit.Vacuum] = unit.Vacuum.Number(p.Pascals())

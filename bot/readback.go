@@ -100,7 +100,7 @@ var assumedOrder = []unit.Field{
 	unit.CoreKind, unit.CoreThickness, unit.Faces, unit.SledThickness, unit.Trim, unit.WedgeLow, unit.WedgeHigh,
 	unit.MatFirmness, unit.MatThickness, unit.BedWidth, unit.BedLength, unit.Opening, unit.PumpSpeed, unit.PumpLimit,
 	unit.PressVolume, unit.PressCount, unit.StartTime, unit.LayupPanel, unit.LayupLoad, unit.PressTime, unit.Unload, unit.Leak,
-	unit.StripLength, unit.PanelThickness,
+	unit.StripLength, unit.PanelThickness, unit.WorkHours, unit.Overnight,
 }
 
 // maxAssumed is how many assumptions a reply tells.

@@ -14,7 +14,7 @@ var signs = []struct {
 }{
 	{grammar.Strips, [][]unit.Field{{unit.StockPiles}}},
 	{grammar.Strips, [][]unit.Field{{unit.TargetWidth, unit.Targets}, {unit.Trim, unit.WedgeLow, unit.WedgeHigh}}},
-	{grammar.Schedule, [][]unit.Field{{unit.StartTime, unit.Deadline}}},
+	{grammar.Schedule, [][]unit.Field{{unit.StartTime, unit.Deadline, unit.WorkHours, unit.Overnight}}},
 	{grammar.Schedule, [][]unit.Field{{unit.PanelCount}, {unit.PressCount}}},
 	{grammar.Stack, [][]unit.Field{{unit.StackLayers}}},
 	{grammar.Stack, [][]unit.Field{{unit.MatThickness, unit.MatFirmness, unit.MatFirm}, {unit.StripThickest, unit.StripThinnest, unit.ThicknessSpread, unit.Opening}}},

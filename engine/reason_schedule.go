@@ -47,4 +47,27 @@ const (
 	ReasonClockNear Reason = "clock-near"
 	// ReasonTooManyLoads: so many loads are not set on the clock. Figures: loads.
 	ReasonTooManyLoads Reason = "too-many-loads"
+	// ReasonHoursHeld: the crew lays up and unloads within its hours only. Figures:
+	// hours.
+	ReasonHoursHeld Reason = "hours-held"
+	// ReasonHoursOvernight: likewise, and some loads stay in a press over night.
+	// Figures: hours, loads_overnight.
+	ReasonHoursOvernight Reason = "hours-overnight"
+	// ReasonHoursCleared: likewise, and none does, as was wished. Figures: hours.
+	ReasonHoursCleared Reason = "hours-cleared"
+	// ReasonNightCleared: no load stays in over night, as was wished. Figures:
+	// last_out_late.
+	ReasonNightCleared Reason = "night-cleared"
+	// ReasonNightIfLate: none stays in over night, but some do at the late end of
+	// the press time. Figures: loads_overnight.
+	ReasonNightIfLate Reason = "night-if-late"
+	// ReasonNightUnsure: whether the presses are empty over night takes the hours
+	// of work.
+	ReasonNightUnsure Reason = "night-unsure"
+	// ReasonNightNeeded: no load can go in and come out within the hours of one
+	// day. Figures: hours, press_time_min.
+	ReasonNightNeeded Reason = "night-needed"
+	// ReasonShiftTooShort: the lay-up of a load is longer than any shift. Figures:
+	// hours, layup_load_s.
+	ReasonShiftTooShort Reason = "shift-too-short"
 )

@@ -35,6 +35,8 @@ type scheduling struct {
 	ofLoad  float64 // s, the lay-up of a whole load where it was said
 	closed  unit.Range[float64]
 	clock   plan.ClockJob
+	hours   string // the crew's, as said; "": round the clock
+	cleared bool   // no press may hold a load over night
 	timed   bool
 	packed  plan.LoadPlan
 	set     plan.ClockPlan
@@ -185,7 +187,7 @@ func (s *scheduling) readBed(b *builder) {
 	s.job.LayerHeight = unit.Length(layer)
 }
 
-// readClock reads presses, start and deadline.
+// readClock reads presses, start, hours and deadline.
 func (s *scheduling) readClock(b *builder) error {
 	presses, err := b.count(unit.PressCount, 1)
 	if err != nil {
@@ -204,9 +206,12 @@ func (s *scheduling) readClock(b *builder) error {
 		return err
 	}
 	s.timed, s.clock.Start = timed, start
+	if err := s.readHours(b); err != nil {
+		return err
+	}
 	if due {
 		s.clock.Deadline = deadline
-		if timed && deadline <= start { // the morning after
+		if s.timed && deadline <= s.clock.Start { // the morning after
 			s.clock.Deadline += wholeDay
 		}
 	}

@@ -10,6 +10,7 @@ import (
 // judge judges the day: the deadline, and how good the plan is proven to be.
 func (s *scheduling) judge(b *builder, most int) {
 	s.judgeDeadline(b)
+	s.judgeNight(b)
 	c := s.packed.Certificate
 	reason := ReasonLoadsNear
 	if c.Best {
@@ -27,10 +28,11 @@ func (s *scheduling) judge(b *builder, most int) {
 	switch {
 	case !s.timed:
 		b.advise(ReasonStartUnsaid, unit.Facts{unit.WholeJob: b.a.Values[unit.WholeJob]})
-	case s.set.Finish > wholeDay:
+	case s.set.Finish > wholeDay && s.hours == "":
 		b.advise(ReasonPastMidnight, clock)
 		b.warn(CautionPowerCut)
 	}
+	s.adviseHours(b)
 	if s.timed && !s.set.Certificate.Best {
 		b.advise(ReasonClockNear, clock)
 	}

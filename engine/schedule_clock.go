@@ -16,13 +16,20 @@ func (b *builder) clockTime(f unit.Field) (unit.Time, bool, error) {
 	if w == "" {
 		return 0, false, nil
 	}
+	t, ok := clockTimeOf(w)
+	if !ok {
+		return 0, false, fmt.Errorf("%s is %q, want a clock time like 07:30", f, w)
+	}
+	return t, true, nil
+}
+
+// clockTimeOf reads "07:30" as a time since midnight.
+func clockTimeOf(w string) (unit.Time, bool) {
 	h, m, _ := strings.Cut(w, ":")
 	hours, errH := strconv.Atoi(h)
 	minutes, errM := strconv.Atoi(m)
-	if errH != nil || errM != nil || hours < 0 || hours > 24 || minutes < 0 || minutes > 59 {
-		return 0, false, fmt.Errorf("%s is %q, want a clock time like 07:30", f, w)
-	}
-	return unit.Minutes(float64(hours*60 + minutes)), true, nil
+	ok := errH == nil && errM == nil && hours >= 0 && hours <= 24 && minutes >= 0 && minutes <= 59
+	return unit.Minutes(float64(hours*60 + minutes)), ok
 }
 
 // clockWord returns a time since midnight as a clock shows it, to the minute
@@ -47,6 +54,9 @@ func (s *scheduling) setClock(b *builder) error {
 	}
 	var err error
 	if s.set, err = plan.Clock(s.clock, nil); err != nil {
+		if s.judgeNoShift(b, err) {
+			return nil
+		}
 		return underField(err, scheduleFields)
 	}
 	d := s.set.DeadlineStanding

@@ -224,7 +224,7 @@ func (r *reader) infer() Topic {
 		return Stack
 	case has(unit.PumpSpeed, unit.Leak) && !has(unit.StripCount):
 		return Pump
-	case has(unit.StartTime, unit.Deadline) && has(unit.PanelCount):
+	case has(unit.StartTime, unit.Deadline, unit.WorkHours, unit.Overnight) && has(unit.PanelCount):
 		return Schedule
 	case has(unit.Cup, unit.Bow) && !has(unit.BarHeight):
 		return Flatten

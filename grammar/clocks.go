@@ -256,5 +256,5 @@ func (r *reader) pairOrSuffix(i int) bool {
 
 // dayPlan reports whether the message plans a day's work.
 func (r *reader) dayPlan() bool {
-	return r.mentions(kindAsk, "schedule") || r.mentions(kindRole, "start", "deadline") && (r.mentions(kindNoun, "panel") || r.mentions(kindNoun, "press", "bag", "frame"))
+	return r.mentions(kindAsk, "schedule") || r.mentions(kindRole, "start", "deadline", "hours") && (r.mentions(kindNoun, "panel") || r.mentions(kindNoun, "press", "bag", "frame"))
 }

@@ -41,6 +41,8 @@ func (r *reader) read() {
 	r.lots(r.endsAClause)
 	r.offStrips()
 	r.layers()
+	r.workHours()
+	r.overnight()
 	r.piles()
 	r.clocks()
 	r.rates()

@@ -32,5 +32,6 @@ const (
 	Late         Field = "late_s"            // how far the finish is past the deadline
 	InTime       Field = "loads_in_time"     // that are out by the deadline
 	PressesNeed  Field = "presses_needed"    // with which a deadline holds
+	StayNight    Field = "loads_overnight"   // that stay in a press over night
 	Comfortable  Field = "panels_in_comfort" // a load with which the lay-up is well within the closed time
 )

@@ -1,0 +1,15 @@
+package unit
+
+// What a message wishes of a plan of strips or of a day at the press. The
+// contract has no names for these, so a reply reports them together, as one
+// object under [Wishes], beside the fields that it has names for.
+const (
+	WorkHours Field = "hours"     // the crew's, shift by shift: "08:00-12:00, 13:00-17:00"
+	Overnight Field = "overnight" // "yes" or "no": whether a press may hold a load over night
+)
+
+// Wishes holds what was wished, by its name.
+const Wishes Field = "wishes"
+
+// Wished are the fields that a reply reports under [Wishes].
+var Wished = []Field{WorkHours, Overnight}

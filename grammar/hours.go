@@ -1,0 +1,172 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// workHours reads when the crew is there: "we work 8 to 5", "shop hours 7:30 to
+// 16:00, lunch 12 to 12:30", "we work 8 to 12 and 1 to 5".
+func (r *reader) workHours() {
+	for i := range r.items {
+		if !r.hoursRole(i) {
+			continue
+		}
+		a := r.rangeAfter(i)
+		if a.from < 0 {
+			continue
+		}
+		var shifts []shift
+		last := a
+		for a.from >= 0 {
+			s, ok := r.shiftOf(a, shifts)
+			if !ok {
+				r.refuse(unit.WorkHours, r.text[r.items[a.from].start:r.items[a.end].end], "hours of one day, such as 8 to 5 or 7:30 to 16:00")
+				r.useRange(a)
+				return
+			}
+			shifts = append(shifts, s)
+			r.useRange(a)
+			last = a
+			if a = (span{-1, -1, -1}); r.word(last.end+1, "and", "then") || r.items[min(last.end+1, len(r.items)-1)].brk == ',' {
+				a = r.rangeAfter(last.end + 1)
+			}
+		}
+		shifts = r.withoutBreak(shifts)
+		r.items[i].used = true
+		r.bound = append(r.bound, binding{Fact{Field: unit.WorkHours, Value: unit.Word(written(shifts)), Text: r.text[r.items[i].start:r.items[last.end].end]}, i, false})
+	}
+}
+
+// A span is a range of clock times by its items: the two amounts, and the last
+// item that belongs to it.
+type span struct{ from, to, end int }
+
+// A shift is a stretch of a day, its ends "07:30".
+type shift struct{ from, to string }
+
+func written(shifts []shift) string {
+	text := ""
+	for i, s := range shifts {
+		if i > 0 {
+			text += ", "
+		}
+		text += s.from + "-" + s.to
+	}
+	return text
+}
+
+// hoursRole reports whether item i says that the crew's hours follow.
+func (r *reader) hoursRole(i int) bool {
+	return r.is(i, kindRole, "hours") || r.is(i, kindAsk, "schedule") && r.word(i, "hours", "shift")
+}
+
+// rangeAfter finds the range of clock times that follows item i with nothing but
+// small words between.
+func (r *reader) rangeAfter(i int) span {
+	none := span{-1, -1, -1}
+	j := i + 1
+	for j < len(r.items) && j <= i+4 && r.items[j].amount == nil && (r.word(j, "from", "between", "are", "is", "at", "the", "its", "again") || r.items[j].brk == ':' || r.idle(j)) {
+		j++
+	}
+	if !r.clockAt(j) {
+		return none
+	}
+	k := r.suffixAt(j) + 1
+	for k < len(r.items) && (r.word(k, "to", "till", "til", "until", "through", "thru", "and", "at") || r.items[k].brk == '-') {
+		k++
+	}
+	if !r.clockAt(k) || k == r.suffixAt(j)+1 && r.items[k].amount.link != linkTo {
+		return none
+	}
+	if next := r.next(k); r.namesThing(k) || r.is(next, kindAsk) && r.items[next].word == "loads" {
+		return none
+	}
+	return span{j, k, r.suffixAt(k)}
+}
+
+// clockAt reports whether the amount at item i can be a clock time.
+func (r *reader) clockAt(i int) bool {
+	if !r.free(i) || r.items[i].amount.unit != nil {
+		return false
+	}
+	_, ok := clockOf(r.items[i].amount, "")
+	return ok
+}
+
+func (r *reader) useRange(a span) {
+	for k := a.from; k <= a.end; k++ {
+		r.items[k].used = true
+	}
+}
+
+// shiftOf reads a range as a shift that follows those before it. Without a.m. or
+// p.m. an end is after its start, and small hours are in the afternoon.
+func (r *reader) shiftOf(a span, before []shift) (shift, bool) {
+	first, second := r.daySuffix(a.from), r.daySuffix(a.to)
+	from, okF := clockOf(r.items[a.from].amount, first)
+	to, okT := clockOf(r.items[a.to].amount, second)
+	if !okF || !okT {
+		return shift{}, false
+	}
+	earliest := "05:00"
+	if len(before) > 0 {
+		earliest = before[len(before)-1].to
+	}
+	if first != "am" && first != "pm" && from < earliest && from < "12:00" && !r.zeroed(a.from) {
+		from = afternoon(from)
+	}
+	if second != "am" && second != "pm" && to <= from && to < "12:00" {
+		to = afternoon(to)
+	}
+	return shift{from, to}, from < to && (len(before) == 0 || from >= earliest)
+}
+
+// zeroed reports whether a clock time was written with a nought in front: 03:30.
+func (r *reader) zeroed(i int) bool { return r.items[i].text != "" && r.items[i].text[0] == '0' }
+
+// withoutBreak takes a break out of the shift that it lies in: "lunch 12 to 1".
+func (r *reader) withoutBreak(shifts []shift) []shift {
+	for i := range r.items {
+		if !r.word(i, "lunch", "dinner", "break", "breaks", "lunchtime", "siesta") {
+			continue
+		}
+		a := r.rangeAfter(i)
+		if a.from < 0 {
+			continue
+		}
+		b, ok := r.shiftOf(a, nil)
+		for k, s := range shifts {
+			if ok && s.from < b.from && b.to < s.to {
+				r.useRange(a)
+				r.items[i].used = true
+				return append(append(append([]shift{}, shifts[:k]...), shift{s.from, b.from}, shift{b.to, s.to}), shifts[k+1:]...)
+			}
+		}
+	}
+	return shifts
+}
+
+// overnight reads whether a press may hold a load over night: "nothing stays in
+// the press overnight", "they can stay in overnight".
+func (r *reader) overnight() {
+	for i := range r.items {
+		if !r.word(i, "overnight") && !(r.word(i, "night", "nights") && r.word(i-1, "over", "the", "at") || r.word(i, "over night", "at night")) {
+			continue
+		}
+		from, to := r.clause(i)
+		no, yes := -1, -1
+		for k := from; k < min(to, i+3); k++ {
+			switch {
+			case r.is(k, kindNot) || r.word(k, "nothing", "nobody", "empty"):
+				no = k
+			case r.word(k, "can", "may", "ok", "okay", "fine", "allowed"):
+				yes = k
+			}
+		}
+		switch asks := to < len(r.items) && r.items[to].word == "?"; {
+		case no >= 0 && !(asks && (r.is(from, kindAsk, "why") || !r.word(no, "nothing", "nobody", "no", "not", "none", "without", "empty"))):
+			r.items[no].used = true
+			r.say(i, unit.Overnight, unit.Word("no"))
+		case no < 0 && yes >= 0 && !asks:
+			r.say(i, unit.Overnight, unit.Word("yes"))
+		}
+	}
+}
