@@ -82,7 +82,7 @@ func (w worked) wantedFigures() []unit.Field {
 
 // figureLines are the other figures, those asked for first.
 func (s style) figureLines(w worked, used []unit.Field) []string {
-	out := s.planLines(w.answer)
+	out := append(s.orderLines(w), s.planLines(w.answer)...)
 	done := slices.Clone(used)
 	for _, f := range w.wantedFigures() {
 		v, ok := w.answer.Values[f]

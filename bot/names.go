@@ -167,6 +167,10 @@ var said = map[unit.Field]string{
 	unit.AtTime:           "at %",
 	unit.WorkHours:        "working %",
 	unit.Overnight:        "%",
+	unit.Narrowest:        "no strip narrower than %",
+	unit.Widest:           "no strip wider than %",
+	unit.UseFirst:         "%",
+	unit.Neighbours:       "%",
 }
 
 // singular are the forms of said where the value is one.
@@ -192,10 +196,12 @@ var wordsOf = map[unit.Field]map[string]string{
 		"film": "film under the strips", "waxed": "waxed wood under the strips",
 		"bare": "bare wood under the strips", "wet-glue": "strips lying on wet glue",
 	},
-	unit.CoreKind:  {"mdf": "MDF", "solid": "a solid wood core", "hardboard": "hardboard", "particleboard": "particleboard", "plywood": "plywood"},
-	unit.Sawn:      {"flat": "flat", "quarter": "quarter"},
-	unit.PressKind: {"frame": "frame", "bag": "bag"},
-	unit.Overnight: {"no": "nothing in the press overnight", "yes": "loads may stay in overnight"},
+	unit.CoreKind:   {"mdf": "MDF", "solid": "a solid wood core", "hardboard": "hardboard", "particleboard": "particleboard", "plywood": "plywood"},
+	unit.Sawn:       {"flat": "flat", "quarter": "quarter"},
+	unit.PressKind:  {"frame": "frame", "bag": "bag"},
+	unit.UseFirst:   {"narrow": "narrow strips first"},
+	unit.Neighbours: {"differ": "no two neighbours alike"},
+	unit.Overnight:  {"no": "nothing in the press overnight", "yes": "loads may stay in overnight"},
 }
 
 // nameOf names a field in the middle of a sentence.
@@ -227,5 +233,6 @@ var asNoun = map[unit.Field]string{
 	unit.StripThickest: "the thickest strip", unit.StripThinnest: "the thinnest strip",
 	unit.ThicknessSpread: "the thickness spread", unit.StripWidths: "the strip widths",
 	unit.WorkHours: "the working hours", unit.Overnight: "the press overnight",
+	unit.Narrowest: "the narrowest strip", unit.Widest: "the widest strip",
 	unit.StripLength: "the length of the strips", unit.PanelLength: "the panel's length", unit.PanelWidth: "the panel's width",
 }

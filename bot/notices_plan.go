@@ -9,7 +9,7 @@ import (
 
 // wishWords begin the words that wish something of a plan.
 var wishWords = map[grammar.Topic][]string{
-	grammar.Strips:   {"alike", "altern", "narrow", "neighbo", "random", "repeat", "skinn"},
+	grammar.Strips:   {"alike", "altern", "narrow", "neighbo", "random", "repeat", "skinn", "wide"},
 	grammar.Schedule: {"dinner", "lunch", "midday", "midnight", "noon"},
 }
 

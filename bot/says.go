@@ -17,7 +17,7 @@ func (s style) sentence(f engine.Finding, w worked) string {
 	if f.Reason == engine.ReasonVacuumAboveAmbient && (w.question.Said.Has(unit.Altitude) || w.question.Room.Has(unit.Altitude)) {
 		says = strings.Replace(says, ", or tell me how high the shop lies", "", 1)
 	}
-	return withoutBar(says, w)
+	return s.holding(withoutBar(says, w), f, w)
 }
 
 // verdictOn is the sentence of a check, which may be about another place than

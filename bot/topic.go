@@ -12,7 +12,7 @@ var signs = []struct {
 	about grammar.Topic
 	all   [][]unit.Field
 }{
-	{grammar.Strips, [][]unit.Field{{unit.StockPiles}}},
+	{grammar.Strips, [][]unit.Field{{unit.StockPiles, unit.Narrowest, unit.Widest, unit.UseFirst, unit.Neighbours}}},
 	{grammar.Strips, [][]unit.Field{{unit.TargetWidth, unit.Targets}, {unit.Trim, unit.WedgeLow, unit.WedgeHigh}}},
 	{grammar.Schedule, [][]unit.Field{{unit.StartTime, unit.Deadline, unit.WorkHours, unit.Overnight}}},
 	{grammar.Schedule, [][]unit.Field{{unit.PanelCount}, {unit.PressCount}}},

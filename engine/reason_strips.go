@@ -1,7 +1,8 @@
 package engine
 
 // Reasons of a choice of strips. Figures of each: panels_made, panel_count,
-// waste_mm of all panels together; over_mm or wedge_gap_mm of the first pick.
+// waste_mm of all panels together; over_mm or wedge_gap_mm of the first pick;
+// held_to, the wishes kept.
 const (
 	// ReasonPickExact: nothing runs over; no pick can do better.
 	ReasonPickExact Reason = "pick-exact"
@@ -11,6 +12,15 @@ const (
 	// ReasonPickLeastWaste: no other pick wastes less; one with fewer strips is
 	// not ruled out. Figures: strips_used, strips_least.
 	ReasonPickLeastWaste Reason = "pick-least-waste"
+	// ReasonPickNarrow: no other pick wastes less, and none that wastes as little
+	// takes more strips, as was wished.
+	ReasonPickNarrow Reason = "pick-narrow"
+	// ReasonPickNarrowMaybe: no other pick wastes less; one with more strips is not
+	// ruled out. Figures: strips_used, strips_least, here the most.
+	ReasonPickNarrowMaybe Reason = "pick-narrow-maybe"
+	// ReasonNeighboursAlike: no plan was found without neighbours of one width.
+	// Figures of several panels: panels_alike.
+	ReasonNeighboursAlike Reason = "neighbours-alike"
 	// ReasonPickWedge: no other pick comes nearer to the middle of what the wedge
 	// takes. Figures: wedge_gap_mm, wedge_low_mm, wedge_high_mm.
 	ReasonPickWedge Reason = "pick-wedge"
@@ -34,6 +44,11 @@ const (
 	// ReasonStockShortOfFew: no so many strips as may be taken are wide enough for
 	// the panel. Figures: strip_count.
 	ReasonStockShortOfFew Reason = "stock-short-of-few"
+	// ReasonStockShortOfSuch: all strips of a width that may be used together are
+	// too narrow for the panel.
+	ReasonStockShortOfSuch Reason = "stock-short-of-such"
+	// ReasonStockNoneSuch: no strip is of a width that may be used.
+	ReasonStockNoneSuch Reason = "stock-none-such"
 	// ReasonStockShortOfMore: some panels can be made, what is left is too narrow
 	// for a further one.
 	ReasonStockShortOfMore Reason = "stock-short-of-more"

@@ -21,6 +21,7 @@ type stripping struct {
 func answerStrips(b *builder) error {
 	s := stripping{job: plan.StripJob{Stock: b.stock()}}
 	s.fit(b)
+	s.wish(b)
 	panels, err := b.panelsWanted()
 	if err != nil {
 		return err
@@ -142,7 +143,7 @@ func (s *stripping) many(b *builder) {
 // at least one.
 func (s *stripping) widthFor(panel unit.Length) int {
 	var all unit.Length
-	for _, p := range s.job.Stock {
+	for _, p := range s.usable() {
 		all += p.Width * unit.Length(p.Count)
 	}
 	each := panel + s.job.Trim

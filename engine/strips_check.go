@@ -16,12 +16,19 @@ func (s *stripping) judge(b *builder) {
 	switch {
 	case made == s.wanted || s.most && made > 0:
 		b.judge("pick", Good, s.certified(), figures)
+		if s.judgeNeighbours(b) {
+			b.advise(s.certified(), figures) // which a check that is good does not say beside one that is not
+		}
 		s.adviseMore(b)
 		return
+	case len(s.usable()) == 0:
+		b.judge("stock", Stop, ReasonStockNoneSuch, figures)
 	case s.plan.Short == 0:
 		b.judge("stock", Stop, ReasonStockNoFit, figures)
 	case made == 0 && s.fewWanted():
 		b.judge("stock", Stop, ReasonStockShortOfFew, figures)
+	case made == 0 && s.limited():
+		b.judge("stock", Stop, ReasonStockShortOfSuch, figures)
 	case made == 0:
 		b.judge("stock", Stop, ReasonStockShort, figures)
 	default:
@@ -29,13 +36,14 @@ func (s *stripping) judge(b *builder) {
 	}
 	if made > 0 {
 		b.advise(s.certified(), figures)
+		s.judgeNeighbours(b)
 	}
 }
 
 // fewWanted reports whether fewer strips may be taken than there are.
 func (s *stripping) fewWanted() bool {
 	pieces := 0
-	for _, p := range s.job.Stock {
+	for _, p := range s.usable() {
 		pieces += p.Count
 	}
 	return s.job.MostStrips > 0 && s.job.MostStrips < pieces
@@ -54,10 +62,14 @@ func (s *stripping) certified() Reason {
 		return ReasonPicksMost
 	case s.job.Wedged && one:
 		return ReasonPickWedge
-	case !s.job.Wedged && c.Waste == 0:
+	case !s.job.Wedged && c.Waste == 0 && !(one && s.job.UseNarrow):
 		return ReasonPickExact
 	case !one:
 		return ReasonPicksBest
+	case s.job.UseNarrow && c.Fewest:
+		return ReasonPickNarrow
+	case s.job.UseNarrow:
+		return ReasonPickNarrowMaybe
 	case c.Fewest:
 		return ReasonPickBest
 	}
@@ -81,6 +93,9 @@ func (s *stripping) figures() unit.Facts {
 	}
 	if s.job.MostStrips > 0 {
 		fs[unit.StripCount] = unit.Number(s.job.MostStrips)
+	}
+	if held := s.held(); len(held) > 0 {
+		fs[unit.Held] = held
 	}
 	if s.job.Wedged {
 		fs[unit.WedgeLow] = unit.WedgeLow.Number(s.job.WedgeLow.Metres())

@@ -294,7 +294,7 @@ var supports = map[Topic][]unit.Field{
 	Side:     {unit.StripCount, unit.BarHeight, unit.WedgeRatio, unit.WedgeForce, unit.Overfill, unit.Gap, unit.StripThickness, unit.StripWidth, unit.BarDenied, unit.BarCount, unit.FrictionStated, unit.Cover},
 	Flatten:  {unit.Cup, unit.Bow},
 	Stack:    {unit.StackLayers, unit.Opening, unit.MatThickness, unit.ThicknessSpread, unit.StripThickest, unit.BagWidth, unit.MatFirmness, unit.MatDenied, unit.SledWidth},
-	Strips:   {unit.StockPiles, unit.TargetWidth, unit.Targets},
+	Strips:   {unit.StockPiles, unit.TargetWidth, unit.Targets, unit.Narrowest, unit.Widest, unit.UseFirst, unit.Neighbours},
 	Glue:     {unit.GlueClass, unit.ShopTemp, unit.WoodMoisture, unit.WoodMoistureLow, unit.LabelOpen, unit.LabelClosed, unit.LabelPress, unit.LabelSpread, unit.PanelCount, unit.StripThickness},
 	Pump:     {unit.PumpSpeed, unit.PressVolume, unit.Leak, unit.PumpLimit},
 	Move:     {unit.ServiceHumidity, unit.ServiceTemp, unit.WoodMoisture, unit.Sawn, unit.ShopHumidity, unit.PanelWidth, unit.CoreKind},

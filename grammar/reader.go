@@ -26,6 +26,7 @@ type binding struct {
 }
 
 func (r *reader) read() {
+	r.stripWishes()
 	r.findFixes()
 	r.killNames()
 	r.killHearsay()

@@ -35,6 +35,11 @@ var roles = []entry{
 	{kindRole, "firm at", "squash, compression, deflection, to squash it, compress, deflect, compressed"},
 	{kindRole, "am", "am, a.m., a m, in the morning, oclock, o clock"},
 	{kindRole, "pm", "pm, p.m., p m, in the afternoon, this afternoon, in the evening"},
-	{kindRole, "max", "at most, no more than, not more than, max, maximum, up to, at the most, or fewer, or less, fewer than"},
-	{kindRole, "min", "at least, no less than, minimum, min width, or more, or wider, not less than, wider than, nothing narrower than, none under, no narrower than, none narrower than"},
+	{kindRole, "max", "at most, no more than, not more than, max, maximum, up to, at the most, or fewer, or less, fewer than, or narrower, and narrower"},
+	{kindRole, "min", "at least, no less than, minimum, min width, or more, or wider, and wider, not less than"},
+	{kindRole, "narrower", "narrower than, skinnier than, less wide than"},
+	{kindRole, "wider", "wider than, broader than"},
+	{kindRole, "narrowest", "nothing narrower than, none under, no narrower than, none narrower than, not narrower than, nothing skinnier than"},
+	{kindRole, "widest", "nothing wider than, none over, no wider than, none wider than, not wider than"},
+	{kindRole, "wide ones", "widest ones, widest strips, widest boards, widest pieces, widest staves, widest slats, wide ones, wider ones, widest first"},
 }

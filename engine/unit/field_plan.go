@@ -13,6 +13,8 @@ const (
 	StripsLeast  Field = "strips_least"    // that any choice with as little waste takes
 	WastePercent Field = "waste_off_pct"   // how far the two are apart, of the width used
 	PickTargets  Field = "pick_targets_mm" // the finished width or the opening of each pick
+	Held         Field = "held_to"         // the fields of the wishes that a choice keeps
+	Alike        Field = "panels_alike"    // in which some neighbours are of one width
 
 	LoadsLeast   Field = "loads_least"       // that any packing needs
 	LoadsByArea  Field = "loads_by_area"     // what the beds' area alone would say

@@ -1,0 +1,251 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// stripWishes reads what is wished of a choice of strips beside its width. It
+// comes before words of correction are found: "48 wide, no two alike" corrects
+// nothing.
+func (r *reader) stripWishes() {
+	r.neighbours()
+	r.strayWidest()
+	for i := range r.items {
+		if f := r.limitAt(i); f != "" {
+			r.stripLimit(i, f)
+		} else if r.is(i, kindRole, "min", "max") {
+			r.leastOrMost(i)
+		}
+	}
+	r.narrowFirst()
+}
+
+// limitAt is the end of the widths that a word at item i sets, with the denial
+// that makes a limit of it: "no strip narrower than", "nothing under".
+func (r *reader) limitAt(i int) unit.Field {
+	switch {
+	case r.is(i, kindRole, "narrowest"):
+		return unit.Narrowest
+	case r.is(i, kindRole, "widest"):
+		return unit.Widest
+	case r.is(i, kindRole, "mintemp") && r.word(i, "nothing under", "not under", "not below"):
+		return unit.Narrowest
+	case r.limitDenied(i) < 0:
+	case r.is(i, kindRole, "narrower"), r.word(i, "under", "below"):
+		return unit.Narrowest
+	case r.is(i, kindRole, "wider"), r.word(i, "over") || r.is(i, kindRole, "mintemp") && r.word(i, "above"):
+		return unit.Widest
+	}
+	return ""
+}
+
+// limitDenied is the item of the denial that makes a limit of the word at item
+// i, of strips or of all there is: "no strip should be …", "don't use anything …";
+// -1 where there is none.
+func (r *reader) limitDenied(i int) int {
+	subject := false
+	for j := i - 1; j >= 0 && j >= i-6 && r.items[j].amount == nil && !r.isBreak(j); j-- {
+		switch {
+		case r.word(j, "nothing", "none"):
+			return j
+		case r.is(j, kindNot) && (subject || r.word(j, "none", "except", "excluding")):
+			return j
+		case r.is(j, kindNoun, "strip"), r.word(j, "anything", "any", "ones", "those"):
+			subject = true
+		}
+	}
+	return -1
+}
+
+// stripLimit gives the width behind item i to a limit, where it is one of
+// strips: by its unit, by "wide", or among strips in stock.
+func (r *reader) stripLimit(i int, f unit.Field) {
+	j := i + 1
+	for j < len(r.items) && j <= i+2 && r.items[j].amount == nil && r.idle(j) {
+		j++
+	}
+	if !r.free(j) || !r.length(j) || r.items[j].amount.link != linkNone {
+		return
+	}
+	wide := r.next(j)
+	from, _ := r.clause(i)
+	strips := r.within(from, i, kindNoun, "strip") >= 0
+	explicit := strips || r.is(i, kindRole, "narrowest", "widest", "narrower", "wider")
+	switch {
+	case r.is(wide, kindAttr) && !r.is(wide, kindAttr, "wide"), r.is(wide, kindRole, "trim", "over"), r.is(wide, kindNoun, "panel", "opening", "fence"):
+		return
+	case r.within(from, i, kindNoun, "panel") >= 0 && !strips:
+		return
+	case !explicit && !r.items[j].amount.is(unit.Distance) && !r.is(wide, kindAttr, "wide") && !r.stockContext():
+		return
+	}
+	if !r.bind(j, f) {
+		return
+	}
+	r.items[i].used = true
+	if r.is(wide, kindAttr, "wide") {
+		r.spend(wide)
+	}
+	if k := r.limitDenied(i); k >= 0 {
+		r.spend(k)
+	}
+}
+
+// leastOrMost reads a limit that is no denial: "strips at least 2 1/2 wide", "only
+// strips 2 1/2 or wider", "minimum strip width 40".
+func (r *reader) leastOrMost(i int) {
+	f := map[string]unit.Field{"min": unit.Narrowest, "max": unit.Widest}[r.items[i].id]
+	from, _ := r.clause(i)
+	strips := r.within(from, i, kindNoun, "strip") >= 0
+	if r.word(i, "or wider", "and wider", "or narrower", "and narrower") && strips && r.free(i-1) && r.length(i-1) && r.bind(i-1, f) {
+		r.items[i].used = true
+		return
+	}
+	j := i + 1
+	for j < len(r.items) && (r.is(j, kindNoun, "strip") || nounForms[r.items[j].word] && r.is(j, kindAttr, "wide") || r.word(j, "of", "is")) {
+		strips = strips || r.is(j, kindNoun, "strip")
+		j++
+	}
+	named := j > i+1 && r.is(j-1, kindAttr, "wide") || j > i+2 && r.is(j-2, kindAttr, "wide")
+	wide := r.next(j)
+	if !r.free(j) || !r.length(j) || !named && !r.is(wide, kindAttr, "wide") {
+		return
+	}
+	strips = strips || r.is(r.next(wide), kindNoun, "strip")
+	if strips && r.bind(j, f) {
+		for k := i; k < j; k++ {
+			r.spend(k)
+		}
+		if r.is(wide, kindAttr, "wide") {
+			r.spend(wide)
+		}
+	}
+}
+
+// spend marks an item as read and takes its meaning from later passes.
+func (r *reader) spend(i int) {
+	r.items[i].used = true
+	r.items[i].meaning = meaning{}
+	if r.items[i].amount != nil {
+		r.items[i].amount.dead = true
+	}
+}
+
+// neighbours reads "no two alike side by side", "keep neighbours different",
+// "alternate the widths".
+func (r *reader) neighbours() {
+	for i := range r.items {
+		switch {
+		case r.isTwo(i):
+			if no := r.denialRight(i); no >= 0 && r.alikeBehind(i) {
+				_, to := r.clause(i)
+				r.spend(no)
+				r.spend(i)
+				r.differ(i, to)
+			}
+		case strings.HasPrefix(r.items[i].word, "neighbo") && r.items[i].kind != kindPerson || r.word(i, "adjacent"):
+			from, to := r.clause(i)
+			if r.wordsIn(from, to, "different", "differ", "differing", "unlike", "vary", "varying") && !r.word(i-1, "my", "our", "his", "her", "their") {
+				r.differ(from, to)
+			}
+		case r.word(i, "alternate", "alternating", "alternated"):
+			_, to := r.clause(i)
+			if r.within(i, min(i+4, to), kindAttr, "wide") >= 0 {
+				r.differ(i, to)
+			}
+		}
+	}
+}
+
+// alikeBehind reports whether what follows the "two" at item i says that they are
+// strips of one width, side by side.
+func (r *reader) alikeBehind(i int) bool {
+	_, to := r.clause(i)
+	if n := r.next(i); r.is(n, kindNoun) && !r.is(n, kindNoun, "strip") || r.is(n, kindGlue) {
+		return false
+	}
+	for k := i; k < to; k++ {
+		if r.word(k, "same") && r.word(k+1, "time", "day", "load", "press", "way") {
+			return false
+		}
+	}
+	if r.wordsIn(i, to, "alike") {
+		return true
+	}
+	beside := r.wordsIn(i, to, "side", "together", "next", "beside", "touching", "adjacent", "neighbours", "neighbors") ||
+		r.within(i, to, kindNoun, "strip") >= 0 || r.within(i, to, kindAttr, "wide") >= 0
+	return beside && r.wordsIn(i, to, "same", "equal", "identical", "matching")
+}
+
+func (r *reader) isTwo(i int) bool {
+	am := r.items[i].amount
+	n, ok := 0, false
+	if am != nil && !r.items[i].used {
+		n, ok = am.whole()
+	}
+	return ok && n == 2
+}
+
+// denialRight is the denial just before item i: "no two", "never put two"; -1
+// where there is none.
+func (r *reader) denialRight(i int) int {
+	for j := i - 1; j >= 0 && j >= i-4 && r.items[j].amount == nil && !r.isBreak(j); j-- {
+		if r.is(j, kindNot) || r.word(j, "avoid") {
+			return j
+		}
+	}
+	return -1
+}
+
+// wordsIn reports whether one of the words stands in [from, to).
+func (r *reader) wordsIn(from, to int, ws ...string) bool {
+	for i := from; i < to; i++ {
+		if r.word(i, ws...) {
+			return true
+		}
+	}
+	return false
+}
+
+// differ says the wish, and uses up the words that it is made of.
+func (r *reader) differ(from, to int) {
+	for k := from; k < to; k++ {
+		if r.items[k].amount == nil && (strings.HasPrefix(r.items[k].word, "neighbo") || r.word(k, "keep", "alternate", "alternating", "alternated", "adjacent",
+			"alike", "same", "equal", "identical", "matching", "different", "differ", "differing", "unlike", "vary", "varying",
+			"side", "together", "next", "beside", "width", "widths")) {
+			r.spend(k)
+		}
+	}
+	r.say(from, unit.Neighbours, unit.Word("differ"))
+	r.bound[len(r.bound)-1].fact.Text = strings.TrimSpace(r.text[r.items[from].start:r.items[to-1].end])
+}
+
+// narrowFirst reads "use up the narrow ones first", "get rid of the skinny
+// stuff".
+func (r *reader) narrowFirst() {
+	for i := range r.items {
+		if !r.word(i, "narrow", "narrowest", "skinny", "skinnies", "skinniest") {
+			continue
+		}
+		from, to := r.clause(i)
+		wished := r.wordsIn(from, to, "first", "use up", "prefer", "preferably", "up")
+		if !wished || r.within(from, i, kindNot) >= 0 || r.wordsIn(from, to, "last", "only", "wide", "widest") {
+			continue
+		}
+		r.items[i].meaning = meaning{}
+		r.say(i, unit.UseFirst, unit.Word("narrow"))
+	}
+}
+
+// strayWidest names "the widest ones only", which asks for no width: nothing
+// chooses so.
+func (r *reader) strayWidest() {
+	for i := range r.items {
+		if r.is(i, kindRole, "wide ones") {
+			r.items[i].used = true
+			r.unuse(r.items[i].text)
+		}
+	}
+}
