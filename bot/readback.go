@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -245,10 +246,18 @@ func (s style) piles(piles unit.Piles) string {
 	var each []string
 	for i, p := range piles {
 		if i == 12 {
-			each = append(each, "…")
+			each = append(each, fmt.Sprintf("… (%d in all)", strips(piles)))
 			break
 		}
 		each = append(each, strconv.Itoa(p.Count)+" at "+s.stated(unit.StripWidth, p.Width, s.fields[unit.StockPiles]))
 	}
 	return strings.Join(each, ", ")
+}
+
+// strips is how many there are in piles.
+func strips(piles unit.Piles) (n int) {
+	for _, p := range piles {
+		n += p.Count
+	}
+	return n
 }

@@ -20,6 +20,7 @@ func BenchmarkParse_typical(b *testing.B) {
 func BenchmarkParse_hostile(b *testing.B) {
 	for name, unit := range map[string]string{
 		"numbers": "1 ", "sizes": "1 x 1 ", "words": "strap stripz ", "units": `1" `, "cues": "how much vac ", "bars": "1 in bar or ", "breaks": "1, ", "sorry": "sorry 6 strips ",
+		"piles": "12 @ 2 1/4, ", "widths": "42 mm ", "half piles": "12 @ 2 1/4 to 3, ",
 	} {
 		text := strings.Repeat(unit, 4000/len(unit))
 		b.Run(name, func(b *testing.B) {

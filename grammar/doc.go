@@ -8,6 +8,7 @@
 //	scan.go      characters to scraps: words, numbers, fraction glyphs, marks
 //	token.go     scraps to tokens: the longest run of words with a meaning, numbers
 //	             in words, units behind numbers
+//	stocklist.go a long list of strips to one token
 //	tree.go      tokens to the tree of measures, by the grammar below
 //	reader.go    the tree to bindings, pass by pass: structures first (stacks, stock,
 //	             clocks, rates), then units that say what they are, then counts,

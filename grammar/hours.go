@@ -14,11 +14,11 @@ func (r *reader) workHours() {
 			continue
 		}
 		var shifts []shift
-		last := a
+		first, last := a, a
 		for a.from >= 0 {
 			s, ok := r.shiftOf(a, shifts)
 			if !ok {
-				r.refuse(unit.WorkHours, r.text[r.items[a.from].start:r.items[a.end].end], "hours of one day, such as 8 to 5 or 7:30 to 16:00")
+				r.refuse(unit.WorkHours, r.text[r.items[first.from].start:r.items[a.end].end], "hours of one day, such as 8 to 5 or 7:30 to 16:00")
 				r.useRange(a)
 				return
 			}

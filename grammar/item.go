@@ -47,6 +47,7 @@ type item struct {
 	taken      bool // misspelt, and taken for word
 	brk        byte // one of , . / ( ) : - + or 0
 	amount     *amount
+	list       *stockList // a run of widths, or of counts and widths
 	used       bool
 }
 
@@ -144,7 +145,7 @@ func join(out []item, it item, tokens []token, at int) []item {
 }
 
 func other(t *token) item {
-	it := item{meaning: t.meaning, word: t.norm, text: t.text, start: t.start, end: t.end, taken: t.taken}
+	it := item{meaning: t.meaning, word: t.norm, text: t.text, start: t.start, end: t.end, taken: t.taken, list: t.list}
 	switch t.symbol {
 	case symComma:
 		it.brk = ','

@@ -8,7 +8,7 @@ func Parse(text string, habit Habit) Phrase {
 	if p, ok := longForm(text); ok {
 		return p
 	}
-	tokens := tokenize(text)
+	tokens := folded(tokenize(text), text)
 	tree, err := parser.ParseFromLexer(peek(tokens))
 	if err != nil { // every token has a place in the tree; kept for a change of the grammar
 		return Phrase{Unused: []string{text}}

@@ -1,6 +1,7 @@
 package grammar_test
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -202,5 +203,46 @@ func TestParse_mostStripsOfAStock(t *testing.T) {
 	got := read(t, "got 12 at 2 1/8, 9 at 3; need 30 wide, at most 15 strips", false)
 	if got[unit.StripCount] != unit.Number(15) || got[unit.StripWidth] != nil {
 		t.Errorf("strips %v, width %v; want 15 and no width", got[unit.StripCount], got[unit.StripWidth])
+	}
+}
+
+// A stock of hundreds is taken whole: one by one, strips of one width together,
+// or as counts and widths.
+func TestParse_longStock(t *testing.T) {
+	var ones, piles []string
+	for i := range 300 {
+		ones = append(ones, fmt.Sprint(42+3*(i%20)))
+		piles = append(piles, fmt.Sprintf("%d @ %d 1/4", 1+i%9, 2+i%3))
+	}
+	for text, want := range map[string]struct{ piles, strips int }{
+		"need 1200 mm wide, widths " + strings.Join(ones, " ") + " mm":               {20, 300},
+		"300 strips, all in mm: " + strings.Join(ones, ", ") + "\nneed 1200 mm wide": {20, 300},
+		"need 48 wide from " + strings.Join(piles, ", "):                             {300, 300 / 9 * 45},
+		"rack:\n" + strings.Join(piles, "\n") + "\nneed 48 wide":                     {300, 300 / 9 * 45},
+	} {
+		p := grammar.Parse(text, grammar.Habit{})
+		got := read(t, text, false)
+		stock, _ := got[unit.StockPiles].(unit.Piles)
+		n := 0
+		for _, s := range stock {
+			n += s.Count
+		}
+		if len(stock) != want.piles || n < want.strips || n > want.strips+9 || got[unit.StripCount] != nil || got[unit.TargetWidth] == nil || len(p.Unused) > 0 {
+			t.Errorf("%.40q: %d strips in %d piles, unused %.40q; want %d in %d", text, n, len(stock), p.Unused, want.strips, want.piles)
+		}
+	}
+}
+
+// Numbers in a row are no stock where they are told to be something else, or
+// nothing.
+func TestParse_rowsThatAreNoStock(t *testing.T) {
+	for _, text := range []string{
+		"my lottery numbers are 4 8 15 16 23 42 1 2 3 5 7",
+		"thicknesses .74 .75 .76 .74 .73 .75 .76 .77 .74 .75",
+		"5 strips 42, 45, 48, 51 and 60 mm wide, 6 mm thick, 25 mm bar, 0.85 bar",
+	} {
+		if s := read(t, text, false)[unit.StockPiles]; s != nil {
+			t.Errorf("%q: stock %v, want none", text, s)
+		}
 	}
 }

@@ -12,10 +12,29 @@ type pile struct{ count, width int }
 // piles reads strips in stock: "12 at 2 1/8, 9 @ 3", "22 pcs of 70 mm", "six 3
 // 1/4, ten 2 1/8".
 func (r *reader) piles() {
-	if !r.stockContext() {
+	piles, lists := r.stockLists()
+	var found []pile
+	if r.stockContext() {
+		r.panelTargets()
+		found = r.foundPiles()
+		piles = append(piles, r.pilesOf(found)...)
+	}
+	if len(piles) == 0 {
 		return
 	}
-	r.panelTargets()
+	from, to := len(r.items), 0
+	for _, i := range lists {
+		from, to = min(from, i), max(to, i)
+	}
+	for _, p := range found {
+		from, to = min(from, p.count), max(to, p.width)
+	}
+	text := r.text[r.items[from].start:r.items[to].end]
+	r.bound = append(r.bound, binding{Fact{Field: unit.StockPiles, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, from, false})
+}
+
+// foundPiles finds a count and a width for each pile that is said one by one.
+func (r *reader) foundPiles() []pile {
 	var found []pile
 	for i := range r.items {
 		if p, ok := r.pileAt(i); ok {
@@ -24,28 +43,26 @@ func (r *reader) piles() {
 		}
 	}
 	found = r.outlier(found)
-	if len(found) == 0 || len(found) == 1 && !r.wantsWidth() {
-		for _, p := range found {
-			r.items[p.count].used, r.items[p.width].used = false, false
-		}
-		return
+	if len(found) == 1 && !r.wantsWidth() {
+		r.items[found[0].count].used, r.items[found[0].width].used = false, false
+		return nil
 	}
+	return found
+}
+
+// pilesOf returns the piles found, those that cannot be given back.
+func (r *reader) pilesOf(found []pile) unit.Piles {
 	var piles unit.Piles
 	for _, p := range found {
 		n, _ := r.items[p.count].amount.whole()
 		w, _, ok := r.valueOf(r.items[p.width].amount, unit.StripWidth)
-		if !ok || impossible(unit.StripWidth, w) != "" || n < 1 || n > 100000 {
+		if !ok || impossible(unit.StripWidth, w) != "" || n < 1 || n > mostOfAPile {
 			r.items[p.count].used, r.items[p.width].used = false, false
 			continue
 		}
 		piles = append(piles, unit.Pile{Width: w, Count: n})
 	}
-	piles = r.correctPiles(r.supersede(found, piles))
-	if len(piles) == 0 {
-		return
-	}
-	text := r.text[r.items[found[0].count].start:r.items[found[len(found)-1].width].end]
-	r.bound = append(r.bound, binding{Fact{Field: unit.StockPiles, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, found[0].count, false})
+	return r.correctPiles(r.supersede(found, piles))
 }
 
 // supersede drops a pile that the next one corrects: "8 at 3, no 9 at 3".

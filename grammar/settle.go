@@ -212,7 +212,7 @@ func (r *reader) leftovers() {
 		}
 		switch {
 		case it.used || it.brk != 0 && it.amount == nil:
-		case it.amount != nil:
+		case it.amount != nil, it.list != nil:
 			r.unuse(it.text)
 		case r.unknown(i):
 			if i > 0 && r.unknown(i-1) {

@@ -48,6 +48,7 @@ type token struct {
 	meaning    meaning
 	value      *big.Rat // of a number in words
 	taken      bool     // misspelt, and taken for norm
+	list       *stockList
 }
 
 // tokenizer gives scraps their meaning.

@@ -107,6 +107,9 @@ func (r *reader) lengthSystem() *unit.Unit {
 		if it.amount != nil && it.amount.bare() && !r.habit.Metric && (it.amount.form == formFraction || it.amount.form == formMixed) {
 			inch = true // "18mm ply, 3/16 walnut": fractions are of an inch
 		}
+		if it.list != nil && it.list.unit != nil {
+			metric, inch = metric || it.list.unit.Metric, inch || !it.list.unit.Metric
+		}
 		if it.amount == nil || !it.amount.is(unit.Distance) {
 			continue
 		}

@@ -24,6 +24,7 @@ const (
 	kindVerb          // a verb of the load book
 	kindFill          // words that add nothing
 	kindPeril         // a danger
+	kindStock         // a list of strips in stock
 )
 
 // entry is one meaning and the ways of saying it, parted by commas.

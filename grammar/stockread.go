@@ -1,0 +1,114 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// stockLists reads the lists of a stock, each of them whole, and returns the
+// items that they stand at. Where the message presses strips and chooses none,
+// widths without counts are those of the strips.
+func (r *reader) stockLists() (piles unit.Piles, at []int) {
+	for i := range r.items {
+		l := r.items[i].list
+		if l == nil || !r.ofStrips(l) {
+			continue
+		}
+		r.items[i].used = true
+		if !l.counted && r.pressed() {
+			r.widthsOf(i, l)
+			continue
+		}
+		total := 0
+		for k := range l.entries {
+			p, ok := r.pileOfEntry(l, &l.entries[k])
+			if !ok {
+				r.unuse(l.entries[k].text)
+				continue
+			}
+			piles = withPile(piles, p, !l.counted)
+			total += p.Count
+		}
+		r.countOfList(i, total)
+		at = append(at, i)
+	}
+	return piles, at
+}
+
+// ofStrips reports whether a list can be of strips: the message chooses some,
+// names one of their words, or is nothing but the list.
+func (r *reader) ofStrips(l *stockList) bool {
+	if l.unit != nil || r.mentions(kindNoun, "strip") || r.mentions(kindAttr, "wide") || r.mentions(kindRole, "target", "trim") || r.stockContext() {
+		return true
+	}
+	for i := range r.items {
+		if r.items[i].list == nil && !r.idle(i) && !r.isBreak(i) {
+			return false
+		}
+	}
+	return true
+}
+
+// pressed reports whether the message is about pressing strips rather than
+// choosing them.
+func (r *reader) pressed() bool {
+	return !r.stockContext() && (r.mentions(kindNoun, "bar") || r.mentions(kindVacuum) || r.pressureSaid())
+}
+
+// widthsOf gives the strips the widths of a list.
+func (r *reader) widthsOf(i int, l *stockList) {
+	var ws unit.Numbers
+	for k := range l.entries {
+		p, ok := r.pileOfEntry(l, &l.entries[k])
+		if !ok {
+			r.unuse(l.entries[k].text)
+			continue
+		}
+		ws = append(ws, p.Width)
+	}
+	if len(ws) > 0 {
+		r.countOfList(i, len(ws))
+		r.say(i, unit.StripWidths, ws)
+	}
+}
+
+// pileOfEntry is one entry as a pile; false where it cannot be strips.
+func (r *reader) pileOfEntry(l *stockList, e *stockEntry) (unit.Pile, bool) {
+	am := e.width
+	if am.unit == nil {
+		am.unit = l.unit
+	}
+	w, _, ok := r.valueOf(&am, unit.StripWidth)
+	n := max(e.count, 1)
+	if !ok || impossible(unit.StripWidth, w) != "" || n > mostOfAPile {
+		return unit.Pile{}, false
+	}
+	return unit.Pile{Width: w, Count: n}, true
+}
+
+// mostOfAPile is more than any rack has of one width.
+const mostOfAPile = 100_000
+
+// withPile adds a pile, or with merge counts one more strip of a width that is
+// there already.
+func withPile(piles unit.Piles, p unit.Pile, merge bool) unit.Piles {
+	if merge {
+		for k := range piles {
+			if piles[k].Width == p.Width {
+				piles[k].Count += p.Count
+				return piles
+			}
+		}
+	}
+	return append(piles, p)
+}
+
+// countOfList uses up the count of a list's strips where it stands before it:
+// "300 strips: 42 45 48 …".
+func (r *reader) countOfList(i, total int) {
+	for j := i - 1; j >= 0 && j >= i-8; j-- {
+		if am := r.items[j].amount; am != nil {
+			if n, ok := am.whole(); ok && n == total && !r.items[j].used {
+				r.items[j].used = true
+			}
+			return
+		}
+	}
+}
