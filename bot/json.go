@@ -157,6 +157,10 @@ func pile(b []byte, p unit.Pile) []byte {
 	b = number(b, p.Width)
 	b = append(b, `,"count":`...)
 	b = strconv.AppendInt(b, int64(p.Count), 10)
+	if p.Length > 0 {
+		b = append(b, `,"length_mm":`...)
+		b = number(b, p.Length)
+	}
 	return append(b, '}')
 }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"presshand/engine"
+	"presshand/engine/plan"
 	"presshand/engine/unit"
 )
 
@@ -256,10 +257,27 @@ func (s style) panelsOf(d engine.Day, l engine.DayLoad) string {
 	var each []string
 	for i, n := range counts {
 		if n > 0 {
-			each = append(each, fmt.Sprintf("%d of %s", n, s.stated(unit.PanelWidth, d.Sizes[i].Width.Millimetres(), s.fields[unit.Targets])))
+			each = append(each, fmt.Sprintf("%d of %s", n, s.sizeOf(d, i)))
 		}
 	}
 	return listed(each, "and")
+}
+
+// sizeOf names a panel of a day by its width, or by its whole size where lengths
+// differ too.
+func (s style) sizeOf(d engine.Day, i int) string {
+	p := d.Sizes[i]
+	if !slices.ContainsFunc(d.Sizes, func(q plan.Rect) bool { return q.Length != p.Length }) {
+		return s.stated(unit.PanelWidth, p.Width.Millimetres(), s.fields[unit.Targets])
+	}
+	return s.size(p.Width.Millimetres(), p.Length.Millimetres())
+}
+
+// size shows a panel's width and length, in mm, with the unit once.
+func (s style) size(width, length float64) string {
+	u := s.fields[unit.Targets]
+	wide, long := s.stated(unit.PanelWidth, width, u), s.stated(unit.PanelLength, length, u)
+	return withoutUnit(wide, long) + " × " + long
 }
 
 // maxPressLoads is how many loads of a press are told one by one.

@@ -249,7 +249,12 @@ func (s style) piles(piles unit.Piles) string {
 			each = append(each, fmt.Sprintf("… (%d in all)", strips(piles)))
 			break
 		}
-		each = append(each, strconv.Itoa(p.Count)+" at "+s.stated(unit.StripWidth, p.Width, s.fields[unit.StockPiles]))
+		u := s.fields[unit.StockPiles]
+		if p.Length > 0 {
+			each = append(each, strconv.Itoa(p.Count)+" panels "+s.size(p.Width, p.Length))
+			continue
+		}
+		each = append(each, strconv.Itoa(p.Count)+" at "+s.stated(unit.StripWidth, p.Width, u))
 	}
 	return strings.Join(each, ", ")
 }

@@ -185,7 +185,8 @@ var replaces = map[unit.Field][]unit.Field{
 	unit.WoodMoistureLow:  {unit.WoodMoisture},
 	unit.WoodMoistureHigh: {unit.WoodMoisture},
 	unit.TargetWidth:      {unit.Targets},
-	unit.Targets:          {unit.TargetWidth},
+	unit.Targets:          {unit.TargetWidth, unit.PanelWidth, unit.PanelCount},
+	unit.PanelWidth:       {unit.Targets},
 	unit.SurfaceKind:      {unit.FrictionStated},
 	unit.LayupPanel:       {unit.LayupLoad},
 	unit.LayupLoad:        {unit.LayupPanel},
@@ -205,11 +206,20 @@ func (s Statement) stating(facts []grammar.Fact) Statement {
 			}
 		}
 	}
+	if x, ok := now.find(unit.Targets); ok && sized(x.Value) && !now.has(unit.PanelLength) {
+		s = s.without(unit.PanelLength)
+	}
 	s = append(make(Statement, 0, len(s)+len(now)), s.restacked(now)...)
 	for _, x := range now {
 		s.put(x)
 	}
 	return s
+}
+
+// sized reports whether panels have a length each.
+func sized(v unit.Value) bool {
+	piles, ok := v.(unit.Piles)
+	return ok && len(piles) > 0 && piles[0].Length > 0
 }
 
 // yielding returns the room's defaults without those that s says otherwise.

@@ -15,7 +15,7 @@ var signs = []struct {
 	{grammar.Strips, [][]unit.Field{{unit.StockPiles, unit.Narrowest, unit.Widest, unit.UseFirst, unit.Neighbours}}},
 	{grammar.Strips, [][]unit.Field{{unit.TargetWidth, unit.Targets}, {unit.Trim, unit.WedgeLow, unit.WedgeHigh}}},
 	{grammar.Schedule, [][]unit.Field{{unit.StartTime, unit.Deadline, unit.WorkHours, unit.Overnight}}},
-	{grammar.Schedule, [][]unit.Field{{unit.PanelCount}, {unit.PressCount}}},
+	{grammar.Schedule, [][]unit.Field{{unit.PanelCount, unit.Targets}, {unit.PressCount}}},
 	{grammar.Stack, [][]unit.Field{{unit.StackLayers}}},
 	{grammar.Stack, [][]unit.Field{{unit.MatThickness, unit.MatFirmness, unit.MatFirm}, {unit.StripThickest, unit.StripThinnest, unit.ThicknessSpread, unit.Opening}}},
 	{grammar.Flatten, [][]unit.Field{{unit.Cup, unit.Bow}}},

@@ -81,7 +81,7 @@ func largest(v unit.Value) (most float64) {
 		}
 	case unit.Piles:
 		for _, p := range v {
-			most = math.Max(most, math.Abs(p.Width))
+			most = math.Max(most, math.Max(math.Abs(p.Width), math.Abs(p.Length)))
 		}
 	}
 	return most

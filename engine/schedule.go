@@ -135,12 +135,19 @@ func (s *scheduling) readPanels(b *builder) error {
 	}
 	if len(widths) == 0 {
 		b.need(unit.PanelWidth)
-	}
-	if length == 0 {
-		b.need(unit.PanelLength)
+		if length == 0 {
+			b.need(unit.PanelLength)
+		}
 	}
 	for _, w := range widths {
-		s.sizes = append(s.sizes, plan.Rect{Width: unit.Millimetres(w.Width), Length: unit.Length(length), Count: w.Count})
+		long := unit.Millimetres(w.Length)
+		if w.Length == 0 {
+			long = unit.Length(length)
+		}
+		if long == 0 {
+			b.need(unit.PanelLength)
+		}
+		s.sizes = append(s.sizes, plan.Rect{Width: unit.Millimetres(w.Width), Length: long, Count: w.Count})
 		s.layups = append(s.layups, b.layupOf(row, w.Width/1000))
 	}
 	return nil

@@ -254,3 +254,22 @@ func TestSchedule_refusesClock(t *testing.T) {
 		t.Error("half seven passed")
 	}
 }
+
+// Two sizes in one day: five of 600 × 1200 mm, three to a bed of 2440 mm, and
+// four of 1200 × 2400 mm, which take a bed each: six loads.
+func TestSchedule_mixedSizes(t *testing.T) {
+	said := epoxyDay()
+	for _, f := range []unit.Field{unit.PanelCount, unit.PanelWidth, unit.PanelLength} {
+		delete(said, f)
+	}
+	said[unit.Targets] = unit.Piles{{Width: 600, Length: 1200, Count: 5}, {Width: 1200, Length: 2400, Count: 4}}
+	a := mustAnswer(t, engine.Schedule, said)
+	wantTriple(t, a, unit.LoadsNeeded, 6, 6, 6, 0)
+	if len(a.Day.Sizes) != 2 || a.Day.Sizes[0].Length == a.Day.Sizes[1].Length {
+		t.Errorf("sizes %v, want two with lengths of their own", a.Day.Sizes)
+	}
+	said[unit.Targets] = unit.Piles{{Width: 600, Length: 1200, Count: 5}, {Width: 1200, Count: 4}}
+	if a := mustAnswer(t, engine.Schedule, said); !slices.Equal(a.Needs, []unit.Field{unit.PanelLength}) {
+		t.Errorf("needs %v, want the length", a.Needs)
+	}
+}

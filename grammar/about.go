@@ -224,13 +224,15 @@ func (r *reader) infer() Topic {
 		return Stack
 	case has(unit.PumpSpeed, unit.Leak) && !has(unit.StripCount):
 		return Pump
-	case has(unit.StartTime, unit.Deadline, unit.WorkHours, unit.Overnight) && has(unit.PanelCount):
+	case has(unit.StartTime, unit.Deadline, unit.WorkHours, unit.Overnight) && has(unit.PanelCount, unit.Targets):
 		return Schedule
 	case has(unit.Cup, unit.Bow) && !has(unit.BarHeight):
 		return Flatten
 	case has(unit.BarHeight, unit.WedgeRatio, unit.WedgeForce, unit.Overfill, unit.BarDenied, unit.Gap):
 		return Side
-	case has(unit.PanelCount) && has(unit.PressTime, unit.Unload, unit.LayupLoad, unit.StartTime, unit.PressCount):
+	case has(unit.PanelCount, unit.Targets) && has(unit.PressTime, unit.Unload, unit.LayupLoad, unit.StartTime, unit.PressCount):
+		return Schedule
+	case r.sizedTargets():
 		return Schedule
 	case has(unit.MatThickness, unit.MatFirmness, unit.MatDenied) && has(unit.ThicknessSpread, unit.StripThickest):
 		return Stack

@@ -298,7 +298,7 @@ var supports = map[Topic][]unit.Field{
 	Glue:     {unit.GlueClass, unit.ShopTemp, unit.WoodMoisture, unit.WoodMoistureLow, unit.LabelOpen, unit.LabelClosed, unit.LabelPress, unit.LabelSpread, unit.PanelCount, unit.StripThickness},
 	Pump:     {unit.PumpSpeed, unit.PressVolume, unit.Leak, unit.PumpLimit},
 	Move:     {unit.ServiceHumidity, unit.ServiceTemp, unit.WoodMoisture, unit.Sawn, unit.ShopHumidity, unit.PanelWidth, unit.CoreKind},
-	Schedule: {unit.PanelCount, unit.PressCount, unit.StartTime, unit.Deadline, unit.LayupPanel, unit.LayupLoad, unit.WorkHours, unit.Overnight},
+	Schedule: {unit.PanelCount, unit.Targets, unit.PressCount, unit.StartTime, unit.Deadline, unit.LayupPanel, unit.LayupLoad, unit.WorkHours, unit.Overnight},
 }
 
 // answerable reports whether everything that a topic needs was said.

@@ -189,7 +189,7 @@ func rounded(v unit.Value) string {
 	case unit.Piles:
 		var ss []string
 		for _, p := range v {
-			ss = append(ss, fmt.Sprintf("%d @ %s", p.Count, six(p.Width)))
+			ss = append(ss, fmt.Sprintf("%d @ %s x %s", p.Count, six(p.Width), six(p.Length)))
 		}
 		return strings.Join(ss, ", ")
 	case unit.Layers:

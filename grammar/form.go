@@ -207,12 +207,14 @@ func entryPiles(value string) (unit.Piles, bool) {
 	var ps unit.Piles
 	for _, part := range strings.Split(value, ", ") {
 		n, w, ok := strings.Cut(part, " @ ")
+		w, l, _ := strings.Cut(w, " x ")
 		count, err := strconv.Atoi(n)
 		width, err2 := strconv.ParseFloat(w, 64)
-		if !ok || err != nil || err2 != nil {
+		length, err3 := strconv.ParseFloat(orZero(l), 64)
+		if !ok || err != nil || err2 != nil || err3 != nil {
 			return nil, false
 		}
-		ps = append(ps, unit.Pile{Width: width, Count: count})
+		ps = append(ps, unit.Pile{Width: width, Count: count, Length: length})
 	}
 	return ps, true
 }

@@ -143,6 +143,9 @@ func (r *reader) differs(i int) bool {
 // panelTargets reads panels of several widths that strips must fill: "2 panels 18
 // wide, 3 panels 24 wide".
 func (r *reader) panelTargets() {
+	if r.has(unit.Targets) {
+		return
+	}
 	type target struct{ count, width, n int }
 	var ts []target
 	for i := range r.items {

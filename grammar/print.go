@@ -93,7 +93,11 @@ func printValue(f Fact) string {
 	case unit.Piles:
 		var ss []string
 		for _, p := range v {
-			ss = append(ss, fmt.Sprintf("%d @ %s", p.Count, decimal(p.Width)))
+			s := fmt.Sprintf("%d @ %s", p.Count, decimal(p.Width))
+			if p.Length > 0 {
+				s += " x " + decimal(p.Length)
+			}
+			ss = append(ss, s)
 		}
 		return strings.Join(ss, ", ")
 	}

@@ -44,6 +44,7 @@ func (r *reader) read() {
 	r.layers()
 	r.workHours()
 	r.overnight()
+	r.panelSizes()
 	r.piles()
 	r.clocks()
 	r.rates()

@@ -28,10 +28,12 @@ type Layer struct {
 	Thickness float64 `json:"thickness_mm,omitempty"`
 }
 
-// A Pile is so many pieces of one width, in millimetres.
+// A Pile is so many pieces of one width, in millimetres. Panels may have a length
+// each; 0 is not said.
 type Pile struct {
-	Width float64 `json:"width_mm"`
-	Count int     `json:"count"`
+	Width  float64 `json:"width_mm"`
+	Count  int     `json:"count"`
+	Length float64 `json:"length_mm,omitempty"`
 }
 
 // A Triple is a computed figure: its low end, its middle and its high end. An

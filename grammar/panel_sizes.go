@@ -1,0 +1,120 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// A sizedPanel is so many panels of one size, by the items that say so; n is how
+// many numbers the size has.
+type sizedPanel struct{ count, size, n int }
+
+// panelSizes reads panels of several sizes in one message: "3 panels 24x48 and 5
+// panels 18x36".
+func (r *reader) panelSizes() {
+	switch r.topic {
+	case "", Schedule, Strips, Load:
+	default:
+		return
+	}
+	var found []sizedPanel
+	for i := 1; i < len(r.items); i++ {
+		if p, ok := r.sizedPanelAt(i); ok {
+			found = append(found, p)
+			i += p.n - 1
+		}
+	}
+	if len(found) < 2 || r.corrected(found) {
+		return
+	}
+	piles := r.pilesOfPanels(found)
+	if piles == nil {
+		return
+	}
+	for _, p := range found {
+		r.items[p.count].used = true
+		for k := p.size; k < p.size+2; k++ {
+			r.items[k].used = true
+		}
+		if p.n > 2 {
+			r.bind(p.size+2, unit.PanelThickness)
+		}
+	}
+	first, last := found[0].count, found[len(found)-1]
+	text := r.text[r.items[first].start:r.items[last.size+last.n-1].end]
+	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(r.items[last.size].amount, unit.Distance), Text: text}, first, false})
+}
+
+// sizedPanelAt reads a size at item i with its count before it.
+func (r *reader) sizedPanelAt(i int) (sizedPanel, bool) {
+	if !r.free(i) || !r.length(i) || i+1 >= len(r.items) || r.items[i].amount.link == linkTimes {
+		return sizedPanel{}, false
+	}
+	end := i + 1
+	for end < len(r.items) && r.free(end) && r.length(end) && r.items[end].amount.link == linkTimes {
+		end++
+	}
+	n := end - i
+	if n < 2 || n > 3 || r.is(r.next(end-1), kindNoun) && !r.is(r.next(end-1), kindNoun, "panel") {
+		return sizedPanel{}, false
+	}
+	for j := i - 1; j >= 0 && j >= i-4; j-- {
+		switch {
+		case r.free(j):
+			c, ok := r.items[j].amount.whole()
+			return sizedPanel{j, i, n}, ok && c > 0 && r.items[j].amount.link == linkNone && (j < i-1 || r.items[i].amount.link == linkAt || r.is(r.next(end-1), kindNoun, "panel"))
+		case r.is(j, kindNoun, "panel"), r.word(j, "at", "of", "more", "are", "in", "that", "off", "each"), r.items[j].brk == '@', r.is(j, kindWood), r.items[j].brk == 'x':
+		default:
+			return sizedPanel{}, false
+		}
+	}
+	return sizedPanel{}, false
+}
+
+// corrected reports whether one size is said in place of another, or offered
+// beside it.
+func (r *reader) corrected(found []sizedPanel) bool {
+	first, last := found[0].count, found[len(found)-1].size
+	for k := first; k < last; k++ {
+		if r.is(k, kindFix) || r.word(k, "or", "vs", "versus") || r.is(k, kindRole, "compare") || r.items[k].amount != nil && r.items[k].amount.link == linkOr {
+			return true
+		}
+	}
+	return false
+}
+
+// pilesOfPanels returns panels by size, their lengths too; nil where they are all
+// alike or one cannot be.
+func (r *reader) pilesOfPanels(found []sizedPanel) unit.Piles {
+	var piles unit.Piles
+	several := false
+	for _, p := range found {
+		r.spreadUnit(p.size, p.size+p.n)
+		if r.sheet(p.size, p.size+p.n) {
+			u := unit.Foot
+			r.items[p.size].amount.unit, r.items[p.size+1].amount.unit = &u, &u
+		}
+		w, _, okW := r.valueOf(r.items[p.size].amount, unit.PanelWidth)
+		l, _, okL := r.valueOf(r.items[p.size+1].amount, unit.PanelLength)
+		if !okW || !okL || impossible(unit.PanelWidth, w) != "" || impossible(unit.PanelLength, l) != "" || min(w, l) < narrowestPanel {
+			return nil
+		}
+		n, _ := r.items[p.count].amount.whole()
+		piles = append(piles, unit.Pile{Width: w, Length: l, Count: n})
+		several = several || w != piles[0].Width || l != piles[0].Length
+	}
+	if !several {
+		return nil
+	}
+	return piles
+}
+
+// narrowestPanel tells a panel's size from the section of a strip, in mm.
+const narrowestPanel = 100
+
+// sizedTargets reports whether panels of several sizes were read, lengths and all.
+func (r *reader) sizedTargets() bool {
+	for _, b := range r.bound {
+		if piles, ok := b.fact.Value.(unit.Piles); ok && b.fact.Field == unit.Targets && piles[0].Length > 0 {
+			return true
+		}
+	}
+	return false
+}
