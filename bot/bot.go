@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"time"
 	"unicode/utf8"
 
 	"presshand/bot/book"
@@ -27,6 +28,7 @@ type Bot struct {
 	Engine   Engine
 	Store    Store
 	Settings func(room string) Settings // nil: inches, everyone may check but the poster
+	Patience time.Duration              // how long a plan is looked for; 0: 3 s
 }
 
 // Engine is what the bot asks for figures.
@@ -58,7 +60,8 @@ func (b *Bot) Handle(ctx context.Context, m Message) (Reply, error) {
 		if err != nil || empty(o) {
 			return r, err
 		}
-		err = b.Store.Record(ctx, o, m.At)
+		// Who breaks off what is looked for gets the best so far, and it is kept.
+		err = b.Store.Record(context.WithoutCancel(ctx), o, m.At)
 		if err == nil {
 			return r, nil
 		}
@@ -85,6 +88,9 @@ func (b *Bot) Consider(ctx context.Context, m Message) (Reply, book.Outcome, err
 	if err := t.recall(ctx); err != nil {
 		return Reply{}, book.Outcome{}, err
 	}
+	looking, cancel := context.WithTimeout(ctx, b.patience())
+	defer cancel()
+	t.goOn = func() bool { return looking.Err() == nil }
 	t.phrase = t.parse(withoutMarkup(m.Text))
 	r, err := t.reply(ctx)
 	if err != nil {
@@ -92,6 +98,17 @@ func (b *Bot) Consider(ctx context.Context, m Message) (Reply, book.Outcome, err
 	}
 	t.outcome.Entries = t.ledger.Entries()
 	return r.finished(), t.outcome, nil
+}
+
+// usualPatience is how long a plan is looked for. Nearly all take a few
+// milliseconds.
+const usualPatience = 3 * time.Second
+
+func (b *Bot) patience() time.Duration {
+	if b.Patience > 0 {
+		return b.Patience
+	}
+	return usualPatience
 }
 
 func (b *Bot) settings(room string) Settings {
@@ -113,6 +130,7 @@ type turn struct {
 	stored   book.Profile // as the store has it
 	ledger   *book.Ledger
 	outcome  book.Outcome
+	goOn     func() bool // whether a plan may be looked for any longer
 }
 
 // recall reads what the thread and the room remember.

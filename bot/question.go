@@ -120,7 +120,7 @@ func (t *turn) answered(thread Thread, why bool) Reply {
 	said := thread.Said.facts()
 	works := make([]worked, 0, len(thread.Asks))
 	for _, w := range thread.Asks {
-		q := engine.Question{About: engine.Topic(w.About), For: w.For, Said: said, Room: thread.Said.yielding(room), Why: why}
+		q := engine.Question{About: engine.Topic(w.About), For: w.For, Said: said, Room: thread.Said.yielding(room), Why: why, GoOn: t.goOn}
 		works = append(works, t.bot.work(q, w, thread.Compare))
 	}
 	return t.compose(thread, works)

@@ -23,6 +23,9 @@ func (s style) understood(thread Thread) string {
 		if w == "" {
 			continue
 		}
+		if x.Field == unit.StripCount && thread.Said.has(unit.StockPiles) {
+			w = "at most " + w // of a stock
+		}
 		if x.Note != "" {
 			w += " (" + x.Note + ")"
 		}

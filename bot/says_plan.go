@@ -23,6 +23,8 @@ var planSays = map[engine.Reason]string{
 	engine.ReasonPicksBest:       "No other way to fill these panels from this pile wastes less.",
 	engine.ReasonPicksMost:       "No other way makes more panels from this pile, or as many with less waste.",
 	engine.ReasonPicksNear:       "Within {waste_off_pct} of the best there can be: {waste_mm} of waste in all, and no plan gets under {waste_least_mm}.",
+	engine.ReasonPicksUnfinished: "I stopped looking: these {panels_made} are the best so far, and up to {panels_most} are not ruled out.",
+	engine.ReasonStopped:         "I stopped looking after a while; this is the best so far.",
 	engine.ReasonPicksMaybeMore:  "I found no way to make more; {panels_most} is the most that I could not rule out.",
 
 	engine.ReasonStockShort:       "Not enough: all that is in the pile makes one panel up to {stock_reach_mm} wide, {stock_short_mm} short.",

@@ -36,6 +36,10 @@ type Question struct {
 	Room  unit.Facts   // the room's own defaults; they fill Assumed
 	Why   bool         // keep the working
 	For   []unit.Field // figures asked for by name, if any: what they lack is needed
+
+	// GoOn is asked now and then while a plan is looked for. Once it says no, the
+	// answer is the best found so far with its bound; nil lets it run to its end.
+	GoOn func() bool
 }
 
 // An Answer is what the engine makes of a question. Its figures stand under the

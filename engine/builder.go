@@ -16,6 +16,8 @@ type builder struct {
 	a     Answer
 	exact bool // ranges collapse to their mids: solving backwards
 
+	stopped bool // a plan was not looked for to its end
+
 	wood  wood.Species // once looked up
 	class glue.Class   // once looked up
 }

@@ -32,6 +32,12 @@ const (
 	// ReasonPicksNear: not proven best; no plan for as many panels wastes less
 	// than waste_least_mm. Figures: waste_least_mm, waste_off_pct.
 	ReasonPicksNear Reason = "picks-near"
+	// ReasonPicksUnfinished: looking was broken off, and more panels are not ruled
+	// out. Figures: panels_most.
+	ReasonPicksUnfinished Reason = "picks-unfinished"
+	// ReasonStopped: looking was broken off; the plan is the best until then, of
+	// strips or of a day.
+	ReasonStopped Reason = "stopped"
 	// ReasonPicksMaybeMore: more panels are not ruled out. Figures: panels_most.
 	ReasonPicksMaybeMore Reason = "picks-maybe-more"
 )

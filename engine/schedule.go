@@ -60,7 +60,7 @@ func answerSchedule(b *builder) error {
 	if !s.counted && !s.countBy(b, most) {
 		return nil
 	}
-	if s.packed, err = plan.Loads(s.job, nil); err != nil {
+	if s.packed, err = plan.Loads(s.job, watched[int](b)); err != nil {
 		return underField(err, scheduleFields)
 	}
 	if err := s.setClock(b); err != nil {

@@ -36,6 +36,9 @@ func (s *scheduling) judge(b *builder, most int) {
 	if s.timed && !s.set.Certificate.Best {
 		b.advise(ReasonClockNear, clock)
 	}
+	if b.stopped && !(s.set.Certificate.Best && s.packed.Certificate.Best) {
+		b.advise(ReasonStopped, nil)
+	}
 }
 
 func (s *scheduling) clockFigures() unit.Facts {

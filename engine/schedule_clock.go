@@ -53,7 +53,7 @@ func (s *scheduling) setClock(b *builder) error {
 		s.clock.Loads = append(s.clock.Loads, s.turnOf(s.layupOfLoad(l)))
 	}
 	var err error
-	if s.set, err = plan.Clock(s.clock, nil); err != nil {
+	if s.set, err = plan.Clock(s.clock, watched[unit.Time](b)); err != nil {
 		if s.judgeNoShift(b, err) {
 			return nil
 		}
@@ -67,7 +67,7 @@ func (s *scheduling) setClock(b *builder) error {
 	s.clock.Start = d.LatestStart // midnight where none holds
 	b.assume(unit.StartTime, unit.Word(clockWord(s.clock.Start)))
 	if s.clock.Start > 0 {
-		if s.set, err = plan.Clock(s.clock, nil); err != nil {
+		if s.set, err = plan.Clock(s.clock, watched[unit.Time](b)); err != nil {
 			return underField(err, scheduleFields)
 		}
 	}

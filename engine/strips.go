@@ -37,7 +37,7 @@ func answerStrips(b *builder) error {
 	}
 	s.job.Panels = panels
 	s.many(b)
-	if s.plan, err = plan.Strips(s.job, nil); err != nil {
+	if s.plan, err = plan.Strips(s.job, watched[unit.Length](b)); err != nil {
 		return underField(err, stripFields)
 	}
 	s.give(b)

@@ -16,10 +16,16 @@ func (s *stripping) judge(b *builder) {
 	switch {
 	case made == s.wanted || s.most && made > 0:
 		b.judge("pick", Good, s.certified(), figures)
+		if b.stopped && !s.plan.Certificate.Best {
+			b.advise(ReasonStopped, nil)
+		}
 		if s.judgeNeighbours(b) {
 			b.advise(s.certified(), figures) // which a check that is good does not say beside one that is not
 		}
 		s.adviseMore(b)
+		return
+	case b.stopped && s.plan.Certificate.PanelsBound > made:
+		b.judge("pick", Care, ReasonPicksUnfinished, figures)
 		return
 	case len(s.usable()) == 0:
 		b.judge("stock", Stop, ReasonStockNoneSuch, figures)
@@ -114,7 +120,7 @@ func (s *stripping) adviseMore(b *builder) {
 	if all.Panels[0].Count < 2 {
 		return
 	}
-	p, err := plan.Strips(all, nil)
+	p, err := plan.Strips(all, watched[unit.Length](b))
 	if err != nil || len(p.Picks) < 2 {
 		return
 	}

@@ -71,3 +71,40 @@ func TestStrips_wishesThatCannotBe(t *testing.T) {
 		t.Errorf("held to %v, want nothing", held)
 	}
 }
+
+// manyWidths are 300 strips of as many widths, a hundredth of a mm apart, for 60
+// panels: more than is looked through in a while.
+func manyWidths() unit.Facts {
+	var stock unit.Piles
+	for i := range 300 {
+		stock = append(stock, unit.Pile{Width: 40 + float64(i*i*7%8000)/100, Count: 1})
+	}
+	return unit.Facts{unit.StockPiles: stock, unit.TargetWidth: unit.Number(350), unit.PanelCount: unit.Number(60)}
+}
+
+// Broken off at any time, an answer is a plan that the checker passes, with its
+// bound, and says so.
+func TestStrips_brokenOff(t *testing.T) {
+	for _, after := range []int{0, 1, 30, 61, 90} {
+		asked := 0
+		a, err := engine.Compute(engine.Question{About: engine.Strips, Said: manyWidths(), GoOn: func() bool {
+			asked++
+			return asked <= after
+		}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		made, _ := a.Values[unit.PanelsMade].(unit.Triple)
+		i := slices.IndexFunc(a.Checks, func(c engine.Check) bool { return c.Name == "pick" })
+		switch {
+		case asked > after+1:
+			t.Errorf("asked %d times more after no", asked-after-1)
+		case i < 0:
+			t.Errorf("after %d: checks %v, want one of the pick", after, a.Checks)
+		case *made.Mid < 60 && (a.Checks[i].Reason != engine.ReasonPicksUnfinished || a.Verdict != engine.Care):
+			t.Errorf("after %d: %v panels, %s, %s", after, *made.Mid, a.Verdict, a.Checks[i].Reason)
+		case *made.Mid == 60:
+			wantAdvice(t, a, engine.ReasonStopped, unit.PanelsMade, nil)
+		}
+	}
+}

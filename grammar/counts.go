@@ -72,7 +72,7 @@ func (r *reader) count(i, n int) {
 				return
 			}
 		}
-		if r.is(r.prev(i), kindRole, "max", "min") && !(r.is(r.prev(i), kindRole, "max") && r.countsAtWidths()) {
+		if r.is(r.prev(i), kindRole, "max", "min") && !(r.is(r.prev(i), kindRole, "max") && r.has(unit.StockPiles)) {
 			return // of a stock no more than so many are to be taken
 		}
 		r.bind(i, unit.StripCount)

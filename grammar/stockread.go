@@ -105,7 +105,7 @@ func withPile(piles unit.Piles, p unit.Pile, merge bool) unit.Piles {
 func (r *reader) countOfList(i, total int) {
 	for j := i - 1; j >= 0 && j >= i-8; j-- {
 		if am := r.items[j].amount; am != nil {
-			if n, ok := am.whole(); ok && n == total && !r.items[j].used {
+			if n, ok := am.whole(); ok && n == total && !r.items[j].used && r.is(r.next(j), kindNoun, "strip") {
 				r.items[j].used = true
 			}
 			return

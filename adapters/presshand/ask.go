@@ -39,6 +39,9 @@ func (c *askCmd) Run(ctx context.Context, s streams) (err error) {
 	defer func() { err = errors.Join(err, done()) }()
 	a := &asking{askCmd: c, bot: b, out: bufio.NewWriter(s.out)}
 	if len(c.Question) > 0 {
+		if watched(s.err) {
+			defer whileWorking(quiet, func() { fmt.Fprintln(s.err, "Looking for a better plan; Ctrl-C gives the best so far …") })()
+		}
 		return a.once(ctx, strings.Join(c.Question, " "))
 	}
 	if err := a.lines(ctx, s.in); err != nil {

@@ -42,7 +42,9 @@ func (c *chatCmd) Run(ctx context.Context, s streams) (err error) {
 		if err != nil {
 			return hint(fmt.Errorf("input cannot be read: %w", err), "try “presshand ask” with the message behind it")
 		}
+		done := whileWorking(quiet, room.Working)
 		r, err := b.Handle(ctx, m)
+		done()
 		if err != nil {
 			return storeTrouble(err)
 		}

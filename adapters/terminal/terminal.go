@@ -3,7 +3,7 @@
 // replies are coloured; through a pipe all is plain.
 //
 // What goes where: the person types behind "> ", replies stand below, a blank
-// line starts a new thread. Nothing else is printed.
+// line starts a new thread. Nothing else is printed, but that a reply takes longer.
 package terminal
 
 import (
@@ -154,6 +154,9 @@ func (t *Terminal) Send(_ context.Context, _ bot.Message, r bot.Reply) error {
 	_, err := io.WriteString(t.out, b.String())
 	return err
 }
+
+// Working says that a reply takes longer than usual.
+func (t *Terminal) Working() { fmt.Fprintln(t.out, "Looking for a better plan …") }
 
 // Close gives the terminal back as it was.
 func (t *Terminal) Close() error { return t.close() }
