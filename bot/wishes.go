@@ -33,11 +33,17 @@ func (s style) holding(says string, f engine.Finding, w worked) string {
 	var each []string
 	for _, k := range kept {
 		field := unit.Field(k)
+		if field == unit.StripCount && f.Reason == engine.ReasonStockShortOfFew {
+			continue // the sentence says so
+		}
 		wish := s.saying(field, w.stated(field), s.fields[field])
 		if field == unit.StripCount {
 			wish = "at most " + wish
 		}
 		each = append(each, wish)
+	}
+	if len(each) == 0 {
+		return says
 	}
 	return "With " + listed(each, "and") + ", " + lower(says)
 }

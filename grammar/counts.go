@@ -73,7 +73,8 @@ func (r *reader) count(i, n int) {
 			}
 		}
 		if r.is(r.prev(i), kindRole, "max", "min") && !(r.is(r.prev(i), kindRole, "max") && r.has(unit.StockPiles)) {
-			return // of a stock no more than so many are to be taken
+			r.items[i].amount.dead = r.is(r.prev(i), kindRole, "min") // nothing takes at least so many
+			return
 		}
 		r.bind(i, unit.StripCount)
 	case r.is(j, kindNoun, "joint"):

@@ -15,8 +15,12 @@ func (r *reader) stripWishes() {
 	for i := range r.items {
 		if f := r.limitAt(i); f != "" {
 			r.stripLimit(i, f)
-		} else if r.is(i, kindRole, "min", "max") {
-			r.leastOrMost(i)
+		} else if r.is(i, kindRole, "min") || r.is(i, kindUnit) && r.word(i, "min") {
+			r.leastOrMost(i, unit.Narrowest)
+		} else if r.is(i, kindRole, "max") {
+			r.leastOrMost(i, unit.Widest)
+		} else {
+			r.betweenWidths(i)
 		}
 	}
 	r.narrowFirst()
@@ -32,38 +36,61 @@ func (r *reader) limitAt(i int) unit.Field {
 		return unit.Widest
 	case r.is(i, kindRole, "mintemp") && r.word(i, "nothing under", "not under", "not below"):
 		return unit.Narrowest
-	case r.limitDenied(i) < 0:
-	case r.is(i, kindRole, "narrower"), r.word(i, "under", "below"):
+	case r.limitDenied(i) < 0 && !r.limitGoesOn(i):
+	case r.is(i, kindRole, "narrower"), r.word(i, "under", "below", "or narrower"), r.word(i, "than") && r.word(i-1, "less", "smaller"):
 		return unit.Narrowest
-	case r.is(i, kindRole, "wider"), r.word(i, "over") || r.is(i, kindRole, "mintemp") && r.word(i, "above"):
+	case r.is(i, kindRole, "wider"), r.word(i, "over", "or wider"), r.is(i, kindRole, "mintemp") && r.word(i, "above"),
+		r.word(i, "than") && r.word(i-1, "more", "bigger", "larger", "greater"):
 		return unit.Widest
 	}
 	return ""
 }
 
-// limitDenied is the item of the denial that makes a limit of the word at item
-// i, of strips or of all there is: "no strip should be …", "don't use anything …";
+// limitGoesOn: "nothing narrower than 2 or wider than 3".
+func (r *reader) limitGoesOn(i int) bool {
+	k := i - 1
+	switch {
+	case r.word(i, "or wider", "or narrower") && r.word(i+1, "than"):
+	case r.is(i, kindRole, "narrower", "wider") && r.word(k, "or", "nor", "and"):
+		k--
+	default:
+		return false
+	}
+	for _, b := range r.bound {
+		if b.from == k && (b.fact.Field == unit.Narrowest || b.fact.Field == unit.Widest) {
+			return true
+		}
+	}
+	return false
+}
+
+// limitDenied is the item of the denial that makes a limit of the word at item i,
+// of strips or of all there is: "no strip should be …", "strips must not be …";
 // -1 where there is none.
 func (r *reader) limitDenied(i int) int {
-	subject := false
+	subject, no := false, -1
 	for j := i - 1; j >= 0 && j >= i-6 && r.items[j].amount == nil && !r.isBreak(j); j-- {
 		switch {
 		case r.word(j, "nothing", "none"):
 			return j
-		case r.is(j, kindNot) && (subject || r.word(j, "none", "except", "excluding")):
-			return j
+		case r.is(j, kindNot):
+			no = j
+			subject = subject || r.word(j, "except", "excluding")
 		case r.is(j, kindNoun, "strip"), r.word(j, "anything", "any", "ones", "those"):
 			subject = true
 		}
 	}
-	return -1
+	if !subject {
+		return -1
+	}
+	return no
 }
 
 // stripLimit gives the width behind item i to a limit, where it is one of
 // strips: by its unit, by "wide", or among strips in stock.
 func (r *reader) stripLimit(i int, f unit.Field) {
 	j := i + 1
-	for j < len(r.items) && j <= i+2 && r.items[j].amount == nil && r.idle(j) {
+	for j < len(r.items) && j <= i+2 && r.items[j].amount == nil && (r.idle(j) || r.word(j, "than")) {
 		j++
 	}
 	if !r.free(j) || !r.length(j) || r.items[j].amount.link != linkNone {
@@ -72,7 +99,7 @@ func (r *reader) stripLimit(i int, f unit.Field) {
 	wide := r.next(j)
 	from, _ := r.clause(i)
 	strips := r.within(from, i, kindNoun, "strip") >= 0
-	explicit := strips || r.is(i, kindRole, "narrowest", "widest", "narrower", "wider")
+	explicit := strips || r.is(i, kindRole, "narrowest", "widest", "narrower", "wider") || r.limitGoesOn(i)
 	switch {
 	case r.is(wide, kindAttr) && !r.is(wide, kindAttr, "wide"), r.is(wide, kindRole, "trim", "over"), r.is(wide, kindNoun, "panel", "opening", "fence"):
 		return
@@ -95,8 +122,7 @@ func (r *reader) stripLimit(i int, f unit.Field) {
 
 // leastOrMost reads a limit that is no denial: "strips at least 2 1/2 wide", "only
 // strips 2 1/2 or wider", "minimum strip width 40".
-func (r *reader) leastOrMost(i int) {
-	f := map[string]unit.Field{"min": unit.Narrowest, "max": unit.Widest}[r.items[i].id]
+func (r *reader) leastOrMost(i int, f unit.Field) {
 	from, _ := r.clause(i)
 	strips := r.within(from, i, kindNoun, "strip") >= 0
 	if r.word(i, "or wider", "and wider", "or narrower", "and narrower") && strips && r.free(i-1) && r.length(i-1) && r.bind(i-1, f) {
@@ -113,7 +139,7 @@ func (r *reader) leastOrMost(i int) {
 	if !r.free(j) || !r.length(j) || !named && !r.is(wide, kindAttr, "wide") {
 		return
 	}
-	strips = strips || r.is(r.next(wide), kindNoun, "strip")
+	strips = strips || r.is(r.next(wide), kindNoun, "strip") || r.wantedElsewhere(i)
 	if strips && r.bind(j, f) {
 		for k := i; k < j; k++ {
 			r.spend(k)
@@ -122,6 +148,28 @@ func (r *reader) leastOrMost(i int) {
 			r.spend(wide)
 		}
 	}
+}
+
+// wantedElsewhere reports whether another clause than that of item i says what the
+// strips of a stock must fill: "need 48 wide, at least 2 1/2 wide".
+func (r *reader) wantedElsewhere(i int) bool {
+	from, to := r.clause(i)
+	return r.within(from, to, kindRole, "target") < 0 && r.mentions(kindRole, "target") && r.within(from, to, kindNoun, "panel") < 0 && r.stockContext()
+}
+
+// betweenWidths reads "strips between 2 and 3 wide": of a stock, those that may be
+// used.
+func (r *reader) betweenWidths(i int) {
+	if !r.free(i) || !r.length(i) || i+1 >= len(r.items) || !r.free(i+1) || !r.length(i+1) || r.items[i+1].amount.link != linkTo {
+		return
+	}
+	wide := r.next(i + 1)
+	from, _ := r.clause(i)
+	if !r.is(wide, kindAttr, "wide") || r.within(from, i, kindNoun, "strip") < 0 && !r.is(r.next(wide), kindNoun, "strip") || !r.wantedElsewhere(i) {
+		return
+	}
+	r.bindRange(i, unit.Narrowest, unit.Widest)
+	r.spend(wide)
 }
 
 // spend marks an item as read and takes its meaning from later passes.
@@ -134,20 +182,17 @@ func (r *reader) spend(i int) {
 }
 
 // neighbours reads "no two alike side by side", "keep neighbours different",
-// "alternate the widths".
+// "alternate the widths", "identical strips must not touch".
 func (r *reader) neighbours() {
 	for i := range r.items {
 		switch {
 		case r.isTwo(i):
-			if no := r.denialRight(i); no >= 0 && r.alikeBehind(i) {
-				_, to := r.clause(i)
-				r.spend(no)
-				r.spend(i)
-				r.differ(i, to)
-			}
+			r.twoAlike(i)
 		case strings.HasPrefix(r.items[i].word, "neighbo") && r.items[i].kind != kindPerson || r.word(i, "adjacent"):
 			from, to := r.clause(i)
-			if r.wordsIn(from, to, "different", "differ", "differing", "unlike", "vary", "varying") && !r.word(i-1, "my", "our", "his", "her", "their") {
+			unlike := r.wordsIn(from, to, "different", "differ", "differing", "unlike", "vary", "varying") ||
+				r.within(from, to, kindNot) >= 0 && r.wordsIn(from, to, sameWords...)
+			if unlike && !r.word(i-1, "my", "our", "his", "her", "their") {
 				r.differ(from, to)
 			}
 		case r.word(i, "alternate", "alternating", "alternated"):
@@ -155,8 +200,38 @@ func (r *reader) neighbours() {
 			if r.within(i, min(i+4, to), kindAttr, "wide") >= 0 {
 				r.differ(i, to)
 			}
+		case r.word(i, sameWords...) && !r.items[i].used:
+			from, to := r.clause(i)
+			of := r.is(r.next(i), kindNoun, "strip") || r.is(r.next(i), kindAttr, "wide")
+			if of && r.within(from, to, kindNot) >= 0 && r.wordsIn(from, to, besideWords...) {
+				r.differ(from, to)
+			}
 		}
 	}
+}
+
+// sameWords say that strips are of one width, besideWords that they lie side by
+// side.
+var (
+	sameWords   = []string{"alike", "same", "equal", "identical", "matching"}
+	besideWords = []string{"side", "together", "next", "beside", "touch", "touching", "adjacent", "neighbours", "neighbors"}
+)
+
+// twoAlike reads "no two alike" at item i, the two. Two that may be alike wish
+// nothing, and are no width.
+func (r *reader) twoAlike(i int) {
+	if !r.alikeBehind(i) {
+		return
+	}
+	no := r.denialRight(i)
+	if no < 0 {
+		r.items[i].amount.dead = true
+		return
+	}
+	_, to := r.clause(i)
+	r.spend(no)
+	r.spend(i)
+	r.differ(i, to)
 }
 
 // alikeBehind reports whether what follows the "two" at item i says that they are
@@ -174,9 +249,8 @@ func (r *reader) alikeBehind(i int) bool {
 	if r.wordsIn(i, to, "alike") {
 		return true
 	}
-	beside := r.wordsIn(i, to, "side", "together", "next", "beside", "touching", "adjacent", "neighbours", "neighbors") ||
-		r.within(i, to, kindNoun, "strip") >= 0 || r.within(i, to, kindAttr, "wide") >= 0
-	return beside && r.wordsIn(i, to, "same", "equal", "identical", "matching")
+	beside := r.wordsIn(i, to, besideWords...) || r.within(i, to, kindNoun, "strip") >= 0 || r.within(i, to, kindAttr, "wide") >= 0
+	return beside && r.wordsIn(i, to, sameWords...)
 }
 
 func (r *reader) isTwo(i int) bool {
@@ -214,7 +288,7 @@ func (r *reader) differ(from, to int) {
 	for k := from; k < to; k++ {
 		if r.items[k].amount == nil && (strings.HasPrefix(r.items[k].word, "neighbo") || r.word(k, "keep", "alternate", "alternating", "alternated", "adjacent",
 			"alike", "same", "equal", "identical", "matching", "different", "differ", "differing", "unlike", "vary", "varying",
-			"side", "together", "next", "beside", "width", "widths")) {
+			"side", "together", "next", "beside", "touch", "touching", "width", "widths") || r.is(k, kindNot)) {
 			r.spend(k)
 		}
 	}
@@ -230,7 +304,7 @@ func (r *reader) narrowFirst() {
 			continue
 		}
 		from, to := r.clause(i)
-		wished := r.wordsIn(from, to, "first", "use up", "prefer", "preferably", "up")
+		wished := r.wordsIn(from, to, "first", "use up", "prefer", "preferably", "up", "many")
 		if !wished || r.within(from, i, kindNot) >= 0 || r.wordsIn(from, to, "last", "only", "wide", "widest") {
 			continue
 		}
