@@ -29,9 +29,13 @@ func (r *reader) workHours() {
 				a = r.rangeAfter(last.end + 1)
 			}
 		}
-		shifts = r.withoutBreak(shifts)
+		text := r.text[r.items[i].start:r.items[last.end].end]
+		shifts, off := r.withoutBreak(shifts)
+		if off != "" {
+			text += ", " + off
+		}
 		r.items[i].used = true
-		r.bound = append(r.bound, binding{Fact{Field: unit.WorkHours, Value: unit.Word(written(shifts)), Text: r.text[r.items[i].start:r.items[last.end].end]}, i, false})
+		r.bound = append(r.bound, binding{Fact{Field: unit.WorkHours, Value: unit.Word(written(shifts)), Text: text}, i, false})
 	}
 }
 
@@ -122,8 +126,9 @@ func (r *reader) shiftOf(a span, before []shift) (shift, bool) {
 // zeroed reports whether a clock time was written with a nought in front: 03:30.
 func (r *reader) zeroed(i int) bool { return r.items[i].text != "" && r.items[i].text[0] == '0' }
 
-// withoutBreak takes a break out of the shift that it lies in: "lunch 12 to 1".
-func (r *reader) withoutBreak(shifts []shift) []shift {
+// withoutBreak takes a break out of the shift that it lies in, and returns it as
+// typed: "lunch 12 to 1".
+func (r *reader) withoutBreak(shifts []shift) (rest []shift, off string) {
 	for i := range r.items {
 		if !r.word(i, "lunch", "dinner", "break", "breaks", "lunchtime", "siesta") {
 			continue
@@ -137,11 +142,12 @@ func (r *reader) withoutBreak(shifts []shift) []shift {
 			if ok && s.from < b.from && b.to < s.to {
 				r.useRange(a)
 				r.items[i].used = true
-				return append(append(append([]shift{}, shifts[:k]...), shift{s.from, b.from}, shift{b.to, s.to}), shifts[k+1:]...)
+				rest = append(append(append(rest, shifts[:k]...), shift{s.from, b.from}, shift{b.to, s.to}), shifts[k+1:]...)
+				return rest, r.text[r.items[i].start:r.items[a.end].end]
 			}
 		}
 	}
-	return shifts
+	return shifts, ""
 }
 
 // overnight reads whether a press may hold a load over night: "nothing stays in
