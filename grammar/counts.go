@@ -37,12 +37,29 @@ func (r *reader) counts() {
 			r.bind(next, unit.StripWidth)
 			continue
 		}
-		if i > 1 && (r.items[i-1].brk == ':' || r.items[i-1].brk == '=') && r.is(i-2, kindNoun, "strip", "panel") && isPlural(r.items[i-2].word) && (r.next(i) < 0 || r.items[i-1].brk == '=') {
+		if r.countBehind(i) {
 			r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[i-2].id])
 			continue
 		}
 		r.count(i, n)
 	}
+}
+
+// countBehind: "strips: 7", "panels = 3", "slats, 7."
+func (r *reader) countBehind(i int) bool {
+	if i < 2 || !r.is(i-2, kindNoun, "strip", "panel") || !isPlural(r.items[i-2].word) {
+		return false
+	}
+	alone := r.isBreak(i+1) && r.items[i].amount.bare()
+	switch r.items[i-1].brk {
+	case '=':
+		return true
+	case ':':
+		return r.next(i) < 0
+	case ',':
+		return alone && r.prev(i-2) < 0 && r.items[i].amount.link == linkNone
+	}
+	return false
 }
 
 func (r *reader) count(i, n int) {
@@ -194,6 +211,9 @@ func (r *reader) countedThings(i, j int) unit.Field {
 		}
 		if r.is(k, kindNoun, "strip") {
 			return unit.StripCount
+		}
+		if r.is(k, kindNoun, "press", "frame") && isPlural(r.items[k].word) {
+			return unit.PressCount
 		}
 		if r.is(k, kindNoun, "core") {
 			return unit.PanelCount

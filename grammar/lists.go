@@ -62,15 +62,25 @@ func (r *reader) listFrom(i int) []int {
 		switch {
 		case r.free(j) && r.length(j) && r.items[j].amount.link == linkNone:
 			list = append(list, j)
-			if k := r.next(j); r.is(k, kindAttr) || r.is(k, kindNoun) {
+			if k := r.next(j); (r.is(k, kindAttr) || r.is(k, kindNoun)) && !r.wideAgain(k) {
 				return list
 			}
+		case len(list) > 0 && r.is(j, kindAttr, "wide") && r.wideAgain(j):
 		case len(list) > 0 && (r.items[j].brk == ',' || r.items[j].brk == '/' || r.items[j].brk == '+' || r.word(j, "and")):
 		default:
 			return list
 		}
 	}
 	return list
+}
+
+// wideAgain: "2 wide, 2 1/2 wide and 3 wide" says it behind each.
+func (r *reader) wideAgain(k int) bool {
+	j := k + 1
+	for j < len(r.items) && (r.items[j].brk == ',' || r.word(j, "and")) {
+		j++
+	}
+	return r.is(k, kindAttr, "wide") && j > k+1 && j < len(r.items) && r.free(j) && r.length(j) && r.is(r.next(j), kindAttr, "wide")
 }
 
 // someAndSome reads the least and the most of pieces that differ: thicknesses,

@@ -111,8 +111,12 @@ func (r *reader) unuse(text string) {
 // fixedBetween reports whether a word of correction stands between two items.
 func (r *reader) fixedBetween(a, b int) bool { return r.within(a, b, kindFix) >= 0 }
 
-// offered reports whether "or" or "versus" stands between each two readings.
+// offered reports whether "or" or "versus" stands between each two readings, or
+// they are what somebody is "torn between".
 func (r *reader) offered(bs []binding) bool {
+	if len(bs) == 2 && r.tornBetween(bs[0].from, bs[1].from) {
+		return true
+	}
 	for i := 1; i < len(bs); i++ {
 		found := false
 		for k := bs[i-1].from; k < bs[i].from; k++ {
@@ -125,6 +129,20 @@ func (r *reader) offered(bs []binding) bool {
 		}
 	}
 	return true
+}
+
+// tornBetween: "between a 3/4 bar and a 1 1/4 bar".
+func (r *reader) tornBetween(a, b int) bool {
+	for k := a - 1; k >= 0 && k >= a-3; k-- {
+		if r.word(k, "between") {
+			for ; k < b; k++ {
+				if r.word(k, "and") {
+					return !r.isStop(k)
+				}
+			}
+		}
+	}
+	return false
 }
 
 // vacuumTwice: a gauge, an absolute reading and a per cent are one field said in

@@ -265,7 +265,7 @@ func (t *tokenizer) word(s scrap) {
 		tok.value = v
 		return
 	}
-	if t.inchAnd(s) || t.oneOfUnit(s) || t.link(s) {
+	if t.inchAnd(s) || t.oneOfUnit(s) || t.link(s) || t.minus(s) {
 		return
 	}
 	if m, n := trade.longest(t.scraps, t.at); n > 0 {
@@ -305,6 +305,15 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 func (t *tokenizer) nounAt(i int) bool {
 	m, n := trade.longest(t.scraps, i)
 	return n > 0 && m.kind == kindNoun
+}
+
+// minus reads the sign in words: "minus 0.8 bar".
+func (t *tokenizer) minus(s scrap) bool {
+	if s.norm != "minus" && s.norm != "negative" || !t.numberAt(t.at+1) || t.afterAmount() {
+		return false
+	}
+	t.push(symMinus, 1)
+	return true
 }
 
 // tradeRun reports whether a run of trade words longer than n starts here:
