@@ -33,6 +33,8 @@ type Server struct {
 	program, dir, at string
 	cmd              *exec.Cmd
 	gone             chan struct{}
+	killed           bool // and not started since
+	emptied          int
 }
 
 // Start starts a new homeserver with a configuration.
@@ -69,27 +71,41 @@ func signingKey() []byte {
 }
 
 // chooseAddress takes a port that is free; it stays the same over restarts.
-func (s *Server) chooseAddress() error {
+func (s *Server) chooseAddress() (err error) {
+	s.at, err = freeAddress()
+	s.URL = "http://" + s.at
+	return err
+}
+
+func freeAddress() (string, error) {
 	l, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {
-		return err
+		return "", err
 	}
-	s.at = l.Addr().String()
-	s.URL = "http://" + s.at
-	return l.Close()
+	return l.Addr().String(), l.Close()
 }
 
 // startWithin is how long a homeserver may take to answer.
 const startWithin = 30 * time.Second
 
-// Up starts the homeserver and waits until it answers.
+// Up starts the homeserver and waits until it answers. One that was killed is
+// first brought up where nobody talks to it, to put its queue in order.
 func (s *Server) Up(ctx context.Context) error {
+	if s.killed {
+		if err := s.recover(ctx); err != nil {
+			return err
+		}
+	}
+	return s.up(ctx, s.at)
+}
+
+func (s *Server) up(ctx context.Context, at string) error {
 	log, err := os.OpenFile(filepath.Join(s.dir, "log"), os.O_CREATE|os.O_WRONLY|os.O_APPEND, 0o600)
 	if err != nil {
 		return err
 	}
 	defer log.Close()
-	cmd := exec.Command(s.program, "-config", "dendrite.yaml", "-http-bind-address", s.at)
+	cmd := exec.Command(s.program, "-config", "dendrite.yaml", "-http-bind-address", at)
 	cmd.Dir, cmd.Stdout, cmd.Stderr = s.dir, log, log
 	if err := cmd.Start(); err != nil {
 		return err
@@ -103,21 +119,21 @@ func (s *Server) Up(ctx context.Context) error {
 	ctx, done := context.WithTimeout(ctx, startWithin)
 	defer done()
 	for {
-		if s.answers(ctx) {
+		if answers(ctx, at) {
 			return nil
 		}
 		select {
 		case <-gone:
-			return fmt.Errorf("homeserver ended at its start: %s", s.log())
+			return fmt.Errorf("homeserver ended at its start: %s", s.lastWords())
 		case <-ctx.Done():
-			return fmt.Errorf("homeserver does not answer within %v: %s", startWithin, s.log())
+			return fmt.Errorf("homeserver does not answer within %v: %s", startWithin, s.lastWords())
 		case <-time.After(10 * time.Millisecond):
 		}
 	}
 }
 
-func (s *Server) answers(ctx context.Context) bool {
-	req, err := http.NewRequestWithContext(ctx, http.MethodGet, s.URL+"/_matrix/client/versions", nil)
+func answers(ctx context.Context, at string) bool {
+	req, err := http.NewRequestWithContext(ctx, http.MethodGet, "http://"+at+"/_matrix/client/versions", nil)
 	if err != nil {
 		return false
 	}
@@ -135,6 +151,7 @@ func (s *Server) Kill() {
 	}
 	_ = s.cmd.Process.Kill() // gone already is as good
 	<-s.gone
+	s.killed = true
 }
 
 // Stop ends the homeserver and removes its data.
@@ -143,11 +160,17 @@ func (s *Server) Stop() error {
 	return os.RemoveAll(s.dir)
 }
 
-func (s *Server) log() string {
+func (s *Server) log() []byte {
 	b, err := os.ReadFile(filepath.Join(s.dir, "log"))
 	if err != nil {
-		return err.Error()
+		return []byte(err.Error())
 	}
+	return b
+}
+
+// lastWords returns the end of the log.
+func (s *Server) lastWords() string {
+	b := s.log()
 	return string(b[max(0, len(b)-2000):])
 }
 
