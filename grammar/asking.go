@@ -25,6 +25,9 @@ func (r *reader) findAsks() {
 		a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
 		a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
 		a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
+		if a.Solve == unit.Vacuum && r.pressureOn(i) {
+			a = Ask{About: Side}
+		}
 		r.phrase.Asks = append(r.phrase.Asks, a)
 		if a.Solve != "" && r.solving == "" {
 			r.solving = a.Solve
@@ -48,6 +51,19 @@ func (r *reader) findAsks() {
 	if r.solving == "" {
 		r.phrase.Asks = append(r.phrase.Asks, r.loosely()...)
 	}
+}
+
+// pressureOn: "how many kPa are there on the joints" asks for no vacuum.
+func (r *reader) pressureOn(i int) bool {
+	if !in(r.items[i].word, "how many kpa", "how many mbar") {
+		return false
+	}
+	for j := i + 1; j < len(r.items) && j < i+8 && !r.isBreak(j) && r.items[j].amount == nil && !r.word(j, "need", "for", "want", "to"); j++ {
+		if r.is(j, kindNoun, "joint") || r.is(j, kindAsk) && cue(r.items[j].id).About == Side {
+			return true
+		}
+	}
+	return false
 }
 
 // guessTopic tells what the message is about before its numbers are read, for

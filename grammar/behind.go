@@ -58,6 +58,9 @@ func (t *tokenizer) skipDot(s scrap) {
 	if t.at+1 >= len(t.scraps) || t.scraps[t.at].norm != "." || !t.scraps[t.at].glued {
 		return
 	}
+	if first := t.text[t.scraps[t.at+1].start]; first >= 'A' && first <= 'Z' {
+		return // a new sentence
+	}
 	if m, n := trade.longest(t.scraps, t.at+1); n > 0 && (m.kind == kindAttr || m.kind == kindNoun) {
 		t.at++
 	}

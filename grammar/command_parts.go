@@ -38,7 +38,7 @@ func (r *reader) references(i int) ([]int, int) {
 // loadNumber takes a bare whole number, or one with "in" behind it, for a load.
 func (r *reader) loadNumber(i int) (int, bool) {
 	am := r.items[i].amount
-	if am.minus || am.link == linkTimes || am.link == linkTo || am.value == nil || !am.value.IsInt() || am.form != formInt || am.plural {
+	if am.minus || am.link == linkTimes || am.link == linkTo || am.link == linkAt || am.value == nil || !am.value.IsInt() || am.form != formInt || am.plural {
 		return 0, false
 	}
 	if am.unit != nil && (am.unitRaw != "in" || am.unit.Symbol != "in") {
@@ -208,16 +208,48 @@ func (r *reader) details(c *Command, from int) {
 			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 {
 				c.Press, it.used, nx.used = nx.text, true, true
 			}
-		case it.amount != nil && (it.amount.form == formPair || !it.used && r.daySuffix(i) != "" && r.daySuffix(i) != " ") && (c.Verb == In || c.Verb == Out):
-			if clock, ok := clockOf(it.amount, r.daySuffix(i)); ok {
-				c.Time, c.Clock, it.used = clock, it.text, true
-				r.items[r.suffixAt(i)].used = true
-			} else {
-				r.unuse(it.text)
-			}
+		case it.amount != nil && (it.amount.form == formPair || !it.used && r.daySuffix(i) != "" && r.daySuffix(i) != " ") && (c.Verb == In || c.Verb == Out) && !r.hourBefore(i+1):
+			r.at(c, i)
 		}
 	}
 	r.lots(anywhere)
+}
+
+// at takes item i for the time of a load's going in or coming out. The first
+// time that is said counts, another is left unused.
+func (r *reader) at(c *Command, i int) {
+	it, hour := &r.items[i], i-1
+	clock, ok := clockOf(it.amount, r.daySuffix(i))
+	from := it.start
+	if r.hourBefore(i) { // "2 05 pm"
+		am := *it.amount
+		am.form, am.pair = formPair, [2]int{int(r.items[hour].amount.float()), int(am.float())}
+		clock, ok = clockOf(&am, r.daySuffix(i))
+		from = r.items[hour].start
+	}
+	if it.amount.form == formPair && len(it.text)-strings.IndexByte(it.text, ':') < len(":05") {
+		ok = false // "10:4" is no time
+	}
+	if !ok || c.Time != "" {
+		r.unuse(r.text[from:it.end])
+		it.used = true
+		return
+	}
+	c.Time, c.Clock, it.used = clock, r.text[from:it.end], true
+	r.items[r.suffixAt(i)].used = true
+	if from < it.start {
+		r.items[hour].used = true
+	}
+}
+
+// hourBefore reports whether item i, two digits, follows an hour: "2 05 pm".
+func (r *reader) hourBefore(i int) bool {
+	if !r.free(i) || !r.free(i-1) || len(r.items[i].text) != 2 || !r.items[i-1].amount.bare() || !r.items[i].amount.bare() {
+		return false
+	}
+	h, okH := plainWhole(r.items[i-1].amount)
+	m, okM := plainWhole(r.items[i].amount)
+	return okH && okM && h >= 1 && h <= 12 && m < 60
 }
 
 // lots reads "glue lot A12" and "job 4412" where the last item of one may stand.

@@ -191,6 +191,9 @@ func (r *reader) percentField(i int) unit.Field {
 	n, p := r.next(i), r.prev(i)
 	from, to := r.clause(i)
 	left, right := r.window(i)
+	if r.wetBeforeHouse(i, to) {
+		return unit.WoodMoisture
+	}
 	if r.has(unit.WoodMoisture) && r.service(i) && r.percentCue(left, i) == "mc" && r.items[i].amount.float() > 25 {
 		return unit.ServiceHumidity
 	}
@@ -248,6 +251,21 @@ func (r *reader) window(i int) (from, to int) {
 
 // percentCue is what the words of [from, to) make of a per cent: rh, mc, vacuum
 // or nothing.
+// wetBeforeHouse: of "its at 7% now and the house is like 55%" the first is the
+// wood's.
+func (r *reader) wetBeforeHouse(i, to int) bool {
+	house := r.within(i, to, kindAir, "service")
+	if house < 0 || r.items[i].amount.float() > 30 || r.has(unit.WoodMoisture) || r.within(r.afterStop(i), i, kindAir, "service", "rh") >= 0 {
+		return false
+	}
+	for j := house; j < to; j++ {
+		if r.free(j) && r.items[j].amount.is(unit.Proportion) {
+			return r.opensWithin(i, house, "and", "but", "while")
+		}
+	}
+	return false
+}
+
 func (r *reader) percentCue(from, to int) string {
 	for j := max(from, 0); j < to && j < len(r.items); j++ {
 		switch {

@@ -120,6 +120,14 @@ func (r *reader) wordFact(i int) {
 			r.say(i, unit.BarCount, unit.Number(2))
 			return
 		}
+		if val == "2" && r.has(unit.BarHeight) && r.countKind(kindNoun) == 0 {
+			r.say(i, unit.BarCount, unit.Number(2)) // "both sides again, but 70 tall"
+			return
+		}
+		if val == "1" && strings.Contains(r.items[i].word, "just") && r.within(from, to, kindNoun, "bar") >= 0 && !r.mentions(kindNoun, "face", "core") {
+			r.say(i, unit.BarCount, unit.Number(1))
+			return
+		}
 		if !r.faced() {
 			return
 		}

@@ -14,6 +14,10 @@ func (r *reader) killNames() {
 			am.dead = true // "too and a quarter", spoken to a phone
 			continue
 		}
+		if am.bare() && r.word(i+1, "something") {
+			am.dead = true // "30 something wide" is no measure
+			continue
+		}
 		left := i - 1
 		for left >= 0 && (r.items[left].brk == '#' || r.word(left, "no", "number")) {
 			left--
@@ -72,11 +76,26 @@ func (r *reader) killHearsay() {
 			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") {
 				break
 			}
-			if r.items[j].amount != nil {
+			if r.items[j].amount != nil && !r.sawGauge(said, j) {
 				r.items[j].amount.hearsay = true
 			}
 		}
 	}
+}
+
+// sawGauge: "swears he saw 25 inHg on the gauge" is a reading, not an opinion.
+func (r *reader) sawGauge(said, i int) bool {
+	from, to := r.clause(i)
+	return r.opensWithin(max(said, from), i, "saw", "seen", "read") && r.within(i, to, kindVacuum, "gauge") >= 0
+}
+
+func (r *reader) opensWithin(from, to int, ws ...string) bool {
+	for i := from; i < to; i++ {
+		if r.word(i, ws...) {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) amountsIn(from, to int) int {

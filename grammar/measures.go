@@ -65,6 +65,8 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
 			r.bind(i, unit.Overfill)
+		case (r.is(p, kindRole, "run over") || r.word(p, "runs")) && r.size(i) > 0.3 && r.within(from, i, kindNoun, "strip") >= 0 && !r.has(unit.StripLength):
+			r.bind(i, unit.StripLength) // "each board runs 6 ft 8"
 		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary"):
 			r.bind(i, unit.ThicknessSpread)
 		case r.is(p, kindRole, "cover"):
@@ -355,10 +357,10 @@ func (r *reader) defaultNoun(attr string) string {
 		}
 	}
 	if attr == "tall" {
-		if !r.mentions(kindNoun, "bar") && !r.mentions(kindNoun, "strip") {
-			return ""
+		if r.mentions(kindNoun, "bar") || r.mentions(kindNoun, "strip") || r.countKind(kindNoun) == 0 {
+			return "bar"
 		}
-		return "bar"
+		return ""
 	}
 	if attr == "deep" {
 		return "frame"

@@ -139,6 +139,8 @@ func (r *reader) nounLength(i int) {
 		if it.word == "clear height" || it.word == "daylight" {
 			r.bind(i, unit.Opening)
 		}
+	case "opening":
+		r.bind(i, r.daylight(i, k))
 	case "panel":
 		r.panelLength(i)
 	case "cup":
@@ -151,6 +153,15 @@ func (r *reader) nounLength(i int) {
 			r.bind(i, f)
 		}
 	}
+}
+
+// daylight in a joint is its gap, daylight in a press its opening.
+func (r *reader) daylight(i, k int) unit.Field {
+	from, to := r.sentence(i)
+	if r.items[k].word == "daylight" && r.within(from, to, kindNoun, "joint") >= 0 && r.within(from, to, kindNoun, "press", "frame") < 0 {
+		return unit.Gap
+	}
+	return unit.Opening
 }
 
 // partLength binds the thickness of a layer. A sheet under a sled is the sled.

@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"fmt"
 	"math"
 
 	"presshand/engine/unit"
@@ -56,6 +57,9 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 	for _, p := range found {
 		n, _ := r.items[p.count].amount.whole()
 		w, _, ok := r.valueOf(r.items[p.width].amount, unit.StripWidth)
+		if n > mostOfAPile {
+			r.refuse(unit.StockPiles, r.items[p.count].text, fmt.Sprintf("a count of up to %d", mostOfAPile))
+		}
 		if !ok || impossible(unit.StripWidth, w) != "" || n < 1 || n > mostOfAPile {
 			r.items[p.count].used, r.items[p.width].used = false, false
 			continue
@@ -91,11 +95,21 @@ func (r *reader) stockContext() bool {
 	}
 	have := false
 	for i := range r.items {
-		if r.word(i, "got", "have", "theres", "pile", "leftover", "leftovers", "left", "heap", "stash", "found", "stock") || r.is(i, kindNoun, "strip") && r.items[i].word == "stock" {
+		if r.word(i, "got", "have", "theres", "pile", "leftover", "leftovers", "left", "offcuts", "heap", "stash", "found", "stock") || r.is(i, kindNoun, "strip") && r.items[i].word == "stock" {
 			have = true
 		}
 	}
-	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow())
+	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow() || r.getsOut())
+}
+
+// getsOut: "can i get 24 out of it".
+func (r *reader) getsOut() bool {
+	for i := range r.items {
+		if r.free(i) && r.word(i-1, "get", "make") && (r.word(i+1, "out", "from") || r.is(i+1, kindVerb, "out")) {
+			return true
+		}
+	}
+	return false
 }
 
 // countsAtWidths: two or more "12 @ 2 1/8" are a stock list by themselves.

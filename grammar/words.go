@@ -79,7 +79,7 @@ var vocabulary = []entry{
 	{kindFact, "cup_up=hump", "hump up, humps up, hump side is up, crown is up, crown side is up, hump is facing up, hump facing up, hump is up, hump is on top, hump side up, crown up, crown side up, belly up, convex up, convex side up, bump up, hump on top, crowned up"},
 	{kindFact, "cup_up=hollow", "hollow side is up, hollow is up, cup is up, cup side is up, hollow side facing up, hollow facing up, hollow up, hollow side up, cup up, cup side up, concave up, concave side up, cupped up, hollow on top, dish up"},
 	{kindFact, "faces=2", "both sides, both faces, two faces, two sides, either side, each side, each face, both front and back, front and back, double sided, 2 faces, 2 sides, top and bottom"},
-	{kindFact, "faces=1", "one face, one side, one sided, single sided, 1 face, 1 side, top only, only the top, on top only, single face, no backer, one side only, no backing veneer, no balancer"},
+	{kindFact, "faces=1", "one face, one side, one sided, single sided, 1 face, 1 side, top only, only the top, on top only, single face, no backer, one side only, just the one side, just one side, no backing veneer, no balancer"},
 	{kindFact, "cover=down", "film gets down behind it, film gets down behind, film gets behind it, film gets behind the bar, film goes down behind, film down behind, film drops behind, film gets in behind, film on both sides of the bar, bag gets down behind it, bag gets down behind, bag gets behind it, nothing behind the bar, nothing behind it"},
 	{kindFact, "cover=top", "cover the bar to the top, cover it to the top, cover the whole bar, to the top of the bar, covered to its top, covered to the top, fully covered, covered to its full height, covered all the way"},
 	{kindFact, "surface=film", "on plastic, on film, on poly, on polythene, on polyethylene, on plastic sheet, on plastic film, on pe film, on pe, over plastic, plastic under, plastic underneath, film under, film underneath, on the plastic, on the film, plastic under them, plastic lined sled, plastic covered sled, poly under, plastic below, film below, film beneath, film between, on packing tape, poly sheeting"},
@@ -102,7 +102,7 @@ var vocabulary = []entry{
 	{kindAir, "shop", "shop, shops, workshop, in here, here, in the shop, room temp, our shop, glue room, press room, pressroom, joinery, shed, garage, workshops, barn, yard"},
 	{kindAir, "temp", "temp, temperature, temps, degrees, deg, warm, cold, hot, degree"},
 
-	{kindFill, "", "on the face of it, face it, by the way, mid length, at mid length, midlength, mid span, as it were, for good measure, at the end of the day, all over the shop, on top of that, about face, in the face of"},
+	{kindFill, "", "of the two, of these two, out of the two, on the face of it, face it, by the way, mid length, at mid length, midlength, mid span, as it were, for good measure, at the end of the day, all over the shop, on top of that, about face, in the face of"},
 
 	// Negation, correction, hearsay.
 	{kindNot, "no", "no, without, w/o, w o, scratch the, sans, none, minus the, lose, ditch, forget, drop, skip, remove, leave out, leave off, take out, take away, ignore, never mind, nevermind, scrap, zero, leave off the, forget about, dont use, not using, except, except for, excluding, other than, instead of"},
