@@ -271,7 +271,7 @@ func (r *reader) nounFact(i int) {
 		if r.word(i-1, "both") && isPlural(it.word) {
 			r.say(i, unit.PressCount, unit.Number(2))
 		}
-		if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on") && len(r.items) < 16 {
+		if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "free", "available", "fixed", "working", "ready") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
 			r.say(i, unit.PressCount, unit.Number(2))
 		}
 		if r.word(i-1, "single") && !r.has(unit.PressCount) {

@@ -175,6 +175,9 @@ func (r *reader) attrNumber(j, pass int) int {
 	return -1
 }
 
+// widestStrip, in metres: what "need 48 wide" asks for is no strip.
+const widestStrip = 0.3
+
 func (r *reader) attrLength(i, j int, sure bool) {
 	attr := r.items[j].id
 	if i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.length(i+1) && j < i && r.attrField(i, j, attr, sure) == unit.StripThickness {
@@ -198,7 +201,7 @@ func (r *reader) attrLength(i, j int, sure bool) {
 		r.items[j].used = false
 	case r.items[i].amount.link == linkOr && r.free(i-1):
 		r.choice(i-1, i, f)
-	case f == unit.PanelWidth && r.forStrips(i):
+	case f == unit.PanelWidth && r.forStrips(i), f == unit.StripWidth && r.size(i) > widestStrip && r.is(r.prev(i), kindRole, "target"):
 		r.bind(i, unit.TargetWidth)
 	default:
 		if f == unit.StripWidth && r.items[i].amount.link == linkAt && r.free(i-1) && !r.has(unit.StripCount) {

@@ -59,8 +59,10 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 		w, _, ok := r.valueOf(r.items[p.width].amount, unit.StripWidth)
 		if n > mostOfAPile {
 			r.refuse(unit.StockPiles, r.items[p.count].text, fmt.Sprintf("a count of up to %d", mostOfAPile))
+			r.unuse(r.items[p.width].text)
+			continue
 		}
-		if !ok || impossible(unit.StripWidth, w) != "" || n < 1 || n > mostOfAPile {
+		if !ok || impossible(unit.StripWidth, w) != "" || n < 1 {
 			r.items[p.count].used, r.items[p.width].used = false, false
 			continue
 		}
