@@ -50,12 +50,28 @@ func (t *turn) plainly() ([]string, bool) {
 		return h.lines(t.settings.Metric), true
 	}
 	found := asksMeaning.FindStringSubmatch(strings.ToLower(strings.Join(strings.Fields(t.m.Text), " ")))
-	// in a thread “what is the side pressure” asks for the figure
-	if found == nil || !t.before.empty() && !t.asks(grammar.Words) {
+	if found == nil || !t.before.empty() && (!t.asks(grammar.Words) || t.meansFigure()) {
 		return nil, false
 	}
 	says, ok := lookUp(found[1] + found[2])
 	return []string{says}, ok
+}
+
+var asksFigure = regexp.MustCompile(`(?i)^what(?:['’]?s| is| are) the (.+?)\s*[?.!]*$`)
+
+// meansFigure takes "what is the side pressure" in a thread for a question about
+// the thread's figure: its meaning is "what is side pressure".
+func (t *turn) meansFigure() bool {
+	found := asksFigure.FindStringSubmatch(strings.TrimSpace(t.m.Text))
+	if found == nil {
+		return false
+	}
+	asks := t.bot.Parse(found[1]+"?", grammar.Habit{Metric: t.settings.Metric}).Asks
+	if len(asks) == 0 || !computed(asks[0].About) {
+		return false
+	}
+	t.phrase.Asks, t.phrase.Terms = asks, nil
+	return true
 }
 
 // explained returns a sentence for each term, for help where there is none.

@@ -39,6 +39,7 @@ func answerFace(b *builder) error {
 	if b.known(unit.GlueClass) && (b.q.About == Face || facesOnCore(b)) {
 		b.judgeFace("face", p, b.glue())
 		b.judgeBoiling(b.glue())
+		adviseCold(b)
 		warnOfGlue(b, b.glue())
 	}
 	b.warnOfVacuum()

@@ -45,6 +45,21 @@ func judgeTemperature(b *builder, c glue.Class, lowest float64) {
 	}
 }
 
+// adviseCold warns of a shop that is too cold for the glue, where a question
+// about pressure says both.
+func adviseCold(b *builder) {
+	if !b.known(unit.ShopTemp) || !b.known(unit.GlueClass) {
+		return
+	}
+	c := b.glue()
+	T, lowest := b.shopTemperature(), lowestTemperature(b, c)
+	if !reaches(T, lowest) && !c.GelsCold() {
+		b.advise(ReasonTooCold, unit.Facts{
+			unit.ShopTemp: unit.Number(T), unit.MinTemp: unit.Number(lowest), unit.GlueClass: unit.Word(c.Name),
+		})
+	}
+}
+
 // judgeLayup gives the time that one panel's lay-up takes and judges it, or that
 // of the whole load where one is described, against the closed time.
 func judgeLayup(b *builder, closed unit.Range[float64]) error {

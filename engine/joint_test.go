@@ -2,6 +2,7 @@ package engine_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"presshand/engine"
@@ -27,11 +28,34 @@ func TestJoint_verdicts(t *testing.T) {
 		// 6.4 · 12.5 GPa · 50³ · 1 mm / 1000⁴ = 10 kPa to close 1 mm
 		"gap that closes":     {unit.Facts{unit.FrictionStated: unit.Number(0), unit.Gap: unit.Number(1), unit.StripLength: unit.Number(1000)}, engine.Care, engine.ReasonJointGapWide},
 		"gap that stays":      {unit.Facts{unit.Gap: unit.Number(1), unit.StripLength: unit.Number(1000)}, engine.Stop, engine.ReasonJointOpen},
+		"gap, length unsaid":  {unit.Facts{unit.FrictionStated: unit.Number(0), unit.Gap: unit.Number(1)}, engine.Care, engine.ReasonJointGapLength},
 		"beyond the reach":    {unit.Facts{unit.FrictionStated: unit.Number(0.5)}, engine.Care, engine.ReasonJointBeyondReach},
 		"wide gap, over full": {unit.Facts{unit.GlueClass: unit.Word("hot-hide"), unit.FrictionStated: unit.Number(0), unit.Gap: unit.Number(1), unit.StripLength: unit.Number(1000)}, engine.Good, engine.ReasonJointFull},
 	} {
 		t.Run(name, func(t *testing.T) {
 			wantCheck(t, mustAnswer(t, engine.Side, exactBar(c.more)), "far joint", c.v, c.r)
+		})
+	}
+}
+
+// A shop under the lowest temperature of the table's PVA, 10 °C, is named beside
+// the pressures too, where both were said.
+func TestSide_tooColdIsNamed(t *testing.T) {
+	for name, c := range map[string]struct {
+		said unit.Facts
+		want bool
+	}{
+		"cold":        {unit.Facts{unit.GlueClass: unit.Word("pva"), unit.ShopTemp: unit.Number(9)}, true},
+		"warm enough": {unit.Facts{unit.GlueClass: unit.Word("pva"), unit.ShopTemp: unit.Number(11)}, false},
+		"glue unsaid": {unit.Facts{unit.ShopTemp: unit.Number(9)}, false},
+		"the label's": {unit.Facts{unit.GlueClass: unit.Word("pva"), unit.ShopTemp: unit.Number(9), unit.LabelMinTemp: unit.Number(5)}, false},
+	} {
+		t.Run(name, func(t *testing.T) {
+			a := mustAnswer(t, engine.Side, exactBar(c.said))
+			got := slices.ContainsFunc(a.Advice, func(f engine.Finding) bool { return f.Reason == engine.ReasonTooCold })
+			if got != c.want {
+				t.Errorf("named: %v, want %v", got, c.want)
+			}
 		})
 	}
 }

@@ -39,6 +39,10 @@ const (
 	// ReasonJointGapWide: a gap wider than the glue fills, which the pressure may
 	// or may not close. Figures: gap_mm, gap_limit_mm, closing_kpa.
 	ReasonJointGapWide Reason = "joint-gap-wide"
+	// ReasonJointGapLength: a gap wider than the glue fills; whether the pressure
+	// closes it depends on a length that is not known. Figures: gap_mm,
+	// gap_limit_mm.
+	ReasonJointGapLength Reason = "joint-gap-length"
 )
 
 // Reasons of the other checks on a panel pressed from the side.

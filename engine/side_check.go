@@ -55,7 +55,9 @@ func (b *builder) judgeJoint(s *sideLoad, name string, pressure unit.Range[float
 	if s.gap.wide() {
 		figures[unit.Gap] = unit.Gap.Number(s.gap.open)
 		figures[unit.GapLimit] = unit.GapLimit.Number(s.gap.most)
-		figures[unit.Closing] = figure(unit.Closing, s.closing)
+		if s.gap.bends {
+			figures[unit.Closing] = figure(unit.Closing, s.closing)
+		}
 	}
 	b.judge(name, v, r, figures)
 }
@@ -71,6 +73,8 @@ func (s *sideLoad) jointVerdict(net unit.Range[float64], unreached bool) (Verdic
 		return Good, ReasonJointTight
 	case s.gap.wide() && !reaches(net.High, s.contact):
 		return Stop, ReasonJointOpen
+	case s.gap.wide() && !s.gap.bends:
+		return Care, ReasonJointGapLength
 	case s.gap.wide():
 		return Care, ReasonJointGapWide
 	case touches:
