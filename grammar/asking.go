@@ -25,7 +25,7 @@ func (r *reader) findAsks() {
 		a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
 		a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
 		a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
-		if a.Solve == unit.Vacuum && r.pressureOn(i) {
+		if a.Solve == unit.Vacuum && r.pressureOn(i) || a.Solve == unit.BarHeight && r.betterOf(i) {
 			a = Ask{About: Side}
 		}
 		r.phrase.Asks = append(r.phrase.Asks, a)
@@ -53,13 +53,30 @@ func (r *reader) findAsks() {
 	}
 }
 
+// betterOf: "which bar is better, the 1 in or the 1 3/4" offers two.
+func (r *reader) betterOf(i int) bool {
+	first := -1
+	for j := i + 1; j < len(r.items) && j < i+12 && r.items[j].brk != '?' && r.items[j].brk != '.'; j++ {
+		switch {
+		case r.free(j) && r.length(j) && small(r.size(j)) && first < 0:
+			first = j
+		case r.free(j) && r.length(j) && small(r.size(j)) && (r.items[j].amount.link == linkOr || r.opensWithin(first, j, "or")) && j-first < 5:
+			r.choice(first, j, unit.BarHeight)
+			return true
+		case r.items[j].amount != nil:
+			return false
+		}
+	}
+	return false
+}
+
 // pressureOn: "how many kPa are there on the joints" asks for no vacuum.
 func (r *reader) pressureOn(i int) bool {
 	if !in(r.items[i].word, "how many kpa", "how many mbar") {
 		return false
 	}
 	for j := i + 1; j < len(r.items) && j < i+8 && !r.isBreak(j) && r.items[j].amount == nil && !r.word(j, "need", "for", "want", "to"); j++ {
-		if r.is(j, kindNoun, "joint") || r.is(j, kindAsk) && cue(r.items[j].id).About == Side {
+		if r.is(j, kindNoun, "joint", "wedge") || r.is(j, kindAsk) && cue(r.items[j].id).About == Side {
 			return true
 		}
 	}

@@ -190,6 +190,9 @@ func (r *reader) verbFirst(i int) bool {
 		refs, next = r.references(skip + 1)
 	}
 	c.Loads = refs
+	if c.Verb == Out && r.word(i+1, "of") {
+		return false // "out of 14 at 2 1/2 and 9 at 4"
+	}
 	if len(refs) > 0 && next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unitRaw == "in" && r.items[next].amount.link == linkNone {
 		return false // "check 14 in of …"
 	}
@@ -278,7 +281,7 @@ func (r *reader) laterVerb(at int) bool {
 			continue
 		}
 		if r.word(i-1, "dont", "never") || r.is(i-1, kindNot, "not") {
-			if refs, next := r.references(i + 1); len(refs) > 0 && (verb == Clear || verb == Hold || verb == In || verb == Out || verb == Check) && r.amountsIn(at, i) == 0 && !r.unitsBehind(i) {
+			if refs, next := r.references(i + 1); len(refs) > 0 && (verb == Clear || verb == Drop && r.within(i, len(r.items), kindFix) < 0 || verb == Hold || verb == In || verb == Out || verb == Check) && r.amountsIn(at, i) == 0 && !r.unitsBehind(i) {
 				r.close(&Command{Verb: NotDone, Loads: refs}, next)
 				return true
 			}

@@ -38,7 +38,7 @@ func (r *reader) references(i int) ([]int, int) {
 // loadNumber takes a bare whole number, or one with "in" behind it, for a load.
 func (r *reader) loadNumber(i int) (int, bool) {
 	am := r.items[i].amount
-	if am.minus || am.link == linkTimes || am.link == linkTo || am.link == linkAt || am.value == nil || !am.value.IsInt() || am.form != formInt || am.plural {
+	if am.minus || am.link == linkTimes || am.link == linkTo || am.link == linkAt || am.value == nil || !am.value.IsInt() || am.form != formInt && !r.spokenLoad(i) || am.plural {
 		return 0, false
 	}
 	if am.unit != nil && (am.unitRaw != "in" || am.unit.Symbol != "in") {
@@ -46,6 +46,12 @@ func (r *reader) loadNumber(i int) (int, bool) {
 	}
 	n := int(am.float())
 	return n, n > 0 && n < 1_000_000
+}
+
+// spokenLoad: "sixteen is out". Small numbers in words count things.
+func (r *reader) spokenLoad(i int) bool {
+	n, ok := r.spokenNumber(i)
+	return ok && n > 10 && i == 0 && (r.word(1, "is") || r.is(1, kindVerb, "in", "out"))
 }
 
 // unitsBehind reports whether measures with units stand behind item i: "54 in bag

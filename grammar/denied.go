@@ -99,6 +99,12 @@ func (r *reader) denies(i, j int) bool {
 // findFixes notes where the message corrects itself.
 func (r *reader) findFixes() {
 	for i := range r.items {
+		if r.word(i, "well") && r.isBreak(i-1) && i+1 < len(r.items) && r.items[i+1].amount != nil && r.amountBefore(i) {
+			r.items[i].kind = kindFix // "12 strips, well 11"
+		}
+		if r.renamed(i) {
+			r.items[i].kind, r.items[i+1].used = kindFix, true
+		}
 		if r.is(i, kindNot) && r.items[i].word == "no" && i+1 < len(r.items) && (r.isBreak(i+1) || r.items[i+1].amount != nil) && i > 0 {
 			j := i + 1
 			for j < len(r.items) && r.isBreak(j) {
@@ -109,6 +115,16 @@ func (r *reader) findFixes() {
 			}
 		}
 	}
+}
+
+// renamed: "bar one inch no bar one and a quarter" says the part again with
+// another measure.
+func (r *reader) renamed(i int) bool {
+	if !r.is(i, kindNot) || r.items[i].word != "no" || !r.is(i+1, kindNoun, "bar", "mat", "core", "caul", "sled") || i+2 >= len(r.items) || r.items[i+2].amount == nil || i < 1 || r.items[i-1].amount == nil {
+		return false
+	}
+	from, _ := r.clause(i)
+	return r.within(from, i, kindNoun, r.items[i+1].id) >= 0
 }
 
 func (r *reader) amountBefore(i int) bool {

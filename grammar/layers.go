@@ -52,9 +52,21 @@ func (r *reader) layers() {
 			r.items[s.amount].used = true
 		}
 	}
-	layers = r.repeatLevels(layers)
+	layers = r.repeatLevels(r.underneath(spans, layers))
 	text := r.text[r.items[spans[0].first()].start:r.items[spans[len(spans)-1].last()].end]
 	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: text}, spans[0].first(), false})
+}
+
+// underneath moves a layer that is said to lie below the others to the bottom:
+// "fence 1/2, strips 7/16, sled 3/4 below and another on top".
+func (r *reader) underneath(spans []layerSpan, ls unit.Layers) unit.Layers {
+	for k := 1; k < len(spans) && k < len(ls); k++ {
+		if j := spans[k].last() + 1; r.word(j, "below", "beneath", "underneath", "under") && (j+1 >= len(r.items) || r.isBreak(j+1) || r.word(j+1, "and", "it", "them", "that")) {
+			r.items[j].used = true
+			return append(append(unit.Layers{ls[k]}, ls[:k]...), ls[k+1:]...)
+		}
+	}
+	return ls
 }
 
 // repeatLevels builds as many levels as sleds were counted where one level was

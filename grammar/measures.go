@@ -273,7 +273,7 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 	for r.is(k, kindWood) || r.is(k, kindFact) || r.is(k, kindAttr) && r.items[k].used {
 		k = r.next(k)
 	}
-	if k >= 0 && r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ownsNumber(k) {
+	if k >= 0 && r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ownsNumber(k) && !r.startsAnew(k) {
 		return r.items[k].id
 	}
 	from, _ := r.clause(i)
@@ -295,6 +295,11 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 func (r *reader) ownsNumber(k int) bool {
 	n := r.next(k)
 	return n == k+1 && r.items[n].amount != nil && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
+}
+
+// startsAnew: "three eighths thick the bar is 1 1/2 tall", said in one breath.
+func (r *reader) startsAnew(k int) bool {
+	return r.word(k+1, "is", "are", "stands") && k+2 < len(r.items) && r.items[k+2].amount != nil
 }
 
 func (r *reader) woodMeasure(attr string) string {

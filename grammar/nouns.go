@@ -16,7 +16,7 @@ func (r *reader) targetWidths() {
 		if r.is(r.next(i), kindAttr) && r.items[r.next(i)].id != "wide" && !r.items[r.next(i)].used {
 			continue
 		}
-		if r.items[i].amount.plural || !r.targetCue(i) {
+		if am := r.items[i].amount; am.plural || am.form == formWords && am.unit == nil && r.is(r.next(i), kindNoun, "panel") || !r.targetCue(i) {
 			continue
 		}
 		if first < 0 {
@@ -158,6 +158,9 @@ func (r *reader) nounLength(i int) {
 // daylight in a joint is its gap, daylight in a press its opening.
 func (r *reader) daylight(i, k int) unit.Field {
 	from, to := r.sentence(i)
+	if r.within(from, to, kindNoun, "fence") >= 0 && r.has(unit.Overfill) && !r.has(unit.PanelWidth) {
+		return unit.PanelWidth // what strips fill, wall to wall
+	}
 	if r.items[k].word == "daylight" && r.within(from, to, kindNoun, "joint") >= 0 && r.within(from, to, kindNoun, "press", "frame") < 0 {
 		return unit.Gap
 	}

@@ -79,6 +79,9 @@ func wholeWords(scraps []scrap, i int) (int64, int) {
 	if isWord(scraps, at, "a") && isWord(scraps, at+1, "couple") && at+2 < len(scraps) && scraps[at+2].shape == shapeInt {
 		return 2, 2
 	}
+	if v, n := dozenWords(scraps, at); n > 0 {
+		return v, n
+	}
 	if (isWord(scraps, at, "a") || isWord(scraps, at, "half")) && isWord(scraps, at+1, "dozen") {
 		if scraps[at].norm == "half" {
 			return 6, 2
@@ -110,6 +113,21 @@ func wholeWords(scraps []scrap, i int) (int64, int) {
 		at--
 	}
 	return v, at - i
+}
+
+// dozenWords reads "a baker's dozen" and "dozen and a half".
+func dozenWords(scraps []scrap, i int) (int64, int) {
+	at := i
+	if isWord(scraps, at, "a") {
+		at++
+	}
+	switch {
+	case isWord(scraps, at, "bakers") && isWord(scraps, at+1, "dozen"):
+		return 13, at + 2 - i
+	case isWord(scraps, at, "dozen") && isWord(scraps, at+1, "and") && isWord(scraps, at+2, "a") && isWord(scraps, at+3, "half"):
+		return 18, at + 4 - i
+	}
+	return 0, 0
 }
 
 // outOfTrue are what a part "of" can be a measure of: "an eighth of cup".

@@ -3,6 +3,8 @@ package grammar
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 
 	"presshand/engine/unit"
 )
@@ -18,7 +20,7 @@ func (r *reader) piles() {
 	if r.stockContext() {
 		r.panelTargets()
 		found = r.foundPiles()
-		piles = append(piles, r.pilesOf(found)...)
+		piles = r.recountPiles(piles, lists, found)
 	}
 	if len(piles) == 0 {
 		return
@@ -71,6 +73,30 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 	return r.correctPiles(r.supersede(found, piles))
 }
 
+// recountPiles adds the piles found behind lists; one that says a width of a list
+// again, behind a word of correction, takes the place of that pile.
+func (r *reader) recountPiles(listed unit.Piles, lists []int, found []pile) unit.Piles {
+	for k, p := range r.pilesOf(found) {
+		if k < len(found) && len(lists) > 0 && r.within(lists[0], found[k].count, kindFix) >= 0 {
+			listed = r.instead(listed, p)
+		} else {
+			listed = append(listed, p)
+		}
+	}
+	return listed
+}
+
+// instead puts a pile in the place of the one of its width, if there is one.
+func (r *reader) instead(ps unit.Piles, p unit.Pile) unit.Piles {
+	old := slices.IndexFunc(ps, func(l unit.Pile) bool { return math.Abs(l.Width-p.Width) < 1e-6 })
+	if old < 0 {
+		return append(ps, p)
+	}
+	r.unuse(strconv.Itoa(ps[old].Count))
+	ps[old] = p
+	return ps
+}
+
 // supersede drops a pile that the next one corrects: "8 at 3, no 9 at 3".
 func (r *reader) supersede(found []pile, ps unit.Piles) unit.Piles {
 	if len(found) != len(ps) {
@@ -78,7 +104,9 @@ func (r *reader) supersede(found []pile, ps unit.Piles) unit.Piles {
 	}
 	out := ps[:0:0]
 	for k := range ps {
-		if k+1 < len(ps) && r.within(found[k].width, found[k+1].count, kindFix) >= 0 {
+		again := slices.IndexFunc(ps[k+1:], func(p unit.Pile) bool { return math.Abs(p.Width-ps[k].Width) < 1e-6 })
+		if next := k + 1; next < len(ps) && r.within(found[k].width, found[next].count, kindFix) >= 0 ||
+			again > 0 && r.within(found[k].width, found[next+again].count, kindFix) >= 0 {
 			r.unuse(r.items[found[k].count].text)
 			continue
 		}
@@ -89,7 +117,7 @@ func (r *reader) supersede(found []pile, ps unit.Piles) unit.Piles {
 
 // stockContext reports whether the message chooses among strips.
 func (r *reader) stockContext() bool {
-	if r.mentions(kindRole, "target", "trim") && r.countsOfWidths() {
+	if r.mentions(kindRole, "target", "trim") && (r.countsOfWidths() || r.spokenCounts() >= 2) {
 		return true
 	}
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
@@ -102,6 +130,17 @@ func (r *reader) stockContext() bool {
 		}
 	}
 	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow() || r.getsOut())
+}
+
+// spokenCounts counts "nine 2 3/8": a count in words and a width in digits.
+func (r *reader) spokenCounts() int {
+	n := 0
+	for i := range r.items {
+		if _, ok := r.spokenNumber(i); ok && r.free(i+1) && r.length(i+1) && r.items[i+1].amount.form != formWords && r.items[i+1].amount.link == linkNone && !r.is(r.next(i+1), kindNoun, "panel") {
+			n++
+		}
+	}
+	return n
 }
 
 // getsOut: "can i get 24 out of it".

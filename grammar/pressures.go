@@ -10,6 +10,10 @@ func (r *reader) pressures() {
 			continue
 		}
 		am := r.items[i].amount
+		if n := i + 1; am.bare() && n < len(r.items) && r.free(n) && r.items[n].amount.link == linkOr && r.items[n].amount.is(unit.Pressing) {
+			u := *r.items[n].amount.unit
+			am.unit = &u // "0.75 or 0.9 bar"
+		}
 		if am.is(unit.Distance) && am.unit.Symbol == "in" && r.vacuumInches(i) {
 			u := unit.InHg
 			am.unit = &u

@@ -27,6 +27,7 @@ type binding struct {
 
 func (r *reader) read() {
 	r.stripWishes()
+	r.spokenTimes()
 	r.findFixes()
 	r.killNames()
 	r.killHearsay()

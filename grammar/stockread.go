@@ -23,7 +23,11 @@ func (r *reader) stockLists() (piles unit.Piles, at []int) {
 				r.unuse(l.entries[k].text)
 				continue
 			}
-			piles = withPile(piles, p, !l.counted)
+			if len(at) > 0 && r.within(at[len(at)-1], i, kindFix) >= 0 {
+				piles = r.instead(piles, p)
+			} else {
+				piles = withPile(piles, p, !l.counted)
+			}
 			total += p.Count
 		}
 		r.countOfList(i, total)

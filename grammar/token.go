@@ -100,7 +100,7 @@ func (t *tokenizer) integer() {
 			return
 		}
 	}
-	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeFraction && !t.scraps[t.at+2].ordinal {
+	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeFraction && !t.scraps[t.at+2].ordinal && !t.sizeAndThickness() {
 		if part := rational(t.scraps[t.at+2].norm); part != nil && part.Cmp(one) < 0 {
 			t.push(symWords, 3).value = part.Add(part, whole)
 			return
@@ -112,6 +112,12 @@ func (t *tokenizer) integer() {
 		return
 	}
 	t.push(symInt, 1)
+}
+
+// sizeAndThickness: "30 x 60 and 3/4 thick" is a size and a thickness.
+func (t *tokenizer) sizeAndThickness() bool {
+	l := t.last()
+	return l != nil && l.symbol == symTimes && (isWord(t.scraps, t.at+3, "thick") || isWord(t.scraps, t.at+4, "thick"))
 }
 
 // push makes a token of the next n scraps.
@@ -276,6 +282,9 @@ func (t *tokenizer) word(s scrap) {
 		t.push(symTerm, n).meaning = m
 		return
 	}
+	if t.shortIs(s) {
+		return
+	}
 	if !fill[s.norm] && !plainWords[s.norm] && t.guesses < mostGuesses {
 		t.guesses++
 		if g, ok := guess(s.norm); ok {
@@ -285,6 +294,21 @@ func (t *tokenizer) word(s scrap) {
 		}
 	}
 	t.push(symWord, 1)
+}
+
+// shortIs reads "friction's" for "friction is".
+func (t *tokenizer) shortIs(s scrap) bool {
+	bare, short := strings.CutSuffix(strings.ToLower(strings.ReplaceAll(t.text[s.start:s.end], "’", "'")), "'s")
+	if !short || fill[s.norm] {
+		return false
+	}
+	m, n := trade.longest([]scrap{{shape: s.shape, norm: bare}}, 0)
+	if n == 0 {
+		return false
+	}
+	tok := t.push(symTerm, 1)
+	tok.meaning, tok.norm = m, bare
+	return true
 }
 
 // pronouns are words after which "one" is no number: "wrong one".

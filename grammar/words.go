@@ -92,7 +92,7 @@ var vocabulary = []entry{
 	// Vacuum and air.
 	{kindVacuum, "vacuum", "vacuum, underpressure, under pressure of, depression, vac, vacs, vaccum, suction, under vacuum, of vacuum, of vac, hg vacuum"},
 	{kindVacuum, "gauge", "gauge, guage, manometer, vacuometer, dial, needle, needles, gauges, vacuum gauge, vac gauge, gage"},
-	{kindVacuum, "pull", "pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sits at, holds at, sucking, running at, reading, reads, shows, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
+	{kindVacuum, "pull", "pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sits at, holds at, sucking, running at, reading, reads, shows, showing, is showing, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
 	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs."},
 	{kindAir, "rh", "rh, rv, hygrometer, r h, relative humidity, humidity, humid, hum"},
 	{kindAir, "mc", "mc, mcs, m c, moisture, moisture content, wood moisture, moisture meter, meter, damp meter, dried to, kiln dried to, kd to"},
