@@ -56,6 +56,7 @@ func (r *reader) foundPiles() []pile {
 // pilesOf returns the piles found, those that cannot be given back.
 func (r *reader) pilesOf(found []pile) unit.Piles {
 	var piles unit.Piles
+	last := -1 // the item of the width before
 	for _, p := range found {
 		n, _ := r.items[p.count].amount.whole()
 		w, _, ok := r.valueOf(r.items[p.width].amount, unit.StripWidth)
@@ -68,9 +69,14 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 			r.items[p.count].used, r.items[p.width].used = false, false
 			continue
 		}
-		piles = append(piles, unit.Pile{Width: w, Count: n})
+		if last >= 0 && r.within(last, p.count, kindFix) >= 0 {
+			piles = r.instead(piles, unit.Pile{Width: w, Count: n})
+		} else {
+			piles = append(piles, unit.Pile{Width: w, Count: n})
+		}
+		last = p.width
 	}
-	return r.correctPiles(r.supersede(found, piles))
+	return r.correctPiles(piles)
 }
 
 // recountPiles adds the piles found behind lists; one that says a width of a list
@@ -86,33 +92,19 @@ func (r *reader) recountPiles(listed unit.Piles, lists []int, found []pile) unit
 	return listed
 }
 
-// instead puts a pile in the place of the one of its width, if there is one.
+// instead puts a pile that corrects another in its place: in that of its width,
+// else in the last one's.
 func (r *reader) instead(ps unit.Piles, p unit.Pile) unit.Piles {
 	old := slices.IndexFunc(ps, func(l unit.Pile) bool { return math.Abs(l.Width-p.Width) < 1e-6 })
+	if old < 0 {
+		old = len(ps) - 1
+	}
 	if old < 0 {
 		return append(ps, p)
 	}
 	r.unuse(strconv.Itoa(ps[old].Count))
 	ps[old] = p
 	return ps
-}
-
-// supersede drops a pile that the next one corrects: "8 at 3, no 9 at 3".
-func (r *reader) supersede(found []pile, ps unit.Piles) unit.Piles {
-	if len(found) != len(ps) {
-		return ps
-	}
-	out := ps[:0:0]
-	for k := range ps {
-		again := slices.IndexFunc(ps[k+1:], func(p unit.Pile) bool { return math.Abs(p.Width-ps[k].Width) < 1e-6 })
-		if next := k + 1; next < len(ps) && r.within(found[k].width, found[next].count, kindFix) >= 0 ||
-			again > 0 && r.within(found[k].width, found[next+again].count, kindFix) >= 0 {
-			r.unuse(r.items[found[k].count].text)
-			continue
-		}
-		out = append(out, ps[k])
-	}
-	return out
 }
 
 // stockContext reports whether the message chooses among strips.
@@ -214,6 +206,8 @@ func (r *reader) pileAt(i int) (pile, bool) {
 		case r.is(j, kindNoun, "strip"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "some", "about", "measuring", "in", "fat", "skinny", "good", "ones", "them", "by") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
 		case r.word(j, "at", "@", "of", "x") || r.items[j].brk == '@':
 			joined = true
+		case r.items[j].amount != nil && r.items[j].amount.plural && r.word(j-1, "the"):
+			return pile{}, false // "two of the 3 1/4s": of a pile told before
 		case r.items[j].amount != nil:
 			return r.pileOf(i, j, joined)
 		case r.items[j].kind == kindWood || r.items[j].kind == kindWoodSort:
