@@ -70,6 +70,18 @@ func guess(w string) (spelled, bool) {
 	return best, found <= reach && !tie
 }
 
+// guessGlue returns the sort of glue that a word misspells right before "glue",
+// where the words that too many others are like can be nothing else.
+func guessGlue(w string) (spelled, bool) {
+	for _, sort := range [...]string{"white", "yellow", "hide"} {
+		m, n := trade.longest([]scrap{{shape: shapeWord, norm: sort}, {shape: shapeWord, norm: "glue"}}, 0)
+		if len(w) >= shortest && n > 0 && m.kind == kindGlue && edlib.OSADamerauLevenshteinDistance(w, sort) == oneSlip {
+			return spelled{sort, m}, true
+		}
+	}
+	return spelled{}, false
+}
+
 // plainTargets are trade words that too many plain words are a slip away from.
 var plainTargets = wordSet(`white yellow taper tapers tread treads counter counters sleds leaf leaves chipboard fiberboard fibreboard hardboard cover table frame frames plate plates platen light bridge bridges falls falling drops dropping sheet sheets sticks boards plank planks stock press presses hide bases losing bleeds blanket headroom hatch hatches shelf`)
 

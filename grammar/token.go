@@ -287,7 +287,11 @@ func (t *tokenizer) word(s scrap) {
 	}
 	if !fill[s.norm] && !plainWords[s.norm] && t.guesses < mostGuesses {
 		t.guesses++
-		if g, ok := guess(s.norm); ok {
+		g, ok := guess(s.norm)
+		if !ok && isWord(t.scraps, t.at+1, "glue") {
+			g, ok = guessGlue(s.norm)
+		}
+		if ok {
 			tok := t.push(symTerm, 1)
 			tok.meaning, tok.norm, tok.taken = g.meaning, g.word, true
 			return
