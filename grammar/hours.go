@@ -154,7 +154,7 @@ func (r *reader) withoutBreak(shifts []shift) (rest []shift, off string) {
 // the press overnight", "they can stay in overnight".
 func (r *reader) overnight() {
 	for i := range r.items {
-		if !r.word(i, "overnight") && !(r.word(i, "night", "nights") && r.word(i-1, "over", "the", "at") || r.word(i, "over night", "at night")) {
+		if !r.word(i, "overnight") && !(r.word(i, "night", "nights") && (r.word(i-1, "over", "the", "at") || r.is(i-1, kindNot)) || r.word(i, "over night", "at night")) {
 			continue
 		}
 		from, to := r.clause(i)

@@ -195,7 +195,7 @@ func (r *reader) neighbours() {
 			if unlike && !r.word(i-1, "my", "our", "his", "her", "their") {
 				r.differ(from, to)
 			}
-		case r.word(i, "alternate", "alternating", "alternated"):
+		case r.word(i, "alternate", "alternating", "alternated", "mix", "mixed"):
 			_, to := r.clause(i)
 			if r.within(i, min(i+4, to), kindAttr, "wide") >= 0 {
 				r.differ(i, to)
