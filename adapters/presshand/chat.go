@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 
 	"presshand/adapters/terminal"
+	"presshand/bot"
 )
 
 // chatCmd talks to one person in the terminal.
@@ -34,6 +36,7 @@ func (c *chatCmd) Run(ctx context.Context, s streams) (err error) {
 		return hint(fmt.Errorf("terminal cannot be used: %w", err), "try “presshand ask” with the message behind it")
 	}
 	defer func() { err = errors.Join(err, room.Close()) }()
+	signal.Reset(os.Interrupt) // ends the chat only while nothing is worked out
 	for {
 		m, err := room.Receive(ctx)
 		if errors.Is(err, io.EOF) {
@@ -42,9 +45,7 @@ func (c *chatCmd) Run(ctx context.Context, s streams) (err error) {
 		if err != nil {
 			return hint(fmt.Errorf("input cannot be read: %w", err), "try “presshand ask” with the message behind it")
 		}
-		done := whileWorking(quiet, room.Working)
-		r, err := b.Handle(ctx, m)
-		done()
+		r, err := handle(ctx, b, room, m)
 		if err != nil {
 			return storeTrouble(err)
 		}
@@ -52,6 +53,14 @@ func (c *chatCmd) Run(ctx context.Context, s streams) (err error) {
 			return hint(fmt.Errorf("reply cannot be written: %w", err), "check where standard output goes")
 		}
 	}
+}
+
+// handle works a reply out. Ctrl-C breaks off what it looks for, not the chat.
+func handle(ctx context.Context, b *bot.Bot, room *terminal.Terminal, m bot.Message) (bot.Reply, error) {
+	defer whileWorking(quiet, room.Working)()
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt)
+	defer stop()
+	return b.Handle(ctx, m)
 }
 
 // homeStore is the file that the terminal keeps its loads in.

@@ -9,6 +9,7 @@ package terminal
 import (
 	"bufio"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -37,7 +38,7 @@ type Terminal struct {
 var _ bot.Room = (*Terminal)(nil)
 
 // Open returns the room of who sits at in and out. Where both are a terminal
-// it is put into raw mode until Close.
+// it is in raw mode while a line is typed.
 func Open(in io.Reader, out io.Writer) (*Terminal, error) {
 	t := &Terminal{out: out, began: time.Now(), close: func() error { return nil }}
 	keyboard, okIn := in.(*os.File)
@@ -47,7 +48,8 @@ func Open(in io.Reader, out io.Writer) (*Terminal, error) {
 		t.read = func() (string, error) { return plainLine(lines) }
 		return t, nil
 	}
-	return t, t.raw(keyboard, screen)
+	t.edit(keyboard, screen)
+	return t, nil
 }
 
 // plainLine reads a line; a last one without an end counts.
@@ -59,13 +61,8 @@ func plainLine(r *bufio.Reader) (string, error) {
 	return line, err
 }
 
-// raw takes the terminal over, for editing and colours.
-func (t *Terminal) raw(keyboard, screen *os.File) error {
-	before, err := term.MakeRaw(int(keyboard.Fd()))
-	if err != nil {
-		return fmt.Errorf("raw mode: %w", err)
-	}
-	t.close = func() error { return term.Restore(int(keyboard.Fd()), before) }
+// edit gives the terminal editing and colours.
+func (t *Terminal) edit(keyboard, screen *os.File) {
 	editor := term.NewTerminal(struct {
 		io.Reader
 		io.Writer
@@ -74,12 +71,23 @@ func (t *Terminal) raw(keyboard, screen *os.File) error {
 		_ = editor.SetSize(w, h) // a wrong width only wraps badly
 	}
 	t.out = editor
-	t.read = editor.ReadLine
+	t.read = func() (string, error) { return t.rawLine(keyboard, editor) }
 	if os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb" {
 		t.paint = colours()
 	}
 	fmt.Fprintln(t.out, "What are you pressing? “help” tells what I know, a blank line starts afresh, Ctrl-D ends.")
-	return nil
+}
+
+// rawLine reads a line in raw mode. Between lines the terminal is as it was, so
+// that Ctrl-C is a signal while an answer is worked out.
+func (t *Terminal) rawLine(keyboard *os.File, editor *term.Terminal) (string, error) {
+	before, err := term.MakeRaw(int(keyboard.Fd()))
+	if err != nil {
+		return "", fmt.Errorf("raw mode: %w", err)
+	}
+	t.close = func() error { return term.Restore(int(keyboard.Fd()), before) }
+	line, err := editor.ReadLine()
+	return line, errors.Join(err, t.close())
 }
 
 func colours() map[bot.LineKind]*color.Color {
@@ -156,7 +164,9 @@ func (t *Terminal) Send(_ context.Context, _ bot.Message, r bot.Reply) error {
 }
 
 // Working says that a reply takes longer than usual.
-func (t *Terminal) Working() { fmt.Fprintln(t.out, "Looking for a better plan …") }
+func (t *Terminal) Working() {
+	fmt.Fprintln(t.out, "Looking for a better plan; Ctrl-C gives the best so far …")
+}
 
 // Close gives the terminal back as it was.
 func (t *Terminal) Close() error { return t.close() }
