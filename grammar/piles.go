@@ -17,8 +17,11 @@ type pile struct{ count, width int }
 func (r *reader) piles() {
 	piles, lists := r.stockLists()
 	var found []pile
-	if r.stockContext() {
+	chosen := r.stockContext()
+	if chosen || len(lists) > 0 {
 		r.panelTargets()
+	}
+	if chosen {
 		found = r.foundPiles()
 		piles = r.recountPiles(piles, lists, found)
 	}
