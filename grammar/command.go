@@ -60,6 +60,9 @@ func (r *reader) closes() bool {
 func (r *reader) opening() int {
 	for i := range r.items {
 		it := &r.items[i]
+		if r.is(i, kindRole, "ago") && !r.amountBefore(i) {
+			continue // "hey guys, 14 is in"
+		}
 		if it.amount != nil || it.kind != kindNone && it.kind != kindFix && it.kind != kindPerson || it.word == "correction" {
 			return i
 		}

@@ -153,6 +153,9 @@ func other(t *token) item {
 		it.brk = '/'
 	case symBreak:
 		it.brk = '.'
+		if t.norm == ";" || t.norm == "\n" {
+			it.brk = ',' // one thing a line, or one behind the other
+		}
 	case symMark:
 		it.brk = t.norm[0]
 	case symAt:
