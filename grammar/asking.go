@@ -18,7 +18,7 @@ func (r *reader) findAsks() {
 			}
 			continue
 		}
-		if it.kind != kindAsk {
+		if it.kind != kindAsk || it.word == "rush" && r.word(i-1, "no") {
 			continue
 		}
 		a := cue(it.id)

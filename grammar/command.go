@@ -58,7 +58,8 @@ func (r *reader) closes() bool {
 
 // opening is the first item that says something; "careful," and "ok so" do not.
 func (r *reader) opening() int {
-	for i := range r.items {
+	from := r.interjection()
+	for i := from; i < len(r.items); i++ {
 		it := &r.items[i]
 		if r.is(i, kindRole, "ago") && !r.amountBefore(i) {
 			continue // "hey guys, 14 is in"
@@ -66,11 +67,25 @@ func (r *reader) opening() int {
 		if it.amount != nil || it.kind != kindNone && it.kind != kindFix && it.kind != kindPerson || it.word == "correction" {
 			return i
 		}
-		if it.kind == kindNone && it.brk == 0 && !fill[it.word] && it.word != "load" && !(i == 0 && r.isBreak(1)) {
+		if it.kind == kindNone && it.brk == 0 && !fill[it.word] && it.word != "load" && !(i == from && r.isBreak(i+1)) {
 			return -1
 		}
 	}
 	return -1
+}
+
+// interjection is the item behind words that mean nothing here, before the first
+// comma: "heads up, 27 is in".
+func (r *reader) interjection() int {
+	for i := 0; i < len(r.items) && i < 4; i++ {
+		if r.isBreak(i) && i > 0 {
+			return i + 1
+		}
+		if r.items[i].amount != nil || r.items[i].kind != kindNone || r.items[i].brk != 0 {
+			return 0
+		}
+	}
+	return 0
 }
 
 // aboutLoads reads "14 checked …", "14 in", "15 same as 14 but …".

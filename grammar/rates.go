@@ -175,7 +175,7 @@ func (r *reader) oneIn(i int) bool {
 	}
 	n, ok := r.items[j].amount.whole()
 	k := r.next(j)
-	return ok && n >= 3 && n <= 100 && !r.is(k, kindNoun) && !r.is(k, kindAttr)
+	return ok && n >= 3 && n <= 100 && (r.is(k, kindNoun, "wedge") || !r.is(k, kindNoun)) && !r.is(k, kindAttr)
 }
 
 func plainWhole(am *amount) (int, bool) {

@@ -27,6 +27,7 @@ type scrap struct {
 	start, end int    // bytes of the message
 	glued      bool   // nothing between it and the scrap before
 	ordinal    bool   // a fraction written "32nd"
+	taken      bool   // misspelt, and taken for norm
 }
 
 // glyphs are the fractions that have a character of their own.

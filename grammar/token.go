@@ -63,6 +63,7 @@ type tokenizer struct {
 func tokenize(text string) []token {
 	t := &tokenizer{text: text, scraps: scan(text)}
 	t.tokens = make([]token, 0, len(t.scraps))
+	t.spell()
 	for t.at < len(t.scraps) {
 		t.next()
 	}
@@ -131,12 +132,13 @@ func (t *tokenizer) push(sym lexer.TokenType, n int) *token {
 				b.WriteByte(' ')
 			}
 			b.WriteString(s.norm)
+			first.taken = first.taken || s.taken
 		}
 		norm = b.String()
 	}
 	t.tokens = append(t.tokens, token{
 		symbol: sym, norm: norm, text: t.text[first.start:last.end],
-		start: first.start, end: last.end, glued: first.glued,
+		start: first.start, end: last.end, glued: first.glued, taken: first.taken,
 	})
 	t.at += n
 	return &t.tokens[len(t.tokens)-1]
@@ -284,18 +286,6 @@ func (t *tokenizer) word(s scrap) {
 	}
 	if t.shortIs(s) {
 		return
-	}
-	if !fill[s.norm] && !plainWords[s.norm] && t.guesses < mostGuesses {
-		t.guesses++
-		g, ok := guess(s.norm)
-		if !ok && isWord(t.scraps, t.at+1, "glue") {
-			g, ok = guessGlue(s.norm)
-		}
-		if ok {
-			tok := t.push(symTerm, 1)
-			tok.meaning, tok.norm, tok.taken = g.meaning, g.word, true
-			return
-		}
 	}
 	t.push(symWord, 1)
 }

@@ -90,8 +90,8 @@ var vocabulary = []entry{
 	{kindFact, "tent=0", "no tenting, no tent, without tenting, doesnt tent, does not tent, no bridging, not tenting, isnt tenting, right down in the corner, tight in the corner, tight into the corner, down in the corner, zero tenting, doesnt bridge, does not bridge, isnt bridging"},
 
 	// Vacuum and air.
-	{kindVacuum, "vacuum", "vacuum, underpressure, under pressure of, depression, vac, vacs, vaccum, suction, under vacuum, of vacuum, of vac, hg vacuum"},
-	{kindVacuum, "gauge", "gauge, guage, manometer, vacuometer, dial, needle, needles, gauges, vacuum gauge, vac gauge, gage"},
+	{kindVacuum, "vacuum", "vacuum, underpressure, under pressure of, depression, vac, vacs, suction, under vacuum, of vacuum, of vac, hg vacuum"},
+	{kindVacuum, "gauge", "gauge, manometer, vacuometer, dial, needle, needles, gauges, vacuum gauge, vac gauge, gage"},
 	{kindVacuum, "pull", "pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sits at, holds at, sucking, running at, reading, reads, shows, showing, is showing, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
 	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs."},
 	{kindAir, "rh", "rh, rv, hygrometer, r h, relative humidity, humidity, humid, hum"},
