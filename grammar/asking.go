@@ -25,6 +25,12 @@ func (r *reader) findAsks() {
 		a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
 		a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
 		a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
+		if it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)) {
+			a = Ask{About: Flatten}
+		}
+		if a.Solve == unit.Gap && r.mentions(kindAir, "service") && r.percentSaid() {
+			a = Ask{About: Move} // room for it to move in
+		}
 		if a.Solve == unit.Vacuum && r.pressureOn(i) || a.Solve == unit.BarHeight && r.betterOf(i) {
 			a = Ask{About: Side}
 		}
@@ -35,6 +41,9 @@ func (r *reader) findAsks() {
 	}
 	if r.mentions(kindNoun, "wedge") && r.wordIn("knock", "hammer", "hit", "pry", "pull", "tap", "bash") && r.wordIn("while", "still", "under") && (r.mentions(kindVacuum) || r.pressureSaid()) && r.asksSomething() {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: "wedge release"})
+	}
+	if r.goesInPress() {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Stack})
 	}
 	if r.termAlone() {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Words})
@@ -51,36 +60,6 @@ func (r *reader) findAsks() {
 	if r.solving == "" {
 		r.phrase.Asks = append(r.phrase.Asks, r.loosely()...)
 	}
-}
-
-// betterOf: "which bar is better, the 1 in or the 1 3/4" offers two.
-func (r *reader) betterOf(i int) bool {
-	first := -1
-	for j := i + 1; j < len(r.items) && j < i+12 && r.items[j].brk != '?' && r.items[j].brk != '.'; j++ {
-		switch {
-		case r.free(j) && r.length(j) && small(r.size(j)) && first < 0:
-			first = j
-		case r.free(j) && r.length(j) && small(r.size(j)) && (r.items[j].amount.link == linkOr || r.opensWithin(first, j, "or")) && j-first < 5:
-			r.choice(first, j, unit.BarHeight)
-			return true
-		case r.items[j].amount != nil:
-			return false
-		}
-	}
-	return false
-}
-
-// pressureOn: "how many kPa are there on the joints" asks for no vacuum.
-func (r *reader) pressureOn(i int) bool {
-	if !in(r.items[i].word, "how many kpa", "how many mbar") {
-		return false
-	}
-	for j := i + 1; j < len(r.items) && j < i+8 && !r.isBreak(j) && r.items[j].amount == nil && !r.word(j, "need", "for", "want", "to"); j++ {
-		if r.is(j, kindNoun, "joint", "wedge") || r.is(j, kindAsk) && cue(r.items[j].id).About == Side {
-			return true
-		}
-	}
-	return false
 }
 
 // guessTopic tells what the message is about before its numbers are read, for
@@ -359,5 +338,15 @@ func (r *reader) supported(t Topic) bool {
 			return true
 		}
 	}
-	return t == Pump && r.mentions(kindNoun, "pump")
+	return t == Pump && r.mentions(kindNoun, "pump") || t == Flatten && r.mentions(kindAsk, "flatten") && r.saidCup()
+}
+
+// saidCup: "suck the cup out" speaks of a cup whose depth is not said.
+func (r *reader) saidCup() bool {
+	for i := range r.items {
+		if r.is(i, kindAsk, "flatten") && (strings.Contains(r.items[i].word, "cup") || strings.Contains(r.items[i].word, "bow")) {
+			return true
+		}
+	}
+	return false
 }

@@ -1,5 +1,7 @@
 package grammar
 
+import "presshand/engine/unit"
+
 // besideNoun is the noun or wood that a bare measure goes with: the one right
 // behind it, unless that has a number of its own, or the one before it.
 func (r *reader) besideNoun(i int) (k int, right bool) {
@@ -98,4 +100,22 @@ func (r *reader) takenNoun(p, i int) bool {
 func (r *reader) numberBehind(n int) bool {
 	k := r.next(n)
 	return r.free(k) && r.length(k) && !r.is(r.next(k), kindNoun) && !r.is(r.next(k), kindAttr)
+}
+
+// startsAnew: "three eighths thick the bar is 1 1/2 tall", said in one breath.
+func (r *reader) startsAnew(k int) bool {
+	return r.word(k+1, "is", "are", "stands") && k+2 < len(r.items) && r.items[k+2].amount != nil
+}
+
+// boundAt is the field that was read at item k, "" for none.
+func (r *reader) boundAt(k int) unit.Field {
+	if r.items[k].amount == nil {
+		return ""
+	}
+	for _, b := range r.bound {
+		if b.from == k {
+			return b.fact.Field
+		}
+	}
+	return ""
 }

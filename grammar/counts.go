@@ -215,7 +215,7 @@ func (r *reader) countedThings(i, j int) unit.Field {
 		if r.is(k, kindNoun, "press", "frame") && isPlural(r.items[k].word) {
 			return unit.PressCount
 		}
-		if r.is(k, kindNoun, "core") {
+		if r.is(k, kindNoun, "core") && !r.wideBehind(j) {
 			return unit.PanelCount
 		}
 	}
@@ -228,6 +228,15 @@ func (r *reader) countedThings(i, j int) unit.Field {
 		return unit.StripCount
 	}
 	return ""
+}
+
+// wideBehind: "strips on mdf, 7 of them 3 wide" counts strips.
+func (r *reader) wideBehind(j int) bool {
+	k := j + 1
+	for r.word(k, "them", "em", "those") {
+		k++
+	}
+	return k < len(r.items) && r.free(k) && r.length(k) && r.is(r.next(k), kindAttr, "wide") && small(r.size(k))
 }
 
 // countedMeasure: "seven 45 mm staves", "ten 1 3/4 wide by 1 inch thick oak

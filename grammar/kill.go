@@ -1,6 +1,10 @@
 package grammar
 
-import "strings"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // killNames marks numbers that are names or counts of other things: "chapter 6",
 // "shop 2", "3 hp", "2 years ago".
@@ -137,6 +141,24 @@ func (r *reader) pastBefore(j int, yesterday bool) bool {
 		}
 	}
 	return false
+}
+
+// killRough marks the rough size of stock that was planed since: "4/4 but planed
+// to 13/16".
+func (r *reader) killRough() {
+	for i := range r.items {
+		if !r.word(i, "planed", "dressed", "surfaced", "milled", "thicknessed") || !r.opensWithin(i+1, min(i+3, len(r.items)), "to") {
+			continue
+		}
+		for j := i - 1; j >= 0 && i-j < 5; j-- {
+			if am := r.items[j].amount; am != nil && am.form == formQuarters {
+				am.dead = true
+			}
+		}
+		if j := r.next(i); r.free(j) && r.length(j) && !r.has(unit.StripThickness) && !r.is(r.next(j), kindAttr) {
+			r.bind(j, unit.StripThickness)
+		}
+	}
 }
 
 // killDenied marks a number behind a "not": "a 3/4 bar, not 1".

@@ -71,6 +71,9 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.ThicknessSpread)
 		case r.is(p, kindRole, "cover"):
 			r.bind(i, unit.Cover)
+		case r.is(n, kindVerb, "clear") && n == i+1 && r.mentions(kindNoun, "frame", "press") && !r.has(unit.Opening) && r.size(i) < 0.5:
+			r.items[n].used = true
+			r.bind(i, unit.Opening) // "its 5 inches clear"
 		case r.wedgeWindowAt(i, from):
 			r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
 		}
@@ -201,7 +204,8 @@ func (r *reader) attrLength(i, j int, sure bool) {
 		r.items[j].used = false
 	case r.items[i].amount.link == linkOr && r.free(i-1):
 		r.choice(i-1, i, f)
-	case f == unit.PanelWidth && r.forStrips(i), f == unit.StripWidth && r.size(i) > widestStrip && r.is(r.prev(i), kindRole, "target"):
+	case f == unit.PanelWidth && r.forStrips(i), f == unit.StripWidth && r.size(i) > widestStrip && r.is(r.prev(i), kindRole, "target"),
+		f == unit.PanelWidth && r.topic == Strips && r.mentions(kindRole, "trim") && !r.has(unit.TargetWidth):
 		r.bind(i, unit.TargetWidth)
 	default:
 		if f == unit.StripWidth && r.items[i].amount.link == linkAt && r.free(i-1) && !r.has(unit.StripCount) {
@@ -278,6 +282,9 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 	}
 	from, _ := r.clause(i)
 	for k := min(i, j) - 1; k >= from; k-- {
+		if r.boundAt(k) == unit.StripCount {
+			return "strip" // "7 of them 3 wide"
+		}
 		if r.is(k, kindNoun, "bar", "mat", "caul") && k+1 != i && r.ownsNumber(k) && attr != "tall" && !r.has(attrFields["strip"][attr]) && r.mentions(kindNoun, "strip") {
 			continue // run on: "five staves bar 1 inch 3/4 thick"
 		}
@@ -295,11 +302,6 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 func (r *reader) ownsNumber(k int) bool {
 	n := r.next(k)
 	return n == k+1 && r.items[n].amount != nil && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
-}
-
-// startsAnew: "three eighths thick the bar is 1 1/2 tall", said in one breath.
-func (r *reader) startsAnew(k int) bool {
-	return r.word(k+1, "is", "are", "stands") && k+2 < len(r.items) && r.items[k+2].amount != nil
 }
 
 func (r *reader) woodMeasure(attr string) string {

@@ -328,7 +328,7 @@ func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
 			r.items[j].used = true
 			continue
 		}
-		if r.excluded(i) {
+		if r.excluded(i) || r.gone(i) {
 			ps = append(ps[:at], ps[at+1:]...)
 		}
 	}
@@ -345,6 +345,16 @@ func (r *reader) correctedTo(i int) int {
 		}
 	}
 	return -1
+}
+
+// gone: "the 90s are gone".
+func (r *reader) gone(i int) bool {
+	for j := i + 1; j < len(r.items) && j < i+4; j++ {
+		if r.word(j, "gone", "used", "sold", "out", "rotten", "spoken") || r.is(j, kindVerb, "out") {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) excluded(i int) bool {

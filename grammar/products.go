@@ -287,7 +287,7 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 	if sheet && r.has(unit.PanelWidth) && !r.has(unit.BedWidth) && r.mentions(kindNoun, "press", "frame", "bed") && !r.is(j, kindNoun, "panel") {
 		return "bed"
 	}
-	if r.topic == Face && !r.mentions(kindNoun, "bar") && !r.is(j, kindNoun) && r.bySize(i, end) == "panel" {
+	if (r.topic == Face || r.faceAsked(i)) && !r.mentions(kindNoun, "bar") && !r.is(j, kindNoun) && r.bySize(i, end) == "panel" {
 		return "panel"
 	}
 	if k := r.prev(i); k >= 0 {
@@ -327,6 +327,18 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		return "panel"
 	}
 	return r.bySize(i, end)
+}
+
+// faceAsked reports whether the clause of item i asks for what presses on a face:
+// "how many tons on a 24x48".
+func (r *reader) faceAsked(i int) bool {
+	from, _ := r.clause(i)
+	for k := from; k < i; k++ {
+		if r.is(k, kindAsk) && cue(r.items[k].id).About == Face {
+			return true
+		}
+	}
+	return false
 }
 
 func small(metres float64) bool { return metres < 0.13 }

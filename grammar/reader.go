@@ -33,6 +33,7 @@ func (r *reader) read() {
 	r.killHearsay()
 	r.killPast()
 	r.killDenied()
+	r.killRough()
 	r.findStart()
 	r.findAsks()
 	r.guessTopic()

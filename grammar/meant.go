@@ -1,0 +1,45 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// betterOf: "which bar is better, the 1 in or the 1 3/4" offers two.
+func (r *reader) betterOf(i int) bool {
+	first := -1
+	for j := i + 1; j < len(r.items) && j < i+12 && r.items[j].brk != '?' && r.items[j].brk != '.'; j++ {
+		switch {
+		case r.free(j) && r.length(j) && small(r.size(j)) && first < 0:
+			first = j
+		case r.free(j) && r.length(j) && small(r.size(j)) && (r.items[j].amount.link == linkOr || r.opensWithin(first, j, "or")) && j-first < 5:
+			r.choice(first, j, unit.BarHeight)
+			return true
+		case r.items[j].amount != nil:
+			return false
+		}
+	}
+	return false
+}
+
+// goesInPress: "will three sleds go in the frame?".
+func (r *reader) goesInPress() bool {
+	for i := range r.items {
+		if r.word(i, "go", "goes") && (r.word(i+1, "in", "into") || r.is(i+1, kindUnit)) && r.mentions(kindNoun, "sled", "caul") && r.asksSomething() {
+			if from, to := r.clause(i); r.within(i, to, kindNoun, "frame", "press", "bag") >= 0 && r.opensWithin(from, i, "will", "does", "do", "can", "would") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// pressureOn: "how many kPa are there on the joints" asks for no vacuum.
+func (r *reader) pressureOn(i int) bool {
+	if !in(r.items[i].word, "how many kpa", "how many mbar") {
+		return false
+	}
+	for j := i + 1; j < len(r.items) && j < i+8 && !r.isBreak(j) && r.items[j].amount == nil && !r.word(j, "need", "for", "want", "to"); j++ {
+		if r.is(j, kindNoun, "joint", "wedge") || r.is(j, kindAsk) && cue(r.items[j].id).About == Side {
+			return true
+		}
+	}
+	return false
+}
