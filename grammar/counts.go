@@ -173,7 +173,7 @@ func (r *reader) counted(i int) int {
 			r.items[j+1].used = true
 			it.word, it.used = "of them", true
 			return j
-		case it.brk == '-' && j == i+1, it.brk == 'x':
+		case it.brk == '-' && j == i+1 && it.start == r.items[i].end, it.brk == 'x':
 		case r.isBreak(j):
 			return -1
 		case it.kind == kindRole && (it.word == "no." || it.word == "no" || it.word == "nr"):

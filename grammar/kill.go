@@ -143,6 +143,20 @@ func (r *reader) pastBefore(j int, yesterday bool) bool {
 	return false
 }
 
+// killNeeds takes the meaning of a wanted width from a "need" without a number:
+// "need it asap".
+func (r *reader) killNeeds() {
+	for i := range r.items {
+		if !r.is(i, kindRole, "target") || !r.word(i, "need", "needs", "want", "make", "making") {
+			continue
+		}
+		from, to := r.clause(i)
+		if r.amountsIn(from, to) == 0 && !r.word(i+1, ":") && (to >= len(r.items) || r.items[to].brk != ':') {
+			r.items[i].meaning = meaning{}
+		}
+	}
+}
+
 // killRough marks the rough size of stock that was planed since: "4/4 but planed
 // to 13/16".
 func (r *reader) killRough() {

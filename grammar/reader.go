@@ -34,6 +34,7 @@ func (r *reader) read() {
 	r.killPast()
 	r.killDenied()
 	r.killRough()
+	r.killNeeds()
 	r.findStart()
 	r.findAsks()
 	r.guessTopic()

@@ -235,6 +235,8 @@ func (t *tokenizer) hyphen(s scrap, next, nextGlued bool) {
 		t.push(symMinus, 1)
 	case next && nextGlued && t.at == 0:
 		t.push(symMinus, 1)
+	case !s.glued && !nextGlued:
+		t.push(symComma, 1) // a dash
 	default:
 		t.push(symMark, 1)
 	}
