@@ -44,6 +44,51 @@ func (t *tokenizer) spell() {
 		}
 		if ok {
 			s.norm, s.taken = g.word, true
+		} else if w := swapped(s.norm); w != "" {
+			s.norm, s.taken = w, true
 		}
 	}
+}
+
+// tradeWords are the words that wordings of the trade are made of, without those
+// that are units or numbers too.
+var tradeWords = buildTradeWords()
+
+func buildTradeWords() map[string]bool {
+	set := map[string]bool{}
+	for _, list := range trade {
+		for _, s := range list {
+			for _, w := range s.words {
+				_, unit := units[w]
+				if _, number := wholes[w]; !unit && !number && parts[w] == 0 {
+					set[w] = true
+				}
+			}
+		}
+	}
+	return set
+}
+
+// swapped returns the one trade word that w is with two neighbouring letters
+// swapped, a slip that hardly makes another word; "" where there is none.
+func swapped(w string) string {
+	if len(w) <= shortest || len(w) > mostLetters || lookalikes[w] {
+		return ""
+	}
+	found := ""
+	b := []byte(w)
+	for i := 0; i+1 < len(b); i++ {
+		if b[i] == b[i+1] {
+			continue
+		}
+		b[i], b[i+1] = b[i+1], b[i]
+		if tradeWords[string(b)] {
+			if found != "" {
+				return ""
+			}
+			found = string(b)
+		}
+		b[i], b[i+1] = b[i+1], b[i]
+	}
+	return found
 }
