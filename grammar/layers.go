@@ -146,7 +146,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		it := &r.items[i]
 		switch {
 		case it.kind == kindNoun && layerParts[it.id] != "":
-			if s.noun >= 0 && s.amount > s.noun {
+			if s.noun >= 0 && (s.amount > s.noun || s.part == "film" && s.amount < 0) {
 				spans = append(spans, s)
 				s = layerSpan{noun: -1, amount: -1}
 			}

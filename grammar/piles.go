@@ -49,7 +49,8 @@ func (r *reader) foundPiles() []pile {
 		}
 	}
 	found = r.outlier(found)
-	if len(found) == 1 && !r.wantsWidth() {
+	pressed := (r.mentions(kindNoun, "bar") || r.mentions(kindVacuum) || r.pressureSaid()) && !r.mentions(kindRole, "target", "trim")
+	if len(found) == 1 && (!r.wantsWidth() || pressed) {
 		r.items[found[0].count].used, r.items[found[0].width].used = false, false
 		return nil
 	}

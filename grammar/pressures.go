@@ -260,7 +260,7 @@ func (r *reader) bareVacuum() {
 		if !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.form == formWords && r.items[i].amount.float() < 5 {
 			continue
 		}
-		if n := r.next(i); r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") || r.is(n, kindAttr) || r.is(n, kindWood) {
+		if n := r.next(i); r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) || r.is(n, kindAttr) || r.is(n, kindWood) {
 			continue
 		}
 		j := r.prev(i)

@@ -270,6 +270,9 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		return ""
 	}
 	j := r.nextNear(end - 1)
+	if r.is(j, kindNoun, "bar") && j+1 < len(r.items) && r.items[j+1].amount != nil && r.mentions(kindNoun, "strip") {
+		j = -1 // "2 1/2 x 1/2 bar 2 tall"
+	}
 	for r.is(j, kindWood) || r.is(j, kindGlue) {
 		if body(r.next(j)) == "" && r.is(j, kindWood) && !sheet {
 			return r.bySize(i, end)
