@@ -47,6 +47,9 @@ func (r *reader) clocks() {
 			continue
 		}
 		am := r.items[i].amount
+		if n := i + 1; n < len(r.items) && r.items[n].amount != nil && r.items[n].amount.link != linkNone && r.items[n].amount.unit != nil && r.items[n].amount.unit.Dimension != unit.Lasting {
+			continue // "from 19.0 to 19.6 mm"
+		}
 		if r.halfBefore(i) && am.unit == nil && (r.dayPlan() || r.mentions(kindRole, "start", "deadline")) {
 			r.items[i].used = true
 			r.refuse(unit.StartTime, r.text[r.items[i-1].start:r.items[i].end], "a clock time such as 6:30 or 7:30")

@@ -40,6 +40,22 @@ func (r *reader) service(i int) bool {
 	return false
 }
 
+// livesIn: "it will live in a shed" makes the shed a place to live in.
+func (r *reader) livesIn() {
+	for i := range r.items {
+		if !r.is(i, kindAir, "service") || !in(r.items[i].word, "live", "lives", "lives in", "live in", "living in", "live at", "lives at", "goes to", "ends up", "it goes in") {
+			continue
+		}
+		j := i + 1
+		for j < len(r.items) && r.word(j, "a", "an", "the", "my", "his", "her", "their", "in", "out", "old") {
+			j++
+		}
+		if r.is(j, kindAir, "shop") {
+			r.items[j].id = "service"
+		}
+	}
+}
+
 // nearestAir is the nearest word of place within bounds, the left one first.
 func (r *reader) nearestAir(i, from, to int) int {
 	for d := 1; i-d >= from || i+d < to; d++ {

@@ -146,6 +146,15 @@ func (r *reader) letters() {
 	}
 }
 
+// attrsFirst: "wide 60 thick 15" says each direction before its number, from the
+// one at item j on.
+func (r *reader) attrsFirst(j int) bool {
+	plain := func(k int) bool {
+		return r.is(k, kindAttr) && !nounForms[r.items[k].word] && k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkNone && r.length(k+1)
+	}
+	return plain(j) && plain(j+2) && !(j > 0 && r.items[j-1].amount != nil) && !(j+4 < len(r.items) && r.is(j+4, kindAttr))
+}
+
 // attrNumber is the amount that direction word j measures. The first pass takes
 // the side that the word's form wants, the second the other.
 func (r *reader) attrNumber(j, pass int) int {
@@ -157,7 +166,7 @@ func (r *reader) attrNumber(j, pass int) int {
 	if right {
 		for i := j + 1; i < len(r.items) && i <= j+5; i++ {
 			if r.free(i) && r.length(i) {
-				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForms[r.items[k].word] && !r.items[k].used && !assigned {
+				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForms[r.items[k].word] && !r.items[k].used && !assigned && !r.attrsFirst(j) {
 					return -1
 				}
 				return i
@@ -172,7 +181,7 @@ func (r *reader) attrNumber(j, pass int) int {
 	for i >= 0 && (r.idle(i) || r.word(i, "and")) && r.items[i].amount == nil && !r.isBreak(i) {
 		i--
 	}
-	if r.free(i) && r.length(i) {
+	if r.free(i) && r.length(i) && !r.attrsFirst(i-1) {
 		return i
 	}
 	return -1

@@ -51,7 +51,7 @@ func (r *reader) targetCue(i int) bool {
 // "1/4 walnut".
 func (r *reader) nounLengths() {
 	for i := range r.items {
-		if r.free(i) && r.length(i) && !r.inRange(i) {
+		if r.free(i) && r.length(i) && !r.inRange(i) && !r.gapIs(i) {
 			r.nounLength(i)
 		}
 	}
@@ -60,6 +60,13 @@ func (r *reader) nounLengths() {
 			r.nounRange(i)
 		}
 	}
+}
+
+// gapIs: "the gap in the middle is 0.3".
+func (r *reader) gapIs(i int) bool {
+	from, _ := r.clause(i)
+	gap := r.within(from, i, kindNoun, "gap")
+	return gap >= 0 && gap >= i-6 && r.word(i-1, "is", "was", "measures", "of") && r.amountsIn(gap, i) == 0 && r.size(i) < 0.02 && !r.has(unit.Gap) && r.bind(i, unit.Gap)
 }
 
 // inRange reports whether the amount is linked to another by "to" or "or".
@@ -94,9 +101,17 @@ func (r *reader) nounRange(i int) {
 		r.bindRange(i, unit.StripThinnest, unit.StripThickest)
 	case l == linkTo && !r.is(n, kindNoun) && r.size(i) < 0.1 && r.stripClause(i):
 		r.bindRange(i, unit.StripThinnest, unit.StripThickest)
+	case l == linkTo && !r.is(n, kindNoun) && r.size(i) < 0.1 && r.word(i-1, "from") && r.thicknessSaid(i):
+		r.bindRange(i, unit.StripThinnest, unit.StripThickest)
 	case l == linkTo && noun == "wedge":
 		r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
 	}
+}
+
+// thicknessSaid: "strips have different thickness, from 19.0 to 19.6".
+func (r *reader) thicknessSaid(i int) bool {
+	from, _ := r.sentence(i)
+	return r.within(from, i, kindNoun, "strip") >= 0 && r.within(from, i, kindAttr, "thick") >= 0
 }
 
 // stripClause reports whether the clause is about strips.
@@ -214,7 +229,11 @@ func (r *reader) woodLength(i int) {
 // stripLength reads a bare measure beside strips. From an inch up it is the
 // width, below the thickness, where that is not said otherwise.
 func (r *reader) stripLength(i int, right bool) {
-	const inchWide = 0.0254
+	const inchWide, longest = 0.0254, 1.2
+	if r.size(i) > longest && !r.has(unit.StripLength) {
+		r.bind(i, unit.StripLength) // "a 16 ft board"
+		return
+	}
 	f, other := unit.StripWidth, unit.StripThickness
 	if r.size(i) < inchWide-1e-9 || r.items[i].amount.form == formQuarters {
 		f, other = other, f

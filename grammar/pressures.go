@@ -44,7 +44,7 @@ func (r *reader) vacuumInches(i int) bool {
 	if r.is(r.next(i), kindVacuum, "vacuum") || r.is(r.next(i), kindVacuum, "gauge") && r.word(i+1, "on") {
 		return true
 	}
-	if r.word(i-1, "to", "hit", "reach", "get", "at", "wants", "for") && r.pumping() && r.items[i].amount.link == linkNone {
+	if r.word(i-1, "to", "hit", "reach", "get", "at", "wants", "want", "need", "for") && r.pumping() && r.items[i].amount.link == linkNone {
 		return true
 	}
 	return r.is(j, kindVacuum, "pull", "gauge") && (r.items[i].amount.float() >= 5) || r.is(j, kindVacuum, "vacuum")
@@ -156,7 +156,7 @@ func (r *reader) pumpLimit(i int) {
 // goalWords stand before or behind a figure that is wanted.
 func (r *reader) wanted(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-5 && !r.isStop(j) && r.items[j].brk != ','; j-- {
-		if r.word(j, "for", "want", "wanted", "get", "reach", "give", "gives", "hit", "least", "have", "put", "wants", "keep", "see") || r.is(j, kindRole, "target", "min") || r.is(j, kindAsk, "pump") {
+		if r.word(j, "for", "want", "wanted", "get", "reach", "gets", "give", "gives", "hit", "least", "have", "put", "wants", "keep", "see") || r.is(j, kindRole, "target", "min") || r.is(j, kindAsk, "pump") {
 			return true
 		}
 		if r.is(j, kindVacuum) || r.items[j].amount != nil {

@@ -35,6 +35,7 @@ func (r *reader) read() {
 	r.killDenied()
 	r.killRough()
 	r.killNeeds()
+	r.livesIn()
 	r.findStart()
 	r.findAsks()
 	r.guessTopic()
