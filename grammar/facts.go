@@ -37,9 +37,16 @@ func (r *reader) wordFacts() {
 		case kindFact:
 			r.wordFact(i)
 		case kindNoun:
-			r.nounFact(i)
+			if !r.ruledOut(i) {
+				r.nounFact(i)
+			}
 		}
 	}
+}
+
+// ruledOut: "frame press, not the bag".
+func (r *reader) ruledOut(i int) bool {
+	return r.is(i, kindNoun, "bag", "frame", "press") && r.word(i-1, "the", "a", "our") && r.is(i-2, kindNot) && in(r.items[i-2].word, "not", "instead of", "isnt")
 }
 
 // wood takes a species, but not one whose name the table lacks: "hoop pine".

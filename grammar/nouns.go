@@ -34,6 +34,8 @@ func (r *reader) targetCue(i int) bool {
 	}
 	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {
 		switch {
+		case j == i-1 && r.word(j, "hit", "reach"):
+			return true
 		case r.is(j, kindRole, "target"), r.is(j, kindNoun, "panel", "opening", "fence"), r.is(j, kindAsk, "strips"), r.is(j, kindAsk, "load"):
 			return true
 		case r.word(j, "get", "reach", "hit") && (r.word(i+1, "out", "outta", "from") || r.is(i+1, kindVerb, "out")):

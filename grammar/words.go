@@ -102,7 +102,7 @@ var vocabulary = []entry{
 	{kindAir, "shop", "shop, shops, workshop, in here, here, in the shop, room temp, our shop, glue room, press room, pressroom, joinery, shed, garage, workshops, barn, yard"},
 	{kindAir, "temp", "temp, temperature, temps, degrees, deg, warm, cold, hot, degree"},
 
-	{kindFill, "", "of the two, of these two, out of the two, on the face of it, face it, by the way, mid length, at mid length, midlength, mid span, as it were, for good measure, at the end of the day, all over the shop, on top of that, about face, in the face of"},
+	{kindFill, "", "cut list, cutting list, of the two, of these two, out of the two, on the face of it, face it, by the way, mid length, at mid length, midlength, mid span, as it were, for good measure, at the end of the day, all over the shop, on top of that, about face, in the face of"},
 
 	// Negation, correction, hearsay.
 	{kindNot, "no", "no, without, w/o, w o, scratch the, sans, none, minus the, lose, ditch, forget, drop, skip, remove, leave out, leave off, take out, take away, ignore, never mind, nevermind, scrap, zero, leave off the, forget about, dont use, not using, except, except for, excluding, other than, instead of"},
