@@ -25,6 +25,9 @@ func (r *reader) findAsks() {
 		a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
 		a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
 		a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
+		if len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")) {
+			a = Ask{About: Pump}
+		}
 		if it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)) {
 			a = Ask{About: Flatten}
 		}

@@ -25,12 +25,18 @@ func (r *reader) besideNoun(i int) (k int, right bool) {
 	if r.is(n, kindAttr) && !r.items[n].used {
 		n = -1
 	}
+	if r.is(n, kindNoun, "cup", "bow") && n == i+1 && n+1 < len(r.items) && r.free(n+1) && r.length(n+1) {
+		n = -1 // "8 wide 3/4 cup 1/8": the cup has its own
+	}
 	left := r.leftNoun(i, p)
 	if left >= 0 && i > 0 && (r.items[i-1].brk == '=' || r.items[i-1].brk == ':') {
 		return left, false
 	}
 	if left == i-1 && left >= 0 && r.is(left, kindNoun, "bar", "mat", "caul", "gap", "cup", "bow", "tent", "opening") && r.is(n, kindNoun) && !r.has(bareFields[r.items[left].id]) && !r.amountJustBefore(left) {
 		return left, false
+	}
+	if left == i-1 && r.is(left, kindNoun, "cup", "bow") && !r.has(bareFields[r.items[left].id]) && !r.is(n, kindNoun) {
+		return left, false // "cup 1/8 oak"
 	}
 	if r.is(n, kindNoun) && (wood < 0 || r.items[n].id == "strip" || r.items[n].id == "core" || r.items[n].id == "bar" || r.items[n].id == "face" || r.items[n].id == "panel" && r.size(i) > 0.1) {
 		if left < 0 || !r.numberBehind(n) {
@@ -104,7 +110,21 @@ func (r *reader) numberBehind(n int) bool {
 
 // startsAnew: "three eighths thick the bar is 1 1/2 tall", said in one breath.
 func (r *reader) startsAnew(k int) bool {
+	if k+1 < len(r.items) && r.is(k, kindNoun, "bar") && r.items[k+1].amount != nil && r.is(r.next(k+1), kindAttr, "tall") {
+		return true // "1/4 thick bar 1 1/2 high"
+	}
 	return r.word(k+1, "is", "are", "stands") && k+2 < len(r.items) && r.items[k+2].amount != nil
+}
+
+// otherSaid reports whether a clause of its own stands between item k and the
+// break at item end.
+func (r *reader) otherSaid(k, end int) bool {
+	for j := k; j < end; j++ {
+		if r.isBreak(j) && r.amountsIn(j, end) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // boundAt is the field that was read at item k, "" for none.

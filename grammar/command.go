@@ -95,6 +95,9 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 		_, ok := r.loadNumber(next)
 		return ok && r.goesIn(c, next)
 	}
+	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt {
+		return false // "22 at 90 and 15 at 65 in the pack"
+	}
 	denied := false
 	i := next
 	for ; i < len(r.items) && !r.is(i, kindVerb); i++ {

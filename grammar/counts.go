@@ -64,8 +64,8 @@ func (r *reader) countBehind(i int) bool {
 
 func (r *reader) count(i, n int) {
 	j := r.counted(i)
-	if j < 0 {
-		return
+	if j < 0 || r.is(i-1, kindNoun, "bar") && r.is(j, kindNoun, "strip") && j+1 < len(r.items) && r.items[j+1].amount != nil {
+		return // "bar 1 strips 6": each number behind its part
 	}
 	it := &r.items[j]
 	spoken := r.items[i].amount.form == formWords

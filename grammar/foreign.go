@@ -4,7 +4,7 @@ import "strings"
 
 // foreignTrades are words of work that is none of the bot's business. Beside none
 // of the shop's own words they make the whole message foreign.
-var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boiler radiator cake recipe paint concrete roof roofing nailer shingle shingles breaker permit wallpaper carpet football stocks bitcoin flight hotel chess poem rain plumbing toilet mortgage homework-essay engine gearbox eggs egg protein boil cooking kettle bacon toast pizza bread steak oven-baked diver diving bearing bearings price prices shelf-life scuba underwater`)
+var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boiler radiator cake recipe paint concrete roof roofing nailer shingle shingles breaker permit wallpaper carpet football stocks bitcoin flight hotel chess poem rain plumbing toilet mortgage homework-essay engine gearbox eggs egg protein boil cooking kettle spark generator bacon toast pizza bread steak oven-baked diver diving bearing bearings price prices shelf-life scuba underwater`)
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {

@@ -127,6 +127,14 @@ func join(out []item, it item, tokens []token, at int) []item {
 	if ft.unit == nil || ft.unit.Symbol != "ft" || in.value == nil || ft.value == nil || in.minus || in.float() >= 12 || in.unit != nil && in.unit.Symbol != "in" {
 		return append(out, it)
 	}
+	if behind := at + 2; in.unit != nil && behind < len(tokens) && tokens[at].symbol != symFraction {
+		if in.form == formMixed {
+			behind++
+		}
+		if behind < len(tokens) && tokens[behind].meaning.kind == kindNoun && tokens[behind].meaning.id == "bar" {
+			return append(out, it) // "4 ft 1 in bar": a length and a bar
+		}
+	}
 	if in.unit == nil {
 		after := at + 1
 		if in.form == formMixed {

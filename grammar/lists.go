@@ -222,6 +222,9 @@ func (r *reader) alternatives() {
 		}
 		if k := r.lastBefore(i, i); k >= 0 && r.sameSentence(r.bound[k].from, i) {
 			b := r.bound[k]
+			if am := r.items[i].amount; b.fact.Field == unit.Vacuum && am.bare() && (am.float() < 5 || am.form == formMixed || am.form == formFraction) {
+				continue // "25 inHg, is 1 in enough or do i need 1 1/2"
+			}
 			v, u, ok := r.valueOf(r.items[i].amount, b.fact.Field)
 			if !ok || impossible(b.fact.Field, v) != "" {
 				continue

@@ -43,3 +43,15 @@ func (r *reader) pressureOn(i int) bool {
 	}
 	return false
 }
+
+// faceAsked reports whether the clause of item i asks for what presses on a face:
+// "how many tons on a 24x48".
+func (r *reader) faceAsked(i int) bool {
+	from, _ := r.clause(i)
+	for k := from; k < i; k++ {
+		if r.is(k, kindAsk) && cue(r.items[k].id).About == Face {
+			return true
+		}
+	}
+	return false
+}

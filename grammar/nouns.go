@@ -53,7 +53,7 @@ func (r *reader) targetCue(i int) bool {
 // "1/4 walnut".
 func (r *reader) nounLengths() {
 	for i := range r.items {
-		if r.free(i) && r.length(i) && !r.inRange(i) && !r.gapIs(i) {
+		if r.free(i) && r.length(i) && !r.inRange(i) && !r.gapIs(i) && !r.behindLabel(i) {
 			r.nounLength(i)
 		}
 	}
@@ -62,6 +62,11 @@ func (r *reader) nounLengths() {
 			r.nounRange(i)
 		}
 	}
+}
+
+// behindLabel: of "thickness 1/2 bow 1/4" the first number is the thickness.
+func (r *reader) behindLabel(i int) bool {
+	return i > 0 && r.is(i-1, kindAttr) && nounForms[r.items[i-1].word] && !r.items[i-1].used
 }
 
 // gapIs: "the gap in the middle is 0.3".
@@ -275,6 +280,8 @@ func (r *reader) looseLengths() {
 			r.bound[len(r.bound)-1].fact.Note = "quarters, rough"
 		case r.phrase.Command != nil && r.phrase.Command.Verb == Check && am.bare() && r.size(i) < 0.055 && !r.has(unit.StripThickness) && r.next(i) < 0 && r.prev(i) < 0:
 			r.bind(i, unit.StripThickness)
+		case r.topic == Flatten && !r.has(unit.StripThickness) && r.size(i) < 0.055 && r.is(i+1, kindNoun, "cup", "bow"):
+			r.bind(i, unit.StripThickness) // "8 wide 3/4 cup 1/8"
 		case r.bagLies(i):
 		case r.byBefore(i):
 		case r.aloneAfterNoun(i):
@@ -347,7 +354,7 @@ func (r *reader) aloneAfterNoun(i int) bool {
 // one width.
 func (r *reader) countAtWidth(i int) bool {
 	am := r.items[i].amount
-	if am.link != linkAt || !r.free(i-1) || r.has(unit.StripCount) || r.has(unit.StripWidth) {
+	if am.link != linkAt || !r.free(i-1) || r.has(unit.StripCount) || r.has(unit.StripWidth) || r.size(i) > 0.4 || r.topic == Stack {
 		return false
 	}
 	if _, ok := r.items[i-1].amount.whole(); !ok || r.items[i-1].amount.link != linkNone {

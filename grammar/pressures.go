@@ -41,13 +41,41 @@ func (r *reader) vacuumInches(i int) bool {
 	if v := r.items[i].amount.float(); (r.topic == Face || r.topic == Flatten) && v >= 10 && v <= 30 && r.items[i].amount.link == linkNone && !(i+1 < len(r.items) && r.items[i+1].amount != nil) && !r.is(j, kindRole, "length") && !r.is(j, kindNoun, "panel", "strip", "cup", "bow") && !r.is(r.next(i), kindWood) && !r.is(r.next(i), kindRole, "length") {
 		return true
 	}
-	if r.is(r.next(i), kindVacuum, "vacuum") || r.is(r.next(i), kindVacuum, "gauge") && r.word(i+1, "on") {
+	if n := i + 1; n < len(r.items) && r.is(n, kindVacuum) && r.ownReading(n) && r.is(r.prev(i), kindNoun, "bar") {
+		return false
+	}
+	if r.is(r.next(i), kindVacuum, "vacuum") && !r.ownReading(r.next(i)) || r.is(r.next(i), kindVacuum, "gauge") && r.word(i+1, "on") {
 		return true
 	}
 	if r.word(i-1, "to", "hit", "reach", "get", "at", "wants", "want", "need", "for") && r.pumping() && r.items[i].amount.link == linkNone {
 		return true
 	}
 	return r.is(j, kindVacuum, "pull", "gauge") && (r.items[i].amount.float() >= 5) || r.is(j, kindVacuum, "vacuum")
+}
+
+// unitOfGauge: "the dial only does psi and it's at -11.8".
+func (r *reader) unitOfGauge(i int) *unit.Unit {
+	from, _ := r.sentence(i)
+	for j := i - 1; j > from; j-- {
+		if am := r.items[j].amount; am != nil {
+			return nil
+		}
+		if r.is(j, kindUnit) && r.items[j].unit.Dimension == unit.Pressing && r.within(from, j, kindVacuum, "gauge") >= 0 && r.word(j-1, "does", "in", "reads", "shows", "only", "is") {
+			u := r.items[j].unit
+			return &u
+		}
+	}
+	return nil
+}
+
+// ownReading reports whether a word of vacuum has a number of its own behind it:
+// "bar 1 in vacuum 25 in".
+func (r *reader) ownReading(k int) bool {
+	n := k + 1
+	for r.word(n, "is", "at", "of") {
+		n++
+	}
+	return n < len(r.items) && r.items[n].amount != nil && r.items[n].amount.link == linkNone
 }
 
 func (r *reader) pressure(i int) {
@@ -260,7 +288,7 @@ func (r *reader) bareVacuum() {
 		if !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.form == formWords && r.items[i].amount.float() < 5 {
 			continue
 		}
-		if n := r.next(i); r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) || r.is(n, kindAttr) || r.is(n, kindWood) {
+		if n := r.next(i); r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) || r.is(n, kindAttr) || r.is(n, kindWood) {
 			continue
 		}
 		j := r.prev(i)
@@ -279,7 +307,7 @@ func (r *reader) bareVacuum() {
 		if k := r.next(i); r.is(k, kindVacuum, "vacuum") && k+1 < len(r.items) && r.items[k+1].brk == '=' {
 			continue
 		}
-		if k := r.next(i); r.is(k, kindVacuum, "vacuum") && r.is(r.prev(i), kindNoun) && k+1 < len(r.items) && r.items[k+1].amount != nil {
+		if k := r.next(i); r.is(k, kindVacuum, "vacuum") && (r.is(r.prev(i), kindNoun) || r.is(r.prev(i), kindAttr)) && r.ownReading(k) {
 			continue // "bar 1 vacuum 25"
 		}
 		cued := r.is(j, kindVacuum, "gauge", "vacuum", "pull") || r.is(r.next(i), kindVacuum, "vacuum")
@@ -304,7 +332,9 @@ func (r *reader) bareVacuum() {
 		if !cued || r.items[i].amount.link == linkTimes || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes {
 			continue
 		}
-		if u := r.bareVacuumUnit(r.items[i].amount); u.Dimension != unit.Pressing {
+		if u := r.unitOfGauge(i); u != nil {
+			r.items[i].amount.unit = u
+		} else if u := r.bareVacuumUnit(r.items[i].amount); u.Dimension != unit.Pressing {
 			continue
 		}
 		if r.absolute(i) {

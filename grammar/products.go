@@ -88,7 +88,7 @@ func (r *reader) countFirst(i, end int) bool {
 		return false
 	}
 	if end-i == 3 && r.size(i+1) > r.size(i) && r.size(i+1) > r.size(i+2) {
-		return true // no size has its length in the middle
+		return r.size(i+1) < 0.3 // else it is a length: "5 x 48 x 3/4"
 	}
 	second := r.items[i+1].amount
 	switch end - i {
@@ -172,6 +172,9 @@ func (r *reader) nominal(i, end int) bool {
 func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 	n := end - i
 	noun := r.productNoun(i, end, sheet)
+	if noun == "strip" && n == 3 && r.size(i) > 0.25 && r.size(i+1) > r.size(i) {
+		noun = "panel" // "18 x 30 x 3/4 from 8 strips"
+	}
 	switch noun {
 	case "strip":
 		return r.stripSize(i, end)
@@ -247,6 +250,12 @@ func (r *reader) stripSize(i, end int) []unit.Field {
 		return []unit.Field{unit.StripThickness, unit.StripWidth}
 	case 3:
 		c := r.size(i + 2)
+		switch {
+		case b > a && b > c && a >= c:
+			return []unit.Field{unit.StripWidth, unit.StripLength, unit.StripThickness}
+		case b > a && b > c:
+			return []unit.Field{unit.StripThickness, unit.StripLength, unit.StripWidth}
+		}
 		if a > b && a > c {
 			if b >= c {
 				return []unit.Field{unit.StripLength, unit.StripWidth, unit.StripThickness}
@@ -330,18 +339,6 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		return "panel"
 	}
 	return r.bySize(i, end)
-}
-
-// faceAsked reports whether the clause of item i asks for what presses on a face:
-// "how many tons on a 24x48".
-func (r *reader) faceAsked(i int) bool {
-	from, _ := r.clause(i)
-	for k := from; k < i; k++ {
-		if r.is(k, kindAsk) && cue(r.items[k].id).About == Face {
-			return true
-		}
-	}
-	return false
 }
 
 func small(metres float64) bool { return metres < 0.13 }

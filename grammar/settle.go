@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"reflect"
+	"slices"
 
 	"presshand/engine/unit"
 )
@@ -79,8 +80,14 @@ func (r *reader) rival(f unit.Field, bs []binding) {
 	}
 }
 
-// firm drops what is only hearsay; it stays unused.
+// firm drops what is only hearsay; it stays unused. Where the shop lies, and what
+// its pump makes, may come from somebody else.
 func (r *reader) firm(bs []binding) []binding {
+	if f := bs[0].fact.Field; f == unit.Altitude || f == unit.VacuumPercent {
+		if !slices.ContainsFunc(bs, func(b binding) bool { return !b.weak }) {
+			return bs
+		}
+	}
 	out := bs[:0]
 	for _, b := range bs {
 		if b.weak {
