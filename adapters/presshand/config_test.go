@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -73,6 +74,21 @@ func everyKey(t reflect.Type, above string) []string {
 		}
 	}
 	return out
+}
+
+// What the set-up page of Matrix has one write is a configuration.
+func TestConfig_matrixSetupPage(t *testing.T) {
+	var text strings.Builder
+	for _, block := range regexp.MustCompile("(?s)```toml\n(.*?)```").FindAllStringSubmatch(readText(t, root+"/adapters/matrix/SETUP.md"), -1) {
+		text.WriteString(block[1])
+	}
+	c, err := readConfig(configured(t, text.String()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !c.matrix() || c.Store == "" || c.Matrix.Store == "" || c.Matrix.Password == "" || c.Matrix.RecoveryKey == "" {
+		t.Errorf("page comes to %+v, want a store and an account", c.Matrix)
+	}
 }
 
 // What the sample says of defaults is so: read without it the values are the

@@ -70,6 +70,7 @@ func TestKept_failures(t *testing.T) {
 		"nothing of \"nobody\" is kept":   {"forget", "--store", store, "--person", "nobody"},
 		"--person":                        {"forget", "--store", store},
 		"--format":                        {"export", "--store", store, "--format", "xml"},
+		"is not there: make it":           {"restore", "--store", filepath.Join(dir, "no", "shop.db"), backup},
 		"configuration cannot be read":    {"loads", "--config", none},
 	} {
 		code, _, errs := ran(t, "", args...)

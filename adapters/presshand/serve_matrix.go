@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"sync"
 	"time"
@@ -29,7 +30,12 @@ func (c *config) matrixConfig() (matrix.Config, error) {
 		{&m.StoreKey, "matrix store key", matrixStoreKey, c.Matrix.StoreKey},
 	} {
 		var err error
-		if *s.to, err = secret(s.variable, s.file); err != nil {
+		*s.to, err = secret(s.variable, s.file)
+		switch {
+		case s.to == &m.RecoveryKey && errors.Is(err, fs.ErrNotExist):
+			return m, hint(fmt.Errorf("%s: file %s is not there", s.what, os.ExpandEnv(s.file)),
+				"leave recovery_key_file out until “presshand matrix-setup” has printed the key, then make the file")
+		case err != nil:
 			return m, fmt.Errorf("%s: %w", s.what, err)
 		}
 	}
@@ -39,6 +45,9 @@ func (c *config) matrixConfig() (matrix.Config, error) {
 	if m.Store == "" {
 		return m, hint(errors.New("matrix.store is not set"), "name a file for the account's keys")
 	}
+	if err := folderThere(m.Store); err != nil {
+		return m, fmt.Errorf("matrix store: %w", err)
+	}
 	if c.Matrix.Avatar != "" {
 		var err error
 		if m.Avatar, err = os.ReadFile(c.Matrix.Avatar); err != nil {
@@ -46,6 +55,17 @@ func (c *config) matrixConfig() (matrix.Config, error) {
 		}
 	}
 	return m, nil
+}
+
+// matrixSetupConfig is matrixConfig for the set-up: it is what tells the
+// recovery key, so that the file for it need not be there yet.
+func (c *config) matrixSetupConfig() (matrix.Config, error) {
+	without, account := *c, *c.Matrix
+	if _, err := os.Stat(os.ExpandEnv(account.RecoveryKey)); errors.Is(err, fs.ErrNotExist) {
+		account.RecoveryKey = ""
+	}
+	without.Matrix = &account
+	return without.matrixConfig()
 }
 
 func (c *config) matrixService() (service, error) {
