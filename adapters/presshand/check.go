@@ -49,6 +49,8 @@ func (c *checkCmd) Run(ctx context.Context, s streams) error {
 	k := &checking{out: s.out, config: conf}
 	k.say("configuration", nil, c.Config+" is read")
 	k.store(ctx)
+	k.listen(ctx)
+	k.secretFiles()
 	k.rooms()
 	if !conf.slack() && !conf.matrix() {
 		k.say("services", errors.New("no chat service is turned on: add a [slack] or a [matrix] table"), "")

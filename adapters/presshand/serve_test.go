@@ -261,24 +261,58 @@ func TestCheck_slack(t *testing.T) {
 func TestCheck_tellsWhatIsWrong(t *testing.T) {
 	t.Setenv(slackBotToken, "")
 	t.Setenv(matrixPassword, "secret")
-	text := `
+	text := fmt.Sprintf(`
 store = "/nowhere/at/all/shop.db"
+listen = "banana"
 [slack]
 [matrix]
 homeserver = "http://127.0.0.1:1"
 user = "@press:localhost"
-store = "/nowhere/at/all/keys.db"
-`
+store = %q
+`, filepath.Join(t.TempDir(), "keys.db"))
 	code, out, errs := ran(t, "", "check", "--config", configured(t, text))
 	if code != exitFailed || strings.Count(errs, "\n") != 1 {
 		t.Errorf("code %d, %q", code, errs)
 	}
-	for _, want := range []string{"wrong  store:", "wrong  slack: slack bot token is missing", "wrong  matrix clock: service cannot be reached", "wrong  matrix account: there are no keys"} {
+	for _, want := range []string{"wrong  store: folder /nowhere/at/all is not there: make it", "wrong  listen: health cannot be told", "wrong  slack: slack bot token is missing", "wrong  matrix clock: service cannot be reached", "wrong  matrix account: there are no keys"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("lacks %q:\n%s", want, out)
 		}
 	}
 	if strings.Contains(out, "secret") {
 		t.Error("the password is shown")
+	}
+}
+
+// A store of keys in a folder that is not there is told as that.
+func TestCheck_matrixFolder(t *testing.T) {
+	t.Setenv(matrixPassword, "secret")
+	text := "store = \"shop.db\"\n[matrix]\nhomeserver = \"http://127.0.0.1:1\"\nuser = \"@press:localhost\"\nstore = \"/nowhere/at/all/keys.db\"\n"
+	for _, command := range []string{"check", "serve", "matrix-setup"} {
+		if code, out, errs := ran(t, "", command, "--config", configured(t, text)); code != exitFailed || !strings.Contains(out+errs, "matrix store: folder /nowhere/at/all is not there: make it") {
+			t.Errorf("%s: code %d, %q, %q", command, code, out, errs)
+		}
+	}
+}
+
+// A port that another program has is wrong, and one that a presshand has is
+// worth a remark: check may be asked while it serves.
+func TestCheck_listen(t *testing.T) {
+	s := newServed(t, "")
+	busy, err := net.Listen("tcp", s.listen)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if code, out, _ := ran(t, "", "check", "--config", s.config); code != exitFailed || !strings.Contains(out, "wrong  listen: health cannot be told") {
+		t.Errorf("busy port: code %d\n%s", code, out)
+	}
+	busy.Close()
+	if code, out, _ := ran(t, "", "check", "--config", s.config); code != exitOK || !strings.Contains(out, "ok     listen: "+s.listen+" is free") {
+		t.Errorf("free port: code %d\n%s", code, out)
+	}
+	s.start()
+	defer s.end()
+	if code, out, _ := ran(t, "", "check", "--config", s.config); code != exitOK || !strings.Contains(out, "note   listen: a presshand tells its health") {
+		t.Errorf("while it serves: code %d\n%s", code, out)
 	}
 }
