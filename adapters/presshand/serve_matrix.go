@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"presshand/adapters/matrix"
+	"presshand/adapters/sqlite"
 	"presshand/bot/book"
 )
 
@@ -85,7 +86,17 @@ func (p *process) matrix(c matrix.Config) func(context.Context) error {
 	c.Heard = heard.hear
 	p.monitor.Reconnects(matrix.Service, heard.reconnects)
 	p.monitor.Ready(matrix.Service, heard.well)
-	return func(ctx context.Context) error { return matrix.Serve(ctx, c, p.desk(matrix.Service)) }
+	return func(ctx context.Context) error {
+		makeKeyStore(c.Store)
+		return matrix.Serve(ctx, c, p.desk(matrix.Service))
+	}
+}
+
+// makeKeyStore makes the file of an account's keys, for its owner alone.
+func makeKeyStore(name string) {
+	if !onServer(name) {
+		sqlite.MakePrivate(name)
+	}
 }
 
 // A hearing is how the syncs of an account went. One that was never heard of

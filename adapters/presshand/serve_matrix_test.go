@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"runtime"
 	"strings"
 	"testing"
 	"time"
@@ -86,6 +87,11 @@ allow = ["localhost"]
 	}
 	if got := answered(t, ana, press.UserID, "what is a caul"); !strings.Contains(got, "caul is a stiff board") {
 		t.Errorf("answer is %q\n%s", got, said.String())
+	}
+	for _, file := range []string{keys, keys + "-wal", filepath.Join(dir, "shop.db"), filepath.Join(dir, "shop.db-wal")} {
+		if info, err := os.Stat(file); err != nil || runtime.GOOS != "windows" && info.Mode().Perm() != 0o600 {
+			t.Errorf("%s: %v, %v; want a file for its owner alone", file, info, err)
+		}
 	}
 	stop()
 	if code := <-ended; code != exitOK {

@@ -27,6 +27,7 @@ func (c *matrixSetupCmd) Run(ctx context.Context, s streams) error {
 	if err != nil {
 		return err
 	}
+	makeKeyStore(m.Store)
 	key, err := matrix.Setup(ctx, m, c.Renew)
 	if key != "" {
 		fmt.Fprintf(s.out, "The recovery key of %s, told only now. Keep it safe, and give it to the bot as %s or in recovery_key_file:\n\n    %s\n\n",

@@ -7,6 +7,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"os"
 	"strings"
 	"time"
 
@@ -51,7 +52,17 @@ func Memory(ctx context.Context) (book.Store, error) {
 	return sqlstore.Open(ctx, db, Dialect)
 }
 
+// MakePrivate makes a file that its owner alone may read, if it is not there;
+// SQLite would leave that to the umask. It gives the log and its index the mode
+// of their file. Where none can be made, whoever opens it says so.
+func MakePrivate(path string) {
+	if f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL, 0o600); err == nil {
+		f.Close()
+	}
+}
+
 func open(ctx context.Context, path string, settings ...string) (book.Store, error) {
+	MakePrivate(path)
 	db, err := sql.Open("sqlite", dsn(path, settings...))
 	if err != nil {
 		return nil, explain(err)
