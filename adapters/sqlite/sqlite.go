@@ -78,12 +78,28 @@ func open(ctx context.Context, path string, settings ...string) (book.Store, err
 
 func dsn(path string, settings ...string) string {
 	escaped := strings.NewReplacer("%", "%25", "?", "%3f", "#", "%23").Replace(path)
-	return "file:" + escaped + "?_txlock=immediate&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)&" +
+	// what is deleted or written over is overwritten with zeros, or the file
+	// would go on holding what was forgotten
+	return "file:" + escaped + "?_txlock=immediate&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)&_pragma=secure_delete(ON)&" +
 		strings.Join(settings, "&")
 }
 
 // Dialect is what the shared statements need to know of SQLite.
-var Dialect = sqlstore.Dialect{Goose: goose.DialectSQLite3, OneWriter: true, Explain: explain}
+var Dialect = sqlstore.Dialect{Goose: goose.DialectSQLite3, OneWriter: true, Explain: explain, Purge: emptyLog}
+
+// emptyLog brings all that the log holds into the file and cuts the log off, of
+// which the older part still has what was written over. It waits for who reads
+// or writes.
+func emptyLog(ctx context.Context, db *sql.DB) error {
+	var busy, pages, moved int
+	if err := db.QueryRowContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`).Scan(&busy, &pages, &moved); err != nil {
+		return err
+	}
+	if busy != 0 {
+		return fmt.Errorf("%w: its log still holds what was said; forget again", book.ErrBusy)
+	}
+	return nil
+}
 
 var meanings = map[int]error{
 	lib.SQLITE_BUSY:       book.ErrBusy,
