@@ -82,7 +82,7 @@ func (c *checking) store(ctx context.Context) {
 	}
 	if !onServer(name) {
 		if _, err := os.Stat(name); errors.Is(err, fs.ErrNotExist) {
-			c.say("store", makeable(name), "not there yet, can be made")
+			c.say("store", writable(filepath.Dir(name)), "not there yet, can be made")
 			return
 		}
 	}
@@ -96,12 +96,10 @@ func (c *checking) store(ctx context.Context) {
 	c.say("store", err, fmt.Sprintf("opens, %d messages and %d replies wait in it", d.Inbox, d.Outbox))
 }
 
-// makeable reports whether a store could be made.
-func makeable(store string) error {
-	if err := folderThere(store); err != nil {
+func writable(folder string) error {
+	if err := folderThere(folder); err != nil {
 		return err
 	}
-	folder := filepath.Dir(store)
 	f, err := os.CreateTemp(folder, ".presshand-check-*")
 	if err != nil {
 		return hint(fmt.Errorf("folder %s cannot be written to: %w", folder, err), "run check as the user that serves, or name another store")
@@ -152,12 +150,7 @@ func (c *checking) matrix(ctx context.Context) {
 	}
 	c.clock(ctx, "matrix", m.Homeserver+"/_matrix/client/versions")
 	if !onServer(m.Store) {
-		_, err := os.Stat(m.Store)
-		switch missing := errors.Is(err, fs.ErrNotExist); {
-		case missing && m.RecoveryKey != "":
-			c.say("matrix account", makeable(m.Store), "no keys are kept yet; serve logs in as a new device and vouches for it with the recovery key")
-			return
-		case missing:
+		if _, err := os.Stat(m.Store); errors.Is(err, fs.ErrNotExist) {
 			c.say("matrix account", hint(fmt.Errorf("there are no keys at %s yet", m.Store), "run “presshand matrix-setup” once, as the user that serves"), "")
 			return
 		}

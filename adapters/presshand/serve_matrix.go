@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"sync"
 	"time"
 
@@ -46,8 +47,10 @@ func (c *config) matrixConfig() (matrix.Config, error) {
 	if m.Store == "" {
 		return m, hint(errors.New("matrix.store is not set"), "name a file for the account's keys")
 	}
-	if err := folderThere(m.Store); err != nil {
-		return m, fmt.Errorf("matrix store: %w", err)
+	if !onServer(m.Store) {
+		if err := folderThere(filepath.Dir(m.Store)); err != nil {
+			return m, fmt.Errorf("matrix store: %w", err)
+		}
 	}
 	if c.Matrix.Avatar != "" {
 		var err error
@@ -58,15 +61,20 @@ func (c *config) matrixConfig() (matrix.Config, error) {
 	return m, nil
 }
 
-// matrixSetupConfig is matrixConfig for the set-up: it is what tells the
-// recovery key, so that the file for it need not be there yet.
-func (c *config) matrixSetupConfig() (matrix.Config, error) {
+// readyForSetup returns the settings for the set-up, with the store's file made.
+// The set-up is what tells the recovery key, so that the file for that need not
+// be there yet.
+func (c *config) readyForSetup() (matrix.Config, error) {
 	without, account := *c, *c.Matrix
 	if _, err := os.Stat(os.ExpandEnv(account.RecoveryKey)); errors.Is(err, fs.ErrNotExist) {
 		account.RecoveryKey = ""
 	}
 	without.Matrix = &account
-	return without.matrixConfig()
+	m, err := without.matrixConfig()
+	if err == nil {
+		makeKeyStore(m.Store)
+	}
+	return m, err
 }
 
 func (c *config) matrixService() (service, error) {

@@ -6,10 +6,7 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
-	"regexp"
-	"runtime"
 	"strings"
 	"testing"
 	"time"
@@ -22,8 +19,7 @@ import (
 )
 
 // An account is set up, checked and served by the commands alone, and answers
-// in a room that it was invited to. The set-up does not ask for the recovery
-// key that it tells, and with it a lost store is made anew.
+// in a room that it was invited to.
 func TestServe_matrix(t *testing.T) {
 	server, err := homeserver.Start(t.Context(), "../../testdata/matrix/dendrite.yaml")
 	if err != nil {
@@ -36,7 +32,6 @@ func TestServe_matrix(t *testing.T) {
 	}
 	t.Setenv(matrixPassword, "secret-of-press")
 	dir := t.TempDir()
-	recoveryKey, keys := filepath.Join(dir, "recovery-key"), filepath.Join(dir, "keys.db")
 	text := fmt.Sprintf(`
 store = %q
 listen = ""
@@ -46,34 +41,20 @@ homeserver = %q
 user = %q
 store = %q
 allow = ["localhost"]
-`, filepath.Join(dir, "shop.db"), server.URL, press.UserID, keys)
+`, filepath.Join(dir, "shop.db"), server.URL, press.UserID, filepath.Join(dir, "keys.db"))
 	config := configured(t, text)
 	if code, out, _ := ran(t, "", "check", "--config", config); code != exitFailed || !strings.Contains(out, "run “presshand matrix-setup” once") {
 		t.Errorf("check before the set-up: code %d\n%s", code, out)
 	}
-	config = configured(t, text+fmt.Sprintf("recovery_key_file = %q\n", recoveryKey))
-	if code, out, _ := ran(t, "", "check", "--config", config); code != exitFailed || !strings.Contains(out, "leave recovery_key_file out until") {
-		t.Errorf("check with a recovery key that nothing has told yet: code %d\n%s", code, out)
-	}
 	code, out, errs := ran(t, "", "matrix-setup", "--config", config)
 	if code != exitOK || !strings.Contains(out, "told only now") {
 		t.Fatalf("set-up: code %d, %q, %q", code, out, errs)
-	}
-	told := regexp.MustCompile(`(?m)^    (\S.*)$`).FindStringSubmatch(out)
-	if err := os.WriteFile(recoveryKey, []byte(told[1]+"\n"), 0o600); err != nil {
-		t.Fatal(err)
 	}
 	if code, out, errs = ran(t, "", "matrix-setup", "--config", config); code != exitOK || !strings.Contains(out, "is set up already") {
 		t.Errorf("second set-up: code %d, %q, %q", code, out, errs)
 	}
 	if code, out, errs = ran(t, "", "check", "--config", config); code != exitOK {
 		t.Errorf("check: code %d, %q\n%s", code, errs, out)
-	}
-	for _, lost := range []string{keys, keys + "-wal", keys + "-shm"} {
-		_ = os.Remove(lost) // the last two are gone already
-	}
-	if code, out, errs = ran(t, "", "check", "--config", config); code != exitOK || !strings.Contains(out, "vouches for it with the recovery key") {
-		t.Errorf("check of a lost store: code %d, %q\n%s", code, errs, out)
 	}
 	ctx, stop := context.WithCancel(t.Context())
 	ended := make(chan int, 1)
@@ -87,11 +68,6 @@ allow = ["localhost"]
 	}
 	if got := answered(t, ana, press.UserID, "what is a caul"); !strings.Contains(got, "caul is a stiff board") {
 		t.Errorf("answer is %q\n%s", got, said.String())
-	}
-	for _, file := range []string{keys, keys + "-wal", filepath.Join(dir, "shop.db"), filepath.Join(dir, "shop.db-wal")} {
-		if info, err := os.Stat(file); err != nil || runtime.GOOS != "windows" && info.Mode().Perm() != 0o600 {
-			t.Errorf("%s: %v, %v; want a file for its owner alone", file, info, err)
-		}
 	}
 	stop()
 	if code := <-ended; code != exitOK {

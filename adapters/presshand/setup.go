@@ -23,11 +23,10 @@ func (c *matrixSetupCmd) Run(ctx context.Context, s streams) error {
 	if conf.Matrix == nil {
 		return hint(errors.New("configuration has no [matrix] table"), "add one")
 	}
-	m, err := conf.matrixSetupConfig()
+	m, err := conf.readyForSetup()
 	if err != nil {
 		return err
 	}
-	makeKeyStore(m.Store)
 	key, err := matrix.Setup(ctx, m, c.Renew)
 	if key != "" {
 		fmt.Fprintf(s.out, "The recovery key of %s, told only now. Keep it safe, and give it to the bot as %s or in recovery_key_file:\n\n    %s\n\n",

@@ -35,19 +35,15 @@ func openStore(ctx context.Context, name string) (book.Store, error) {
 	if onServer(name) {
 		return postgres.Open(ctx, name)
 	}
-	if err := folderThere(name); err != nil {
+	if err := folderThere(filepath.Dir(name)); err != nil {
 		return nil, err
 	}
 	return sqlite.Open(ctx, name)
 }
 
-// folderThere refuses a file in a folder that is not there, of which a database
-// says no more than that it cannot be opened.
-func folderThere(store string) error {
-	if onServer(store) {
-		return nil
-	}
-	folder := filepath.Dir(store)
+// folderThere refuses a folder that is not there: of a file in it a database says
+// no more than that it cannot be opened.
+func folderThere(folder string) error {
 	if _, err := os.Stat(folder); errors.Is(err, fs.ErrNotExist) {
 		return hint(fmt.Errorf("folder %s is not there", folder), "make it")
 	}
