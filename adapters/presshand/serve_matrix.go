@@ -91,7 +91,7 @@ func (p *process) matrix(c matrix.Config) func(context.Context) error {
 	c.Log = p.log
 	c.Prefixes = func(room string) []string { return p.rules.Load().prefixes(room) }
 	c.Person = func(user, name string) book.Person { return p.rules.Load().person(user, name) }
-	c.Heard = heard.hear
+	c.Heard, c.Welcome = heard.hear, true
 	p.monitor.Reconnects(matrix.Service, heard.reconnects)
 	p.monitor.Ready(matrix.Service, heard.well)
 	return func(ctx context.Context) error {
