@@ -15,10 +15,11 @@ import (
 // A Clerk answers the events of an inbox with a bot. It is what a desk asks,
 // and changes nothing itself.
 type Clerk struct {
-	Bot   *Bot
-	Clock Clock                  // for reminders; nil is the machine's
-	Draw  func(room string) bool // whether a room wants pictures; nil: all do
-	Most  int                    // how many messages of one person are answered within a minute, to name it
+	Bot      *Bot
+	Clock    Clock                      // for reminders; nil is the machine's
+	Draw     func(room string) bool     // whether a room wants pictures; nil: all do
+	Prefixes func(room string) []string // words that may begin a message to the bot, beside its name; nil: none
+	Most     int                        // how many messages of one person are answered within a minute, to name it
 }
 
 // Answer works an event out. An edited message is answered anew, in the place
@@ -26,6 +27,9 @@ type Clerk struct {
 func (c Clerk) Answer(ctx context.Context, e book.Event) (book.Outcome, error) {
 	if e.Turnout == book.Silenced {
 		return book.Outcome{}, nil
+	}
+	if arrived(e) {
+		return c.greet(e)
 	}
 	g, err := gesture(e)
 	if err != nil {

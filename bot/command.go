@@ -31,7 +31,7 @@ func (t *turn) command(ctx context.Context) (Reply, error) {
 			r.need(unit.Measured)
 		}
 		r.loads(refused.Load)
-		r.say(Headline, refusal(refused))
+		r.say(Headline, refusal(refused, t.settings.Metric))
 		err = nil
 	}
 	if err != nil {
@@ -95,7 +95,7 @@ func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error
 	if len(loads) == 0 {
 		r.Verdict = engine.Ask
 		r.need(unit.LoadNumber)
-		r.say(Headline, "Which load? Say its number, like “14 "+example(c.Verb)+"”.")
+		r.say(Headline, "Which load? Say its number, like “14 "+example(c.Verb, t.settings.Metric)+"”.")
 		return nil
 	}
 	for _, n := range loads {
@@ -112,10 +112,10 @@ func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error
 }
 
 // example shows how a verb is said to a load.
-func example(v grammar.Verb) string {
+func example(v grammar.Verb, metric bool) string {
 	switch v {
 	case grammar.Check:
-		return "checked, bar 1 in, strips 1/4, gauge 25"
+		return measuredExample(metric)
 	case grammar.In, grammar.Out:
 		return string(v)
 	case grammar.Result:

@@ -20,7 +20,7 @@ func (t *turn) post(ctx context.Context, r *Reply, c *grammar.Command) error {
 	if len(thread.Said) == 0 || len(thread.Compare) > 0 || !pressable(thread) {
 		r.Verdict = engine.Ask
 		r.need(unit.StripCount)
-		r.say(Headline, "There is no load to post in this thread yet. Describe one, like “6 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg, yellow glue”, then say “post it”.")
+		r.say(Headline, "There is no load to post in this thread yet. Describe one, like “"+loadExample(t.settings.Metric)+"”, then say “post it”.")
 		if len(thread.Compare) > 0 {
 			r.Lines[len(r.Lines)-1].Text = "You are still comparing. Say which one it is, then “post it”."
 		}
@@ -73,7 +73,7 @@ func (t *turn) planOf(r *Reply, said, room unit.Facts) (book.Plan, bool) {
 	}
 	switch {
 	case err != nil:
-		r.trouble(err)
+		r.trouble(err, t.settings.Metric)
 		return book.Plan{}, false
 	case a.Verdict == engine.Ask:
 		r.Verdict = engine.Ask

@@ -34,7 +34,7 @@ func (t *turn) setup() (Reply, error) {
 	text := st.understood(thread)
 	switch {
 	case text == "":
-		r.say(Headline, "Nothing is set for this room yet. Tell me, like “our press is a 4x8, 4 in opening, 5 cfm pump, we're at 5280 ft”.")
+		r.say(Headline, "Nothing is set for this room yet. Tell me, like “"+setupExample(t.settings.Metric)+"”.")
 	case changed:
 		r.say(Headline, "Kept for this room: "+text+".")
 		r.say(Figure, "I take that from now on unless a message says otherwise. “our setup” shows it.")

@@ -12,11 +12,11 @@ import (
 
 // trouble says what is wrong with a question that the engine refused, and what
 // would do.
-func (r *Reply) trouble(err error) {
+func (r *Reply) trouble(err error, metric bool) {
 	r.Verdict = engine.Ask
 	var bad *unit.RangeError
 	if !errors.As(err, &bad) {
-		r.say(Question, "I cannot work that out from what you gave me. Say it again with the numbers, like “5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg”.")
+		r.say(Question, "I cannot work that out from what you gave me. Say it again with the numbers, like “"+askExample(metric)+"”.")
 		return
 	}
 	f := unit.Field(bad.What)
@@ -69,7 +69,7 @@ var storeSays = map[error]string{
 }
 
 // refusal says why the load book does not take something.
-func refusal(e *book.RefusedError) string {
+func refusal(e *book.RefusedError, metric bool) string {
 	l := e.Load
 	switch e.Why {
 	case book.NoSuchLoad:
@@ -82,7 +82,7 @@ func refusal(e *book.RefusedError) string {
 			return fmt.Sprintf("Load %d has no check to withdraw.", l.Number)
 		}
 	case book.TooFew:
-		return fmt.Sprintf("Load %d is not checked: tell me at least two things that you measured, like “%d checked, bar 1 in, strips 1/4, gauge 25”.", l.Number, l.Number)
+		return fmt.Sprintf("Load %d is not checked: tell me at least two things that you measured, like “%s”.", l.Number, CheckExample(l.Number, metric))
 	case book.OwnLoad:
 		return fmt.Sprintf("You planned load %d, so someone else has to measure it.", l.Number)
 	case book.NotAChecker:

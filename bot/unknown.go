@@ -28,10 +28,7 @@ func (t *turn) unknown() Reply {
 
 // nudge is what is said to a message that asks nothing: one line.
 func (t *turn) nudge() string {
-	example := "“5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg”"
-	if t.settings.Metric {
-		example = "“5 strips 60 wide, 6 thick, 25 mm bar, 0.85 bar”"
-	}
+	example := "“" + askExample(t.settings.Metric) + "”"
 	switch t.greeting() {
 	case thanks:
 		return "You're welcome. Say what you are pressing next, like " + example + "."

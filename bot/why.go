@@ -23,7 +23,7 @@ func (t *turn) why() Reply {
 			}
 			return r
 		}
-		r.say(Question, "Ask me something first, like “5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg”; then “why” shows how I got there.")
+		r.say(Question, "Ask me something first, like “"+askExample(t.settings.Metric)+"”; then “why” shows how I got there.")
 		return r
 	}
 	r := t.answered(t.before, true)

@@ -128,8 +128,11 @@ func backup(t *testing.T, fresh Fresh) {
 		t.Error("two backups of the same store differ")
 	}
 	third := fresh(t)
-	want(t, third.Restore(ctx(t), strings.NewReader("something else")), book.ErrDamaged)
-	want(t, third.Restore(ctx(t), strings.NewReader(copied[:len(copied)-20])), book.ErrDamaged)
+	want(t, third.Restore(ctx(t), strings.NewReader("something else")), book.ErrBackup)
+	want(t, third.Restore(ctx(t), strings.NewReader(copied[:len(copied)-20])), book.ErrBackup)
+	for _, row := range []string{`{"table":"lathe","row":{}}`, `{"table":"marks","row":{"colour":"red"}}`, copied[strings.Index(copied, "\n")+1:]} {
+		want(t, third.Restore(ctx(t), strings.NewReader(copied+row)), book.ErrBackup) // the last one has each row twice
+	}
 	if n, err := third.NextNumber(ctx(t), room); err != nil || n != 1 {
 		t.Errorf("a broken backup left loads up to %d (%v), want none", n-1, err)
 	}

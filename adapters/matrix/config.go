@@ -38,6 +38,9 @@ type Config struct {
 	// Person tells who a user is on all services; nil: by their Matrix id.
 	Person func(user, name string) book.Person
 
+	// Welcome has the bot say in a room that it came into what it is for.
+	Welcome bool
+
 	// Heard is told how each sync and each log-in went; nil: nobody is.
 	Heard func(err error)
 

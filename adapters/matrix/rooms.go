@@ -79,7 +79,7 @@ func (s *session) answer(ctx context.Context, v invitation) error {
 		return fmt.Errorf("room cannot be joined: %w", err)
 	}
 	s.log.Info("matrix: joined", "room", v.room, "inviter", v.inviter)
-	return nil
+	return s.arrived(ctx, v)
 }
 
 // leave leaves a room, or declines to come. A room that is gone is left.

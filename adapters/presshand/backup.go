@@ -29,21 +29,15 @@ func (c *backupCmd) Run(ctx context.Context, s streams) error {
 	}
 	return c.with(ctx, func(kept book.Store) error {
 		if c.File == "-" {
-			return storeTroubleOf(kept.Backup(ctx, s.out))
+			out := &outlet{Writer: s.out}
+			return out.trouble(kept.Backup(ctx, out))
 		}
-		if err := written(c.File, func(w io.Writer) error { return storeTroubleOf(kept.Backup(ctx, w)) }); err != nil {
+		if err := written(c.File, func(w io.Writer) error { return kept.Backup(ctx, w) }); err != nil {
 			return err
 		}
 		_, err := fmt.Fprintf(s.out, "The store is backed up in %s. Matrix keys are not part of it: the recovery key makes new ones.\n", c.File)
 		return err
 	})
-}
-
-func storeTroubleOf(err error) error {
-	if err == nil {
-		return nil
-	}
-	return storeTrouble(err)
 }
 
 func sameFile(a, b string) bool {
@@ -70,8 +64,12 @@ func written(file string, write func(io.Writer) error) (err error) {
 			err = errors.Join(err, os.Remove(f.Name()))
 		}
 	}()
-	if err := write(f); err != nil {
-		return errors.Join(err, f.Close())
+	out := &outlet{Writer: f}
+	switch err := write(out); {
+	case out.refused != nil:
+		return errors.Join(beside(out.refused), f.Close())
+	case err != nil:
+		return errors.Join(storeTrouble(err), f.Close())
 	}
 	if err := errors.Join(f.Sync(), f.Close()); err != nil {
 		return beside(err)
@@ -118,7 +116,7 @@ func (c *restoreCmd) Run(ctx context.Context, s streams) (err error) {
 	switch err := kept.Restore(ctx, from); {
 	case errors.Is(err, book.ErrNotEmpty):
 		return hint(err, "name a store that is not there yet with --store")
-	case errors.Is(err, book.ErrDamaged):
+	case errors.Is(err, book.ErrBackup):
 		return hint(err, "name a file that “presshand backup” wrote")
 	case err != nil:
 		return storeTrouble(err)

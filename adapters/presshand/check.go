@@ -49,6 +49,8 @@ func (c *checkCmd) Run(ctx context.Context, s streams) error {
 	k := &checking{out: s.out, config: conf}
 	k.say("configuration", nil, c.Config+" is read")
 	k.store(ctx)
+	k.listen(ctx)
+	k.secretFiles()
 	k.rooms()
 	if !conf.slack() && !conf.matrix() {
 		k.say("services", errors.New("no chat service is turned on: add a [slack] or a [matrix] table"), "")
@@ -95,9 +97,12 @@ func (c *checking) store(ctx context.Context) {
 }
 
 func writable(folder string) error {
+	if err := folderThere(folder); err != nil {
+		return err
+	}
 	f, err := os.CreateTemp(folder, ".presshand-check-*")
 	if err != nil {
-		return hint(fmt.Errorf("folder %s cannot be written to: %w", folder, err), "make it, or name another store")
+		return hint(fmt.Errorf("folder %s cannot be written to: %w", folder, err), "run check as the user that serves, or name another store")
 	}
 	return errors.Join(f.Close(), os.Remove(f.Name()))
 }

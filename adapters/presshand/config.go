@@ -82,11 +82,19 @@ func readConfig(file string) (*config, error) {
 	c := usual()
 	meta, err := toml.DecodeFile(file, &c)
 	var wrong toml.ParseError
+	decoded := len(meta.Keys()) > 0 // it is TOML, so that what is wrong is a value
 	switch {
+	case errors.As(err, &wrong) && decoded:
+		return nil, hint(fmt.Errorf("%s line %d: %s: %s", file, wrong.Position.Line, wrong.LastKey, oneLine(wrong.Message)), "mend that line")
 	case errors.As(err, &wrong):
 		return nil, hint(fmt.Errorf("%s line %d: %s", file, wrong.Position.Line, oneLine(wrong.Message)), "mend that line")
+	case err != nil && decoded:
+		return nil, wrongValue(file, meta, err)
 	case err != nil:
 		return nil, hint(fmt.Errorf("configuration cannot be read: %w", err), "name the file with --config")
+	}
+	if err := noTable(file, meta); err != nil {
+		return nil, err
 	}
 	if unknown := meta.Undecoded(); len(unknown) > 0 {
 		return nil, unknownKey(file, unknown[0])

@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -75,6 +76,21 @@ func everyKey(t reflect.Type, above string) []string {
 	return out
 }
 
+// What the set-up page of Matrix has one write is a configuration.
+func TestConfig_matrixSetupPage(t *testing.T) {
+	var text strings.Builder
+	for _, block := range regexp.MustCompile("(?s)```toml\n(.*?)```").FindAllStringSubmatch(readText(t, root+"/adapters/matrix/SETUP.md"), -1) {
+		text.WriteString(block[1])
+	}
+	c, err := readConfig(configured(t, text.String()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !c.matrix() || c.Store == "" || c.Matrix.Store == "" || c.Matrix.Password == "" || c.Matrix.RecoveryKey == "" {
+		t.Errorf("page comes to %+v, want a store and an account", c.Matrix)
+	}
+}
+
 // What the sample says of defaults is so: read without it the values are the
 // same. It names the time zone and the lists for show.
 func TestConfig_sampleShowsTheDefaults(t *testing.T) {
@@ -126,6 +142,31 @@ func TestConfig_refuses(t *testing.T) {
 	}
 	if _, err := readConfig(filepath.Join(t.TempDir(), "none.toml")); err == nil {
 		t.Error("a file that is not there was read")
+	}
+}
+
+// A value of a wrong type is told by its line and key, with what is wanted.
+func TestConfig_refusesTypes(t *testing.T) {
+	for text, want := range map[string]string{
+		"\nprefix = \"press\"":                     `line 2: prefix is a text, want a list of texts: write it like prefix = ["press"]`,
+		"[slack]\nallow = \"C01\"":                 `line 2: slack.allow is a text, want a list of texts: write it like allow = ["…", "…"]`,
+		"[matrix]\n\nallow = [\"a.org\", 1]":       `line 3: matrix.allow is a list with something other than texts in it, want a list of texts: write it like allow = ["example.org"]`,
+		"[matrix]\nuser = [\"@press:a.org\"]":      `line 2: matrix.user is a list, want a text in quotes: write it like user = "@presshand:example.org"`,
+		"messages_a_minute = \"20\"":               `line 1: messages_a_minute is a text, want a number, without quotes: write it like messages_a_minute = 20`,
+		"own_check = \"no\"":                       `line 1: own_check is a text, want true or false, without quotes: write it like own_check = false`,
+		"store = 1.5":                              `line 1: store is a number, want a text in quotes: write it like store = "/var/lib/presshand/presshand.db"`,
+		"units = true":                             `line 1: units is true or false, want a text in quotes: write it like units = "inch"`,
+		"keep_messages = [\"90d\"]":                `line 1: keep_messages is a list, want a time in quotes: write it like keep_messages = "90d"`,
+		"keep_messages = 90":                       `line 1: keep_messages: got "90", want a time like 90d or 12h`,
+		"[people]\nana = \"U1\"":                   `line 2: people.ana is a text, want a list of texts: write it like ana = ["U0A1B2C3D", "@ana:example.org"]`,
+		"[rooms.\"!a:b.org\"]\ncheckers = \"ana\"": `line 2: rooms."!a:b.org".checkers is a text, want a list of texts`,
+		"slack = true":                             `line 1: slack is true or false, want a table: write it like [slack], with its keys`,
+		"people = 1":                               `people is a number, want a table`,
+	} {
+		_, err := readConfig(configured(t, text))
+		if err == nil || !strings.Contains(err.Error(), want) || strings.Contains(err.Error(), "\n") {
+			t.Errorf("%q: %v\nwant one line with %q", text, err, want)
+		}
 	}
 }
 

@@ -90,7 +90,8 @@ func (c *loadsCmd) Run(ctx context.Context, s streams) error {
 				return storeTrouble(err)
 			}
 		}
-		out := tabwriter.NewWriter(s.out, 0, 0, 2, ' ', 0)
+		to := &outlet{Writer: s.out}
+		out := tabwriter.NewWriter(to, 0, 0, 2, ' ', 0)
 		shown := 0
 		fmt.Fprintln(out, "ROOM\tLOAD\tSTATE\tREVISION\tVERDICT\tPOSTED\tBY\tTITLE")
 		for _, room := range rooms {
@@ -108,10 +109,10 @@ func (c *loadsCmd) Run(ctx context.Context, s streams) error {
 			}
 		}
 		if shown == 0 {
-			_, err := fmt.Fprintln(s.out, "No loads are in the book yet.")
-			return err
+			_, err := fmt.Fprintln(to, "No loads are in the book yet.")
+			return to.trouble(err)
 		}
-		return out.Flush()
+		return to.trouble(out.Flush())
 	})
 }
 
@@ -146,10 +147,8 @@ func (c *exportCmd) Run(ctx context.Context, s streams) error {
 		write = book.ExportJSON
 	}
 	return c.with(ctx, func(kept book.Store) error {
-		if err := write(ctx, kept, c.Room, s.out); err != nil {
-			return storeTrouble(err)
-		}
-		return nil
+		out := &outlet{Writer: s.out}
+		return out.trouble(write(ctx, kept, c.Room, out))
 	})
 }
 
@@ -158,6 +157,10 @@ type forgetCmd struct {
 	where
 	Person string `required:"" placeholder:"ID" help:"Who: a name of [people] in the configuration, or an id of a service."`
 }
+
+// whoIsCalledWhat helps to name a person, also one who never posted a load.
+const whoIsCalledWhat = "give the name that they have in [people], else the service's id: like U0A1B2C3D on Slack (“Copy member ID” in their profile), " +
+	"or @ana:example.org on Matrix; with --config all names of a person are tried, and “presshand export” shows in by_id who is in the load book"
 
 // names returns all that the person is called.
 func (c *forgetCmd) names() ([]string, error) {
@@ -188,7 +191,7 @@ func (c *forgetCmd) Run(ctx context.Context, s streams) error {
 			blanked += n
 		}
 		if blanked == 0 {
-			return hint(fmt.Errorf("nothing of %q is kept", c.Person), "“presshand export” shows in by_id what people are called")
+			return hint(fmt.Errorf("nothing of %q is kept", c.Person), whoIsCalledWhat)
 		}
 		_, err := fmt.Fprintf(s.out, "%d entries and messages are blanked. Names that others typed into notes, and earlier backups, are not.\n", blanked)
 		return err

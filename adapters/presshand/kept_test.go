@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -64,12 +65,15 @@ func TestKept_failures(t *testing.T) {
 		"name the right one with --store": {"export", "--store", none},
 		"would replace the store itself":  {"backup", "--store", store, store},
 		"cannot be written":               {"backup", "--store", store, filepath.Join(dir, "no", "folder")},
+		"backup is damaged or not one of": {"restore", "--store", none, store},
 		"“presshand backup” wrote":        {"restore", "--store", none, store},
 		"backup cannot be read":           {"restore", "--store", filepath.Join(dir, "new.db"), none + ".backup"},
 		"is not there yet with --store":   {"restore", "--store", store, backup},
 		"nothing of \"nobody\" is kept":   {"forget", "--store", store, "--person", "nobody"},
+		"U0A1B2C3D on Slack":              {"forget", "--store", store, "--person", "nobody"},
 		"--person":                        {"forget", "--store", store},
 		"--format":                        {"export", "--store", store, "--format", "xml"},
+		"is not there: make it":           {"restore", "--store", filepath.Join(dir, "no", "shop.db"), backup},
 		"configuration cannot be read":    {"loads", "--config", none},
 	} {
 		code, _, errs := ran(t, "", args...)
@@ -81,3 +85,24 @@ func TestKept_failures(t *testing.T) {
 		}
 	}
 }
+
+// A standard output that takes nothing is told as that, not as the store's
+// failure.
+func TestKept_outputIsFull(t *testing.T) {
+	store := filepath.Join(t.TempDir(), "shop.db")
+	if code, _, errs := ran(t, "25 inHg on a 4x8", "ask", "--in", "text", "--thread", "--store", store); code != exitOK {
+		t.Fatal(errs)
+	}
+	for _, args := range [][]string{{"loads"}, {"export"}, {"export", "--format", "json"}, {"backup", "-"}} {
+		var errs strings.Builder
+		code := run(t.Context(), append(args, "--store", store), streams{strings.NewReader(""), full{}, &errs})
+		if code != exitFailed || !strings.Contains(errs.String(), "standard output cannot be written: no space") || strings.Contains(errs.String(), "--store") {
+			t.Errorf("%v: code %d, %q", args, code, errs.String())
+		}
+	}
+}
+
+// full takes nothing.
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, errors.New("no space") }

@@ -122,10 +122,35 @@ func TestReadme_examples(t *testing.T) {
 	}
 }
 
-// tried has the bot answer messages in a thread and looks at the last reply.
+// What the set-up pages and Slack's own hint show is answered too, in the units
+// that it is written in.
+func TestSetUp_examples(t *testing.T) {
+	for file, shown := range map[string]string{
+		"adapters/slack/SETUP.md": `(?m)^> (.+)$`, "adapters/matrix/SETUP.md": `(?m)^> (.+)$`, "adapters/slack/manifest.yaml": `usage_hint: "help \| (.+)"`,
+	} {
+		found := regexp.MustCompile(shown).FindAllStringSubmatch(readText(t, filepath.Join(root, file)), -1)
+		if len(found) == 0 {
+			t.Errorf("%s shows nothing to ask", file)
+		}
+		for _, m := range found {
+			units := "inch"
+			if regexp.MustCompile(`\b(mm|kPa|mbar)\b`).MatchString(m[1]) {
+				units = "metric"
+			}
+			triedIn(t, units, m[1])
+		}
+	}
+}
+
 func tried(t *testing.T, texts ...string) {
 	t.Helper()
-	_, out, errs := ran(t, strings.Join(texts, "\n"), "ask", "--json", "--thread")
+	triedIn(t, "inch", texts...)
+}
+
+// triedIn has the bot answer messages in a thread, in a shop's units, and looks at the last reply.
+func triedIn(t *testing.T, units string, texts ...string) {
+	t.Helper()
+	_, out, errs := ran(t, strings.Join(texts, "\n"), "ask", "--json", "--thread", "--units", units)
 	all := replies(t, out)
 	if errs != "" || len(all) != len(texts) {
 		t.Fatalf("%q: %d replies, %s", texts, len(all), errs)

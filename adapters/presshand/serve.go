@@ -123,7 +123,11 @@ func newProcess(file string, conf *config, kept book.Store, s streams) *process 
 	p.store = p.monitor.Store(kept)
 	b := bot.New(p.store)
 	b.Settings = func(room string) bot.Settings { return p.rules.Load().in(room).Settings }
-	clerk := bot.Clerk{Bot: b, Most: conf.Crowd, Draw: func(room string) bool { return p.rules.Load().in(room).pictures }}
+	clerk := bot.Clerk{
+		Bot: b, Most: conf.Crowd,
+		Draw:     func(room string) bool { return p.rules.Load().in(room).pictures },
+		Prefixes: func(room string) []string { return p.rules.Load().in(room).prefix },
+	}
 	p.handler = bot.StrictClerk{Clerk: clerk, Demands: func(room string) bool { return p.rules.Load().in(room).sealed }}
 	return p
 }

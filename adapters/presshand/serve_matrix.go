@@ -4,11 +4,14 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
+	"path/filepath"
 	"sync"
 	"time"
 
 	"presshand/adapters/matrix"
+	"presshand/adapters/sqlite"
 	"presshand/bot/book"
 )
 
@@ -29,7 +32,12 @@ func (c *config) matrixConfig() (matrix.Config, error) {
 		{&m.StoreKey, "matrix store key", matrixStoreKey, c.Matrix.StoreKey},
 	} {
 		var err error
-		if *s.to, err = secret(s.variable, s.file); err != nil {
+		*s.to, err = secret(s.variable, s.file)
+		switch {
+		case s.to == &m.RecoveryKey && errors.Is(err, fs.ErrNotExist):
+			return m, hint(fmt.Errorf("%s: file %s is not there", s.what, os.ExpandEnv(s.file)),
+				"leave recovery_key_file out until “presshand matrix-setup” has printed the key, then make the file")
+		case err != nil:
 			return m, fmt.Errorf("%s: %w", s.what, err)
 		}
 	}
@@ -39,6 +47,11 @@ func (c *config) matrixConfig() (matrix.Config, error) {
 	if m.Store == "" {
 		return m, hint(errors.New("matrix.store is not set"), "name a file for the account's keys")
 	}
+	if !onServer(m.Store) {
+		if err := folderThere(filepath.Dir(m.Store)); err != nil {
+			return m, fmt.Errorf("matrix store: %w", err)
+		}
+	}
 	if c.Matrix.Avatar != "" {
 		var err error
 		if m.Avatar, err = os.ReadFile(c.Matrix.Avatar); err != nil {
@@ -46,6 +59,22 @@ func (c *config) matrixConfig() (matrix.Config, error) {
 		}
 	}
 	return m, nil
+}
+
+// readyForSetup returns the settings for the set-up, with the store's file made.
+// The set-up is what tells the recovery key, so that the file for that need not
+// be there yet.
+func (c *config) readyForSetup() (matrix.Config, error) {
+	without, account := *c, *c.Matrix
+	if _, err := os.Stat(os.ExpandEnv(account.RecoveryKey)); errors.Is(err, fs.ErrNotExist) {
+		account.RecoveryKey = ""
+	}
+	without.Matrix = &account
+	m, err := without.matrixConfig()
+	if err == nil {
+		makeKeyStore(m.Store)
+	}
+	return m, err
 }
 
 func (c *config) matrixService() (service, error) {
@@ -62,10 +91,20 @@ func (p *process) matrix(c matrix.Config) func(context.Context) error {
 	c.Log = p.log
 	c.Prefixes = func(room string) []string { return p.rules.Load().prefixes(room) }
 	c.Person = func(user, name string) book.Person { return p.rules.Load().person(user, name) }
-	c.Heard = heard.hear
+	c.Heard, c.Welcome = heard.hear, true
 	p.monitor.Reconnects(matrix.Service, heard.reconnects)
 	p.monitor.Ready(matrix.Service, heard.well)
-	return func(ctx context.Context) error { return matrix.Serve(ctx, c, p.desk(matrix.Service)) }
+	return func(ctx context.Context) error {
+		makeKeyStore(c.Store)
+		return matrix.Serve(ctx, c, p.desk(matrix.Service))
+	}
+}
+
+// makeKeyStore makes the file of an account's keys, for its owner alone.
+func makeKeyStore(name string) {
+	if !onServer(name) {
+		sqlite.MakePrivate(name)
+	}
 }
 
 // A hearing is how the syncs of an account went. One that was never heard of

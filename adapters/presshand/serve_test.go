@@ -261,19 +261,20 @@ func TestCheck_slack(t *testing.T) {
 func TestCheck_tellsWhatIsWrong(t *testing.T) {
 	t.Setenv(slackBotToken, "")
 	t.Setenv(matrixPassword, "secret")
-	text := `
+	text := fmt.Sprintf(`
 store = "/nowhere/at/all/shop.db"
+listen = "banana"
 [slack]
 [matrix]
 homeserver = "http://127.0.0.1:1"
 user = "@press:localhost"
-store = "/nowhere/at/all/keys.db"
-`
+store = %q
+`, filepath.Join(t.TempDir(), "keys.db"))
 	code, out, errs := ran(t, "", "check", "--config", configured(t, text))
 	if code != exitFailed || strings.Count(errs, "\n") != 1 {
 		t.Errorf("code %d, %q", code, errs)
 	}
-	for _, want := range []string{"wrong  store:", "wrong  slack: slack bot token is missing", "wrong  matrix clock: service cannot be reached", "wrong  matrix account: there are no keys"} {
+	for _, want := range []string{"wrong  store: folder /nowhere/at/all is not there: make it", "wrong  listen: health cannot be told", "wrong  slack: slack bot token is missing", "wrong  matrix clock: service cannot be reached", "wrong  matrix account: there are no keys"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("lacks %q:\n%s", want, out)
 		}

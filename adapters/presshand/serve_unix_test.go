@@ -4,12 +4,16 @@ package main
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
 	"time"
+
+	"presshand/adapters/slack/slackfake"
 )
 
 // asProgram has the test's binary be the program.
@@ -81,4 +85,42 @@ func TestServe_reloads(t *testing.T) {
 		t.Errorf("after: %q", got)
 	}
 	s.end()
+}
+
+// A store, its log and a secret are their owner's under the usual umask; a
+// secret that others can read is remarked on.
+func TestFiles_areTheirOwners(t *testing.T) {
+	old := syscall.Umask(0o022)
+	defer syscall.Umask(old)
+	token := filepath.Join(t.TempDir(), "token")
+	for mode, wanted := range map[os.FileMode]bool{0o644: true, 0o640: true, 0o600: false} {
+		s := newServed(t, "")
+		text, err := os.ReadFile(s.config)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(token, []byte(slackfake.BotToken), mode); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.Chmod(token, mode); err != nil {
+			t.Fatal(err)
+		}
+		config := configured(t, string(text)+fmt.Sprintf("bot_token_file = %q\n", token))
+		code, out, _ := ran(t, "", "check", "--config", config)
+		if code != exitOK || strings.Contains(out, "note   secret: "+token+" can be read by other users") != wanted {
+			t.Errorf("token %v: code %d\n%s", mode, code, out)
+		}
+	}
+	s := newServed(t, "")
+	s.start()
+	defer s.end()
+	c, err := readConfig(s.config)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range []string{c.Store, c.Store + "-wal", c.Store + "-shm"} {
+		if info, err := os.Stat(file); err != nil || info.Mode().Perm() != 0o600 {
+			t.Errorf("%s: %v, %v; want a file for its owner alone", file, info, err)
+		}
+	}
 }

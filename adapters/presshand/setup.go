@@ -23,7 +23,7 @@ func (c *matrixSetupCmd) Run(ctx context.Context, s streams) error {
 	if conf.Matrix == nil {
 		return hint(errors.New("configuration has no [matrix] table"), "add one")
 	}
-	m, err := conf.matrixConfig()
+	m, err := conf.readyForSetup()
 	if err != nil {
 		return err
 	}

@@ -4,6 +4,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
 
 	"presshand/adapters/postgres"
 	"presshand/adapters/sqlite"
@@ -32,7 +35,19 @@ func openStore(ctx context.Context, name string) (book.Store, error) {
 	if onServer(name) {
 		return postgres.Open(ctx, name)
 	}
+	if err := folderThere(filepath.Dir(name)); err != nil {
+		return nil, err
+	}
 	return sqlite.Open(ctx, name)
+}
+
+// folderThere refuses a folder that is not there: of a file in it a database says
+// no more than that it cannot be opened.
+func folderThere(folder string) error {
+	if _, err := os.Stat(folder); errors.Is(err, fs.ErrNotExist) {
+		return hint(fmt.Errorf("folder %s is not there", folder), "make it")
+	}
+	return nil
 }
 
 // storeHints say what to do when a store fails.
@@ -56,7 +71,8 @@ func storeTrouble(err error) error {
 			return hint(err, h.todo)
 		}
 	}
-	if errors.Is(err, context.Canceled) {
+	var told *hintError
+	if errors.Is(err, context.Canceled) || errors.As(err, &told) {
 		return err
 	}
 	return hint(fmt.Errorf("store failed: %w", err), "check --store")

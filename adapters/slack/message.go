@@ -78,6 +78,7 @@ func (a *Slack) event(ctx context.Context, e inner) error {
 		return a.reaction(ctx, e)
 	case e.Type == "member_joined_channel":
 		a.invited(ctx, e)
+		return a.arrived(ctx, e)
 	case e.Type == "message" && e.SubType == "message_changed":
 		return a.edited(ctx, e)
 	case e.Type == "message" || e.Type == "app_mention":

@@ -7,6 +7,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"os"
 	"strings"
 	"time"
 
@@ -51,7 +52,17 @@ func Memory(ctx context.Context) (book.Store, error) {
 	return sqlstore.Open(ctx, db, Dialect)
 }
 
+// MakePrivate makes a file that its owner alone may read, if it is not there;
+// SQLite would leave that to the umask. It gives the log and its index the mode
+// of their file. Where none can be made, whoever opens it says so.
+func MakePrivate(path string) {
+	if f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL, 0o600); err == nil {
+		f.Close()
+	}
+}
+
 func open(ctx context.Context, path string, settings ...string) (book.Store, error) {
+	MakePrivate(path)
 	db, err := sql.Open("sqlite", dsn(path, settings...))
 	if err != nil {
 		return nil, explain(err)
@@ -67,12 +78,28 @@ func open(ctx context.Context, path string, settings ...string) (book.Store, err
 
 func dsn(path string, settings ...string) string {
 	escaped := strings.NewReplacer("%", "%25", "?", "%3f", "#", "%23").Replace(path)
-	return "file:" + escaped + "?_txlock=immediate&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)&" +
+	// what is deleted or written over is overwritten with zeros, or the file
+	// would go on holding what was forgotten
+	return "file:" + escaped + "?_txlock=immediate&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)&_pragma=secure_delete(ON)&" +
 		strings.Join(settings, "&")
 }
 
 // Dialect is what the shared statements need to know of SQLite.
-var Dialect = sqlstore.Dialect{Goose: goose.DialectSQLite3, OneWriter: true, Explain: explain}
+var Dialect = sqlstore.Dialect{Goose: goose.DialectSQLite3, OneWriter: true, Explain: explain, Purge: emptyLog}
+
+// emptyLog brings all that the log holds into the file and cuts the log off, of
+// which the older part still has what was written over. It waits for who reads
+// or writes.
+func emptyLog(ctx context.Context, db *sql.DB) error {
+	var busy, pages, moved int
+	if err := db.QueryRowContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`).Scan(&busy, &pages, &moved); err != nil {
+		return err
+	}
+	if busy != 0 {
+		return fmt.Errorf("%w: its log still holds what was said; forget again", book.ErrBusy)
+	}
+	return nil
+}
 
 var meanings = map[int]error{
 	lib.SQLITE_BUSY:       book.ErrBusy,

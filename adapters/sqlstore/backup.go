@@ -103,7 +103,7 @@ func (s *Store) Restore(ctx context.Context, r io.Reader) error {
 	lines.UseNumber()
 	var h head
 	if err := lines.Decode(&h); err != nil || h.Backup != backupOf {
-		return fmt.Errorf("%w: not a backup of presshand", book.ErrDamaged)
+		return fmt.Errorf("%w: its first line is not that of one", book.ErrBackup)
 	}
 	p, err := provider(s.db, s.dialect)
 	if err != nil {
@@ -127,13 +127,23 @@ func (s *Store) Restore(ctx context.Context, r io.Reader) error {
 				return nil
 			}
 			if err != nil {
-				return fmt.Errorf("%w: %w", book.ErrDamaged, err)
+				return fmt.Errorf("%w: %w", book.ErrBackup, err)
 			}
 			if err := c.insertRow(ctx, line); err != nil {
-				return err
+				return ofBackup(ctx, err)
 			}
 		}
 	})
+}
+
+// ofBackup lays a refused row to the backup, unless it is the store's trouble.
+func ofBackup(ctx context.Context, err error) error {
+	for _, its := range []error{book.ErrBackup, book.ErrBusy, book.ErrReadOnly, book.ErrFull, book.ErrLost, book.ErrDamaged, book.ErrConflict, ctx.Err()} {
+		if its != nil && errors.Is(err, its) {
+			return err
+		}
+	}
+	return fmt.Errorf("%w: %w", book.ErrBackup, err)
 }
 
 // empty refuses a store that holds something, and clears the counters that
@@ -158,13 +168,13 @@ func (c conn) insertRow(ctx context.Context, line row) error {
 		known = known || t == line.Table
 	}
 	if !known {
-		return fmt.Errorf("%w: unknown table %q", book.ErrDamaged, line.Table)
+		return fmt.Errorf("%w: unknown table %q", book.ErrBackup, line.Table)
 	}
 	var names []string
 	var args []any
 	for name, v := range line.Row {
 		if strings.Trim(name, "abcdefghijklmnopqrstuvwxyz_") != "" {
-			return fmt.Errorf("%w: unknown column %q", book.ErrDamaged, name)
+			return fmt.Errorf("%w: unknown column %q", book.ErrBackup, name)
 		}
 		if n, ok := v.(json.Number); ok {
 			v = plain(n)

@@ -83,7 +83,10 @@ func (s *Store) Forget(ctx context.Context, person string) (blanked int, err err
 		}
 		return nil
 	})
-	return blanked, err
+	if err != nil || s.dialect.Purge == nil {
+		return blanked, err
+	}
+	return blanked, s.dialect.explain(s.dialect.Purge(ctx, s.db))
 }
 
 // Sweep drops old texts and threads.

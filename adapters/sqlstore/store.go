@@ -24,6 +24,9 @@ type Dialect struct {
 	// Explain wraps a driver's error in what the port names. [ErrDuplicate]
 	// stands for a key that is there already.
 	Explain func(error) error
+	// Purge wipes from the files what was deleted; nil where the database sees
+	// to that in its own time.
+	Purge func(context.Context, *sql.DB) error
 }
 
 // ErrDuplicate is what [Dialect.Explain] wraps the violation of a key in.

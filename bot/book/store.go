@@ -18,6 +18,7 @@ var (
 	ErrFull     = errors.New("no space left for the store")         // disk or quota
 	ErrLost     = errors.New("store cannot be reached")             // connection lost or refused
 	ErrNewer    = errors.New("store was made by a newer presshand") // its schema is unknown here
+	ErrBackup   = errors.New("backup is damaged or not one of presshand's")
 	ErrDamaged  = errors.New("store is damaged or not a presshand store")
 	ErrNotEmpty = errors.New("store is not empty")
 )

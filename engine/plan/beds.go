@@ -187,12 +187,22 @@ func (f *floor) orders() [][]int {
 		}
 		slices.SortStableFunc(o, func(a, b int) int { return cmp.Compare(key(f.items[b]), key(f.items[a])) })
 		out = append(out, o)
+		if f.alike() { // every order is the same
+			break
+		}
 	}
 	return out
 }
 
+// alike reports whether all panels are of one size.
+func (f *floor) alike() bool {
+	first := f.items[0]
+	return !slices.ContainsFunc(f.items, func(it item) bool { return it.w != first.w || it.h != first.h })
+}
+
 // packBest packs in every order by every rule, then empties loads and fills
-// them anew until the bound is met or the work is done.
+// them anew until the bound is met or the work is done. Panels of one size are
+// not laid anew: that never saved a load.
 func (f *floor) packBest(bound int, watch Watch[int]) *packing {
 	var best *packing
 	for _, o := range f.orders() {
@@ -210,6 +220,9 @@ func (f *floor) packBest(bound int, watch Watch[int]) *packing {
 				}
 			}
 		}
+	}
+	if f.alike() { // laid anew they would lie as they do
+		return best
 	}
 	return f.repack(best, bound, watch)
 }
