@@ -24,12 +24,17 @@ const (
 	maxPages    = 20
 )
 
-// beat keeps that a socket is open, so that after a death it is known since
-// when none was.
+// beat keeps that a socket is open and all is kept that came over it, so that
+// after a death it is known since when that was not so. What could not be kept
+// is read, since Slack may have given it up by the time that the store is well.
 func (s *stream) beat(ctx context.Context) {
 	for ctx.Err() == nil {
 		rest(ctx, beatEvery)
-		if s.open.Load() && !s.behind.Load() && ctx.Err() == nil {
+		switch {
+		case !s.open.Load() || ctx.Err() != nil:
+		case s.missed.any():
+			s.catchUp(ctx)
+		case !s.behind.Load():
 			s.alive(ctx)
 		}
 	}
@@ -42,17 +47,19 @@ func (s *stream) alive(ctx context.Context) {
 }
 
 // catchUp reads what was said while no socket was open, once after a start and
-// after each outage that Slack's own redelivery does not cover. It tries until
-// it is done.
+// after each outage that Slack's own redelivery does not cover, and what could
+// not be kept. It tries until it is done.
 func (s *stream) catchUp(ctx context.Context) {
 	s.catching.Lock()
 	defer s.catching.Unlock()
 	for ctx.Err() == nil {
-		err := s.readMissed(ctx)
+		missed := s.missed.take()
+		err := s.readMissed(ctx, missed)
 		if err == nil {
-			s.behind.Store(!s.open.Load())
+			s.behind.Store(!s.open.Load() || s.missed.any())
 			return
 		}
+		s.missed.note(missed)
 		if ctx.Err() == nil {
 			s.Log.Warn("slack: what was missed could not be read", "error", err, "again_in", s.Again)
 			rest(ctx, s.Again)
@@ -60,28 +67,49 @@ func (s *stream) catchUp(ctx context.Context) {
 	}
 }
 
-func (s *stream) readMissed(ctx context.Context) error {
-	alive, err1 := s.store.Mark(ctx, aliveMark)
-	since, err2 := s.store.Mark(ctx, sinceMark)
+func (s *stream) readMissed(ctx context.Context, missed time.Time) error {
+	kept, err1 := s.store.Mark(ctx, aliveMark)
+	first, err2 := s.store.Mark(ctx, sinceMark)
 	if err := errors.Join(err1, err2); err != nil {
 		return err
 	}
-	now := s.Clock()
-	switch {
-	case since == "": // never here before: what is older is not for us
-		if err := s.store.SetMark(ctx, sinceMark, tsOf(now)); err != nil {
-			return err
-		}
-	case s.caught.Load() && now.Sub(timeOf(alive)) < longOutage:
-		return nil
-	default:
-		if err := s.readBack(ctx, latestOf(timeOf(since), timeOf(alive).Add(-overlap), now.Add(-s.MaxAge))); err != nil {
+	now, alive, since := s.Clock(), timeOf(kept), timeOf(first)
+	if first == "" { // never here before: what is older is not for us
+		since = earlierOf(now, missed)
+		if err := s.store.SetMark(ctx, sinceMark, tsOf(since)); err != nil {
 			return err
 		}
 	}
+	switch {
+	case !missed.IsZero():
+		alive = earlierOf(alive, missed)
+	case first == "":
+		return s.caughtUp(ctx)
+	case s.caught.Load() && now.Sub(alive) < longOutage:
+		return nil
+	}
+	if err := s.readBack(ctx, latestOf(since, alive.Add(-overlap), now.Add(-s.MaxAge))); err != nil {
+		return err
+	}
+	return s.caughtUp(ctx)
+}
+
+// caughtUp keeps that all is kept up to now, unless something came meanwhile
+// that is not.
+func (s *stream) caughtUp(ctx context.Context) error {
 	s.caught.Store(true)
-	s.alive(ctx)
+	if !s.missed.any() {
+		s.alive(ctx)
+	}
 	return nil
+}
+
+// earlierOf returns the earlier of two times; a zero time is none.
+func earlierOf(a, b time.Time) time.Time {
+	if a.IsZero() || !b.IsZero() && b.Before(a) {
+		return b
+	}
+	return a
 }
 
 func latestOf(first time.Time, more ...time.Time) time.Time {

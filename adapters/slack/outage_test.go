@@ -1,12 +1,14 @@
 package slack_test
 
 import (
+	"context"
 	"strings"
 	"sync/atomic"
 	"testing"
 	"time"
 
 	"presshand/adapters/slack/slackfake"
+	"presshand/bot/book"
 )
 
 func TestSlack_outage(t *testing.T) {
@@ -126,4 +128,70 @@ func TestSlack_killed(t *testing.T) {
 	for _, ts := range asked {
 		s.answers(ts, 1)
 	}
+}
+
+// given waits until Slack has given up n events that nobody acknowledged.
+func (s *shop) given(n int) {
+	s.t.Helper()
+	s.eventually("Slack still tries", func() bool { return s.Traffic().Waiting == 0 && len(s.Traffic().Lost) >= n })
+}
+
+// The store can stand still for longer than Slack tries, with the socket open
+// all the while: what Slack gave up is read from the history.
+func TestSlack_inboxFailsForLong(t *testing.T) {
+	s, g := gatedFor(t, time.Millisecond)
+	s.answers(s.ask(strips), 1)
+	g.fails.Store(true)
+	ts := s.ask("what is a sled")
+	s.given(2) // a mention is two events
+	g.fails.Store(false)
+	s.answers(ts, 1)
+	if at := s.Traffic(); at.Opened != 1 {
+		t.Errorf("%d sockets were opened, want the first to last", at.Opened)
+	}
+	s.answers(s.ask("what is a mat"), 1)
+}
+
+// The same over a death: the time of what was left is not lost.
+func TestSlack_inboxFailsUntilDeath(t *testing.T) {
+	s, g := gatedFor(t, time.Hour)
+	var ahead atomic.Int64
+	s.conf.Clock = func() time.Time { return time.Now().Add(time.Duration(ahead.Load())) }
+	s.open().connected()
+	s.answers(s.ask(strips), 1)
+	g.fails.Store(true)
+	ts := s.ask("what is a sled")
+	s.given(2)
+	ahead.Store(int64(10 * time.Minute))
+	before := g.called.Load()
+	s.eventually("what was left was not tried", func() bool { return g.called.Load() > before })
+	g.fails.Store(false)
+	s.open().connected()
+	s.answers(ts, 1)
+}
+
+// What finds no room to wait in is read as well.
+func TestSlack_tooMuchWaits(t *testing.T) {
+	s, g := gatedFor(t, time.Millisecond)
+	g.closed.Store(true)
+	var asked []string
+	for range 160 { // two events each
+		asked = append(asked, s.ask("what is a caul"))
+	}
+	s.given(10)
+	g.closed.Store(false)
+	for _, ts := range asked {
+		s.answers(ts, 1)
+	}
+}
+
+// gatedFor is a shop with a gate, and a Slack that soon gives up.
+func gatedFor(t *testing.T, again time.Duration) (*shop, *gate) {
+	o := quick()
+	o.Retries = []time.Duration{0}
+	s, g := newShop(t, o), &gate{}
+	s.conf.Again = again
+	g.to = func(ctx context.Context, e book.Event) (bool, error) { return s.desk.Receive(ctx, e) }
+	s.inbox = g
+	return s.open().connected(), g
 }

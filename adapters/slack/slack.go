@@ -74,6 +74,7 @@ type Slack struct {
 	open    atomic.Bool
 	caught  atomic.Bool // what was missed before the start is read
 	behind  atomic.Bool // what was missed in the last outage is not read yet
+	missed  missed
 	urls    answerURLs
 
 	catching sync.Mutex

@@ -15,7 +15,7 @@ import (
 // A stream takes what comes from the sockets of one client, one after the
 // other. It always reads on, so that pings are seen and a dead socket is
 // noticed, also while the store stands still: what waits too long is dropped
-// unacknowledged and comes again.
+// unacknowledged and comes again, or is read from the history.
 type stream struct {
 	*Slack
 	client *socketmode.Client
@@ -34,6 +34,7 @@ const (
 type job struct {
 	envelope string
 	socket   int64
+	event    bool // of the Events API: Slack sends it again, and the history has it
 	do       func(context.Context) (payload any, err error)
 	then     func(context.Context) // after the acknowledgement
 }
@@ -136,7 +137,7 @@ func (s *stream) said(envelope string, payload json.RawMessage) {
 		s.enqueue("", job{envelope: envelope})
 		return
 	}
-	j := job{envelope: envelope, do: func(ctx context.Context) (any, error) { return nil, s.event(ctx, p.Event) }}
+	j := job{envelope: envelope, event: true, do: func(ctx context.Context) (any, error) { return nil, s.event(ctx, p.Event) }}
 	if p.Event.Type == "app_home_opened" {
 		j.do, j.then = nil, func(ctx context.Context) { s.home(ctx, p.Event.User) }
 	}
@@ -152,6 +153,16 @@ func (s *stream) enqueue(room string, j job) {
 	case s.lanes[h.Sum32()%lanes] <- j:
 	default:
 		s.Log.Warn("slack: too much waits for the store; an event is left to come again")
+		s.leave(j)
+	}
+}
+
+// leave notes that a job was left undone. Slack gives an event up after a few
+// tries, however long the store stands still, so it is read later besides.
+func (s *stream) leave(j job) {
+	if j.event {
+		s.missed.note(s.Clock())
+		s.behind.Store(true)
 	}
 }
 
@@ -171,6 +182,7 @@ func (s *stream) work(ctx context.Context, j job) {
 		cancel()
 		if err != nil {
 			s.Log.Warn("slack: event not kept; it will come again", "error", err)
+			s.leave(j)
 			return
 		}
 	}
