@@ -46,6 +46,7 @@ func (c Clerk) Answer(ctx context.Context, e book.Event) (book.Outcome, error) {
 		r := bookStands(was)
 		s := r.sheet()
 		s.Acted = true
+		was.picture = "" // it stands, as its words do
 		return c.outcome(e, r, s, book.Outcome{}, was)
 	}
 	return c.consider(ctx, e, g, was)
@@ -144,6 +145,9 @@ func (c Clerk) earlier(ctx context.Context, e book.Event) (earlier, error) {
 	if err != nil && !errors.Is(err, book.ErrNotFound) {
 		return earlier{}, err
 	}
+	if shown, err := SheetOf(drawn); err != nil || shown.Withdraw {
+		return was, err
+	}
 	was.picture = drawn.Key
 	return was, nil
 }
@@ -180,27 +184,39 @@ func (c Clerk) outcome(e book.Event, r Reply, s Sheet, o book.Outcome, was earli
 	return o, err
 }
 
-// illustrate adds a picture where the room wants it and the reply has one.
+// illustrate adds a picture where the room wants it and the reply has one. One
+// of an earlier wording that has no successor is taken away.
 func (c Clerk) illustrate(o *book.Outcome, e book.Event, r Reply, message, replaces string) error {
-	if c.Draw != nil && !c.Draw(e.Place.Room) {
+	title, p, drawn := c.draw(e.Place.Room, r)
+	if !drawn && replaces == "" {
 		return nil
 	}
-	drawing, ok := r.Draw()
-	if !ok {
-		return nil
-	}
-	png, err := drawing.PNG(pictureScale * picture.Width)
-	if err != nil {
-		return nil // the words are the answer
-	}
-	body, err := Sheet{Picture: &Picture{Alt: drawing.Alt, PNG: png}}.body()
+	body, err := Sheet{Picture: p, Withdraw: !drawn}.body()
 	if err != nil {
 		return err
 	}
 	o.Replies = append(o.Replies, book.Outgoing{
-		Message: pictureOf(message), Replaces: replaces, Text: drawing.Title, Body: body, At: e.At,
+		Message: pictureOf(message), Replaces: replaces, Text: title, Body: body, At: e.At,
 	})
 	return nil
+}
+
+// draw makes the picture of a reply, where the room wants it and the reply has
+// one. A reply whose picture cannot be made goes without: the words are the
+// answer.
+func (c Clerk) draw(room string, r Reply) (title string, p *Picture, drawn bool) {
+	if c.Draw != nil && !c.Draw(room) {
+		return "", nil, false
+	}
+	drawing, ok := r.Draw()
+	if !ok {
+		return "", nil, false
+	}
+	png, err := drawing.PNG(pictureScale * picture.Width)
+	if err != nil {
+		return "", nil, false
+	}
+	return drawing.Title, &Picture{Alt: drawing.Alt, PNG: png}, true
 }
 
 // pictureScale is in pixels to the point: sharp on a phone.

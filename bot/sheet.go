@@ -20,6 +20,7 @@ type Sheet struct {
 	Revision int            `json:"revision,omitempty"` // of that load
 	State    book.State     `json:"state,omitempty"`    // of that load
 	Picture  *Picture       `json:"picture,omitempty"`  // nothing else stands in the sheet then
+	Withdraw bool           `json:"withdraw,omitempty"` // take away what it replaces, a picture; nothing else stands in the sheet then
 	Private  string         `json:"private,omitempty"`  // for this person alone, by the service's id, where the service can
 	Acted    bool           `json:"acted,omitempty"`    // the message wrote in the load book
 	Before   *book.Thread   `json:"before,omitempty"`   // the thread before the message, where the message changed it

@@ -43,7 +43,7 @@ func (a *Slack) cardAt(ctx context.Context, room, ts string) (card, error) {
 
 // note keeps what a message shows, for the reactions and replies that it gets.
 func (a *Slack) note(ctx context.Context, o book.Outgoing, s bot.Sheet, thread, ts string) error {
-	if s.Private != "" || s.Picture != nil {
+	if s.Private != "" || s.Picture != nil || s.Withdraw {
 		return nil
 	}
 	if strings.HasPrefix(o.Place.Thread, slashPrefix) && thread == "" {

@@ -257,6 +257,38 @@ func TestSlack_editWithPicture(t *testing.T) {
 	}
 }
 
+// An edit to a question without a picture takes the earlier one away, and a
+// picture can come again.
+func TestSlack_editToNoPicture(t *testing.T) {
+	s := newShop(t, quick())
+	s.draw = true
+	s.open().connected()
+	ts := s.ask(strips)
+	s.answers(ts, 2)
+	shows := func(words string, messages int) {
+		t.Helper()
+		s.eventually("the thread does not show what was asked last: "+words, func() bool {
+			now := s.Thread(s.room, ts)
+			return len(now) == messages && strings.Contains(now[0].Text, words)
+		})
+		s.answers(ts, messages)
+	}
+	for range 2 {
+		s.Edit(s.room, ts, slackfake.Mention+" what is a caul")
+		shows("caul", 1)
+	}
+	s.Edit(s.room, ts, slackfake.Mention+" "+strips)
+	shows("5 strips", 2)
+	s.Fail("files.delete", slackfake.Fault{Error: "file_deleted"}) // by hand, meanwhile
+	s.Fail("files.delete", slackfake.Fault{Status: 500})
+	s.Edit(s.room, ts, slackfake.Mention+" what is a mat")
+	s.eventually("the edit is not answered", func() bool { return strings.Contains(s.Thread(s.room, ts)[0].Text, "mat") })
+	s.still()
+	if d, err := s.store.Depth(t.Context()); err != nil || d.DeadOutbox > 0 {
+		t.Errorf("%+v (%v), want nothing given up", d, err)
+	}
+}
+
 // What the book wrote stands; an edit says so and does nothing.
 func TestSlack_editOfAnAct(t *testing.T) {
 	s := newShop(t, quick()).open().connected()

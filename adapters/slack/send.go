@@ -35,6 +35,8 @@ func (a *Slack) Send(ctx context.Context, o book.Outgoing) (ref string, err erro
 		return "", err
 	}
 	switch {
+	case s.Withdraw:
+		ref, err = o.ReplacesRef, a.removePicture(ctx, o.ReplacesRef)
 	case s.Picture != nil:
 		ref, err = a.sendPicture(ctx, o, s, thread)
 	case s.Private != "":
@@ -42,7 +44,7 @@ func (a *Slack) Send(ctx context.Context, o book.Outgoing) (ref string, err erro
 	default:
 		ref, err = a.sendText(ctx, o, s, thread)
 	}
-	if ref == "" && final[codeOf(err)] {
+	if err != nil && final[codeOf(err)] {
 		if ref, err = a.answerAside(ctx, o, err); err == nil {
 			return ref, nil
 		}
@@ -166,6 +168,7 @@ var final = map[string]bool{
 	"channel_not_found": true, "not_in_channel": true, "is_archived": true, "restricted_action": true, "user_not_in_channel": true,
 	"msg_too_long": true, "no_text": true, "cannot_reply_to_message": true, "restricted_action_thread_locked": true, "message_not_found": true,
 	"restricted_action_read_only_channel": true, "restricted_action_non_threadable_channel": true, "invalid_blocks": true, "invalid_arguments": true,
+	"cant_delete_file": true,
 }
 
 // failed says what the outbox is to do after a failure.

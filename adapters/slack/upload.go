@@ -41,12 +41,22 @@ func (a *Slack) sendPicture(ctx context.Context, o book.Outgoing, s bot.Sheet, t
 	if err != nil {
 		return "", err
 	}
-	if o.ReplacesRef != "" {
-		if err := a.api.DeleteFileContext(ctx, o.ReplacesRef); err != nil {
-			a.Log.Warn("slack: picture of the earlier wording not removed", "error", err)
-		}
+	if err := a.removePicture(ctx, o.ReplacesRef); err != nil {
+		a.Log.Warn("slack: picture of the earlier wording not removed", "error", err)
 	}
 	return slot.FileID, nil
+}
+
+// removePicture takes a picture out of its thread, where there is one.
+func (a *Slack) removePicture(ctx context.Context, file string) error {
+	if file == "" {
+		return nil
+	}
+	err := a.api.DeleteFileContext(ctx, file)
+	if code := codeOf(err); code == "file_not_found" || code == "file_deleted" {
+		return nil
+	}
+	return err
 }
 
 // pictureName is by what a picture is found again.
