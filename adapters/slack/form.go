@@ -43,7 +43,7 @@ func (a *Slack) openForm(ctx context.Context, c slack.InteractionCallback, value
 		return
 	}
 	a.Log.Warn("slack: form not opened", "error", err)
-	text := fmt.Sprintf("The form could not be opened: %v. Say it in the thread instead, like “%d checked, bar 1 in, strips 1/4, gauge 25”.", err, on.Load)
+	text := fmt.Sprintf("The form could not be opened: %v. Say it in the thread instead, with what you measured: “%d checked, bar …, strips …, gauge …”.", err, on.Load)
 	a.whisper(ctx, c, text)
 }
 
@@ -68,7 +68,7 @@ func (a *Slack) form(l book.Load, bound checking) slack.ModalViewRequest {
 	kept, _ := json.Marshal(bound) // strings and numbers cannot fail
 	blocks := []slack.Block{slack.NewSectionBlock(words("Measure it yourself and type what you found, at least two. I compare it with the plan."), nil, nil)}
 	for _, m := range bot.Measures(l.Plan, a.Metric(bound.Room)) {
-		input := slack.NewPlainTextInputBlockElement(words("like "+m.Example), "typed")
+		input := slack.NewPlainTextInputBlockElement(words(m.Unit), "typed")
 		input.MaxLength = 30
 		b := slack.NewInputBlock(string(m.Field), words(capital(m.Name)), nil, input)
 		b.Optional = true

@@ -242,7 +242,7 @@ func walk(v any, f func(map[string]any)) {
 		}
 	case map[string]any:
 		f(v)
-		for _, key := range []string{"blocks", "elements", "text", "fields", "element", "label", "accessory", "confirm", "title"} {
+		for _, key := range []string{"blocks", "elements", "text", "fields", "element", "label", "placeholder", "hint", "accessory", "confirm", "title"} {
 			walk(v[key], f)
 		}
 	}
