@@ -103,7 +103,7 @@ func (a *Slack) undress(ctx context.Context, room, thread, ts string) error {
 			continue
 		}
 		kept := slices.DeleteFunc(m.Blocks.BlockSet, func(b slack.Block) bool { return b.BlockType() == slack.MBTAction })
-		_, _, _, err := a.api.UpdateMessageContext(ctx, room, ts, slack.MsgOptionText(m.Text, false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionBlocks(kept...))
+		_, _, _, err := a.api.UpdateMessageContext(ctx, room, ts, slack.MsgOptionText(shortened(m.Text, maxUpdate), false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionBlocks(kept...))
 		return err
 	}
 	return nil

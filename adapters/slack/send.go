@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"github.com/slack-go/slack"
 
@@ -40,9 +41,11 @@ func (a *Slack) Send(ctx context.Context, o book.Outgoing) (ref string, err erro
 	case s.Picture != nil:
 		ref, err = a.sendPicture(ctx, o, s, thread)
 	case s.Private != "":
-		ref, err = a.api.PostEphemeralContext(ctx, o.Place.Room, s.Private, a.options(o, s, thread)...)
+		ref, err = a.dressedOrPlain(s, func(s bot.Sheet) (string, error) {
+			return a.api.PostEphemeralContext(ctx, o.Place.Room, s.Private, a.options(o, s, fallback(o.Text), thread)...)
+		})
 	default:
-		ref, err = a.sendText(ctx, o, s, thread)
+		ref, err = a.dressedOrPlain(s, func(s bot.Sheet) (string, error) { return a.sendText(ctx, o, s, thread) })
 	}
 	if err != nil && final[codeOf(err)] {
 		if ref, err = a.answerAside(ctx, o, err); err == nil {
@@ -75,11 +78,22 @@ func (a *Slack) threadTS(ctx context.Context, p book.Place) (string, error) {
 	return a.store.Mark(ctx, slashMark(p.Room, p.Thread))
 }
 
+// dressedOrPlain sends a reply once more without blocks where Slack refuses
+// them.
+func (a *Slack) dressedOrPlain(s bot.Sheet, send func(bot.Sheet) (string, error)) (string, error) {
+	ref, err := send(s)
+	if code := codeOf(err); !strings.HasPrefix(code, "invalid_blocks") && code != "msg_blocks_too_long" {
+		return ref, err
+	}
+	a.Log.Error("slack: blocks refused, sent plain", "error", err)
+	s.Lines, s.Load = nil, 0
+	return send(s)
+}
+
 // sendText posts a reply, or puts it in the place of an earlier one.
 func (a *Slack) sendText(ctx context.Context, o book.Outgoing, s bot.Sheet, thread string) (string, error) {
 	if o.ReplacesRef != "" {
-		_, ts, _, err := a.api.UpdateMessageContext(ctx, o.Place.Room, o.ReplacesRef, a.options(o, s, "")...)
-		if code := codeOf(err); code != "message_not_found" && code != "cant_update_message" && code != "edit_window_closed" {
+		if ts, err := a.replace(ctx, o, s); err != nil || ts != "" {
 			return ts, err
 		}
 	}
@@ -89,24 +103,52 @@ func (a *Slack) sendText(ctx context.Context, o book.Outgoing, s bot.Sheet, thre
 			return ts, err
 		}
 	}
-	_, ts, err := a.api.PostMessageContext(ctx, o.Place.Room, a.options(o, s, thread)...)
-	if code := codeOf(err); strings.HasPrefix(code, "invalid_blocks") || code == "msg_blocks_too_long" {
-		a.Log.Error("slack: blocks refused, sent plain", "error", err)
-		s.Lines, s.Load = nil, 0
-		_, ts, err = a.api.PostMessageContext(ctx, o.Place.Room, a.options(o, s, thread)...)
-	}
+	_, ts, err := a.api.PostMessageContext(ctx, o.Place.Room, a.options(o, s, fallback(o.Text), thread)...)
 	return ts, err
+}
+
+// irreplaceable are the errors of a message that cannot be changed any more.
+var irreplaceable = map[string]bool{"message_not_found": true, "cant_update_message": true, "edit_window_closed": true}
+
+// replace puts a reply in the place of an earlier one. Its words may be cut
+// where blocks show them whole. Where it cannot be put there it returns no ts,
+// and the reply is to be posted anew.
+func (a *Slack) replace(ctx context.Context, o book.Outgoing, s bot.Sheet) (string, error) {
+	words := fallback(o.Text)
+	if utf8.RuneCountInString(words) <= maxUpdate || len(dressed(s)) > 0 {
+		_, ts, _, err := a.api.UpdateMessageContext(ctx, o.Place.Room, o.ReplacesRef, a.options(o, s, shortened(words, maxUpdate), "")...)
+		switch code := codeOf(err); {
+		case irreplaceable[code]:
+			return "", nil
+		case code != "msg_too_long":
+			return ts, err
+		}
+	}
+	return "", a.empty(ctx, o)
+}
+
+// movedOn is what stays of a message that its new words do not fit into.
+const movedOn = "The answer has grown and stands further down."
+
+// empty takes the words out of an earlier reply.
+func (a *Slack) empty(ctx context.Context, o book.Outgoing) error {
+	_, _, _, err := a.api.UpdateMessageContext(ctx, o.Place.Room, o.ReplacesRef,
+		slack.MsgOptionText(movedOn, false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionBlocks())
+	if irreplaceable[codeOf(err)] {
+		return nil
+	}
+	return err
 }
 
 // options are what a message of the bot is: complete in plain text, nicer in
 // blocks, without previews, with its key.
-func (a *Slack) options(o book.Outgoing, s bot.Sheet, thread string) []slack.MsgOption {
+func (a *Slack) options(o book.Outgoing, s bot.Sheet, words, thread string) []slack.MsgOption {
 	payload := map[string]any{"key": o.Key}
 	if s.Load != 0 {
 		payload["load"], payload["revision"] = s.Load, s.Revision
 	}
 	out := []slack.MsgOption{
-		slack.MsgOptionText(fallback(o.Text), false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionDisableLinkUnfurl(), slack.MsgOptionDisableMediaUnfurl(),
+		slack.MsgOptionText(words, false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionDisableLinkUnfurl(), slack.MsgOptionDisableMediaUnfurl(),
 		slack.MsgOptionMetadata(slack.SlackMetadata{EventType: eventType, EventPayload: payload}),
 	}
 	if blocks := dressed(s); len(blocks) > 0 {

@@ -17,18 +17,19 @@ import (
 // A shop is the stand-in with the bot serving it, as a process would.
 type shop struct {
 	*slackfake.Server
-	t     testing.TB
-	store book.Store
-	slack *slack.Slack
-	desk  *desk.Desk
-	inbox slack.Inbox // what the adapter writes to; the desk
-	conf  slack.Config
-	draw  bool
-	lanes int
-	stop  func()
-	room  string
-	ana   string
-	ben   string
+	t       testing.TB
+	store   book.Store
+	slack   *slack.Slack
+	desk    *desk.Desk
+	inbox   slack.Inbox // what the adapter writes to; the desk
+	conf    slack.Config
+	draw    bool
+	lanes   int
+	handler desk.Handler // the bot
+	stop    func()
+	room    string
+	ana     string
+	ben     string
 }
 
 // quick are options with which faults show soon.
@@ -53,9 +54,11 @@ func newShop(t testing.TB, o slackfake.Options) *shop {
 // open starts the bot, and closes what ran before.
 func (s *shop) open() *shop {
 	s.stop()
-	b := bot.New(s.store)
+	if s.handler == nil {
+		s.handler = bot.Clerk{Bot: bot.New(s.store), Draw: func(string) bool { return s.draw }}
+	}
 	s.desk = &desk.Desk{
-		Store: s.store, Handler: bot.Clerk{Bot: b, Draw: func(string) bool { return s.draw }},
+		Store: s.store, Handler: s.handler,
 		Worker: "bot", Clock: time.Now, Poll: 20 * time.Millisecond, Lanes: s.lanes,
 	}
 	inbox := s.inbox
