@@ -4,6 +4,7 @@ import (
 	"context"
 	"strings"
 	"testing"
+	"time"
 
 	"presshand/adapters/slack/slackfake"
 	"presshand/bot/book"
@@ -96,5 +97,59 @@ func TestSlack_privateBlocksRefused(t *testing.T) {
 	s.submit(own, s.ana, `{"bar_height_mm":"1 in","strip_thickness_mm":"1/4"}`)
 	if got := s.last(thread); got.Private != s.ana || !strings.Contains(got.Text, "someone else has to measure") || len(got.Blocks) > 0 {
 		t.Errorf("shows %+v, want the words to ana alone", got)
+	}
+}
+
+// pictures counts the pictures that a thread shows.
+func (s *shop) pictures(ts string) (n int) {
+	for _, m := range s.Thread(s.room, ts) {
+		if m.File != "" {
+			n++
+		}
+	}
+	return n
+}
+
+// An upload whose end is unheard replaces the earlier picture all the same.
+func TestSlack_editPictureUnheard(t *testing.T) {
+	s := newShop(t, quick())
+	s.draw = true
+	s.open().connected()
+	ts := s.ask(strips)
+	before := s.answers(ts, 2)[1].File
+	s.Fail("files.completeUploadExternal", slackfake.Fault{Lost: true})
+	s.Edit(s.room, ts, slackfake.Mention+" "+strings.Replace(strips, "5 strips", "6 strips", 1))
+	s.eventually("the edit was not answered", func() bool { return strings.Contains(s.Thread(s.room, ts)[0].Text, "6 strips") })
+	s.still()
+	if got := s.answers(ts, 2)[1].File; got == "" || got == before {
+		t.Errorf("the thread shows picture %q, want another than %q", got, before)
+	}
+}
+
+// A picture that Slack is slow to show is not sent twice, however old the
+// message that it answers is, and whoever tries again.
+func TestSlack_pictureShownLate(t *testing.T) {
+	for name, dies := range map[string]bool{"goes on": false, "dies": true} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			o := quick()
+			o.ShareAfter = time.Second
+			s := newShop(t, o)
+			s.draw = true
+			s.open().connected()
+			s.Fail("files.getUploadURLExternal", slackfake.Fault{RetryAfter: 4 * time.Second}) // the message is old by then
+			s.Fail("files.completeUploadExternal", slackfake.Fault{Lost: true})
+			ts := s.ask(strips)
+			s.eventually("no upload", func() bool { return s.Calls("files.completeUploadExternal") > 0 })
+			if dies {
+				s.open().connected()
+			}
+			s.eventually("no picture", func() bool { return s.pictures(ts) > 0 })
+			s.still()
+			s.answers(ts, 2)
+			if n := s.Calls("files.completeUploadExternal"); n != 1 {
+				t.Errorf("%d uploads, want one", n)
+			}
+		})
 	}
 }

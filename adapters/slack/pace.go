@@ -14,11 +14,12 @@ type pace struct {
 	least time.Duration
 	next  map[string]time.Time // by channel: when the next may go
 	tried map[string]int       // replies put off, by key: how often they were claimed without having been sent
+	at    map[string]time.Time // of the last doubtful try of a reply, by key
 	sent  int
 }
 
 func (p *pace) init(least time.Duration) {
-	p.least, p.next, p.tried = least, map[string]time.Time{}, map[string]int{}
+	p.least, p.next, p.tried, p.at = least, map[string]time.Time{}, map[string]int{}, map[string]time.Time{}
 }
 
 // take takes a channel's turn, or returns how long it is until then.
@@ -73,10 +74,30 @@ func (p *pace) doubtful(key string, tries int) bool {
 	return tries != p.tried[key]
 }
 
+// tryNow notes that Slack may have got a reply just now.
+func (p *pace) tryNow(key string) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.at[key] = time.Now()
+}
+
+// unsure returns how long it is until a try was so long ago. One of which
+// nothing is known counts as made now.
+func (p *pace) unsure(key string, long time.Duration) time.Duration {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	now := time.Now()
+	if p.at[key].IsZero() {
+		p.at[key] = now
+	}
+	return p.at[key].Add(long).Sub(now)
+}
+
 func (p *pace) settled(key string) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	delete(p.tried, key)
+	delete(p.at, key)
 }
 
 // seen marks messages that were kept, as a courtesy: never faster than Slack

@@ -29,6 +29,8 @@ type Options struct {
 	Pace    time.Duration    // least time between two messages in a channel: none
 	Scopes  []string         // of the bot token: all that the methods here want
 	Silent  bool             // no pings are sent
+
+	ShareAfter time.Duration // from the end of an upload to the message that shows it: 10 ms
 }
 
 // A Server is one workspace with one app, which the bot is.
@@ -79,6 +81,9 @@ func (o Options) filled() Options {
 	}
 	if o.Ack == 0 {
 		o.Ack = 3 * time.Second
+	}
+	if o.ShareAfter == 0 {
+		o.ShareAfter = 10 * time.Millisecond
 	}
 	if o.Retries == nil {
 		o.Retries = []time.Duration{0, time.Minute, 5 * time.Minute}

@@ -85,7 +85,7 @@ func (s *Server) completeUpload(c call) answer {
 			return bad
 		}
 		thread := c.get("thread_ts")
-		time.AfterFunc(10*time.Millisecond, func() { s.share(room, thread, u) })
+		time.AfterFunc(s.opt.ShareAfter, func() { s.share(room, thread, u) })
 	}
 	return answer{"files": []any{map[string]any{"id": u.id, "title": u.title}}}
 }
