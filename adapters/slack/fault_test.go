@@ -246,6 +246,38 @@ func TestSlack_channelGone(t *testing.T) {
 	s.answers(s.ask(strips), 1)
 }
 
+// Of a doubtful reply into a thread that was deleted nothing is there.
+func TestSlack_threadGone(t *testing.T) {
+	s := newShop(t, quick()).open().connected()
+	s.Fail("chat.postMessage", slackfake.Fault{Cut: true})
+	s.Fail("conversations.replies", slackfake.Fault{Times: 1000, Error: "thread_not_found"})
+	s.answers(s.ask(strips), 1)
+}
+
+// What Slack answers with an error again and again holds its channel up for an
+// hour, not for ever.
+func TestSlack_errorThatStays(t *testing.T) {
+	var ahead atomic.Int64
+	s := newShop(t, quick())
+	s.conf.Clock = func() time.Time { return time.Now().Add(time.Duration(ahead.Load())) }
+	s.open().connected()
+	s.Fail("chat.postMessage", slackfake.Fault{Times: 1000, Error: "team_access_not_granted"})
+	s.ask(strips)
+	s.eventually("it is not tried again", func() bool { return s.Calls("chat.postMessage") >= 3 })
+	gone := func() int {
+		d, err := s.store.Depth(t.Context())
+		if err != nil {
+			t.Fatal(err)
+		}
+		return d.DeadOutbox
+	}
+	if n := gone(); n > 0 {
+		t.Fatalf("%d replies were given up at once", n)
+	}
+	ahead.Store(int64(time.Hour))
+	s.eventually("it is tried for ever", func() bool { return gone() == 1 })
+}
+
 func TestSlack_blocksRefused(t *testing.T) {
 	s := newShop(t, quick()).open().connected()
 	s.Fail("chat.postMessage", slackfake.Fault{Times: 1, Error: "invalid_blocks"})

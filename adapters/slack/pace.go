@@ -15,11 +15,13 @@ type pace struct {
 	next  map[string]time.Time // by channel: when the next may go
 	tried map[string]int       // replies put off, by key: how often they were claimed without having been sent
 	at    map[string]time.Time // of the last doubtful try of a reply, by key
+	wrong map[string]time.Time // when Slack first answered a reply with an error, by key
 	sent  int
 }
 
 func (p *pace) init(least time.Duration) {
-	p.least, p.next, p.tried, p.at = least, map[string]time.Time{}, map[string]int{}, map[string]time.Time{}
+	p.least, p.tried = least, map[string]int{}
+	p.next, p.at, p.wrong = map[string]time.Time{}, map[string]time.Time{}, map[string]time.Time{}
 }
 
 // take takes a channel's turn, or returns how long it is until then.
@@ -93,11 +95,22 @@ func (p *pace) unsure(key string, long time.Duration) time.Duration {
 	return p.at[key].Add(long).Sub(now)
 }
 
+// failing returns how long Slack has answered a reply with errors.
+func (p *pace) failing(key string, now time.Time) time.Duration {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.wrong[key].IsZero() {
+		p.wrong[key] = now
+	}
+	return now.Sub(p.wrong[key])
+}
+
 func (p *pace) settled(key string) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	delete(p.tried, key)
 	delete(p.at, key)
+	delete(p.wrong, key)
 }
 
 // seen marks messages that were kept, as a courtesy: never faster than Slack

@@ -191,6 +191,9 @@ func (a *Slack) eachOwn(ctx context.Context, o book.Outgoing, thread string, f f
 				page, cursor = h.Messages, h.ResponseMetaData.NextCursor
 			}
 		}
+		if codeOf(err) == "thread_not_found" {
+			return nil // it was deleted, with all that stood in it
+		}
 		if err != nil {
 			return err
 		}
@@ -213,6 +216,16 @@ var final = map[string]bool{
 	"cant_delete_file": true,
 }
 
+// patience is how long a reply is tried that Slack answers with an error that
+// may pass: its channel waits for it.
+const patience = time.Hour
+
+// ofToken are the errors that say nothing of one reply: all wait until there is
+// a better token.
+var ofToken = map[string]bool{
+	"invalid_auth": true, "not_authed": true, "account_inactive": true, "token_revoked": true, "token_expired": true, "missing_scope": true,
+}
+
 // failed says what the outbox is to do after a failure.
 func (a *Slack) failed(o book.Outgoing, err error) error {
 	var limited *slack.RateLimitedError
@@ -220,7 +233,8 @@ func (a *Slack) failed(o book.Outgoing, err error) error {
 		a.pace.stop(o.Place.Room, limited.RetryAfter)
 		return a.later(o, limited.RetryAfter, err)
 	}
-	if code := codeOf(err); final[code] {
+	code := codeOf(err)
+	if final[code] || code != "" && !ofToken[code] && a.pace.failing(o.Key, a.Clock()) >= patience {
 		a.pace.settled(o.Key)
 		return fmt.Errorf("%w: %w", desk.ErrRefused, err)
 	}
