@@ -74,8 +74,6 @@ func (e inner) root() string {
 // event brings what is said to the bot to the inbox.
 func (a *Slack) event(ctx context.Context, e inner) error {
 	switch {
-	case e.Type == "reaction_added":
-		return a.reaction(ctx, e)
 	case e.Type == "member_joined_channel":
 		a.invited(ctx, e)
 	case e.Type == "message" && e.SubType == "message_changed":

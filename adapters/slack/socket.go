@@ -21,13 +21,17 @@ type stream struct {
 	client *socketmode.Client
 	socket atomic.Int64 // which socket is open, counted
 	lanes  [lanes]chan job
+	after  chan func(context.Context) // what follows an acknowledgement
 }
 
 // lanes is how many channels are written to the inbox side by side; one
-// channel's messages keep their order.
+// channel's messages keep their order. What follows an acknowledgement can be
+// slow, and keeps to hands of its own.
 const (
-	lanes    = 8
-	laneRoom = 256
+	lanes     = 8
+	laneRoom  = 256
+	hands     = 8
+	handsRoom = 64
 )
 
 // A job ends with its acknowledgement, unless it fails.
@@ -40,7 +44,7 @@ type job struct {
 }
 
 func newStream(a *Slack, c *socketmode.Client) *stream {
-	s := &stream{Slack: a, client: c}
+	s := &stream{Slack: a, client: c, after: make(chan func(context.Context), handsRoom)}
 	for i := range s.lanes {
 		s.lanes[i] = make(chan job, laneRoom)
 	}
@@ -61,6 +65,9 @@ func (s *stream) run(ctx context.Context) {
 			}
 		})
 	}
+	for range hands {
+		wg.Go(func() { s.follow(ctx) })
+	}
 	wg.Go(func() { s.beat(ctx) })
 	for ctx.Err() == nil {
 		select {
@@ -70,6 +77,20 @@ func (s *stream) run(ctx context.Context) {
 		}
 	}
 	wg.Wait()
+}
+
+// follow does what follows acknowledgements, each for a while at most.
+func (s *stream) follow(ctx context.Context) {
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case then := <-s.after:
+			brief, cancel := context.WithTimeout(ctx, callTimeout)
+			then(brief)
+			cancel()
+		}
+	}
 }
 
 // take looks at one event of the library; it must not wait.
@@ -138,8 +159,13 @@ func (s *stream) said(envelope string, payload json.RawMessage) {
 		return
 	}
 	j := job{envelope: envelope, event: true, do: func(ctx context.Context) (any, error) { return nil, s.event(ctx, p.Event) }}
-	if p.Event.Type == "app_home_opened" {
+	switch p.Event.Type {
+	case "app_home_opened":
 		j.do, j.then = nil, func(ctx context.Context) { s.home(ctx, p.Event.User) }
+	case "reaction_added":
+		early := false
+		j.do = func(ctx context.Context) (_ any, err error) { early, err = s.reaction(ctx, p.Event); return nil, err }
+		j.then = func(ctx context.Context) { s.reactionLater(ctx, early, p.Event) }
 	}
 	s.enqueue(p.Event.room(), j)
 }
@@ -193,7 +219,12 @@ func (s *stream) work(ctx context.Context, j job) {
 		}
 		cancel()
 	}
-	if j.then != nil {
-		j.then(ctx)
+	if j.then == nil {
+		return
+	}
+	select {
+	case s.after <- j.then:
+	default:
+		s.Log.Warn("slack: too much waits for Slack; a form, a home or a reaction is left out")
 	}
 }
