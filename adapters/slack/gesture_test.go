@@ -88,6 +88,33 @@ func TestSlack_buttons(t *testing.T) {
 	}
 }
 
+// A load that is dropped, out or judged has nothing to press any more.
+func TestSlack_buttonsGoWithTheLoad(t *testing.T) {
+	for last, say := range map[book.State][]string{
+		book.Dropped: {"drop 1"},
+		book.Taken:   {"1 in anyway", "1 out"},
+		book.Judged:  {"1 in anyway", "1 out", "1 result: good"},
+	} {
+		s := newShop(t, quick()).open().connected()
+		thread, _ := s.posted()
+		for i, text := range say {
+			s.Say(slackfake.Saying{Channel: s.room, User: s.ana, Thread: thread, Text: text})
+			s.answers(thread, 3+i)
+		}
+		if got := s.load().State; got != last {
+			t.Fatalf("after %v the load is %s, want %s", say, got, last)
+		}
+		for _, m := range s.Thread(s.room, thread) {
+			if strings.Contains(string(m.Blocks), "actions") {
+				t.Errorf("a %s load can be worked with below %q", last, m.Text)
+			}
+		}
+		if updates := s.Calls("chat.update"); updates > 2 {
+			t.Errorf("%s: %d messages were changed, want those with buttons", last, updates)
+		}
+	}
+}
+
 // The form asks for what was measured, shows no planned figure, and counts for
 // its revision only.
 func TestSlack_checkForm(t *testing.T) {
