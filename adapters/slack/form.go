@@ -102,6 +102,9 @@ func (a *Slack) submitted(ctx context.Context, c slack.InteractionCallback) (any
 	if err != nil {
 		return nil, err
 	}
+	if l.Revision != bound.Revision {
+		return outdatedForm(c.View, l), nil
+	}
 	typed := map[unit.Field]string{}
 	for block, fields := range c.View.State.Values {
 		typed[unit.Field(block)] = fields["typed"].Value
@@ -125,4 +128,16 @@ func (a *Slack) submitted(ctx context.Context, c slack.InteractionCallback) (any
 		From: a.person(ctx, c.User.ID), Text: text, At: a.Clock(), Extra: extra,
 	})
 	return nil, err
+}
+
+// outdatedForm answers a form whose load changed since it was opened, on its
+// first field: what it asked for may no longer be what the plan has.
+func outdatedForm(v slack.View, l book.Load) any {
+	says := fmt.Sprintf("Load %d changed since: it is at revision %d now. Close this and use the buttons of its last message.", l.Number, l.Revision)
+	for _, b := range v.Blocks.BlockSet {
+		if input, ok := b.(*slack.InputBlock); ok {
+			return slack.NewErrorsViewSubmissionResponse(map[string]string{input.BlockID: says})
+		}
+	}
+	return nil
 }

@@ -3,6 +3,7 @@ package slack_test
 import (
 	"context"
 	"encoding/json"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -186,15 +187,19 @@ func TestSlack_checkFormRefused(t *testing.T) {
 	stale, _ := s.form(card, s.ben)
 	s.Say(slackfake.Saying{Channel: s.room, User: s.ana, Thread: thread, Text: "correction to 1: 3/4 bar"})
 	s.answers(thread, 4)
-	s.submit(stale, s.ben, `{"bar_height_mm":"3/4 in","strip_thickness_mm":"1/4"}`)
-	if got := s.last(thread); got.Private != s.ben || !strings.Contains(got.Text, "changed since") || s.load().State != book.Posted {
-		t.Errorf("a form of an earlier revision shows %+v, state %s", got, s.load().State)
+	answer := s.submit(stale, s.ben, `{"bar_height_mm":"3/4 in","strip_thickness_mm":"1/4"}`)
+	if says := field(t, answer, "errors", "bar_height_mm"); !strings.Contains(fmt.Sprint(says), "at revision 2 now") {
+		t.Errorf("a form of an earlier revision is answered %s, want an error on its first field", answer)
+	}
+	if s.answers(thread, 4); s.load().State != book.Posted {
+		t.Errorf("load is %s, want it posted still", s.load().State)
 	}
 	before, _ := s.Form()
 	s.press(card, s.ben, "check")
 	s.eventually("nobody was told that the button is outdated", func() bool {
 		m := s.Thread(s.room, thread)
-		return strings.Contains(m[len(m)-1].Text, "it is at revision 2 now")
+		got := m[len(m)-1]
+		return got.Private == s.ben && strings.Contains(got.Text, "use the buttons of its last message")
 	})
 	if after, _ := s.Form(); after != before {
 		t.Error("the button of an earlier revision opened a form")
