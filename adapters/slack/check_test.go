@@ -143,7 +143,8 @@ func TestSetup_namesEachScope(t *testing.T) {
 			t.Errorf("SETUP.md lacks the row %q", row)
 		}
 	}
-	for _, step := range []string{"From a manifest", "xoxb-", "xapp-", "connections:write", "presshand check", "presshand serve", "/invite"} {
+	for _, step := range []string{"From a manifest", "xoxb-", "xapp-", "connections:write", "go build -tags goolm", "presshand.toml", "store =", "bot_token_file", "app_token_file",
+		"PRESSHAND_SLACK_BOT_TOKEN", "PRESSHAND_SLACK_APP_TOKEN", "presshand check", "presshand serve", "/invite", "three days"} {
 		if !strings.Contains(string(page), step) {
 			t.Errorf("SETUP.md lacks %q", step)
 		}
