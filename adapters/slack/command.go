@@ -2,17 +2,20 @@ package slack
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
 	"strings"
 	"sync"
 
 	"github.com/slack-go/slack"
 
+	"presshand/bot"
 	"presshand/bot/book"
 )
 
 // command keeps a slash command. It has no message: the answer begins the
-// thread, under the command's name.
+// thread, under the command's name. What cannot be answered is told to the asker
+// alone.
 func (a *Slack) command(ctx context.Context, c slack.SlashCommand) (any, error) {
 	if !a.Allowed(c.ChannelID) {
 		return map[string]string{"response_type": slack.ResponseTypeEphemeral, "text": notServed}, nil
@@ -21,11 +24,15 @@ func (a *Slack) command(ctx context.Context, c slack.SlashCommand) (any, error) 
 	if text == "" {
 		text = "help"
 	}
+	extra, err := json.Marshal(bot.Gesture{User: c.UserID})
+	if err != nil {
+		return nil, err
+	}
 	id := slashPrefix + c.TriggerID
 	a.urls.add(id, c.ResponseURL)
-	_, err := a.inbox.Receive(ctx, book.Event{
+	_, err = a.inbox.Receive(ctx, book.Event{
 		Key: fmt.Sprintf("slack:%s:%s", c.ChannelID, id), Place: book.Place{Service: Service, Room: c.ChannelID, Thread: id}, Message: id,
-		From: a.person(ctx, c.UserID), Text: text, At: a.Clock(),
+		From: a.person(ctx, c.UserID), Text: text, At: a.Clock(), Extra: extra,
 	})
 	return nil, err
 }
