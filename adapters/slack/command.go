@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 
@@ -76,8 +77,9 @@ func (u *answerURLs) take(id string) string {
 }
 
 // answerAside answers a command, for the asker alone, where the bot may not
-// post.
-func (a *Slack) answerAside(ctx context.Context, o book.Outgoing, err error) (string, error) {
+// post. Its text cannot be said to be without markup there, so blocks stand for
+// it as far as they go; buttons would not work.
+func (a *Slack) answerAside(ctx context.Context, o book.Outgoing, s bot.Sheet, err error) (string, error) {
 	code := codeOf(err)
 	if code != "not_in_channel" && code != "channel_not_found" || !strings.HasPrefix(o.Place.Thread, slashPrefix) {
 		return "", err
@@ -86,9 +88,13 @@ func (a *Slack) answerAside(ctx context.Context, o book.Outgoing, err error) (st
 	if url == "" {
 		return "", err
 	}
-	text := o.Text + "\nI am not in this channel; /invite me to go on here."
-	_, _, aside := a.api.PostMessageContext(ctx, o.Place.Room, slack.MsgOptionText(fallback(text), false), slack.MsgOptionResponseURL(url, slack.ResponseTypeEphemeral))
-	if aside != nil {
+	const goOn = "I am not in this channel; /invite me to go on here."
+	s.Lines, s.Load = append(slices.Clip(s.Lines), bot.Line{Kind: bot.Notice, Text: goOn}), 0
+	options := []slack.MsgOption{slack.MsgOptionText(fallback(o.Text+"\n"+goOn), false), slack.MsgOptionResponseURL(url, slack.ResponseTypeEphemeral)}
+	if blocks := dressed(s); len(blocks) > 0 {
+		options = append(options, slack.MsgOptionBlocks(blocks...))
+	}
+	if _, _, aside := a.api.PostMessageContext(ctx, o.Place.Room, options...); aside != nil {
 		return "", err
 	}
 	return o.Key, nil

@@ -156,6 +156,7 @@ func TestSlack_unknownEnvelopes(t *testing.T) {
 	s.Send(map[string]any{"type": "weather", "envelope_id": "env-x", "payload": map[string]any{}})
 	s.Send("no object at all")
 	s.eventually("an unknown event was not acknowledged", func() bool { return s.Traffic().Acknowledged >= 2 })
+	s.eventually("an unknown envelope was not acknowledged", func() bool { return s.Acked("env-x") })
 	// a part that the library cannot read must not lose the message
 	ts := s.ask(strips)
 	s.answers(ts, 1)

@@ -82,6 +82,28 @@ func (a *Slack) gesture(ctx context.Context, key, room, ts, user, deed string, c
 	return err
 }
 
+// bareInteraction reads a button or a form without the blocks that surround it,
+// of which the library may not know one.
+func bareInteraction(payload json.RawMessage) (slack.InteractionCallback, error) {
+	var c slack.InteractionCallback
+	var whole map[string]any
+	if err := json.Unmarshal(payload, &whole); err != nil {
+		return c, err
+	}
+	for _, part := range []string{"message", "view"} {
+		if m, ok := whole[part].(map[string]any); ok {
+			delete(m, "blocks")
+			delete(m, "attachments")
+		}
+	}
+	bare, err := json.Marshal(whole)
+	if err != nil {
+		return c, err
+	}
+	err = json.Unmarshal(bare, &c)
+	return c, err
+}
+
 // interaction takes a button or a form.
 func (s *stream) interaction(envelope string, c slack.InteractionCallback) {
 	j := job{envelope: envelope}

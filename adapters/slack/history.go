@@ -52,9 +52,10 @@ func (s *stream) alive(ctx context.Context) {
 func (s *stream) catchUp(ctx context.Context) {
 	s.catching.Lock()
 	defer s.catching.Unlock()
+	failed := map[string]int{}
 	for ctx.Err() == nil {
 		missed := s.missed.take()
-		err := s.readMissed(ctx, missed)
+		err := s.readMissed(ctx, missed, failed)
 		if err == nil {
 			s.behind.Store(!s.open.Load() || s.missed.any())
 			return
@@ -67,7 +68,9 @@ func (s *stream) catchUp(ctx context.Context) {
 	}
 }
 
-func (s *stream) readMissed(ctx context.Context, missed time.Time) error {
+// readMissed reads once, from before what was missed. Failed counts how often
+// each channel could not be read.
+func (s *stream) readMissed(ctx context.Context, missed time.Time, failed map[string]int) error {
 	kept, err1 := s.store.Mark(ctx, aliveMark)
 	first, err2 := s.store.Mark(ctx, sinceMark)
 	if err := errors.Join(err1, err2); err != nil {
@@ -88,7 +91,7 @@ func (s *stream) readMissed(ctx context.Context, missed time.Time) error {
 	case s.caught.Load() && now.Sub(alive) < longOutage:
 		return nil
 	}
-	if err := s.readBack(ctx, latestOf(since, alive.Add(-overlap), now.Add(-s.MaxAge))); err != nil {
+	if err := s.readBack(ctx, latestOf(since, alive.Add(-overlap), now.Add(-s.MaxAge)), failed); err != nil {
 		return err
 	}
 	return s.caughtUp(ctx)
@@ -124,9 +127,37 @@ func latestOf(first time.Time, more ...time.Time) time.Time {
 // passing are Slack's own troubles.
 var passing = map[string]bool{"fatal_error": true, "internal_error": true, "service_unavailable": true, "request_timeout": true, "ratelimited": true}
 
-// readBack takes in what was said in every channel since a time.
-func (s *stream) readBack(ctx context.Context, from time.Time) error {
+// triesOfChannel is how often a channel is read that Slack has trouble with.
+const triesOfChannel = 5
+
+// readBack takes in what was said in every channel since a time. What is wrong
+// with one channel keeps no other from being read; it is returned where it is
+// worth another try.
+func (s *stream) readBack(ctx context.Context, from time.Time, failed map[string]int) error {
 	found := 0
+	var again error
+	err := s.eachRoom(ctx, func(room string) error {
+		n, err := s.readRoom(ctx, room, from)
+		found += n
+		code := codeOf(err)
+		if code == "" {
+			return err
+		}
+		s.Log.Warn("slack: channel could not be read", "channel", room, "error", err)
+		if failed[room]++; passing[code] && failed[room] < triesOfChannel {
+			again = err
+		}
+		return nil
+	})
+	if err := errors.Join(err, again); err != nil {
+		return err
+	}
+	s.Log.Info("slack: read what was missed", "since", from, "found", found)
+	return nil
+}
+
+// eachRoom calls f with every conversation that the bot is in.
+func (s *stream) eachRoom(ctx context.Context, f func(room string) error) error {
 	for _, kind := range []string{"public_channel", "private_channel", "im", "mpim"} {
 		for cursor := ""; ; {
 			rooms, next, err := s.calm.GetConversationsForUserContext(ctx, &slack.GetConversationsForUserParameters{
@@ -138,22 +169,15 @@ func (s *stream) readBack(ctx context.Context, from time.Time) error {
 				return err
 			}
 			for _, room := range rooms {
-				n, err := s.readRoom(ctx, room.ID, from)
-				if code := codeOf(err); code != "" && !passing[code] { // of this channel; the others are read all the same
-					s.Log.Warn("slack: channel could not be read", "channel", room.ID, "error", err)
-					err = nil
-				}
-				if err != nil {
+				if err := f(room.ID); err != nil {
 					return err
 				}
-				found += n
 			}
 			if cursor = next; cursor == "" {
 				break
 			}
 		}
 	}
-	s.Log.Info("slack: read what was missed", "since", from, "found", found)
 	return nil
 }
 

@@ -2,6 +2,7 @@ package slack
 
 import (
 	"context"
+	"errors"
 	"sync"
 	"time"
 
@@ -144,10 +145,16 @@ func (a *Slack) see(ctx context.Context) {
 		case <-ctx.Done():
 			return
 		case ref := <-a.seen.queue():
-			if err := a.api.AddReactionContext(ctx, a.Seen, ref); err != nil && codeOf(err) != "already_reacted" && ctx.Err() == nil {
+			err := a.api.AddReactionContext(ctx, a.Seen, ref)
+			if err != nil && codeOf(err) != "already_reacted" && ctx.Err() == nil {
 				a.Log.Debug("slack: message not marked as seen", "error", err)
 			}
-			rest(ctx, seenEvery)
+			wait := seenEvery
+			var limited *slack.RateLimitedError
+			if errors.As(err, &limited) {
+				wait = max(wait, limited.RetryAfter)
+			}
+			rest(ctx, wait)
 		}
 	}
 }

@@ -48,7 +48,7 @@ func (a *Slack) Send(ctx context.Context, o book.Outgoing) (ref string, err erro
 		ref, err = a.dressedOrPlain(s, func(s bot.Sheet) (string, error) { return a.sendText(ctx, o, s, thread) })
 	}
 	if err != nil && final[codeOf(err)] {
-		if ref, err = a.answerAside(ctx, o, err); err == nil {
+		if ref, err = a.answerAside(ctx, o, s, err); err == nil {
 			return ref, nil
 		}
 	}

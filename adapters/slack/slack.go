@@ -185,7 +185,7 @@ func (a *Slack) introduce(ctx context.Context) error {
 		if ctx.Err() != nil {
 			return nil
 		}
-		if code := codeOf(err); code == "invalid_auth" || code == "not_authed" || code == "account_inactive" {
+		if code := codeOf(err); ofToken[code] {
 			return fmt.Errorf("slack refuses the bot token (%s): make a new one on the app's page and put it where the settings say", code)
 		}
 		a.Log.Warn("slack: not reached", "error", err, "again_in", wait)

@@ -140,8 +140,17 @@ func (s *stream) unknown(bad *socketmode.ErrorBadMessage) {
 		s.Log.Warn("slack: unreadable message on the socket", "error", bad.Cause)
 		return
 	}
-	if envelope.Type == socketmode.RequestTypeEventsAPI {
+	switch envelope.Type {
+	case socketmode.RequestTypeEventsAPI:
 		s.said(envelope.ID, envelope.Payload)
+		return
+	case socketmode.RequestTypeInteractive:
+		c, err := bareInteraction(envelope.Payload)
+		if err != nil { // unacknowledged, so that who pressed is told that it failed
+			s.Log.Warn("slack: button or form not understood", "error", err)
+			return
+		}
+		s.interaction(envelope.ID, c)
 		return
 	}
 	s.Log.Warn("slack: unknown envelope", "type", envelope.Type, "error", bad.Cause)

@@ -16,6 +16,8 @@ type Fault struct {
 	Error      string        // an error of Slack's, as "fatal_error"
 	Cut        bool          // the connection ends before anything is done
 	Lost       bool          // the call is carried out, and the connection ends before the answer
+
+	channel string // whose calls go wrong; "" for all
 }
 
 // Fail makes calls of a method go wrong; "upload" is the sending of a file's
@@ -27,12 +29,19 @@ func (s *Server) Fail(method string, f Fault) {
 	s.faults[method] = append(s.faults[method], &f)
 }
 
+// FailIn is Fail for the calls about one channel.
+func (s *Server) FailIn(channel, method string, f Fault) {
+	f.channel = channel
+	s.Fail(method, f)
+}
+
 // fault returns how this call goes wrong, or nil.
-func (s *Server) fault(method string) *Fault {
+func (s *Server) fault(method, channel string) *Fault {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	for _, f := range s.faults[method] {
 		switch {
+		case f.channel != "" && f.channel != channel:
 		case f.After > 0:
 			f.After--
 			return nil

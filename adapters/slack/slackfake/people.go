@@ -43,14 +43,10 @@ func (s *Server) Say(p Saying) string {
 
 // told is what the app is told of a new message; s.mu is held.
 func (s *Server) told(c *channel, m *message) []map[string]any {
-	kind := "channel"
-	if c.with != "" {
-		kind = "im"
-	}
 	e := m.json(c)
-	e["channel"], e["channel_type"], e["event_ts"] = c.ID, kind, m.TS
+	e["channel"], e["channel_type"], e["event_ts"] = c.ID, c.told, m.TS
 	out := []map[string]any{e}
-	if c.with == "" && strings.Contains(m.Text, Mention) && m.User != BotUser {
+	if c.kind != direct && strings.Contains(m.Text, Mention) && m.User != BotUser {
 		a := m.json(c)
 		a["type"], a["channel"], a["event_ts"] = "app_mention", c.ID, m.TS
 		out = append(out, a)

@@ -29,6 +29,7 @@ type Options struct {
 	Pace    time.Duration    // least time between two messages in a channel: none
 	Scopes  []string         // of the bot token: all that the methods here want
 	Silent  bool             // no pings are sent
+	Page    int              // most rows of one page: as many as are asked for
 
 	ShareAfter time.Duration // from the end of an upload to the message that shows it: 10 ms
 }
@@ -177,7 +178,7 @@ func (s *Server) api(w http.ResponseWriter, r *http.Request) {
 	s.mu.Lock()
 	s.calls[name]++
 	s.mu.Unlock()
-	fault := s.fault(name)
+	fault := s.fault(name, c.get("channel"))
 	if fault.before(w, r) {
 		return
 	}
@@ -209,9 +210,13 @@ func (s *Server) allowed(m method, token string, c call) answer {
 		return failed("invalid_auth")
 	}
 	if m.scope != "" && !s.has(m.scope) {
-		return answer{"error": "missing_scope", "needed": m.scope, "provided": strings.Join(s.opt.Scopes, ",")}
+		return s.lacks(m.scope)
 	}
 	return m.serve(s, c)
+}
+
+func (s *Server) lacks(scope string) answer {
+	return answer{"error": "missing_scope", "needed": scope, "provided": strings.Join(s.opt.Scopes, ",")}
 }
 
 // has reports whether the token has one of some scopes.

@@ -31,6 +31,7 @@ type sockets struct {
 	refused bool               // no socket can be opened
 	put     int                // events to be sent again later
 	sentOn  map[string]*socket // by envelope
+	acked   map[string]bool    // by envelope, whoever sent it
 }
 
 // An event is something to be delivered until it is acknowledged.
@@ -55,7 +56,7 @@ type socket struct {
 
 func (s *sockets) init(server *Server) {
 	s.up.CheckOrigin = func(*http.Request) bool { return true } // the client names Slack as its origin
-	s.sentOn = map[string]*socket{}
+	s.sentOn, s.acked = map[string]*socket{}, map[string]bool{}
 	s.server, s.events = server, map[string]*event{}
 }
 
@@ -65,7 +66,7 @@ func (s *Server) connectionsOpen(call) answer {
 
 // serve holds one websocket.
 func (s *sockets) serve(w http.ResponseWriter, r *http.Request) {
-	if s.server.fault("socket").before(w, r) {
+	if s.server.fault("socket", "").before(w, r) {
 		return
 	}
 	s.mu.Lock()
@@ -115,6 +116,7 @@ func (s *sockets) read(k *socket) {
 func (s *sockets) acknowledge(k *socket, envelope string, payload json.RawMessage) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	s.acked[envelope] = true
 	e := s.events[envelope]
 	switch {
 	case s.sentOn[envelope] != k:
@@ -298,6 +300,13 @@ func (s *Server) Send(v any) {
 	if len(s.sockets.open) > 0 {
 		s.sockets.open[0].send(v)
 	}
+}
+
+// Acked reports whether an envelope was acknowledged, also one made by hand.
+func (s *Server) Acked(envelope string) bool {
+	s.sockets.mu.Lock()
+	defer s.sockets.mu.Unlock()
+	return s.sockets.acked[envelope]
 }
 
 // Deliver sends an Events API event with any inner event, and returns its id.

@@ -39,7 +39,7 @@ func (s *Server) uploadBytes(w http.ResponseWriter, r *http.Request) {
 	s.calls["upload"]++
 	u := s.uploads[strings.TrimPrefix(r.URL.Path, "/upload/")]
 	s.mu.Unlock()
-	if s.fault("upload").before(w, r) {
+	if s.fault("upload", "").before(w, r) {
 		return
 	}
 	if u == nil {
