@@ -172,6 +172,22 @@ func TestServe_slack(t *testing.T) {
 	}
 }
 
+// Channels do not wait for each other while Slack is slow.
+func TestServe_slackSideBySide(t *testing.T) {
+	s := newServed(t, "pictures = false")
+	s.start()
+	s.Gather("chat.postMessage", slackLanes)
+	asked := map[string]string{}
+	for i := range slackLanes {
+		room := s.Channel(fmt.Sprint("room-", i))
+		asked[room] = s.Say(slackfake.Saying{Channel: room, User: s.User("ana"), Text: slackfake.Mention + " what is a caul"})
+	}
+	for room, ts := range asked {
+		s.eventually("an answer beside the others", func() bool { return len(s.Thread(room, ts)) == 1 })
+	}
+	s.end()
+}
+
 // The limit of a person counts what they said before a restart.
 func TestServe_slowsDownOverARestart(t *testing.T) {
 	s := newServed(t, "pictures = false\nmessages_a_minute = 2")

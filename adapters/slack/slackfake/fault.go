@@ -35,6 +35,40 @@ func (s *Server) FailIn(channel, method string, f Fault) {
 	s.Fail(method, f)
 }
 
+// A gathering holds calls of one method until enough wait.
+type gathering struct {
+	want int
+	full chan struct{}
+}
+
+// Gather lets no call of a method go on until n of them wait side by side, as
+// they do where Slack is slow to answer.
+func (s *Server) Gather(method string, n int) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.gathers[method] = &gathering{want: n, full: make(chan struct{})}
+}
+
+// gathered waits for the others that are to be gathered with a call.
+func (s *Server) gathered(method string, r *http.Request) {
+	s.mu.Lock()
+	g := s.gathers[method]
+	if g != nil {
+		if g.want--; g.want == 0 {
+			close(g.full)
+			delete(s.gathers, method)
+		}
+	}
+	s.mu.Unlock()
+	if g == nil {
+		return
+	}
+	select {
+	case <-g.full:
+	case <-r.Context().Done():
+	}
+}
+
 // fault returns how this call goes wrong, or nil.
 func (s *Server) fault(method, channel string) *Fault {
 	s.mu.Lock()

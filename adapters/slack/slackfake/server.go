@@ -50,7 +50,8 @@ type Server struct {
 	triggers map[string]time.Time
 	faults   map[string][]*Fault
 	calls    map[string]int
-	broken   []string // limits that a call overstepped
+	gathers  map[string]*gathering // by method
+	broken   []string              // limits that a call overstepped
 
 	sockets sockets
 }
@@ -59,7 +60,7 @@ type Server struct {
 func New(t testing.TB, o Options) *Server {
 	s := &Server{
 		opt: o.filled(), channels: map[string]*channel{}, users: map[string]*user{}, uploads: map[string]*upload{},
-		homes: map[string]json.RawMessage{}, triggers: map[string]time.Time{}, faults: map[string][]*Fault{}, calls: map[string]int{},
+		homes: map[string]json.RawMessage{}, triggers: map[string]time.Time{}, faults: map[string][]*Fault{}, calls: map[string]int{}, gathers: map[string]*gathering{},
 	}
 	s.sockets.init(s)
 	s.users[BotUser] = &user{ID: BotUser, Name: "presshand", bot: true}
@@ -178,6 +179,7 @@ func (s *Server) api(w http.ResponseWriter, r *http.Request) {
 	s.mu.Lock()
 	s.calls[name]++
 	s.mu.Unlock()
+	s.gathered(name, r)
 	fault := s.fault(name, c.get("channel"))
 	if fault.before(w, r) {
 		return
