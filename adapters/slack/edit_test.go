@@ -112,6 +112,7 @@ func (s *shop) pictures(ts string) (n int) {
 
 // An upload whose end is unheard replaces the earlier picture all the same.
 func TestSlack_editPictureUnheard(t *testing.T) {
+	t.Parallel()
 	s := newShop(t, quick())
 	s.draw = true
 	s.open().connected()
@@ -129,6 +130,7 @@ func TestSlack_editPictureUnheard(t *testing.T) {
 // A picture that Slack is slow to show is not sent twice, however old the
 // message that it answers is, and whoever tries again.
 func TestSlack_pictureShownLate(t *testing.T) {
+	t.Parallel()
 	for name, dies := range map[string]bool{"goes on": false, "dies": true} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()

@@ -60,6 +60,7 @@ func TestSlack_inboxFails(t *testing.T) {
 // While the consumer stands still the socket stays alive; everything is
 // answered once afterwards.
 func TestSlack_stalledConsumer(t *testing.T) {
+	t.Parallel()
 	s, g := gated(t)
 	g.closed.Store(true)
 	var asked []string
@@ -175,6 +176,7 @@ func (s *shop) mentionWith(t *testing.T, extra map[string]any) {
 }
 
 func TestSlack_rateLimited(t *testing.T) {
+	t.Parallel()
 	s := newShop(t, quick()).open().connected()
 	s.Fail("chat.postMessage", slackfake.Fault{Times: 2, RetryAfter: time.Second})
 	before := time.Now()
@@ -308,6 +310,7 @@ func TestSlack_alreadyReacted(t *testing.T) {
 
 // An upload that fails half way is made again; the words come once and first.
 func TestSlack_uploadFails(t *testing.T) {
+	t.Parallel()
 	for name, fault := range map[string]struct {
 		method string
 		f      slackfake.Fault

@@ -141,6 +141,7 @@ func (s *shop) given(n int) {
 // The store can stand still for longer than Slack tries, with the socket open
 // all the while: what Slack gave up is read from the history.
 func TestSlack_inboxFailsForLong(t *testing.T) {
+	t.Parallel()
 	s, g := gatedFor(t, time.Millisecond)
 	s.answers(s.ask(strips), 1)
 	g.fails.Store(true)
@@ -156,6 +157,7 @@ func TestSlack_inboxFailsForLong(t *testing.T) {
 
 // The same over a death: the time of what was left is not lost.
 func TestSlack_inboxFailsUntilDeath(t *testing.T) {
+	t.Parallel()
 	s, g := gatedFor(t, time.Hour)
 	var ahead atomic.Int64
 	s.conf.Clock = func() time.Time { return time.Now().Add(time.Duration(ahead.Load())) }
@@ -174,6 +176,7 @@ func TestSlack_inboxFailsUntilDeath(t *testing.T) {
 
 // What finds no room to wait in is read as well.
 func TestSlack_tooMuchWaits(t *testing.T) {
+	t.Parallel()
 	s, g := gatedFor(t, time.Millisecond)
 	g.closed.Store(true)
 	var asked []string

@@ -23,6 +23,7 @@ func (s slowStore) SetMark(ctx context.Context, name, place string) error {
 // People react to what they see, before it is known to be sent. It counts, and
 // is acknowledged at once.
 func TestSlack_earlyReaction(t *testing.T) {
+	t.Parallel()
 	o := quick()
 	o.Retries = []time.Duration{0}
 	s := newShop(t, o)

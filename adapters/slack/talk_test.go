@@ -128,6 +128,7 @@ func TestSlack_limitHoldsTheChannel(t *testing.T) {
 
 // A message that has the mark already is no failure.
 func TestSlack_markedAlready(t *testing.T) {
+	t.Parallel()
 	var text safeText
 	s := newShop(t, quick())
 	s.conf.Log = slog.New(slog.NewTextHandler(&text, &slog.HandlerOptions{Level: slog.LevelDebug}))

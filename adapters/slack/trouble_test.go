@@ -43,6 +43,7 @@ func TestSlack_invitedOnce(t *testing.T) {
 
 // Marks are put off for as long as Slack says.
 func TestSlack_markLimited(t *testing.T) {
+	t.Parallel()
 	s := newShop(t, quick()).open().connected()
 	s.Fail("reactions.add", slackfake.Fault{RetryAfter: time.Minute})
 	s.answers(s.ask("what is a caul"), 1)
