@@ -253,7 +253,14 @@ func (c Clerk) now() time.Time {
 // Apologise answers an event that could not be worked on.
 func (c Clerk) Apologise(e book.Event, err error) book.Outcome {
 	r := Sorry(err)
-	return book.Outcome{Replies: []book.Outgoing{{Text: r.Text, At: e.At}}}
+	o := book.Outgoing{Text: r.Text, At: e.At}
+	if g, err := gesture(e); err == nil && g.User != "" {
+		s := Sheet{Lines: r.Lines, Private: g.User}
+		if o.Body, err = s.body(); err != nil {
+			o.Body = nil // the words are the apology
+		}
+	}
+	return book.Outcome{Replies: []book.Outgoing{o}}
 }
 
 // A rewound store has one thread as it was before the message that is

@@ -83,8 +83,8 @@ func TestSlack_buttons(t *testing.T) {
 		t.Errorf("load is %s, want it posted again", s.load().State)
 	}
 	for _, m := range s.Thread(s.room, thread) {
-		if m.Thread != thread || m.Unfurls {
-			t.Errorf("message %+v is not in the thread, or unfurls links", m)
+		if m.Thread != thread || m.Unfurls || m.Mrkdwn {
+			t.Errorf("message %+v is not in the thread, unfurls links or is read as markup", m)
 		}
 	}
 }
