@@ -2,6 +2,7 @@ package slack
 
 import (
 	"context"
+	"encoding/json"
 	"errors"
 	"slices"
 	"time"
@@ -140,7 +141,7 @@ func (s *stream) readBack(ctx context.Context, from time.Time, failed map[string
 		n, err := s.readRoom(ctx, room, from)
 		found += n
 		code := codeOf(err)
-		if code == "" {
+		if code == "" && !garbled(err) {
 			return err
 		}
 		s.Log.Warn("slack: channel could not be read", "channel", room, "error", err)
@@ -154,6 +155,14 @@ func (s *stream) readBack(ctx context.Context, from time.Time, failed map[string
 	}
 	s.Log.Info("slack: read what was missed", "since", from, "found", found)
 	return nil
+}
+
+// garbled reports whether Slack's answer has a part that the library cannot
+// read, which no other try changes.
+func garbled(err error) bool {
+	var kind *json.UnmarshalTypeError
+	var form *json.SyntaxError
+	return errors.As(err, &kind) || errors.As(err, &form)
 }
 
 // eachRoom calls f with every conversation that the bot is in.

@@ -277,25 +277,36 @@ func TestSlack_outageEverywhere(t *testing.T) {
 	}
 }
 
-// A channel that Slack never gives out is left after some tries; the others
-// are read, and what comes over the socket goes on.
+// A channel that Slack never gives out, or whose history cannot be read, is left
+// after some tries; the others are read, and Slack is then left alone.
 func TestSlack_outageOfOneChannelForEver(t *testing.T) {
-	o := quick()
-	o.Retries = []time.Duration{0}
-	s := newShop(t, o)
-	s.conf.Again = 10 * time.Millisecond
-	s.open().connected()
-	s.answers(s.ask(strips), 1)
-	s.stop()
-	other := s.Channel("other")
-	missed := s.Say(slackfake.Saying{Channel: other, User: s.ana, Text: slackfake.Mention + " what is a caul"})
-	s.given(2)
-	s.FailIn(s.room, "conversations.history", slackfake.Fault{Times: 1000, Error: "internal_error"})
-	s.open().connected()
-	s.eventually("the other channel is not read", func() bool { return len(s.Thread(other, missed)) == 1 })
-	s.eventually("Slack is asked for ever", func() bool {
-		before := s.Calls("conversations.history")
-		time.Sleep(100 * time.Millisecond)
-		return s.Calls("conversations.history") == before
-	})
+	for name, spoil := range map[string]func(*shop){
+		"Slack's trouble": func(s *shop) {
+			s.FailIn(s.room, "conversations.history", slackfake.Fault{Times: 1000, Error: "internal_error"})
+		},
+		"garbled": func(s *shop) {
+			s.Say(slackfake.Saying{Channel: s.room, User: s.ana, Text: "x", Blocks: `[{"type":"section","text":7}]`})
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			o := quick()
+			o.Retries = []time.Duration{0}
+			s := newShop(t, o)
+			s.conf.Again = 10 * time.Millisecond
+			s.open().connected()
+			s.answers(s.ask(strips), 1)
+			s.stop()
+			other := s.Channel("other")
+			spoil(s)
+			missed := s.Say(slackfake.Saying{Channel: other, User: s.ana, Text: slackfake.Mention + " what is a caul"})
+			s.given(2)
+			s.open().connected()
+			s.eventually("the other channel is not read", func() bool { return len(s.Thread(other, missed)) == 1 })
+			s.eventually("Slack is asked for ever", func() bool {
+				before := s.Calls("conversations.history")
+				time.Sleep(100 * time.Millisecond)
+				return s.Calls("conversations.history") == before
+			})
+		})
+	}
 }

@@ -12,6 +12,7 @@ import (
 type Saying struct {
 	Channel, User, Text string
 	Thread              string // ts of the root, or ""
+	Blocks              string // as JSON, or ""
 }
 
 // Mention is how the app is named in a text.
@@ -30,7 +31,7 @@ func Plain(text string) string { return html.UnescapeString(text) }
 func (s *Server) Say(p Saying) string {
 	s.mu.Lock()
 	c := s.channels[p.Channel]
-	m := &message{TS: s.ts(), Thread: p.Thread, User: p.User, Text: p.Text}
+	m := &message{TS: s.ts(), Thread: p.Thread, User: p.User, Text: p.Text, Blocks: json.RawMessage(p.Blocks)}
 	if u := s.users[p.User]; u != nil {
 		m.Bot = u.bot
 	}
