@@ -60,7 +60,6 @@ func TestSlack_inboxFails(t *testing.T) {
 // While the consumer stands still the socket stays alive; everything is
 // answered once afterwards.
 func TestSlack_stalledConsumer(t *testing.T) {
-	t.Parallel()
 	s, g := gated(t)
 	g.closed.Store(true)
 	var asked []string

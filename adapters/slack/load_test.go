@@ -95,8 +95,8 @@ func (r rush) play(t *testing.T) (p99 time.Duration) {
 	return p99
 }
 
-// newRushedShop is a shop with a store on disk, Slack's own pace, and as many
-// lanes as a process has.
+// newRushedShop is a shop with a store on disk and Slack's own pace, whose desk
+// works as that of a process does.
 func newRushedShop(t *testing.T) *shop {
 	s := newShop(t, slackfake.Options{Pace: time.Second, Retries: []time.Duration{0, time.Second, time.Second, 5 * time.Second}})
 	file, err := sqlite.Open(t.Context(), filepath.Join(t.TempDir(), "rush.db"))
@@ -104,7 +104,8 @@ func newRushedShop(t *testing.T) *shop {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { file.Close() })
-	s.store, s.lanes, s.conf.Pace, s.conf.Quiet = file, 8, time.Second, 30*time.Second
+	s.store, s.conf.Pace, s.conf.Quiet = file, time.Second, 30*time.Second
+	s.lanes, s.poll = 8, 500*time.Millisecond
 	return s
 }
 

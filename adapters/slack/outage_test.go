@@ -176,7 +176,6 @@ func TestSlack_inboxFailsUntilDeath(t *testing.T) {
 
 // What finds no room to wait in is read as well.
 func TestSlack_tooMuchWaits(t *testing.T) {
-	t.Parallel()
 	s, g := gatedFor(t, time.Millisecond)
 	g.closed.Store(true)
 	var asked []string

@@ -25,6 +25,7 @@ type shop struct {
 	conf    slack.Config
 	draw    bool
 	lanes   int
+	poll    time.Duration
 	handler desk.Handler // the bot
 	stop    func()
 	room    string
@@ -42,7 +43,7 @@ func quick() slackfake.Options {
 
 // newShop makes a shop that is not open yet.
 func newShop(t testing.TB, o slackfake.Options) *shop {
-	s := &shop{Server: slackfake.New(t, o), t: t, store: memory(t), lanes: 2, stop: func() {}}
+	s := &shop{Server: slackfake.New(t, o), t: t, store: memory(t), lanes: 2, poll: 20 * time.Millisecond, stop: func() {}}
 	s.conf = slack.Config{
 		BotToken: slackfake.BotToken, AppToken: slackfake.AppToken, API: s.URL(), Pace: time.Millisecond, Quiet: 400 * time.Millisecond,
 	}
@@ -59,7 +60,7 @@ func (s *shop) open() *shop {
 	}
 	s.desk = &desk.Desk{
 		Store: s.store, Handler: s.handler,
-		Worker: "bot", Clock: time.Now, Poll: 20 * time.Millisecond, Lanes: s.lanes,
+		Worker: "bot", Clock: time.Now, Poll: s.poll, Lanes: s.lanes,
 	}
 	inbox := s.inbox
 	if inbox == nil {
@@ -90,14 +91,17 @@ func (s *shop) connected() *shop {
 	return s
 }
 
+// patience is for a machine that has much else to do.
+const patience = 30 * time.Second
+
 func (s *shop) eventually(what string, is func() bool) {
 	s.t.Helper()
-	for end := time.Now().Add(10 * time.Second); time.Now().Before(end); time.Sleep(5 * time.Millisecond) {
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(5 * time.Millisecond) {
 		if is() {
 			return
 		}
 	}
-	s.t.Fatalf("after 10 s still: %s", what)
+	s.t.Fatalf("after %v still: %s", patience, what)
 }
 
 // ask has ana mention the bot and returns the ts.
