@@ -39,9 +39,10 @@ func (c *config) slackService() (service, error) {
 	return func(p *process) func(context.Context) error { return p.slack(settings) }, nil
 }
 
-// slackLanes is how many channels are served at once: an answer of Slack's takes
-// some tenths of a second, and a channel takes one message a second.
-const slackLanes = 8
+// slackPosts is how many channels are sent to at once: Slack takes some tenths of
+// a second to take a reply. More answers at once would only wait for the store,
+// and acknowledgements with them.
+const slackPosts = 8
 
 // slack brings messages in and replies out.
 func (p *process) slack(c slack.Config) func(context.Context) error {
@@ -51,7 +52,7 @@ func (p *process) slack(c slack.Config) func(context.Context) error {
 	c.Allowed = func(room string) bool { return p.rules.Load().served(room) }
 	c.Person = func(user, name string) book.Person { return p.rules.Load().person(user, name) }
 	d := p.desk(slack.Service)
-	d.Lanes = slackLanes
+	d.Posts = slackPosts
 	a := slack.New(c, d, p.store)
 	d.Senders = map[string]desk.Sender{slack.Service: a}
 	p.monitor.Reconnects(slack.Service, a.Reconnects)

@@ -176,9 +176,9 @@ func TestServe_slack(t *testing.T) {
 func TestServe_slackSideBySide(t *testing.T) {
 	s := newServed(t, "pictures = false")
 	s.start()
-	s.Gather("chat.postMessage", slackLanes)
+	s.Gather("chat.postMessage", slackPosts)
 	asked := map[string]string{}
-	for i := range slackLanes {
+	for i := range slackPosts {
 		room := s.Channel(fmt.Sprint("room-", i))
 		asked[room] = s.Say(slackfake.Saying{Channel: room, User: s.User("ana"), Text: slackfake.Mention + " what is a caul"})
 	}

@@ -52,12 +52,13 @@ const acknowledgedWithin = 100 * time.Millisecond
 
 // Every event is answered once though the socket is dropped again and again,
 // and no channel gets more than a message a second. At full size, envelopes are
-// acknowledged within 100 ms at the 99th percentile: of two tries, since the
-// machine may do something else for a moment. A sample has too few to judge by.
+// acknowledged within 100 ms at the 99th percentile: in one of three tries,
+// since the machine may have something else to do. A sample has too few to judge
+// by.
 func TestSlack_rush(t *testing.T) {
 	r := rushOf()
 	p99 := r.play(t)
-	if r.full && p99 > acknowledgedWithin {
+	for try := 1; r.full && p99 > acknowledgedWithin && try < 3 && !t.Failed(); try++ {
 		t.Logf("p99 is %v; once more", p99)
 		p99 = r.play(t)
 	}
@@ -71,8 +72,7 @@ func TestSlack_rush(t *testing.T) {
 func (r rush) play(t *testing.T) (p99 time.Duration) {
 	s := newRushedShop(t)
 	all := s.rush(r)
-	deadline := time.Now().Add(2 * time.Minute)
-	for d, err := s.store.Depth(t.Context()); (err != nil || d.Inbox+d.Outbox > 0 || s.Traffic().Waiting > 0) && time.Now().Before(deadline); d, err = s.store.Depth(t.Context()) {
+	for deadline := time.Now().Add(2 * time.Minute); !s.idle() && time.Now().Before(deadline); {
 		time.Sleep(20 * time.Millisecond)
 	}
 	s.stop()
@@ -105,7 +105,7 @@ func newRushedShop(t *testing.T) *shop {
 	}
 	t.Cleanup(func() { file.Close() })
 	s.store, s.conf.Pace, s.conf.Quiet = file, time.Second, 30*time.Second
-	s.lanes, s.poll = 8, 500*time.Millisecond
+	s.posts, s.poll = 8, 500*time.Millisecond
 	return s
 }
 

@@ -17,20 +17,20 @@ import (
 // A shop is the stand-in with the bot serving it, as a process would.
 type shop struct {
 	*slackfake.Server
-	t       testing.TB
-	store   book.Store
-	slack   *slack.Slack
-	desk    *desk.Desk
-	inbox   slack.Inbox // what the adapter writes to; the desk
-	conf    slack.Config
-	draw    bool
-	lanes   int
-	poll    time.Duration
-	handler desk.Handler // the bot
-	stop    func()
-	room    string
-	ana     string
-	ben     string
+	t            testing.TB
+	store        book.Store
+	slack        *slack.Slack
+	desk         *desk.Desk
+	inbox        slack.Inbox // what the adapter writes to; the desk
+	conf         slack.Config
+	draw         bool
+	lanes, posts int
+	poll         time.Duration
+	handler      desk.Handler // the bot
+	stop         func()
+	room         string
+	ana          string
+	ben          string
 }
 
 // quick are options with which faults show soon.
@@ -60,7 +60,7 @@ func (s *shop) open() *shop {
 	}
 	s.desk = &desk.Desk{
 		Store: s.store, Handler: s.handler,
-		Worker: "bot", Clock: time.Now, Poll: s.poll, Lanes: s.lanes,
+		Worker: "bot", Clock: time.Now, Poll: s.poll, Lanes: s.lanes, Posts: s.posts,
 	}
 	inbox := s.inbox
 	if inbox == nil {
@@ -125,10 +125,17 @@ func (s *shop) answers(root string, n int) []slackfake.Message {
 // still waits until inbox, outbox and envelopes are empty.
 func (s *shop) still() {
 	s.t.Helper()
-	s.eventually("something waits", func() bool {
-		d, err := s.store.Depth(context.Background())
-		return err == nil && d.Inbox+d.Outbox == 0 && s.Traffic().Waiting == 0
-	})
+	s.eventually("something waits", s.idle)
+}
+
+// idle reports whether nothing waits. Envelopes are looked at first: one that is
+// acknowledged is in the inbox by then.
+func (s *shop) idle() bool {
+	if s.Traffic().Waiting > 0 {
+		return false
+	}
+	d, err := s.store.Depth(context.Background())
+	return err == nil && d.Inbox+d.Outbox == 0
 }
 
 const strips = "5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg, yellow glue"

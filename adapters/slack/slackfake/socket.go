@@ -186,11 +186,11 @@ func (s *sockets) drop(k *socket) {
 			again = append(again, e)
 		}
 	}
-	s.mu.Unlock()
 	slices.SortFunc(again, func(a, b *event) int { return strings.Compare(a.envelope, b.envelope) })
 	for _, e := range again {
-		s.again(e, "connection_closed")
+		s.retry(e, "connection_closed")
 	}
+	s.mu.Unlock()
 }
 
 // deliver sends an event to one of the sockets, or has it retried.
@@ -223,18 +223,11 @@ func (s *sockets) deliver(e *event) {
 // expire has an event sent again that was not acknowledged in time.
 func (s *sockets) expire(e *event, envelope string) {
 	s.mu.Lock()
-	_, waits := s.events[envelope]
-	delete(s.events, envelope)
-	s.mu.Unlock()
-	if waits {
-		s.again(e, "timeout")
-	}
-}
-
-func (s *sockets) again(e *event, reason string) {
-	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.retry(e, reason)
+	if _, waits := s.events[envelope]; waits {
+		delete(s.events, envelope)
+		s.retry(e, "timeout")
+	}
 }
 
 // retry sends an event once more after its time; s.mu is held.
