@@ -50,6 +50,7 @@ func (c Clerk) Answer(ctx context.Context, e book.Event) (book.Outcome, error) {
 		r := bookStands(was)
 		s := r.sheet()
 		s.Acted = true
+		was.picture = "" // it stands, as its words do
 		return c.outcome(e, r, s, book.Outcome{}, was)
 	}
 	return c.consider(ctx, e, g, was)
@@ -148,6 +149,9 @@ func (c Clerk) earlier(ctx context.Context, e book.Event) (earlier, error) {
 	if err != nil && !errors.Is(err, book.ErrNotFound) {
 		return earlier{}, err
 	}
+	if shown, err := SheetOf(drawn); err != nil || shown.Withdraw {
+		return was, err
+	}
 	was.picture = drawn.Key
 	return was, nil
 }
@@ -184,27 +188,39 @@ func (c Clerk) outcome(e book.Event, r Reply, s Sheet, o book.Outcome, was earli
 	return o, err
 }
 
-// illustrate adds a picture where the room wants it and the reply has one.
+// illustrate adds a picture where the room wants it and the reply has one. One
+// of an earlier wording that has no successor is taken away.
 func (c Clerk) illustrate(o *book.Outcome, e book.Event, r Reply, message, replaces string) error {
-	if c.Draw != nil && !c.Draw(e.Place.Room) {
+	title, p, drawn := c.draw(e.Place.Room, r)
+	if !drawn && replaces == "" {
 		return nil
 	}
-	drawing, ok := r.Draw()
-	if !ok {
-		return nil
-	}
-	png, err := drawing.PNG(pictureScale * picture.Width)
-	if err != nil {
-		return nil // the words are the answer
-	}
-	body, err := Sheet{Picture: &Picture{Alt: drawing.Alt, PNG: png}}.body()
+	body, err := Sheet{Picture: p, Withdraw: !drawn}.body()
 	if err != nil {
 		return err
 	}
 	o.Replies = append(o.Replies, book.Outgoing{
-		Message: pictureOf(message), Replaces: replaces, Text: drawing.Title, Body: body, At: e.At,
+		Message: pictureOf(message), Replaces: replaces, Text: title, Body: body, At: e.At,
 	})
 	return nil
+}
+
+// draw makes the picture of a reply, where the room wants it and the reply has
+// one. A reply whose picture cannot be made goes without: the words are the
+// answer.
+func (c Clerk) draw(room string, r Reply) (title string, p *Picture, drawn bool) {
+	if c.Draw != nil && !c.Draw(room) {
+		return "", nil, false
+	}
+	drawing, ok := r.Draw()
+	if !ok {
+		return "", nil, false
+	}
+	png, err := drawing.PNG(pictureScale * picture.Width)
+	if err != nil {
+		return "", nil, false
+	}
+	return drawing.Title, &Picture{Alt: drawing.Alt, PNG: png}, true
 }
 
 // pictureScale is in pixels to the point: sharp on a phone.
@@ -241,7 +257,14 @@ func (c Clerk) now() time.Time {
 // Apologise answers an event that could not be worked on.
 func (c Clerk) Apologise(e book.Event, err error) book.Outcome {
 	r := Sorry(err)
-	return book.Outcome{Replies: []book.Outgoing{{Text: r.Text, At: e.At}}}
+	o := book.Outgoing{Text: r.Text, At: e.At}
+	if g, err := gesture(e); err == nil && g.User != "" {
+		s := Sheet{Lines: r.Lines, Private: g.User}
+		if o.Body, err = s.body(); err != nil {
+			o.Body = nil // the words are the apology
+		}
+	}
+	return book.Outcome{Replies: []book.Outgoing{o}}
 }
 
 // A rewound store has one thread as it was before the message that is

@@ -2,6 +2,7 @@ package bot_test
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"strings"
 	"testing"
@@ -51,6 +52,39 @@ func TestClerk_turnout(t *testing.T) {
 		}
 		if turnout == book.Slowed && (strings.Contains(o.Replies[0].Text, "\n") || o.Thread == nil) {
 			t.Errorf("slowed: answered %q and thread %v, want one line and a thread that it is part of", o.Replies[0].Text, o.Thread)
+		}
+	}
+}
+
+// What comes to nothing is for who made a gesture or gave a command alone; what
+// is said in a message is answered where it was said.
+func TestClerk_privateInVain(t *testing.T) {
+	clerk := bot.Clerk{Bot: bot.New(bot.NewMemory())}
+	for _, extra := range []string{"", `{"user":"U1"}`} {
+		want := ""
+		if extra != "" {
+			want = "U1"
+		}
+		e := book.Event{Key: "e", Place: book.Place{Service: "test", Room: "shop"}, Message: "m", From: book.Person{ID: "ana"}, At: seven, Extra: []byte(extra)}
+		private := func(o book.Outcome) string {
+			s, err := bot.SheetOf(o.Replies[0])
+			if err != nil || len(s.Lines) == 0 {
+				t.Fatalf("reply %+v: %v", o.Replies, err)
+			}
+			return s.Private
+		}
+		for text, want := range map[string]string{"xyzzy frobnicate": want, "how much glue": want, "25 inHg on a 4x8": "", "help": ""} {
+			e.Text = text
+			o, err := clerk.Answer(t.Context(), e)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := private(o); got != want {
+				t.Errorf("%q with extra %q is for %q alone, want %q", text, extra, got, want)
+			}
+		}
+		if got := private(clerk.Apologise(e, errors.New("no luck"))); got != want {
+			t.Errorf("an apology with extra %q is for %q alone, want %q", extra, got, want)
 		}
 	}
 }

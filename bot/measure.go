@@ -13,9 +13,9 @@ import (
 
 // A Measure is something that a second person can measure of a load.
 type Measure struct {
-	Field   unit.Field
-	Name    string // "bar height"
-	Example string // "1 in"
+	Field unit.Field
+	Name  string // "bar height"
+	Unit  string // what a bare figure is taken in: "in inches"
 }
 
 // Measures returns what can be measured of a plan, without the planned
@@ -26,7 +26,7 @@ func Measures(p book.Plan, metric bool) []Measure {
 		for _, m := range measurable {
 			known := slices.ContainsFunc(out, func(x Measure) bool { return x.Name == m.name })
 			if want(m.field) && !known {
-				out = append(out, Measure{m.field, m.name, exampleOf(m.field, metric)})
+				out = append(out, Measure{m.field, m.name, unitAsked(m.field, metric)})
 			}
 		}
 	}
@@ -39,21 +39,24 @@ func Measures(p book.Plan, metric bool) []Measure {
 	return out
 }
 
-// exampleOf shows how a measure is said.
-func exampleOf(f unit.Field, metric bool) string {
-	examples := map[unit.Field][2]string{
-		unit.StripCount: {"5", "5"}, unit.Vacuum: {"25 inHg", "0.85 bar"}, unit.VacuumPercent: {"25 inHg", "0.85 bar"},
-		unit.VacuumAbsolute: {"25 inHg", "0.85 bar"}, unit.ShopTemp: {"65 F", "18 C"}, unit.WoodMoisture: {"8%", "8%"},
-		unit.StripWidth: {"2 1/4 in", "57 mm"}, unit.StripThickness: {"1/4 in", "6 mm"}, unit.Opening: {"4 in", "100 mm"},
-	}
-	e, ok := examples[f]
-	if !ok {
-		e = [2]string{"3/4 in", "19 mm"}
+// unitAsked says how to measure, without a figure: an example might be the one
+// planned, and a hint at it is as good as an answer.
+func unitAsked(f unit.Field, metric bool) string {
+	asked := [2]string{"in inches", "in mm"}
+	switch f {
+	case unit.StripCount:
+		return "how many"
+	case unit.WoodMoisture:
+		return "in %"
+	case unit.Vacuum, unit.VacuumPercent, unit.VacuumAbsolute:
+		asked = [2]string{"in inHg", "in bar"}
+	case unit.ShopTemp:
+		asked = [2]string{"in °F", "in °C"}
 	}
 	if metric {
-		return e[1]
+		return asked[1]
 	}
-	return e[0]
+	return asked[0]
 }
 
 // measureText is what a measure is typed with: no sign that would end it and
@@ -61,7 +64,7 @@ func exampleOf(f unit.Field, metric bool) string {
 var measureText = regexp.MustCompile(`^[\p{L}\p{N} ./\\'"’”″′°%⁄-]{1,30}$`)
 
 // SayMeasured words what was measured of a load, as it is said to the bot. What
-// cannot be read is returned in wrong, with what would do; fields left empty
+// cannot be read is returned in wrong, with what to do; fields left empty
 // are left out. At least two must be filled in.
 func SayMeasured(load int, ms []Measure, typed map[unit.Field]string, metric bool) (text string, wrong map[unit.Field]string) {
 	wrong = map[unit.Field]string{}
@@ -73,7 +76,7 @@ func SayMeasured(load int, ms []Measure, typed map[unit.Field]string, metric boo
 		}
 		words := m.says(value)
 		if !readsAs(m, load, words, value, metric) {
-			wrong[m.Field] = fmt.Sprintf("I cannot read that as the %s. Type it like “%s”.", m.Name, m.Example)
+			wrong[m.Field] = fmt.Sprintf("I cannot read that as the %s. Type the figure that you found, %s.", m.Name, m.Unit)
 		}
 		said = append(said, words)
 	}

@@ -20,6 +20,7 @@ type Sheet struct {
 	Revision int            `json:"revision,omitempty"` // of that load
 	State    book.State     `json:"state,omitempty"`    // of that load
 	Picture  *Picture       `json:"picture,omitempty"`  // nothing else stands in the sheet then
+	Withdraw bool           `json:"withdraw,omitempty"` // take away what it replaces, a picture; nothing else stands in the sheet then
 	Private  string         `json:"private,omitempty"`  // for this person alone, by the service's id, where the service can
 	Acted    bool           `json:"acted,omitempty"`    // the message wrote in the load book
 	Before   *book.Thread   `json:"before,omitempty"`   // the thread before the message, where the message changed it
@@ -47,10 +48,11 @@ func (r Reply) sheet() Sheet {
 	return s
 }
 
-// sheetFor keeps a refusal of a gesture between the bot and who made it.
+// sheetFor keeps what comes to nothing between the bot and who made a gesture
+// or gave a command.
 func (r Reply) sheetFor(g Gesture) Sheet {
 	s := r.sheet()
-	if r.Verdict == engine.Ask {
+	if r.Verdict == engine.Ask || r.About == Unknown {
 		s.Private = g.User
 	}
 	return s
@@ -65,11 +67,11 @@ func (s Sheet) body() (json.RawMessage, error) {
 }
 
 // A Gesture is what a button, a form or a reaction adds to the words that it
-// stands for: the Extra of a [book.Event].
+// stands for, and a command to its words: the Extra of a [book.Event].
 type Gesture struct {
 	Load     int    `json:"load,omitempty"`     // what it was bound to
 	Revision int    `json:"revision,omitempty"` // a later one takes its meaning away
-	User     string `json:"user,omitempty"`     // the service's id of who made it; a refusal is for them alone
+	User     string `json:"user,omitempty"`     // the service's id of who made it; a refusal or a question is for them alone
 }
 
 // gesture reads what a service added to an event.

@@ -25,6 +25,9 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 	if err != nil {
 		return "", fmt.Errorf("%w: %w", desk.ErrRefused, err)
 	}
+	if sheet.Withdraw {
+		return o.ReplacesRef, s.withdraw(ctx, o)
+	}
 	m, err := s.store.sent(ctx, o.Key)
 	if err != nil {
 		return "", err
@@ -50,6 +53,15 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 		return "", err
 	}
 	return string(m.Shows), s.store.dropDoubt(ctx, o.Key)
+}
+
+// withdraw takes an earlier reply away.
+func (s *session) withdraw(ctx context.Context, o book.Outgoing) error {
+	if o.ReplacesRef == "" {
+		return nil // it was never shown
+	}
+	_, err := s.client.RedactEvent(ctx, id.RoomID(o.Place.Room), id.EventID(o.ReplacesRef), mautrix.ReqRedact{TxnID: txn(o.Key)})
+	return err
 }
 
 // post makes the event and sends it, encrypted where the room is or was.

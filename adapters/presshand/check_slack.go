@@ -13,9 +13,11 @@ const slackAddress = "https://slack.com/api/"
 
 // slack tries both tokens.
 func (c *checking) slack(ctx context.Context) {
-	s, err := c.config.slackConfig()
-	if err != nil {
+	s, wrong := c.config.slackConfig()
+	for _, err := range wrong {
 		c.say("slack", err, "")
+	}
+	if len(wrong) > 0 {
 		return
 	}
 	address := slackAddress

@@ -9,6 +9,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strings"
 	"syscall"
 	_ "time/tzdata" // rooms have time zones, machines do not always
 )
@@ -64,13 +65,7 @@ func exitCode(err error, stderr io.Writer) int {
 	return exitFailed
 }
 
-// oneLine joins the lines of an error.
+// oneLine joins the lines of an error, which may be several errors.
 func oneLine(s string) string {
-	out := []rune(s)
-	for i, c := range out {
-		if c == '\n' || c == '\r' {
-			out[i] = ' '
-		}
-	}
-	return string(out)
+	return strings.NewReplacer("\r\n", "; ", "\n", "; ", "\r", "; ").Replace(s)
 }

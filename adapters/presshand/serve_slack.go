@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -13,31 +14,35 @@ import (
 	"presshand/bot/desk"
 )
 
-// slackConfig returns the adapter's settings, with the tokens read.
-func (c *config) slackConfig() (slack.Config, error) {
-	bot, err := needed("slack bot token", slackBotToken, c.Slack.BotToken)
-	if err != nil {
-		return slack.Config{}, err
+// slackConfig returns the adapter's settings, with the tokens read. Every token
+// that is not well is named.
+func (c *config) slackConfig() (slack.Config, []error) {
+	bot, noBot := slackToken("slack bot token", slackBotToken, c.Slack.BotToken, "xoxb-")
+	app, noApp := slackToken("slack app token", slackAppToken, c.Slack.AppToken, "xapp-")
+	wrong := slices.DeleteFunc([]error{noBot, noApp}, func(err error) bool { return err == nil })
+	return slack.Config{BotToken: bot, AppToken: app, API: c.Slack.API, MaxAge: time.Duration(c.CatchUp)}, wrong
+}
+
+func slackToken(what, variable, file, prefix string) (string, error) {
+	token, err := needed(what, variable, file)
+	if err == nil && !strings.HasPrefix(token, prefix) {
+		err = hint(fmt.Errorf("%s does not begin with %s", what, prefix), "copy it anew from the app's page")
 	}
-	app, err := needed("slack app token", slackAppToken, c.Slack.AppToken)
-	if err != nil {
-		return slack.Config{}, err
-	}
-	for _, t := range []struct{ what, token, prefix string }{{"bot", bot, "xoxb-"}, {"app", app, "xapp-"}} {
-		if !strings.HasPrefix(t.token, t.prefix) {
-			return slack.Config{}, hint(fmt.Errorf("slack %s token does not begin with %s", t.what, t.prefix), "copy it anew from the app's page")
-		}
-	}
-	return slack.Config{BotToken: bot, AppToken: app, API: c.Slack.API, MaxAge: time.Duration(c.CatchUp)}, nil
+	return token, err
 }
 
 func (c *config) slackService() (service, error) {
-	settings, err := c.slackConfig()
-	if err != nil {
-		return nil, err
+	settings, wrong := c.slackConfig()
+	if len(wrong) > 0 {
+		return nil, errors.Join(wrong...)
 	}
 	return func(p *process) func(context.Context) error { return p.slack(settings) }, nil
 }
+
+// slackPosts is how many channels are sent to at once: Slack takes some tenths of
+// a second to take a reply. More answers at once would only wait for the store,
+// and acknowledgements with them.
+const slackPosts = 8
 
 // slack brings messages in and replies out.
 func (p *process) slack(c slack.Config) func(context.Context) error {
@@ -47,6 +52,7 @@ func (p *process) slack(c slack.Config) func(context.Context) error {
 	c.Allowed = func(room string) bool { return p.rules.Load().served(room) }
 	c.Person = func(user, name string) book.Person { return p.rules.Load().person(user, name) }
 	d := p.desk(slack.Service)
+	d.Posts = slackPosts
 	a := slack.New(c, d, p.store)
 	d.Senders = map[string]desk.Sender{slack.Service: a}
 	p.monitor.Reconnects(slack.Service, a.Reconnects)

@@ -8,6 +8,7 @@ import (
 	"net"
 	"net/http"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -171,6 +172,22 @@ func TestServe_slack(t *testing.T) {
 	}
 }
 
+// Channels do not wait for each other while Slack is slow.
+func TestServe_slackSideBySide(t *testing.T) {
+	s := newServed(t, "pictures = false")
+	s.start()
+	s.Gather("chat.postMessage", slackPosts)
+	asked := map[string]string{}
+	for i := range slackPosts {
+		room := s.Channel(fmt.Sprint("room-", i))
+		asked[room] = s.Say(slackfake.Saying{Channel: room, User: s.User("ana"), Text: slackfake.Mention + " what is a caul"})
+	}
+	for room, ts := range asked {
+		s.eventually("an answer beside the others", func() bool { return len(s.Thread(room, ts)) == 1 })
+	}
+	s.end()
+}
+
 // The limit of a person counts what they said before a restart.
 func TestServe_slowsDownOverARestart(t *testing.T) {
 	s := newServed(t, "pictures = false\nmessages_a_minute = 2")
@@ -195,7 +212,7 @@ func TestServe_failuresSayWhatToDo(t *testing.T) {
 	for text, want := range map[string]string{
 		store:                                "add a [slack] or a [matrix] table",
 		store + "[slack]\nenabled = false\n": "add a [slack] or a [matrix] table",
-		store + "[slack]\n":                  "set " + slackBotToken,
+		store + "[slack]\n":                  "set " + slackBotToken + " or name a file for it in the configuration; slack app token is missing: set " + slackAppToken,
 		store + "[matrix]\n":                 "set " + matrixPassword,
 		store + "[slack]\nbot_token_file = \"/nowhere/token\"\n":      "/nowhere/token",
 		store + "[matrix]\nhomeserver = \"https://matrix.invalid\"\n": "set " + matrixPassword,
@@ -255,6 +272,48 @@ func TestCheck_slack(t *testing.T) {
 	}
 	if strings.Contains(out, "xoxb-revoked") {
 		t.Error("the token is shown")
+	}
+}
+
+// Each token that is missing is named, whichever they are.
+func TestCheck_slackTokensMissing(t *testing.T) {
+	config := configured(t, fmt.Sprintf("store = %q\n[slack]\n", filepath.Join(t.TempDir(), "shop.db")))
+	const noBot, noApp = "wrong  slack: slack bot token is missing: set " + slackBotToken, "wrong  slack: slack app token is missing: set " + slackAppToken
+	for _, c := range []struct {
+		bot, app string
+		want     []string
+		last     string
+	}{
+		{"", "", []string{noBot, noApp}, "2 things are wrong"},
+		{"", "xapp-1", []string{noBot}, "one thing is wrong"},
+		{"xoxb-1", "", []string{noApp}, "one thing is wrong"},
+		{"xapp-1", "xoxb-1", []string{"bot token does not begin with xoxb-", "app token does not begin with xapp-"}, "2 things are wrong"},
+	} {
+		t.Setenv(slackBotToken, c.bot)
+		t.Setenv(slackAppToken, c.app)
+		code, out, errs := ran(t, "", "check", "--config", config)
+		if code != exitFailed || !strings.Contains(errs, c.last) || strings.Count(out, "wrong  slack") != len(c.want) {
+			t.Errorf("bot token %q, app token %q: code %d, %q\n%s", c.bot, c.app, code, errs, out)
+		}
+		for _, want := range c.want {
+			if !strings.Contains(out, want) {
+				t.Errorf("bot token %q, app token %q: lacks %q:\n%s", c.bot, c.app, want, out)
+			}
+		}
+	}
+}
+
+// A scope that the token lacks is named, with what it is for and what to do.
+func TestCheck_slackScopeMissing(t *testing.T) {
+	some := slices.DeleteFunc(scopes(), func(s string) bool { return s == "reactions:read" })
+	s := slackfake.New(t, slackfake.Options{Scopes: some})
+	t.Setenv(slackBotToken, slackfake.BotToken)
+	t.Setenv(slackAppToken, slackfake.AppToken)
+	config := configured(t, fmt.Sprintf("store = %q\n[slack]\napi = %q\n", filepath.Join(t.TempDir(), "shop.db"), s.URL()))
+	code, out, errs := ran(t, "", "check", "--config", config)
+	const want = "wrong  slack scope reactions:read: missing, wanted to take reactions on a load"
+	if code != exitFailed || !strings.Contains(errs, "one thing is wrong") || !strings.Contains(out, want) || !strings.Contains(out, "reinstall the app") {
+		t.Errorf("code %d, %q, want %q\n%s", code, errs, want, out)
 	}
 }
 

@@ -43,7 +43,7 @@ func (a *Slack) cardAt(ctx context.Context, room, ts string) (card, error) {
 
 // note keeps what a message shows, for the reactions and replies that it gets.
 func (a *Slack) note(ctx context.Context, o book.Outgoing, s bot.Sheet, thread, ts string) error {
-	if s.Private != "" || s.Picture != nil {
+	if s.Private != "" || s.Picture != nil || s.Withdraw {
 		return nil
 	}
 	if strings.HasPrefix(o.Place.Thread, slashPrefix) && thread == "" {
@@ -54,15 +54,13 @@ func (a *Slack) note(ctx context.Context, o book.Outgoing, s bot.Sheet, thread, 
 			return err
 		}
 	}
-	if s.Load == 0 || len(offers[s.State]) == 0 {
+	if s.Load == 0 {
 		return nil
 	}
-	kept, err := json.Marshal(card{Thread: o.Place.Thread, Load: s.Load, Revision: s.Revision})
-	if err != nil {
-		return err
-	}
-	if err := a.store.SetMark(ctx, cardMark(o.Place.Room, ts), string(kept)); err != nil {
-		return err
+	if len(offers[s.State]) > 0 {
+		if err := a.noteCard(ctx, o.Place, s, ts); err != nil {
+			return err
+		}
 	}
 	if thread == "" {
 		thread = ts // it begins the thread
@@ -70,8 +68,17 @@ func (a *Slack) note(ctx context.Context, o book.Outgoing, s bot.Sheet, thread, 
 	return a.retire(ctx, o.Place.Room, s.Load, thread+"/"+ts)
 }
 
-// retire makes a message, “thread/ts”, the one that a load's buttons stand in, and takes them
-// off the one before. Buttons that stay by a failure do no harm: what they say
+// noteCard keeps which load a message shows.
+func (a *Slack) noteCard(ctx context.Context, p book.Place, s bot.Sheet, ts string) error {
+	kept, err := json.Marshal(card{Thread: p.Thread, Load: s.Load, Revision: s.Revision})
+	if err != nil {
+		return err
+	}
+	return a.store.SetMark(ctx, cardMark(p.Room, ts), string(kept))
+}
+
+// retire makes a message, “thread/ts”, the latest of a load, whether it has
+// buttons or not, and takes them off the one before. Buttons that stay by a failure do no harm: what they say
 // is judged by how the load stands.
 func (a *Slack) retire(ctx context.Context, room string, load int, place string) error {
 	before, err := a.store.Mark(ctx, latestMark(room, load))
@@ -102,8 +109,12 @@ func (a *Slack) undress(ctx context.Context, room, thread, ts string) error {
 		if m.Timestamp != ts {
 			continue
 		}
+		all := len(m.Blocks.BlockSet)
 		kept := slices.DeleteFunc(m.Blocks.BlockSet, func(b slack.Block) bool { return b.BlockType() == slack.MBTAction })
-		_, _, _, err := a.api.UpdateMessageContext(ctx, room, ts, slack.MsgOptionText(m.Text, false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionBlocks(kept...))
+		if len(kept) == all {
+			return nil
+		}
+		_, _, _, err := a.api.UpdateMessageContext(ctx, room, ts, slack.MsgOptionText(shortened(m.Text, maxUpdate), false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionBlocks(kept...))
 		return err
 	}
 	return nil

@@ -1,6 +1,7 @@
 package slack_test
 
 import (
+	"maps"
 	"os"
 	"slices"
 	"strings"
@@ -84,6 +85,13 @@ func TestCheck_missingScope(t *testing.T) {
 	}
 }
 
+// needed are the events that the adapter lives on, each with the scope that it
+// takes by Slack's documentation.
+var needed = map[string]string{
+	"app_home_opened": "", "app_mention": "app_mentions:read", "message.channels": "channels:history", "message.groups": "groups:history",
+	"message.im": "im:history", "message.mpim": "mpim:history", "reaction_added": "reactions:read", "member_joined_channel": "channels:read",
+}
+
 func TestManifest_isWhatTheAdapterNeeds(t *testing.T) {
 	f, err := os.Open("manifest.yaml")
 	if err != nil {
@@ -108,21 +116,24 @@ func TestManifest_isWhatTheAdapterNeeds(t *testing.T) {
 	if h := m.Features.AppHome; !h.HomeTabEnabled || !h.MessagesTabEnabled || h.MessagesTabReadOnlyEnabled {
 		t.Errorf("home is %+v, want both tabs, and messages to be written", h)
 	}
-	if len(m.Features.SlashCommands) != 1 || m.Features.SlashCommands[0].Command != "/press" {
-		t.Errorf("slash commands are %+v, want /press", m.Features.SlashCommands)
+	if b := m.Features.BotUser; b != (slackgo.BotUser{DisplayName: "presshand", AlwaysOnline: true}) {
+		t.Errorf("bot user is %+v, want presshand, which the adapter answers to, always online", b)
 	}
-	// by Slack's documentation of each event
-	needs := map[string]string{
-		"app_home_opened": "", "app_mention": "app_mentions:read", "message.channels": "channels:history", "message.groups": "groups:history",
-		"message.im": "im:history", "message.mpim": "mpim:history", "reaction_added": "reactions:read", "member_joined_channel": "channels:read",
+	if m.Settings.TokenRotationEnabled || m.Settings.OrgDeployEnabled {
+		t.Error("tokens that rotate, and a whole organisation, are not served")
 	}
-	if got := m.Settings.EventSubscriptions.BotEvents; len(got) != len(needs) {
-		t.Errorf("events are %v, want %d", got, len(needs))
+	// escaped, a command's text would hold ids for what people typed
+	if c := m.Features.SlashCommands; len(c) != 1 || c[0].Command != "/press" || c[0].ShouldEscape || c[0].Url != "" {
+		t.Errorf("slash commands are %+v, want /press, unescaped, over the socket", c)
 	}
-	for _, e := range m.Settings.EventSubscriptions.BotEvents {
-		scope, known := needs[e]
-		if !known || scope != "" && !slices.Contains(m.OAuthConfig.Scopes.Bot, scope) {
-			t.Errorf("event %s needs scope %q, which is not asked for", e, scope)
+	events := slices.Collect(maps.Keys(needed))
+	slices.Sort(events)
+	if got := m.Settings.EventSubscriptions.BotEvents; !slices.Equal(got, events) {
+		t.Errorf("events are %v, want %v", got, events)
+	}
+	for event, scope := range needed {
+		if scope != "" && !slices.Contains(m.OAuthConfig.Scopes.Bot, scope) {
+			t.Errorf("event %s needs scope %s, which is not asked for", event, scope)
 		}
 	}
 	for what, n := range map[string][2]int{"name": {len(m.Display.Name), 35}, "description": {len(m.Display.Description), 140}} {
@@ -143,7 +154,8 @@ func TestSetup_namesEachScope(t *testing.T) {
 			t.Errorf("SETUP.md lacks the row %q", row)
 		}
 	}
-	for _, step := range []string{"From a manifest", "xoxb-", "xapp-", "connections:write", "presshand check", "presshand serve", "/invite"} {
+	for _, step := range []string{"From a manifest", "xoxb-", "xapp-", "connections:write", "go build -tags goolm", "presshand.toml", "store =", "bot_token_file", "app_token_file",
+		"PRESSHAND_SLACK_BOT_TOKEN", "PRESSHAND_SLACK_APP_TOKEN", "presshand check", "presshand serve", "/invite", "three days"} {
 		if !strings.Contains(string(page), step) {
 			t.Errorf("SETUP.md lacks %q", step)
 		}

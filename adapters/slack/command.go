@@ -2,17 +2,21 @@ package slack
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 
 	"github.com/slack-go/slack"
 
+	"presshand/bot"
 	"presshand/bot/book"
 )
 
 // command keeps a slash command. It has no message: the answer begins the
-// thread, under the command's name.
+// thread, under the command's name. What cannot be answered is told to the asker
+// alone.
 func (a *Slack) command(ctx context.Context, c slack.SlashCommand) (any, error) {
 	if !a.Allowed(c.ChannelID) {
 		return map[string]string{"response_type": slack.ResponseTypeEphemeral, "text": notServed}, nil
@@ -21,11 +25,15 @@ func (a *Slack) command(ctx context.Context, c slack.SlashCommand) (any, error) 
 	if text == "" {
 		text = "help"
 	}
+	extra, err := json.Marshal(bot.Gesture{User: c.UserID})
+	if err != nil {
+		return nil, err
+	}
 	id := slashPrefix + c.TriggerID
 	a.urls.add(id, c.ResponseURL)
-	_, err := a.inbox.Receive(ctx, book.Event{
+	_, err = a.inbox.Receive(ctx, book.Event{
 		Key: fmt.Sprintf("slack:%s:%s", c.ChannelID, id), Place: book.Place{Service: Service, Room: c.ChannelID, Thread: id}, Message: id,
-		From: a.person(ctx, c.UserID), Text: text, At: a.Clock(),
+		From: a.person(ctx, c.UserID), Text: text, At: a.Clock(), Extra: extra,
 	})
 	return nil, err
 }
@@ -69,8 +77,9 @@ func (u *answerURLs) take(id string) string {
 }
 
 // answerAside answers a command, for the asker alone, where the bot may not
-// post.
-func (a *Slack) answerAside(ctx context.Context, o book.Outgoing, err error) (string, error) {
+// post. Its text cannot be said to be without markup there, so blocks stand for
+// it as far as they go; buttons would not work.
+func (a *Slack) answerAside(ctx context.Context, o book.Outgoing, s bot.Sheet, err error) (string, error) {
 	code := codeOf(err)
 	if code != "not_in_channel" && code != "channel_not_found" || !strings.HasPrefix(o.Place.Thread, slashPrefix) {
 		return "", err
@@ -79,9 +88,13 @@ func (a *Slack) answerAside(ctx context.Context, o book.Outgoing, err error) (st
 	if url == "" {
 		return "", err
 	}
-	text := o.Text + "\nI am not in this channel; /invite me to go on here."
-	_, _, aside := a.api.PostMessageContext(ctx, o.Place.Room, slack.MsgOptionText(fallback(text), false), slack.MsgOptionResponseURL(url, slack.ResponseTypeEphemeral))
-	if aside != nil {
+	const goOn = "I am not in this channel; /invite me to go on here."
+	s.Lines, s.Load = append(slices.Clip(s.Lines), bot.Line{Kind: bot.Notice, Text: goOn}), 0
+	options := []slack.MsgOption{slack.MsgOptionText(fallback(o.Text+"\n"+goOn), false), slack.MsgOptionResponseURL(url, slack.ResponseTypeEphemeral)}
+	if blocks := dressed(s); len(blocks) > 0 {
+		options = append(options, slack.MsgOptionBlocks(blocks...))
+	}
+	if _, _, aside := a.api.PostMessageContext(ctx, o.Place.Room, options...); aside != nil {
 		return "", err
 	}
 	return o.Key, nil

@@ -14,6 +14,7 @@
 //	card.go      messages that show a load, and their buttons
 //	form.go      the form of the second check
 //	history.go   what was said during an outage
+//	missed.go    what could not be kept though a socket was open
 //	send.go      from the outbox to a channel, at its pace
 //	upload.go    pictures
 //	dress.go     a reply as blocks

@@ -15,6 +15,7 @@ import (
 // Slack's limits for one message, in characters, with something to spare.
 const (
 	maxText   = 39000
+	maxUpdate = 4000  // of the words of a message that is changed; Slack refuses more
 	maxPart   = 2800  // of one text
 	maxDress  = 12000 // of all blocks as they are sent
 	maxBlocks = 45
@@ -22,13 +23,19 @@ const (
 
 // fallback is the whole reply in plain text, for notifications, screen readers
 // and clients without blocks.
-func fallback(text string) string {
-	text = escape.Replace(text)
-	if utf8.RuneCountInString(text) <= maxText {
+func fallback(text string) string { return shortened(escape.Replace(text), maxText) }
+
+// shortened cuts an escaped text to at most n characters, and through no
+// escape.
+func shortened(text string, n int) string {
+	if utf8.RuneCountInString(text) <= n {
 		return text
 	}
-	cut := []rune(text)[:maxText]
-	return strings.TrimRight(string(cut), "&abcdefghijklmnopqrstuvwxyz") + " …"
+	cut := string([]rune(text)[:n-2])
+	if i := strings.LastIndexByte(cut, '&'); i >= 0 && !strings.Contains(cut[i:], ";") {
+		cut = cut[:i]
+	}
+	return cut + " …"
 }
 
 // dressed returns a reply as blocks: in rich text, where Slack reads no markup;

@@ -156,6 +156,7 @@ func TestSlack_unknownEnvelopes(t *testing.T) {
 	s.Send(map[string]any{"type": "weather", "envelope_id": "env-x", "payload": map[string]any{}})
 	s.Send("no object at all")
 	s.eventually("an unknown event was not acknowledged", func() bool { return s.Traffic().Acknowledged >= 2 })
+	s.eventually("an unknown envelope was not acknowledged", func() bool { return s.Acked("env-x") })
 	// a part that the library cannot read must not lose the message
 	ts := s.ask(strips)
 	s.answers(ts, 1)
@@ -174,6 +175,7 @@ func (s *shop) mentionWith(t *testing.T, extra map[string]any) {
 }
 
 func TestSlack_rateLimited(t *testing.T) {
+	t.Parallel()
 	s := newShop(t, quick()).open().connected()
 	s.Fail("chat.postMessage", slackfake.Fault{Times: 2, RetryAfter: time.Second})
 	before := time.Now()
@@ -246,6 +248,38 @@ func TestSlack_channelGone(t *testing.T) {
 	s.answers(s.ask(strips), 1)
 }
 
+// Of a doubtful reply into a thread that was deleted nothing is there.
+func TestSlack_threadGone(t *testing.T) {
+	s := newShop(t, quick()).open().connected()
+	s.Fail("chat.postMessage", slackfake.Fault{Cut: true})
+	s.Fail("conversations.replies", slackfake.Fault{Times: 1000, Error: "thread_not_found"})
+	s.answers(s.ask(strips), 1)
+}
+
+// What Slack answers with an error again and again holds its channel up for an
+// hour, not for ever.
+func TestSlack_errorThatStays(t *testing.T) {
+	var ahead atomic.Int64
+	s := newShop(t, quick())
+	s.conf.Clock = func() time.Time { return time.Now().Add(time.Duration(ahead.Load())) }
+	s.open().connected()
+	s.Fail("chat.postMessage", slackfake.Fault{Times: 1000, Error: "team_access_not_granted"})
+	s.ask(strips)
+	s.eventually("it is not tried again", func() bool { return s.Calls("chat.postMessage") >= 3 })
+	gone := func() int {
+		d, err := s.store.Depth(t.Context())
+		if err != nil {
+			t.Fatal(err)
+		}
+		return d.DeadOutbox
+	}
+	if n := gone(); n > 0 {
+		t.Fatalf("%d replies were given up at once", n)
+	}
+	ahead.Store(int64(time.Hour))
+	s.eventually("it is tried for ever", func() bool { return gone() == 1 })
+}
+
 func TestSlack_blocksRefused(t *testing.T) {
 	s := newShop(t, quick()).open().connected()
 	s.Fail("chat.postMessage", slackfake.Fault{Times: 1, Error: "invalid_blocks"})
@@ -275,6 +309,7 @@ func TestSlack_alreadyReacted(t *testing.T) {
 
 // An upload that fails half way is made again; the words come once and first.
 func TestSlack_uploadFails(t *testing.T) {
+	t.Parallel()
 	for name, fault := range map[string]struct {
 		method string
 		f      slackfake.Fault

@@ -4,6 +4,8 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"maps"
+	"slices"
 
 	"github.com/slack-go/slack"
 
@@ -28,23 +30,31 @@ func (a *Slack) openForm(ctx context.Context, c slack.InteractionCallback, value
 	ctx, cancel := context.WithTimeout(ctx, callTimeout)
 	defer cancel()
 	on, err := a.cardOf(ctx, c, value)
-	if err != nil || on.Load == 0 || !a.Allowed(c.Channel.ID) {
+	if on.Load == 0 || !a.Allowed(c.Channel.ID) {
 		return
 	}
-	l, err := a.store.Load(ctx, c.Channel.ID, on.Load)
-	if err == nil && l.Revision != on.Revision {
-		err = fmt.Errorf("load %d changed since: it is at revision %d now; use the buttons of its last message", l.Number, l.Revision)
-	}
 	if err == nil {
-		bound := checking{Room: c.Channel.ID, Thread: on.Thread, Load: on.Load, Revision: on.Revision}
-		_, err = a.api.OpenViewContext(ctx, c.TriggerID, a.form(l, bound))
+		err = a.openFormOn(ctx, c, on)
 	}
 	if err == nil {
 		return
 	}
 	a.Log.Warn("slack: form not opened", "error", err)
-	text := fmt.Sprintf("The form could not be opened: %v. Say it in the thread instead, like “%d checked, bar 1 in, strips 1/4, gauge 25”.", err, on.Load)
+	text := fmt.Sprintf("The form could not be opened: %v. Say it in the thread instead, with what you measured: “%d checked, bar …, strips …, gauge …”.", err, on.Load)
 	a.whisper(ctx, c, text)
+}
+
+func (a *Slack) openFormOn(ctx context.Context, c slack.InteractionCallback, on card) error {
+	l, err := a.store.Load(ctx, c.Channel.ID, on.Load)
+	if err != nil {
+		return fmt.Errorf("load %d could not be looked up: %w", on.Load, err)
+	}
+	if l.Revision != on.Revision {
+		return fmt.Errorf("load %d changed since: it is at revision %d now; use the buttons of its last message", l.Number, l.Revision)
+	}
+	bound := checking{Room: c.Channel.ID, Thread: on.Thread, Load: on.Load, Revision: on.Revision}
+	_, err = a.api.OpenViewContext(ctx, c.TriggerID, a.form(l, bound))
+	return err
 }
 
 // whisper tells one person something where they pressed a button.
@@ -68,7 +78,7 @@ func (a *Slack) form(l book.Load, bound checking) slack.ModalViewRequest {
 	kept, _ := json.Marshal(bound) // strings and numbers cannot fail
 	blocks := []slack.Block{slack.NewSectionBlock(words("Measure it yourself and type what you found, at least two. I compare it with the plan."), nil, nil)}
 	for _, m := range bot.Measures(l.Plan, a.Metric(bound.Room)) {
-		input := slack.NewPlainTextInputBlockElement(words("like "+m.Example), "typed")
+		input := slack.NewPlainTextInputBlockElement(words(m.Unit), "typed")
 		input.MaxLength = 30
 		b := slack.NewInputBlock(string(m.Field), words(capital(m.Name)), nil, input)
 		b.Optional = true
@@ -102,6 +112,9 @@ func (a *Slack) submitted(ctx context.Context, c slack.InteractionCallback) (any
 	if err != nil {
 		return nil, err
 	}
+	if l.Revision != bound.Revision {
+		return outdatedForm(c.View, l), nil
+	}
 	typed := map[unit.Field]string{}
 	for block, fields := range c.View.State.Values {
 		typed[unit.Field(block)] = fields["typed"].Value
@@ -125,4 +138,21 @@ func (a *Slack) submitted(ctx context.Context, c slack.InteractionCallback) (any
 		From: a.person(ctx, c.User.ID), Text: text, At: a.Clock(), Extra: extra,
 	})
 	return nil, err
+}
+
+// outdatedForm answers a form whose load changed since it was opened, on its
+// first field: what it asked for may no longer be what the plan has.
+func outdatedForm(v slack.View, l book.Load) any {
+	says := fmt.Sprintf("Load %d changed since: it is at revision %d now. Close this and use the buttons of its last message.", l.Number, l.Revision)
+	fields := slices.Sorted(maps.Keys(v.State.Values)) // where the blocks could not be read
+	for _, b := range v.Blocks.BlockSet {
+		if input, ok := b.(*slack.InputBlock); ok {
+			fields = []string{input.BlockID}
+			break
+		}
+	}
+	if len(fields) == 0 {
+		return nil
+	}
+	return slack.NewErrorsViewSubmissionResponse(map[string]string{fields[0]: says})
 }

@@ -30,27 +30,38 @@ const (
 	cardAfter = 250 * time.Millisecond
 )
 
-// reaction keeps a reaction on a card as the words that it stands for.
-func (a *Slack) reaction(ctx context.Context, e inner) error {
+// reaction keeps a reaction on a card as the words that it stands for. It is
+// early where the message is not known as a card but may still be one: people
+// see a message before it is known to be sent.
+func (a *Slack) reaction(ctx context.Context, e inner) (early bool, err error) {
 	own := a.own.Load()
 	sign, _, _ := strings.Cut(e.Reaction, "::") // the tone of the skin follows
 	deed := signs[sign]
 	if deed == "" || e.Item.Type != "message" || e.ItemUser != own.user || e.User == own.user || !a.Allowed(e.Item.Channel) {
-		return nil
+		return false, nil
 	}
 	c, err := a.cardAt(ctx, e.Item.Channel, e.Item.TS)
-	for range 4 {
-		if err != nil || c.Load != 0 || a.Clock().Sub(timeOf(e.Item.TS)) > freshCard {
-			break
-		}
-		rest(ctx, cardAfter) // people see a message before it is known to be sent
-		c, err = a.cardAt(ctx, e.Item.Channel, e.Item.TS)
-	}
 	if err != nil || c.Load == 0 {
-		return err
+		return err == nil && a.Clock().Sub(timeOf(e.Item.TS)) <= freshCard, err
 	}
 	key := fmt.Sprintf("slack:%s:%s:%s:%s:%s", e.Item.Channel, e.Item.TS, e.User, e.Reaction, e.EventTS)
-	return a.gesture(ctx, key, e.Item.Channel, e.EventTS, e.User, deed, c)
+	return false, a.gesture(ctx, key, e.Item.Channel, e.EventTS, e.User, deed, c)
+}
+
+// reactionLater keeps an early reaction once its message is known. It was
+// acknowledged before: the wait would be too long for that.
+func (a *Slack) reactionLater(ctx context.Context, early bool, e inner) {
+	var err error
+	for range 4 {
+		if !early || err != nil {
+			break
+		}
+		rest(ctx, cardAfter)
+		early, err = a.reaction(ctx, e)
+	}
+	if err != nil {
+		a.Log.Warn("slack: reaction not kept", "error", err)
+	}
 }
 
 // gesture keeps what a button or a reaction says. It counts only for the
@@ -69,6 +80,28 @@ func (a *Slack) gesture(ctx context.Context, key, room, ts, user, deed string, c
 		From: a.person(ctx, user), Text: fmt.Sprintf(deeds[deed], c.Load), At: at, Extra: extra,
 	})
 	return err
+}
+
+// bareInteraction reads a button or a form without the blocks that surround it,
+// of which the library may not know one.
+func bareInteraction(payload json.RawMessage) (slack.InteractionCallback, error) {
+	var c slack.InteractionCallback
+	var whole map[string]any
+	if err := json.Unmarshal(payload, &whole); err != nil {
+		return c, err
+	}
+	for _, part := range []string{"message", "view"} {
+		if m, ok := whole[part].(map[string]any); ok {
+			delete(m, "blocks")
+			delete(m, "attachments")
+		}
+	}
+	bare, err := json.Marshal(whole)
+	if err != nil {
+		return c, err
+	}
+	err = json.Unmarshal(bare, &c)
+	return c, err
 }
 
 // interaction takes a button or a form.

@@ -3,6 +3,7 @@ package slack_test
 import (
 	"context"
 	"encoding/json"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -82,8 +83,35 @@ func TestSlack_buttons(t *testing.T) {
 		t.Errorf("load is %s, want it posted again", s.load().State)
 	}
 	for _, m := range s.Thread(s.room, thread) {
-		if m.Thread != thread || m.Unfurls {
-			t.Errorf("message %+v is not in the thread, or unfurls links", m)
+		if m.Thread != thread || m.Unfurls || m.Mrkdwn {
+			t.Errorf("message %+v is not in the thread, unfurls links or is read as markup", m)
+		}
+	}
+}
+
+// A load that is dropped, out or judged has nothing to press any more.
+func TestSlack_buttonsGoWithTheLoad(t *testing.T) {
+	for last, say := range map[book.State][]string{
+		book.Dropped: {"drop 1"},
+		book.Taken:   {"1 in anyway", "1 out"},
+		book.Judged:  {"1 in anyway", "1 out", "1 result: good"},
+	} {
+		s := newShop(t, quick()).open().connected()
+		thread, _ := s.posted()
+		for i, text := range say {
+			s.Say(slackfake.Saying{Channel: s.room, User: s.ana, Thread: thread, Text: text})
+			s.answers(thread, 3+i)
+		}
+		if got := s.load().State; got != last {
+			t.Fatalf("after %v the load is %s, want %s", say, got, last)
+		}
+		for _, m := range s.Thread(s.room, thread) {
+			if strings.Contains(string(m.Blocks), "actions") {
+				t.Errorf("a %s load can be worked with below %q", last, m.Text)
+			}
+		}
+		if updates := s.Calls("chat.update"); updates > 2 {
+			t.Errorf("%s: %d messages were changed, want those with buttons", last, updates)
 		}
 	}
 }
@@ -94,8 +122,8 @@ func TestSlack_checkForm(t *testing.T) {
 	s := newShop(t, quick()).open().connected()
 	thread, card := s.posted()
 	id, view := s.form(card, s.ben)
-	if shown := slackfake.TextOf(mustField(t, view, "blocks")); strings.Contains(shown, "25 inHg,") || !strings.Contains(shown, "Bar height") {
-		t.Errorf("form shows %q, want it to ask for the bar height without figures", shown)
+	if shown := slackfake.TextOf(mustField(t, view, "blocks")); strings.ContainsAny(shown, "0123456789") || !strings.Contains(shown, "Bar height") || !strings.Contains(shown, "in inches") {
+		t.Errorf("form shows %q, want it to ask for the bar height in inches, without figures", shown)
 	}
 	for fields, bad := range map[string]string{
 		`{"bar_height_mm":"fine","strip_thickness_mm":"1/4"}`: "bar_height_mm",
@@ -159,15 +187,19 @@ func TestSlack_checkFormRefused(t *testing.T) {
 	stale, _ := s.form(card, s.ben)
 	s.Say(slackfake.Saying{Channel: s.room, User: s.ana, Thread: thread, Text: "correction to 1: 3/4 bar"})
 	s.answers(thread, 4)
-	s.submit(stale, s.ben, `{"bar_height_mm":"3/4 in","strip_thickness_mm":"1/4"}`)
-	if got := s.last(thread); got.Private != s.ben || !strings.Contains(got.Text, "changed since") || s.load().State != book.Posted {
-		t.Errorf("a form of an earlier revision shows %+v, state %s", got, s.load().State)
+	answer := s.submit(stale, s.ben, `{"bar_height_mm":"3/4 in","strip_thickness_mm":"1/4"}`)
+	if says := field(t, answer, "errors", "bar_height_mm"); !strings.Contains(fmt.Sprint(says), "at revision 2 now") {
+		t.Errorf("a form of an earlier revision is answered %s, want an error on its first field", answer)
+	}
+	if s.answers(thread, 4); s.load().State != book.Posted {
+		t.Errorf("load is %s, want it posted still", s.load().State)
 	}
 	before, _ := s.Form()
 	s.press(card, s.ben, "check")
 	s.eventually("nobody was told that the button is outdated", func() bool {
 		m := s.Thread(s.room, thread)
-		return strings.Contains(m[len(m)-1].Text, "it is at revision 2 now")
+		got := m[len(m)-1]
+		return got.Private == s.ben && strings.Contains(got.Text, "use the buttons of its last message")
 	})
 	if after, _ := s.Form(); after != before {
 		t.Error("the button of an earlier revision opened a form")
@@ -175,67 +207,6 @@ func TestSlack_checkFormRefused(t *testing.T) {
 	s.press(card, s.ben, "hold")
 	if got := s.last(thread); !strings.Contains(got.Text, "changed since") || s.load().State != book.Posted {
 		t.Errorf("a button of an earlier revision shows %+v, state %s", got, s.load().State)
-	}
-}
-
-func TestSlack_slashCommand(t *testing.T) {
-	s := newShop(t, quick()).open().connected()
-	if _, err := s.Command(s.room, s.ana, "/press", strips); err != nil {
-		t.Fatal(err)
-	}
-	s.eventually("no answer", func() bool { return len(s.Messages(s.room)) == 1 })
-	s.still()
-	root := s.Messages(s.room)[0]
-	if root.Thread != "" || !strings.Contains(root.Text, "Read as 5 strips") {
-		t.Fatalf("the command shows %+v, want an answer that begins a thread", root)
-	}
-	s.Say(slackfake.Saying{Channel: s.room, User: s.ben, Thread: root.TS, Text: "make it oak"})
-	if got := s.answers(root.TS, 2)[1]; !strings.Contains(got.Text, "red oak") || !strings.Contains(got.Text, "5 strips") {
-		t.Errorf("the thread of the command does not go on: %s", got.Text)
-	}
-	s.Say(slackfake.Saying{Channel: s.room, User: s.ana, Thread: root.TS, Text: "post it"})
-	card := s.answers(root.TS, 3)[2]
-	s.click(card.TS, s.ben, "hold")
-	if got := s.answers(root.TS, 4)[3]; !strings.Contains(got.Text, "on hold") {
-		t.Errorf("the button in the thread of the command shows %s", got.Text)
-	}
-	if _, err := s.Command(s.room, s.ana, "/press", ""); err != nil {
-		t.Fatal(err)
-	}
-	s.eventually("no help", func() bool {
-		all := s.Messages(s.room)
-		return strings.Contains(all[len(all)-1].Text, "Tell me what is in the press")
-	})
-}
-
-// A command's answer whose acknowledgement got lost is found again in the
-// channel.
-func TestSlack_slashCommandAnswerLost(t *testing.T) {
-	s := newShop(t, quick()).open().connected()
-	s.Fail("chat.postMessage", slackfake.Fault{Lost: true})
-	if _, err := s.Command(s.room, s.ana, "/press", strips); err != nil {
-		t.Fatal(err)
-	}
-	s.eventually("no answer", func() bool { return len(s.Messages(s.room)) >= 1 })
-	s.still()
-	root := s.Messages(s.room)
-	if len(root) != 1 {
-		t.Fatalf("%d answers, want 1", len(root))
-	}
-	s.Say(slackfake.Saying{Channel: s.room, User: s.ben, Thread: root[0].TS, Text: "make it oak"})
-	s.answers(root[0].TS, 2)
-}
-
-// Where the bot may not post, the asker alone gets the answer.
-func TestSlack_slashCommandOutside(t *testing.T) {
-	s := newShop(t, quick()).open().connected()
-	s.Leave(s.room)
-	if _, err := s.Command(s.room, s.ana, "/press", strips); err != nil {
-		t.Fatal(err)
-	}
-	s.eventually("no answer", func() bool { return len(s.Messages(s.room)) == 1 })
-	if got := s.Messages(s.room)[0]; got.Private != s.ana || !strings.Contains(got.Text, "Read as 5 strips") || !strings.Contains(got.Text, "/invite") {
-		t.Errorf("the command shows %+v, want the answer to ana alone", got)
 	}
 }
 
@@ -254,6 +225,38 @@ func TestSlack_editWithPicture(t *testing.T) {
 	now := s.answers(ts, 2)
 	if now[0].TS != before[0].TS || !strings.Contains(now[0].Text, "6 strips") || now[1].Alt == before[1].Alt {
 		t.Errorf("after the edit the thread shows %+v", now)
+	}
+}
+
+// An edit to a question without a picture takes the earlier one away, and a
+// picture can come again.
+func TestSlack_editToNoPicture(t *testing.T) {
+	s := newShop(t, quick())
+	s.draw = true
+	s.open().connected()
+	ts := s.ask(strips)
+	s.answers(ts, 2)
+	shows := func(words string, messages int) {
+		t.Helper()
+		s.eventually("the thread does not show what was asked last: "+words, func() bool {
+			now := s.Thread(s.room, ts)
+			return len(now) == messages && strings.Contains(now[0].Text, words)
+		})
+		s.answers(ts, messages)
+	}
+	for range 2 {
+		s.Edit(s.room, ts, slackfake.Mention+" what is a caul")
+		shows("caul", 1)
+	}
+	s.Edit(s.room, ts, slackfake.Mention+" "+strips)
+	shows("5 strips", 2)
+	s.Fail("files.delete", slackfake.Fault{Error: "file_deleted"}) // by hand, meanwhile
+	s.Fail("files.delete", slackfake.Fault{Status: 500})
+	s.Edit(s.room, ts, slackfake.Mention+" what is a mat")
+	s.eventually("the edit is not answered", func() bool { return strings.Contains(s.Thread(s.room, ts)[0].Text, "mat") })
+	s.still()
+	if d, err := s.store.Depth(t.Context()); err != nil || d.DeadOutbox > 0 {
+		t.Errorf("%+v (%v), want nothing given up", d, err)
 	}
 }
 

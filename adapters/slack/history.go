@@ -2,6 +2,7 @@ package slack
 
 import (
 	"context"
+	"encoding/json"
 	"errors"
 	"slices"
 	"time"
@@ -24,12 +25,17 @@ const (
 	maxPages    = 20
 )
 
-// beat keeps that a socket is open, so that after a death it is known since
-// when none was.
+// beat keeps that a socket is open and all is kept that came over it, so that
+// after a death it is known since when that was not so. What could not be kept
+// is read, since Slack may have given it up by the time that the store is well.
 func (s *stream) beat(ctx context.Context) {
 	for ctx.Err() == nil {
 		rest(ctx, beatEvery)
-		if s.open.Load() && !s.behind.Load() && ctx.Err() == nil {
+		switch {
+		case !s.open.Load() || ctx.Err() != nil:
+		case s.missed.any():
+			s.catchUp(ctx)
+		case !s.behind.Load():
 			s.alive(ctx)
 		}
 	}
@@ -42,17 +48,20 @@ func (s *stream) alive(ctx context.Context) {
 }
 
 // catchUp reads what was said while no socket was open, once after a start and
-// after each outage that Slack's own redelivery does not cover. It tries until
-// it is done.
+// after each outage that Slack's own redelivery does not cover, and what could
+// not be kept. It tries until it is done.
 func (s *stream) catchUp(ctx context.Context) {
 	s.catching.Lock()
 	defer s.catching.Unlock()
+	failed := map[string]int{}
 	for ctx.Err() == nil {
-		err := s.readMissed(ctx)
+		missed := s.missed.take()
+		err := s.readMissed(ctx, missed, failed)
 		if err == nil {
-			s.behind.Store(!s.open.Load())
+			s.behind.Store(!s.open.Load() || s.missed.any())
 			return
 		}
+		s.missed.note(missed)
 		if ctx.Err() == nil {
 			s.Log.Warn("slack: what was missed could not be read", "error", err, "again_in", s.Again)
 			rest(ctx, s.Again)
@@ -60,28 +69,51 @@ func (s *stream) catchUp(ctx context.Context) {
 	}
 }
 
-func (s *stream) readMissed(ctx context.Context) error {
-	alive, err1 := s.store.Mark(ctx, aliveMark)
-	since, err2 := s.store.Mark(ctx, sinceMark)
+// readMissed reads once, from before what was missed. Failed counts how often
+// each channel could not be read.
+func (s *stream) readMissed(ctx context.Context, missed time.Time, failed map[string]int) error {
+	kept, err1 := s.store.Mark(ctx, aliveMark)
+	first, err2 := s.store.Mark(ctx, sinceMark)
 	if err := errors.Join(err1, err2); err != nil {
 		return err
 	}
-	now := s.Clock()
-	switch {
-	case since == "": // never here before: what is older is not for us
-		if err := s.store.SetMark(ctx, sinceMark, tsOf(now)); err != nil {
-			return err
-		}
-	case s.caught.Load() && now.Sub(timeOf(alive)) < longOutage:
-		return nil
-	default:
-		if err := s.readBack(ctx, latestOf(timeOf(since), timeOf(alive).Add(-overlap), now.Add(-s.MaxAge))); err != nil {
+	now, alive, since := s.Clock(), timeOf(kept), timeOf(first)
+	if first == "" { // never here before: what is older is not for us
+		since = earlierOf(now, missed)
+		if err := s.store.SetMark(ctx, sinceMark, tsOf(since)); err != nil {
 			return err
 		}
 	}
+	switch {
+	case !missed.IsZero():
+		alive = earlierOf(alive, missed)
+	case first == "":
+		return s.caughtUp(ctx)
+	case s.caught.Load() && now.Sub(alive) < longOutage:
+		return nil
+	}
+	if err := s.readBack(ctx, latestOf(since, alive.Add(-overlap), now.Add(-s.MaxAge)), failed); err != nil {
+		return err
+	}
+	return s.caughtUp(ctx)
+}
+
+// caughtUp keeps that all is kept up to now, unless something came meanwhile
+// that is not.
+func (s *stream) caughtUp(ctx context.Context) error {
 	s.caught.Store(true)
-	s.alive(ctx)
+	if !s.missed.any() {
+		s.alive(ctx)
+	}
 	return nil
+}
+
+// earlierOf returns the earlier of two times; a zero time is none.
+func earlierOf(a, b time.Time) time.Time {
+	if a.IsZero() || !b.IsZero() && b.Before(a) {
+		return b
+	}
+	return a
 }
 
 func latestOf(first time.Time, more ...time.Time) time.Time {
@@ -96,9 +128,45 @@ func latestOf(first time.Time, more ...time.Time) time.Time {
 // passing are Slack's own troubles.
 var passing = map[string]bool{"fatal_error": true, "internal_error": true, "service_unavailable": true, "request_timeout": true, "ratelimited": true}
 
-// readBack takes in what was said in every channel since a time.
-func (s *stream) readBack(ctx context.Context, from time.Time) error {
+// triesOfChannel is how often a channel is read that Slack has trouble with.
+const triesOfChannel = 5
+
+// readBack takes in what was said in every channel since a time. What is wrong
+// with one channel keeps no other from being read; it is returned where it is
+// worth another try.
+func (s *stream) readBack(ctx context.Context, from time.Time, failed map[string]int) error {
 	found := 0
+	var again error
+	err := s.eachRoom(ctx, func(room string) error {
+		n, err := s.readRoom(ctx, room, from)
+		found += n
+		code := codeOf(err)
+		if code == "" && !garbled(err) {
+			return err
+		}
+		s.Log.Warn("slack: channel could not be read", "channel", room, "error", err)
+		if failed[room]++; passing[code] && failed[room] < triesOfChannel {
+			again = err
+		}
+		return nil
+	})
+	if err := errors.Join(err, again); err != nil {
+		return err
+	}
+	s.Log.Info("slack: read what was missed", "since", from, "found", found)
+	return nil
+}
+
+// garbled reports whether Slack's answer has a part that the library cannot
+// read, which no other try changes.
+func garbled(err error) bool {
+	var kind *json.UnmarshalTypeError
+	var form *json.SyntaxError
+	return errors.As(err, &kind) || errors.As(err, &form)
+}
+
+// eachRoom calls f with every conversation that the bot is in.
+func (s *stream) eachRoom(ctx context.Context, f func(room string) error) error {
 	for _, kind := range []string{"public_channel", "private_channel", "im", "mpim"} {
 		for cursor := ""; ; {
 			rooms, next, err := s.calm.GetConversationsForUserContext(ctx, &slack.GetConversationsForUserParameters{
@@ -110,22 +178,15 @@ func (s *stream) readBack(ctx context.Context, from time.Time) error {
 				return err
 			}
 			for _, room := range rooms {
-				n, err := s.readRoom(ctx, room.ID, from)
-				if code := codeOf(err); code != "" && !passing[code] { // of this channel; the others are read all the same
-					s.Log.Warn("slack: channel could not be read", "channel", room.ID, "error", err)
-					err = nil
-				}
-				if err != nil {
+				if err := f(room.ID); err != nil {
 					return err
 				}
-				found += n
 			}
 			if cursor = next; cursor == "" {
 				break
 			}
 		}
 	}
-	s.Log.Info("slack: read what was missed", "since", from, "found", found)
 	return nil
 }
 

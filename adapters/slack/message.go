@@ -74,8 +74,6 @@ func (e inner) root() string {
 // event brings what is said to the bot to the inbox.
 func (a *Slack) event(ctx context.Context, e inner) error {
 	switch {
-	case e.Type == "reaction_added":
-		return a.reaction(ctx, e)
 	case e.Type == "member_joined_channel":
 		a.invited(ctx, e)
 		return a.arrived(ctx, e)
@@ -90,14 +88,16 @@ func (a *Slack) event(ctx context.Context, e inner) error {
 
 // invited declines an invitation to a channel that is not served.
 func (a *Slack) invited(ctx context.Context, e inner) {
-	if e.User != a.own.Load().user || a.Allowed(e.Channel) {
+	key := "slack:joined:" + e.Channel + ":" + e.EventTS
+	if e.User != a.own.Load().user || a.Allowed(e.Channel) || a.kept.has(key) {
 		return
 	}
+	a.kept.add(key)
 	a.Log.Warn("slack: invited to a channel that is not served", "channel", e.Channel)
 	if e.Inviter == "" {
 		return
 	}
-	if _, err := a.api.PostEphemeralContext(ctx, e.Channel, e.Inviter, slack.MsgOptionText(notServed, false)); err != nil {
+	if _, err := a.api.PostEphemeralContext(ctx, e.Channel, e.Inviter, slack.MsgOptionText(notServed, false), slack.MsgOptionDisableMarkdown()); err != nil {
 		a.Log.Warn("slack: note not shown", "error", err)
 	}
 }

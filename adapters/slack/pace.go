@@ -2,6 +2,7 @@ package slack
 
 import (
 	"context"
+	"errors"
 	"sync"
 	"time"
 
@@ -14,11 +15,14 @@ type pace struct {
 	least time.Duration
 	next  map[string]time.Time // by channel: when the next may go
 	tried map[string]int       // replies put off, by key: how often they were claimed without having been sent
+	at    map[string]time.Time // of the last doubtful try of a reply, by key
+	wrong map[string]time.Time // when Slack first answered a reply with an error, by key
 	sent  int
 }
 
 func (p *pace) init(least time.Duration) {
-	p.least, p.next, p.tried = least, map[string]time.Time{}, map[string]int{}
+	p.least, p.tried = least, map[string]int{}
+	p.next, p.at, p.wrong = map[string]time.Time{}, map[string]time.Time{}, map[string]time.Time{}
 }
 
 // take takes a channel's turn, or returns how long it is until then.
@@ -73,10 +77,41 @@ func (p *pace) doubtful(key string, tries int) bool {
 	return tries != p.tried[key]
 }
 
+// tryNow notes that Slack may have got a reply just now.
+func (p *pace) tryNow(key string) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.at[key] = time.Now()
+}
+
+// unsure returns how long it is until a try was so long ago. One of which
+// nothing is known counts as made now.
+func (p *pace) unsure(key string, long time.Duration) time.Duration {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	now := time.Now()
+	if p.at[key].IsZero() {
+		p.at[key] = now
+	}
+	return p.at[key].Add(long).Sub(now)
+}
+
+// failing returns how long Slack has answered a reply with errors.
+func (p *pace) failing(key string, now time.Time) time.Duration {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.wrong[key].IsZero() {
+		p.wrong[key] = now
+	}
+	return now.Sub(p.wrong[key])
+}
+
 func (p *pace) settled(key string) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	delete(p.tried, key)
+	delete(p.at, key)
+	delete(p.wrong, key)
 }
 
 // seen marks messages that were kept, as a courtesy: never faster than Slack
@@ -110,10 +145,16 @@ func (a *Slack) see(ctx context.Context) {
 		case <-ctx.Done():
 			return
 		case ref := <-a.seen.queue():
-			if err := a.api.AddReactionContext(ctx, a.Seen, ref); err != nil && codeOf(err) != "already_reacted" && ctx.Err() == nil {
+			err := a.api.AddReactionContext(ctx, a.Seen, ref)
+			if err != nil && codeOf(err) != "already_reacted" && ctx.Err() == nil {
 				a.Log.Debug("slack: message not marked as seen", "error", err)
 			}
-			rest(ctx, seenEvery)
+			wait := seenEvery
+			var limited *slack.RateLimitedError
+			if errors.As(err, &limited) {
+				wait = max(wait, limited.RetryAfter)
+			}
+			rest(ctx, wait)
 		}
 	}
 }

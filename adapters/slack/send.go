@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"github.com/slack-go/slack"
 
@@ -35,15 +36,19 @@ func (a *Slack) Send(ctx context.Context, o book.Outgoing) (ref string, err erro
 		return "", err
 	}
 	switch {
+	case s.Withdraw:
+		ref, err = o.ReplacesRef, a.removePicture(ctx, o.ReplacesRef)
 	case s.Picture != nil:
 		ref, err = a.sendPicture(ctx, o, s, thread)
 	case s.Private != "":
-		ref, err = a.api.PostEphemeralContext(ctx, o.Place.Room, s.Private, a.options(o, s, thread)...)
+		ref, err = a.dressedOrPlain(s, func(s bot.Sheet) (string, error) {
+			return a.api.PostEphemeralContext(ctx, o.Place.Room, s.Private, a.options(o, s, fallback(o.Text), thread)...)
+		})
 	default:
-		ref, err = a.sendText(ctx, o, s, thread)
+		ref, err = a.dressedOrPlain(s, func(s bot.Sheet) (string, error) { return a.sendText(ctx, o, s, thread) })
 	}
-	if ref == "" && final[codeOf(err)] {
-		if ref, err = a.answerAside(ctx, o, err); err == nil {
+	if err != nil && final[codeOf(err)] {
+		if ref, err = a.answerAside(ctx, o, s, err); err == nil {
 			return ref, nil
 		}
 	}
@@ -73,11 +78,22 @@ func (a *Slack) threadTS(ctx context.Context, p book.Place) (string, error) {
 	return a.store.Mark(ctx, slashMark(p.Room, p.Thread))
 }
 
+// dressedOrPlain sends a reply once more without blocks where Slack refuses
+// them.
+func (a *Slack) dressedOrPlain(s bot.Sheet, send func(bot.Sheet) (string, error)) (string, error) {
+	ref, err := send(s)
+	if code := codeOf(err); !strings.HasPrefix(code, "invalid_blocks") && code != "msg_blocks_too_long" {
+		return ref, err
+	}
+	a.Log.Error("slack: blocks refused, sent plain", "error", err)
+	s.Lines, s.Load = nil, 0
+	return send(s)
+}
+
 // sendText posts a reply, or puts it in the place of an earlier one.
 func (a *Slack) sendText(ctx context.Context, o book.Outgoing, s bot.Sheet, thread string) (string, error) {
 	if o.ReplacesRef != "" {
-		_, ts, _, err := a.api.UpdateMessageContext(ctx, o.Place.Room, o.ReplacesRef, a.options(o, s, "")...)
-		if code := codeOf(err); code != "message_not_found" && code != "cant_update_message" && code != "edit_window_closed" {
+		if ts, err := a.replace(ctx, o, s); err != nil || ts != "" {
 			return ts, err
 		}
 	}
@@ -87,24 +103,52 @@ func (a *Slack) sendText(ctx context.Context, o book.Outgoing, s bot.Sheet, thre
 			return ts, err
 		}
 	}
-	_, ts, err := a.api.PostMessageContext(ctx, o.Place.Room, a.options(o, s, thread)...)
-	if code := codeOf(err); strings.HasPrefix(code, "invalid_blocks") || code == "msg_blocks_too_long" {
-		a.Log.Error("slack: blocks refused, sent plain", "error", err)
-		s.Lines, s.Load = nil, 0
-		_, ts, err = a.api.PostMessageContext(ctx, o.Place.Room, a.options(o, s, thread)...)
-	}
+	_, ts, err := a.api.PostMessageContext(ctx, o.Place.Room, a.options(o, s, fallback(o.Text), thread)...)
 	return ts, err
+}
+
+// irreplaceable are the errors of a message that cannot be changed any more.
+var irreplaceable = map[string]bool{"message_not_found": true, "cant_update_message": true, "edit_window_closed": true}
+
+// replace puts a reply in the place of an earlier one. Its words may be cut
+// where blocks show them whole. Where it cannot be put there it returns no ts,
+// and the reply is to be posted anew.
+func (a *Slack) replace(ctx context.Context, o book.Outgoing, s bot.Sheet) (string, error) {
+	words := fallback(o.Text)
+	if utf8.RuneCountInString(words) <= maxUpdate || len(dressed(s)) > 0 {
+		_, ts, _, err := a.api.UpdateMessageContext(ctx, o.Place.Room, o.ReplacesRef, a.options(o, s, shortened(words, maxUpdate), "")...)
+		switch code := codeOf(err); {
+		case irreplaceable[code]:
+			return "", nil
+		case code != "msg_too_long":
+			return ts, err
+		}
+	}
+	return "", a.empty(ctx, o)
+}
+
+// movedOn is what stays of a message that its new words do not fit into.
+const movedOn = "The answer has grown and stands further down."
+
+// empty takes the words out of an earlier reply.
+func (a *Slack) empty(ctx context.Context, o book.Outgoing) error {
+	_, _, _, err := a.api.UpdateMessageContext(ctx, o.Place.Room, o.ReplacesRef,
+		slack.MsgOptionText(movedOn, false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionBlocks())
+	if irreplaceable[codeOf(err)] {
+		return nil
+	}
+	return err
 }
 
 // options are what a message of the bot is: complete in plain text, nicer in
 // blocks, without previews, with its key.
-func (a *Slack) options(o book.Outgoing, s bot.Sheet, thread string) []slack.MsgOption {
+func (a *Slack) options(o book.Outgoing, s bot.Sheet, words, thread string) []slack.MsgOption {
 	payload := map[string]any{"key": o.Key}
 	if s.Load != 0 {
 		payload["load"], payload["revision"] = s.Load, s.Revision
 	}
 	out := []slack.MsgOption{
-		slack.MsgOptionText(fallback(o.Text), false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionDisableLinkUnfurl(), slack.MsgOptionDisableMediaUnfurl(),
+		slack.MsgOptionText(words, false), slack.MsgOptionDisableMarkdown(), slack.MsgOptionDisableLinkUnfurl(), slack.MsgOptionDisableMediaUnfurl(),
 		slack.MsgOptionMetadata(slack.SlackMetadata{EventType: eventType, EventPayload: payload}),
 	}
 	if blocks := dressed(s); len(blocks) > 0 {
@@ -147,6 +191,9 @@ func (a *Slack) eachOwn(ctx context.Context, o book.Outgoing, thread string, f f
 				page, cursor = h.Messages, h.ResponseMetaData.NextCursor
 			}
 		}
+		if codeOf(err) == "thread_not_found" {
+			return nil // it was deleted, with all that stood in it
+		}
 		if err != nil {
 			return err
 		}
@@ -166,6 +213,17 @@ var final = map[string]bool{
 	"channel_not_found": true, "not_in_channel": true, "is_archived": true, "restricted_action": true, "user_not_in_channel": true,
 	"msg_too_long": true, "no_text": true, "cannot_reply_to_message": true, "restricted_action_thread_locked": true, "message_not_found": true,
 	"restricted_action_read_only_channel": true, "restricted_action_non_threadable_channel": true, "invalid_blocks": true, "invalid_arguments": true,
+	"cant_delete_file": true,
+}
+
+// patience is how long a reply is tried that Slack answers with an error that
+// may pass: its channel waits for it.
+const patience = time.Hour
+
+// ofToken are the errors that say nothing of one reply: all wait until there is
+// a better token.
+var ofToken = map[string]bool{
+	"invalid_auth": true, "not_authed": true, "account_inactive": true, "token_revoked": true, "token_expired": true, "missing_scope": true,
 }
 
 // failed says what the outbox is to do after a failure.
@@ -175,7 +233,8 @@ func (a *Slack) failed(o book.Outgoing, err error) error {
 		a.pace.stop(o.Place.Room, limited.RetryAfter)
 		return a.later(o, limited.RetryAfter, err)
 	}
-	if code := codeOf(err); final[code] {
+	code := codeOf(err)
+	if final[code] || code != "" && !ofToken[code] && a.pace.failing(o.Key, a.Clock()) >= patience {
 		a.pace.settled(o.Key)
 		return fmt.Errorf("%w: %w", desk.ErrRefused, err)
 	}

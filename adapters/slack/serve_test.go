@@ -17,18 +17,20 @@ import (
 // A shop is the stand-in with the bot serving it, as a process would.
 type shop struct {
 	*slackfake.Server
-	t     testing.TB
-	store book.Store
-	slack *slack.Slack
-	desk  *desk.Desk
-	inbox slack.Inbox // what the adapter writes to; the desk
-	conf  slack.Config
-	draw  bool
-	lanes int
-	stop  func()
-	room  string
-	ana   string
-	ben   string
+	t            testing.TB
+	store        book.Store
+	slack        *slack.Slack
+	desk         *desk.Desk
+	inbox        slack.Inbox // what the adapter writes to; the desk
+	conf         slack.Config
+	draw         bool
+	lanes, posts int
+	poll         time.Duration
+	handler      desk.Handler // the bot
+	stop         func()
+	room         string
+	ana          string
+	ben          string
 }
 
 // quick are options with which faults show soon.
@@ -41,7 +43,7 @@ func quick() slackfake.Options {
 
 // newShop makes a shop that is not open yet.
 func newShop(t testing.TB, o slackfake.Options) *shop {
-	s := &shop{Server: slackfake.New(t, o), t: t, store: memory(t), lanes: 2, stop: func() {}}
+	s := &shop{Server: slackfake.New(t, o), t: t, store: memory(t), lanes: 2, poll: 20 * time.Millisecond, stop: func() {}}
 	s.conf = slack.Config{
 		BotToken: slackfake.BotToken, AppToken: slackfake.AppToken, API: s.URL(), Pace: time.Millisecond, Quiet: 400 * time.Millisecond,
 	}
@@ -53,10 +55,12 @@ func newShop(t testing.TB, o slackfake.Options) *shop {
 // open starts the bot, and closes what ran before.
 func (s *shop) open() *shop {
 	s.stop()
-	b := bot.New(s.store)
+	if s.handler == nil {
+		s.handler = bot.Clerk{Bot: bot.New(s.store), Draw: func(string) bool { return s.draw }}
+	}
 	s.desk = &desk.Desk{
-		Store: s.store, Handler: bot.Clerk{Bot: b, Draw: func(string) bool { return s.draw }},
-		Worker: "bot", Clock: time.Now, Poll: 20 * time.Millisecond, Lanes: s.lanes,
+		Store: s.store, Handler: s.handler,
+		Worker: "bot", Clock: time.Now, Poll: s.poll, Lanes: s.lanes, Posts: s.posts,
 	}
 	inbox := s.inbox
 	if inbox == nil {
@@ -87,14 +91,17 @@ func (s *shop) connected() *shop {
 	return s
 }
 
+// patience is for a machine that has much else to do.
+const patience = 30 * time.Second
+
 func (s *shop) eventually(what string, is func() bool) {
 	s.t.Helper()
-	for end := time.Now().Add(10 * time.Second); time.Now().Before(end); time.Sleep(5 * time.Millisecond) {
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(5 * time.Millisecond) {
 		if is() {
 			return
 		}
 	}
-	s.t.Fatalf("after 10 s still: %s", what)
+	s.t.Fatalf("after %v still: %s", patience, what)
 }
 
 // ask has ana mention the bot and returns the ts.
@@ -118,10 +125,17 @@ func (s *shop) answers(root string, n int) []slackfake.Message {
 // still waits until inbox, outbox and envelopes are empty.
 func (s *shop) still() {
 	s.t.Helper()
-	s.eventually("something waits", func() bool {
-		d, err := s.store.Depth(context.Background())
-		return err == nil && d.Inbox+d.Outbox == 0 && s.Traffic().Waiting == 0
-	})
+	s.eventually("something waits", s.idle)
+}
+
+// idle reports whether nothing waits. Envelopes are looked at first: one that is
+// acknowledged is in the inbox by then.
+func (s *shop) idle() bool {
+	if s.Traffic().Waiting > 0 {
+		return false
+	}
+	d, err := s.store.Depth(context.Background())
+	return err == nil && d.Inbox+d.Outbox == 0
 }
 
 const strips = "5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg, yellow glue"

@@ -74,6 +74,7 @@ type Slack struct {
 	open    atomic.Bool
 	caught  atomic.Bool // what was missed before the start is read
 	behind  atomic.Bool // what was missed in the last outage is not read yet
+	missed  missed
 	urls    answerURLs
 
 	catching sync.Mutex
@@ -184,7 +185,7 @@ func (a *Slack) introduce(ctx context.Context) error {
 		if ctx.Err() != nil {
 			return nil
 		}
-		if code := codeOf(err); code == "invalid_auth" || code == "not_authed" || code == "account_inactive" {
+		if code := codeOf(err); ofToken[code] {
 			return fmt.Errorf("slack refuses the bot token (%s): make a new one on the app's page and put it where the settings say", code)
 		}
 		a.Log.Warn("slack: not reached", "error", err, "again_in", wait)

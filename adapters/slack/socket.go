@@ -15,31 +15,36 @@ import (
 // A stream takes what comes from the sockets of one client, one after the
 // other. It always reads on, so that pings are seen and a dead socket is
 // noticed, also while the store stands still: what waits too long is dropped
-// unacknowledged and comes again.
+// unacknowledged and comes again, or is read from the history.
 type stream struct {
 	*Slack
 	client *socketmode.Client
 	socket atomic.Int64 // which socket is open, counted
 	lanes  [lanes]chan job
+	after  chan func(context.Context) // what follows an acknowledgement
 }
 
 // lanes is how many channels are written to the inbox side by side; one
-// channel's messages keep their order.
+// channel's messages keep their order. What follows an acknowledgement can be
+// slow, and keeps to hands of its own.
 const (
-	lanes    = 8
-	laneRoom = 256
+	lanes     = 8
+	laneRoom  = 256
+	hands     = 8
+	handsRoom = 64
 )
 
 // A job ends with its acknowledgement, unless it fails.
 type job struct {
 	envelope string
 	socket   int64
+	event    bool // of the Events API: Slack sends it again, and the history has it
 	do       func(context.Context) (payload any, err error)
 	then     func(context.Context) // after the acknowledgement
 }
 
 func newStream(a *Slack, c *socketmode.Client) *stream {
-	s := &stream{Slack: a, client: c}
+	s := &stream{Slack: a, client: c, after: make(chan func(context.Context), handsRoom)}
 	for i := range s.lanes {
 		s.lanes[i] = make(chan job, laneRoom)
 	}
@@ -60,6 +65,9 @@ func (s *stream) run(ctx context.Context) {
 			}
 		})
 	}
+	for range hands {
+		wg.Go(func() { s.follow(ctx) })
+	}
 	wg.Go(func() { s.beat(ctx) })
 	for ctx.Err() == nil {
 		select {
@@ -69,6 +77,20 @@ func (s *stream) run(ctx context.Context) {
 		}
 	}
 	wg.Wait()
+}
+
+// follow does what follows acknowledgements, each for a while at most.
+func (s *stream) follow(ctx context.Context) {
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case then := <-s.after:
+			brief, cancel := context.WithTimeout(ctx, callTimeout)
+			then(brief)
+			cancel()
+		}
+	}
 }
 
 // take looks at one event of the library; it must not wait.
@@ -118,8 +140,17 @@ func (s *stream) unknown(bad *socketmode.ErrorBadMessage) {
 		s.Log.Warn("slack: unreadable message on the socket", "error", bad.Cause)
 		return
 	}
-	if envelope.Type == socketmode.RequestTypeEventsAPI {
+	switch envelope.Type {
+	case socketmode.RequestTypeEventsAPI:
 		s.said(envelope.ID, envelope.Payload)
+		return
+	case socketmode.RequestTypeInteractive:
+		c, err := bareInteraction(envelope.Payload)
+		if err != nil { // unacknowledged, so that who pressed is told that it failed
+			s.Log.Warn("slack: button or form not understood", "error", err)
+			return
+		}
+		s.interaction(envelope.ID, c)
 		return
 	}
 	s.Log.Warn("slack: unknown envelope", "type", envelope.Type, "error", bad.Cause)
@@ -136,9 +167,14 @@ func (s *stream) said(envelope string, payload json.RawMessage) {
 		s.enqueue("", job{envelope: envelope})
 		return
 	}
-	j := job{envelope: envelope, do: func(ctx context.Context) (any, error) { return nil, s.event(ctx, p.Event) }}
-	if p.Event.Type == "app_home_opened" {
+	j := job{envelope: envelope, event: true, do: func(ctx context.Context) (any, error) { return nil, s.event(ctx, p.Event) }}
+	switch p.Event.Type {
+	case "app_home_opened":
 		j.do, j.then = nil, func(ctx context.Context) { s.home(ctx, p.Event.User) }
+	case "reaction_added":
+		early := false
+		j.do = func(ctx context.Context) (_ any, err error) { early, err = s.reaction(ctx, p.Event); return nil, err }
+		j.then = func(ctx context.Context) { s.reactionLater(ctx, early, p.Event) }
 	}
 	s.enqueue(p.Event.room(), j)
 }
@@ -152,6 +188,16 @@ func (s *stream) enqueue(room string, j job) {
 	case s.lanes[h.Sum32()%lanes] <- j:
 	default:
 		s.Log.Warn("slack: too much waits for the store; an event is left to come again")
+		s.leave(j)
+	}
+}
+
+// leave notes that a job was left undone. Slack gives an event up after a few
+// tries, however long the store stands still, so it is read later besides.
+func (s *stream) leave(j job) {
+	if j.event {
+		s.missed.note(s.Clock())
+		s.behind.Store(true)
 	}
 }
 
@@ -171,6 +217,7 @@ func (s *stream) work(ctx context.Context, j job) {
 		cancel()
 		if err != nil {
 			s.Log.Warn("slack: event not kept; it will come again", "error", err)
+			s.leave(j)
 			return
 		}
 	}
@@ -181,7 +228,12 @@ func (s *stream) work(ctx context.Context, j job) {
 		}
 		cancel()
 	}
-	if j.then != nil {
-		j.then(ctx)
+	if j.then == nil {
+		return
+	}
+	select {
+	case s.after <- j.then:
+	default:
+		s.Log.Warn("slack: too much waits for Slack; a form, a home or a reaction is left out")
 	}
 }

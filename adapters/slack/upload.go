@@ -5,48 +5,77 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"time"
 
 	"github.com/slack-go/slack"
 
 	"presshand/bot"
 	"presshand/bot/book"
+	"presshand/bot/desk"
 )
 
 // shareWithin is how long a file may take to show up in its thread.
 const shareWithin = 3 * time.Second
 
-// sendPicture uploads a picture into the thread and returns the file's id. A
-// try that failed half way leaves at most a file that nobody sees.
+// sendPicture brings a picture into the thread, in the place of an earlier one,
+// and returns the file's id.
 func (a *Slack) sendPicture(ctx context.Context, o book.Outgoing, s bot.Sheet, thread string) (string, error) {
-	name := pictureName(o.Key)
-	if a.pace.doubtful(o.Key, o.Tries) {
-		rest(ctx, time.Until(o.At.Add(shareWithin)))
-		id, err := a.shared(ctx, o, thread, name)
-		if err != nil || id != "" {
-			return id, err
-		}
+	file, err := a.pictureSentBefore(ctx, o, thread)
+	if err == nil && file == "" {
+		file, err = a.upload(ctx, o, *s.Picture, thread)
 	}
+	if err != nil {
+		return "", err
+	}
+	if err := a.removePicture(ctx, o.ReplacesRef); err != nil {
+		a.Log.Warn("slack: picture of the earlier wording not removed", "error", err)
+	}
+	return file, nil
+}
+
+// pictureSentBefore looks for a picture that an earlier try may have brought to
+// Slack, once it must have shown up. When that try was is not known after a
+// restart; it is then waited for as if it were now.
+func (a *Slack) pictureSentBefore(ctx context.Context, o book.Outgoing, thread string) (string, error) {
+	if !a.pace.doubtful(o.Key, o.Tries) {
+		return "", nil
+	}
+	if wait := a.pace.unsure(o.Key, shareWithin); wait > 0 {
+		return "", &desk.WaitError{After: wait, Err: errors.New("picture of an earlier try may still show up")}
+	}
+	return a.shared(ctx, o, thread)
+}
+
+// upload sends a picture. A try that failed half way leaves at most a file that
+// nobody sees.
+func (a *Slack) upload(ctx context.Context, o book.Outgoing, p bot.Picture, thread string) (string, error) {
+	name := pictureName(o.Key)
 	slot, err := a.api.GetUploadURLExternalContext(ctx, slack.GetUploadURLExternalParameters{
-		FileName: name, FileSize: len(s.Picture.PNG), AltTxt: s.Picture.Alt})
+		FileName: name, FileSize: len(p.PNG), AltTxt: p.Alt})
 	if err == nil {
-		err = a.api.UploadToURL(ctx, slack.UploadToURLParameters{UploadURL: slot.UploadURL, Reader: bytes.NewReader(s.Picture.PNG), Filename: name})
+		err = a.api.UploadToURL(ctx, slack.UploadToURLParameters{UploadURL: slot.UploadURL, Reader: bytes.NewReader(p.PNG), Filename: name})
 	}
 	if err != nil {
 		a.pace.putOff(o.Key, o.Tries) // it is surely not in the thread
 		return "", err
 	}
+	defer a.pace.tryNow(o.Key)
 	_, err = a.api.CompleteUploadExternalContext(ctx, slack.CompleteUploadExternalParameters{
 		Files: []slack.FileSummary{{ID: slot.FileID, Title: o.Text}}, Channel: o.Place.Room, ThreadTimestamp: thread})
-	if err != nil {
-		return "", err
+	return slot.FileID, err
+}
+
+// removePicture takes a picture out of its thread, where there is one.
+func (a *Slack) removePicture(ctx context.Context, file string) error {
+	if file == "" {
+		return nil
 	}
-	if o.ReplacesRef != "" {
-		if err := a.api.DeleteFileContext(ctx, o.ReplacesRef); err != nil {
-			a.Log.Warn("slack: picture of the earlier wording not removed", "error", err)
-		}
+	err := a.api.DeleteFileContext(ctx, file)
+	if code := codeOf(err); code == "file_not_found" || code == "file_deleted" {
+		return nil
 	}
-	return slot.FileID, nil
+	return err
 }
 
 // pictureName is by what a picture is found again.
@@ -55,8 +84,9 @@ func pictureName(key string) string {
 	return "press-" + hex.EncodeToString(sum[:8]) + ".png"
 }
 
-// shared looks for a picture that an earlier try may have brought to Slack.
-func (a *Slack) shared(ctx context.Context, o book.Outgoing, thread, name string) (id string, err error) {
+// shared returns the picture of a reply that the thread shows, or "".
+func (a *Slack) shared(ctx context.Context, o book.Outgoing, thread string) (id string, err error) {
+	name := pictureName(o.Key)
 	err = a.eachOwn(ctx, o, thread, func(m slack.Message) bool {
 		for _, f := range m.Files {
 			if f.Name == name {

@@ -59,7 +59,8 @@ type Desk struct {
 	Clock   func() time.Time
 	Log     *slog.Logger
 
-	Lanes int           // how many rooms are served at once: 2
+	Lanes int           // how many rooms are answered at once: 2
+	Posts int           // how many rooms are sent to at once, more where a service is slow to take a reply: as many
 	Lease time.Duration // how long a claim holds; after a death, others wait that long: 30 s
 	Poll  time.Duration // how often work recorded by other processes is looked for: 500 ms
 	Grace time.Duration // how long work in hand may take once Run is told to stop: 8 s
@@ -76,6 +77,7 @@ func (d *Desk) init() {
 	d.once.Do(func() {
 		d.said, d.due = make(chan struct{}, 1), make(chan struct{}, 1)
 		d.Lanes = or(d.Lanes, 2)
+		d.Posts = or(d.Posts, d.Lanes)
 		d.Lease = or(d.Lease, 30*time.Second)
 		d.Poll = or(d.Poll, 500*time.Millisecond)
 		d.Grace = or(d.Grace, 8*time.Second)
@@ -123,6 +125,8 @@ func (d *Desk) Run(ctx context.Context) {
 	var wg sync.WaitGroup
 	for range d.Lanes {
 		wg.Go(func() { d.loop(ctx, "answer", d.said, d.answerNext) })
+	}
+	for range d.Posts {
 		wg.Go(func() { d.loop(ctx, "send", d.due, d.sendNext) })
 	}
 	wg.Go(func() { d.loop(ctx, "remind", nil, d.remindNext) })

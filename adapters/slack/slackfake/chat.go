@@ -79,7 +79,7 @@ func (s *Server) postEphemeral(c call) answer {
 	}
 	m := &message{
 		TS: s.ts(), Thread: c.get("thread_ts"), User: BotUser, Bot: true, Text: c.get("text"), private: c.get("user"),
-		Blocks: json.RawMessage(c.get("blocks")), unfurl: c.get("unfurl_links") + "," + c.get("unfurl_media"),
+		Blocks: json.RawMessage(c.get("blocks")), unfurl: c.get("unfurl_links") + "," + c.get("unfurl_media"), mrkdwn: c.get("mrkdwn"),
 	}
 	room.messages = append(room.messages, m)
 	return answer{"message_ts": m.TS}
@@ -89,8 +89,9 @@ func (s *Server) postEphemeral(c call) answer {
 // channels that the app is not in.
 func (s *Server) respond(w http.ResponseWriter, r *http.Request) {
 	var in struct {
-		Text string `json:"text"`
-		Type string `json:"response_type"`
+		Text   string          `json:"text"`
+		Blocks json.RawMessage `json:"blocks"`
+		Type   string          `json:"response_type"`
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -100,7 +101,7 @@ func (s *Server) respond(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	room.messages = append(room.messages, &message{
-		TS: s.ts(), User: BotUser, Bot: true, Text: in.Text, private: r.PathValue("user"), unfurl: "false,false"})
+		TS: s.ts(), User: BotUser, Bot: true, Text: in.Text, Blocks: in.Blocks, private: r.PathValue("user"), unfurl: "false,false"})
 	w.Header().Set("Content-Type", "text/html")
 	_, _ = w.Write([]byte("ok"))
 }
@@ -132,6 +133,7 @@ func (s *Server) update(c call) answer {
 	if d := c.get("metadata"); d != "" {
 		m.Metadata = json.RawMessage(d)
 	}
+	m.mrkdwn = c.get("mrkdwn")
 	e := s.changed(room, m, c.get("text"))
 	s.mu.Unlock()
 	s.emit(e)
@@ -242,7 +244,7 @@ func walk(v any, f func(map[string]any)) {
 		}
 	case map[string]any:
 		f(v)
-		for _, key := range []string{"blocks", "elements", "text", "fields", "element", "label", "accessory", "confirm", "title"} {
+		for _, key := range []string{"blocks", "elements", "text", "fields", "element", "label", "placeholder", "hint", "accessory", "confirm", "title"} {
 			walk(v[key], f)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 // blocks of one message, which users found near 13 200.
 const (
 	maxText     = 40000
+	maxUpdate   = 4000 // of the text of chat.update
 	maxBlocks   = 50
 	maxSection  = 3000
 	maxSum      = 13200
@@ -26,7 +27,11 @@ const (
 
 // within refuses a message that is too much for Slack.
 func (s *Server) within(c call) answer {
-	if n := utf8.RuneCountInString(c.get("text")); n > maxText {
+	most := maxText
+	if c.method == "chat.update" {
+		most = maxUpdate
+	}
+	if n := utf8.RuneCountInString(c.get("text")); n > most {
 		return s.over("msg_too_long", fmt.Sprintf("text of %d characters", n))
 	}
 	blocks := c.get("blocks")

@@ -12,6 +12,7 @@ import (
 type Saying struct {
 	Channel, User, Text string
 	Thread              string // ts of the root, or ""
+	Blocks              string // as JSON, or ""
 }
 
 // Mention is how the app is named in a text.
@@ -30,7 +31,7 @@ func Plain(text string) string { return html.UnescapeString(text) }
 func (s *Server) Say(p Saying) string {
 	s.mu.Lock()
 	c := s.channels[p.Channel]
-	m := &message{TS: s.ts(), Thread: p.Thread, User: p.User, Text: p.Text}
+	m := &message{TS: s.ts(), Thread: p.Thread, User: p.User, Text: p.Text, Blocks: json.RawMessage(p.Blocks)}
 	if u := s.users[p.User]; u != nil {
 		m.Bot = u.bot
 	}
@@ -43,14 +44,10 @@ func (s *Server) Say(p Saying) string {
 
 // told is what the app is told of a new message; s.mu is held.
 func (s *Server) told(c *channel, m *message) []map[string]any {
-	kind := "channel"
-	if c.with != "" {
-		kind = "im"
-	}
 	e := m.json(c)
-	e["channel"], e["channel_type"], e["event_ts"] = c.ID, kind, m.TS
+	e["channel"], e["channel_type"], e["event_ts"] = c.ID, c.told, m.TS
 	out := []map[string]any{e}
-	if c.with == "" && strings.Contains(m.Text, Mention) && m.User != BotUser {
+	if c.kind != direct && strings.Contains(m.Text, Mention) && m.User != BotUser {
 		a := m.json(c)
 		a["type"], a["channel"], a["event_ts"] = "app_mention", c.ID, m.TS
 		out = append(out, a)

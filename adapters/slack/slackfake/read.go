@@ -1,14 +1,25 @@
 package slackfake
 
 import (
+	"maps"
 	"slices"
 	"strconv"
+	"strings"
 )
+
+// readable finds the channel of a call that reads; s.mu is held.
+func (s *Server) readable(id string) (*channel, answer) {
+	room, bad := s.place(id)
+	if bad == nil && !s.has(room.scope+":history") {
+		bad = s.lacks(room.scope + ":history")
+	}
+	return room, bad
+}
 
 func (s *Server) history(c call) answer {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	room, bad := s.place(c.get("channel"))
+	room, bad := s.readable(c.get("channel"))
 	if bad != nil {
 		return bad
 	}
@@ -24,7 +35,7 @@ func (s *Server) history(c call) answer {
 func (s *Server) replies(c call) answer {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	room, bad := s.place(c.get("channel"))
+	room, bad := s.readable(c.get("channel"))
 	if bad != nil {
 		return bad
 	}
@@ -53,35 +64,59 @@ func between(ts string, c call) bool {
 
 // page answers with one page of messages; s.mu is held.
 func (s *Server) page(room *channel, found []*message, c call, usual int) answer {
-	limit, _ := strconv.Atoi(c.get("limit"))
-	if limit == 0 {
-		limit = usual
-	}
-	from, _ := strconv.Atoi(c.get("cursor"))
-	to := min(from+limit, len(found))
+	rows, next := cut(found, c, usual, s.opt.Page)
 	list := []any{}
-	for _, m := range found[min(from, to):to] {
+	for _, m := range rows {
 		list = append(list, m.history(room, c.get("include_all_metadata") == "1"))
-	}
-	next := ""
-	if to < len(found) {
-		next = strconv.Itoa(to)
 	}
 	return answer{"messages": list, "has_more": next != "", "response_metadata": map[string]any{"next_cursor": next}}
 }
 
+// cut returns the rows of one page, and where the next begins.
+func cut[T any](all []T, c call, usual, most int) (rows []T, next string) {
+	limit, _ := strconv.Atoi(c.get("limit"))
+	if limit == 0 {
+		limit = usual
+	}
+	if most > 0 {
+		limit = min(limit, most)
+	}
+	from, _ := strconv.Atoi(c.get("cursor"))
+	to := min(from+limit, len(all))
+	if to < len(all) {
+		next = strconv.Itoa(to)
+	}
+	return all[min(from, to):to], next
+}
+
+// conversations lists what the app is in, of the kinds that are asked for.
 func (s *Server) conversations(c call) answer {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	list := []any{}
-	for _, room := range s.channels {
-		if !room.left {
-			list = append(list, map[string]any{
-				"id": room.ID, "name": room.Name, "is_channel": room.with == "", "is_im": room.with != "", "user": room.with, "is_member": true,
-			})
+	wanted := strings.Split(c.get("types"), ",")
+	if c.get("types") == "" {
+		wanted = []string{public.listed}
+	}
+	for _, k := range []kind{public, private, direct, several} {
+		if slices.Contains(wanted, k.listed) && !s.has(k.scope+":read") {
+			return s.lacks(k.scope + ":read")
 		}
 	}
-	return answer{"channels": list, "response_metadata": map[string]any{"next_cursor": ""}}
+	var found []*channel
+	for _, id := range slices.Sorted(maps.Keys(s.channels)) {
+		if room := s.channels[id]; !room.left && slices.Contains(wanted, room.listed) {
+			found = append(found, room)
+		}
+	}
+	rows, next := cut(found, c, 100, s.opt.Page)
+	list := []any{}
+	for _, room := range rows {
+		list = append(list, map[string]any{
+			"id": room.ID, "name": room.Name, "is_channel": room.kind == public, "is_im": room.kind == direct,
+			"is_mpim": room.kind == several, "is_private": room.kind != public, "user": room.with, "is_member": true,
+		})
+	}
+	return answer{"channels": list, "response_metadata": map[string]any{"next_cursor": next}}
 }
 
 func (u *user) json() map[string]any {

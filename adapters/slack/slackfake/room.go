@@ -8,8 +8,20 @@ import (
 	"time"
 )
 
-// A channel is a public channel ("C…") or a direct conversation ("D…").
+// A kind is a kind of conversation: what it is called in a list of
+// conversations, what events call it, and what the scopes for it begin with.
+type kind struct{ listed, told, scope string }
+
+var (
+	public  = kind{"public_channel", "channel", "channels"}
+	private = kind{"private_channel", "group", "groups"}
+	direct  = kind{"im", "im", "im"}
+	several = kind{"mpim", "mpim", "mpim"}
+)
+
+// A channel is a conversation of any kind.
 type channel struct {
+	kind
 	ID, Name string
 	with     string // the other person of a direct conversation
 	messages []*message
@@ -51,6 +63,7 @@ type Message struct {
 	File, Alt, Title       string // id, alt text and title of a picture
 	Bytes                  int    // size of the picture
 	Unfurls                bool   // links would be previewed
+	Mrkdwn                 bool   // the text is read as markup, where no blocks stand for it
 	Reactions              []string
 }
 
@@ -71,7 +84,17 @@ func Time(ts string) time.Time {
 
 // Channel opens a public channel with the app in it.
 func (s *Server) Channel(name string) string {
-	return s.add(&channel{ID: "C" + s.id(), Name: name})
+	return s.add(&channel{kind: public, ID: "C" + s.id(), Name: name})
+}
+
+// Private opens a private channel with the app in it.
+func (s *Server) Private(name string) string {
+	return s.add(&channel{kind: private, ID: "C" + s.id(), Name: name})
+}
+
+// Group opens a conversation of several people with the app.
+func (s *Server) Group(name string) string {
+	return s.add(&channel{kind: several, ID: "G" + s.id(), Name: name})
 }
 
 // Direct opens the app's conversation with one person, or finds it.
@@ -84,7 +107,7 @@ func (s *Server) Direct(user string) string {
 		}
 	}
 	s.mu.Unlock()
-	return s.add(&channel{ID: "D" + s.id(), with: user})
+	return s.add(&channel{kind: direct, ID: "D" + s.id(), with: user})
 }
 
 // Leave has the app thrown out of a channel.
@@ -159,7 +182,7 @@ func (s *Server) messages(channel string, want func(*message) bool) []Message {
 func (m *message) seen() Message {
 	out := Message{
 		TS: m.TS, Thread: m.Thread, User: m.User, Text: m.Text, Blocks: m.Blocks, Metadata: m.Metadata, Private: m.private,
-		Unfurls: m.unfurl != "false,false",
+		Unfurls: m.unfurl != "false,false", Mrkdwn: m.mrkdwn != "false",
 	}
 	for _, r := range m.Reactions {
 		out.Reactions = append(out.Reactions, r.Name)

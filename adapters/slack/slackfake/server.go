@@ -29,6 +29,9 @@ type Options struct {
 	Pace    time.Duration    // least time between two messages in a channel: none
 	Scopes  []string         // of the bot token: all that the methods here want
 	Silent  bool             // no pings are sent
+	Page    int              // most rows of one page: as many as are asked for
+
+	ShareAfter time.Duration // from the end of an upload to the message that shows it: 10 ms
 }
 
 // A Server is one workspace with one app, which the bot is.
@@ -47,7 +50,8 @@ type Server struct {
 	triggers map[string]time.Time
 	faults   map[string][]*Fault
 	calls    map[string]int
-	broken   []string // limits that a call overstepped
+	gathers  map[string]*gathering // by method
+	broken   []string              // limits that a call overstepped
 
 	sockets sockets
 }
@@ -56,7 +60,7 @@ type Server struct {
 func New(t testing.TB, o Options) *Server {
 	s := &Server{
 		opt: o.filled(), channels: map[string]*channel{}, users: map[string]*user{}, uploads: map[string]*upload{},
-		homes: map[string]json.RawMessage{}, triggers: map[string]time.Time{}, faults: map[string][]*Fault{}, calls: map[string]int{},
+		homes: map[string]json.RawMessage{}, triggers: map[string]time.Time{}, faults: map[string][]*Fault{}, calls: map[string]int{}, gathers: map[string]*gathering{},
 	}
 	s.sockets.init(s)
 	s.users[BotUser] = &user{ID: BotUser, Name: "presshand", bot: true}
@@ -79,6 +83,9 @@ func (o Options) filled() Options {
 	}
 	if o.Ack == 0 {
 		o.Ack = 3 * time.Second
+	}
+	if o.ShareAfter == 0 {
+		o.ShareAfter = 10 * time.Millisecond
 	}
 	if o.Retries == nil {
 		o.Retries = []time.Duration{0, time.Minute, 5 * time.Minute}
@@ -172,7 +179,8 @@ func (s *Server) api(w http.ResponseWriter, r *http.Request) {
 	s.mu.Lock()
 	s.calls[name]++
 	s.mu.Unlock()
-	fault := s.fault(name)
+	s.gathered(name, r)
+	fault := s.fault(name, c.get("channel"))
 	if fault.before(w, r) {
 		return
 	}
@@ -204,9 +212,13 @@ func (s *Server) allowed(m method, token string, c call) answer {
 		return failed("invalid_auth")
 	}
 	if m.scope != "" && !s.has(m.scope) {
-		return answer{"error": "missing_scope", "needed": m.scope, "provided": strings.Join(s.opt.Scopes, ",")}
+		return s.lacks(m.scope)
 	}
 	return m.serve(s, c)
+}
+
+func (s *Server) lacks(scope string) answer {
+	return answer{"error": "missing_scope", "needed": scope, "provided": strings.Join(s.opt.Scopes, ",")}
 }
 
 // has reports whether the token has one of some scopes.

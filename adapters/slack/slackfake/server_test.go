@@ -3,6 +3,7 @@ package slackfake_test
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -63,6 +64,10 @@ func TestServer_refuses(t *testing.T) {
 		}, "channel_not_found"},
 		"no scope": {func(a *slack.Client) error { return a.AddReaction("eyes", slack.NewRefToMessage(room, "1.2")) }, "missing_scope"},
 		"no text":  {func(a *slack.Client) error { _, _, err := a.PostMessage(room); return err }, "no_text"},
+		"too long an update": {func(a *slack.Client) error {
+			_, _, _, err := a.UpdateMessage(room, "1.2", slack.MsgOptionText(strings.Repeat("x", 4001), false))
+			return err
+		}, "msg_too_long"},
 		"too many blocks": {func(a *slack.Client) error {
 			var blocks []slack.Block
 			for range 51 {
@@ -96,6 +101,50 @@ func TestServer_refuses(t *testing.T) {
 	var limited *slack.RateLimitedError
 	if !errors.As(err, &limited) || limited.RetryAfter < time.Minute {
 		t.Errorf("a second message at once gives %v, want to wait", err)
+	}
+}
+
+// Conversations are listed by their kinds, in pages, where the token may.
+func TestServer_conversations(t *testing.T) {
+	s := slackfake.New(t, slackfake.Options{Page: 2, Scopes: []string{"channels:read", "groups:read", "im:read", "groups:history"}})
+	public, private, direct := s.Channel("tops"), s.Private("office"), s.Direct(s.User("ana"))
+	s.Group("us")
+	more := []string{s.Channel("b"), s.Channel("c")}
+	api := client(s, slackfake.BotToken)
+	for types, want := range map[string][]string{
+		"": {public, more[0], more[1]}, "public_channel": {public, more[0], more[1]}, "private_channel": {private}, "im,private_channel": {direct, private},
+	} {
+		var got []string
+		cursor := ""
+		for {
+			p := &slack.GetConversationsForUserParameters{Cursor: cursor, Limit: 200}
+			if types != "" {
+				p.Types = strings.Split(types, ",")
+			}
+			rooms, next, err := api.GetConversationsForUser(p)
+			if err != nil || len(rooms) > 2 {
+				t.Fatalf("%q: page of %d (%v), want 2 at most", types, len(rooms), err)
+			}
+			for _, r := range rooms {
+				got = append(got, r.ID)
+			}
+			if cursor = next; cursor == "" {
+				break
+			}
+		}
+		slices.Sort(got)
+		slices.Sort(want)
+		if !slices.Equal(got, want) {
+			t.Errorf("%q lists %v, want %v", types, got, want)
+		}
+	}
+	if _, _, err := api.GetConversationsForUser(&slack.GetConversationsForUserParameters{Types: []string{"mpim"}}); err == nil || err.Error() != "missing_scope" {
+		t.Errorf("without mpim:read conversations are listed: %v", err)
+	}
+	for room, want := range map[string]bool{public: false, private: true} {
+		if _, err := api.GetConversationHistory(&slack.GetConversationHistoryParameters{ChannelID: room}); (err == nil) != want {
+			t.Errorf("history of %s is read with %v, by the scopes %v", room, err, want)
+		}
 	}
 }
 

@@ -31,6 +31,7 @@ type sockets struct {
 	refused bool               // no socket can be opened
 	put     int                // events to be sent again later
 	sentOn  map[string]*socket // by envelope
+	acked   map[string]bool    // by envelope, whoever sent it
 }
 
 // An event is something to be delivered until it is acknowledged.
@@ -55,7 +56,7 @@ type socket struct {
 
 func (s *sockets) init(server *Server) {
 	s.up.CheckOrigin = func(*http.Request) bool { return true } // the client names Slack as its origin
-	s.sentOn = map[string]*socket{}
+	s.sentOn, s.acked = map[string]*socket{}, map[string]bool{}
 	s.server, s.events = server, map[string]*event{}
 }
 
@@ -65,7 +66,7 @@ func (s *Server) connectionsOpen(call) answer {
 
 // serve holds one websocket.
 func (s *sockets) serve(w http.ResponseWriter, r *http.Request) {
-	if s.server.fault("socket").before(w, r) {
+	if s.server.fault("socket", "").before(w, r) {
 		return
 	}
 	s.mu.Lock()
@@ -115,6 +116,7 @@ func (s *sockets) read(k *socket) {
 func (s *sockets) acknowledge(k *socket, envelope string, payload json.RawMessage) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	s.acked[envelope] = true
 	e := s.events[envelope]
 	switch {
 	case s.sentOn[envelope] != k:
@@ -184,11 +186,11 @@ func (s *sockets) drop(k *socket) {
 			again = append(again, e)
 		}
 	}
-	s.mu.Unlock()
 	slices.SortFunc(again, func(a, b *event) int { return strings.Compare(a.envelope, b.envelope) })
 	for _, e := range again {
-		s.again(e, "connection_closed")
+		s.retry(e, "connection_closed")
 	}
+	s.mu.Unlock()
 }
 
 // deliver sends an event to one of the sockets, or has it retried.
@@ -221,18 +223,11 @@ func (s *sockets) deliver(e *event) {
 // expire has an event sent again that was not acknowledged in time.
 func (s *sockets) expire(e *event, envelope string) {
 	s.mu.Lock()
-	_, waits := s.events[envelope]
-	delete(s.events, envelope)
-	s.mu.Unlock()
-	if waits {
-		s.again(e, "timeout")
-	}
-}
-
-func (s *sockets) again(e *event, reason string) {
-	s.mu.Lock()
 	defer s.mu.Unlock()
-	s.retry(e, reason)
+	if _, waits := s.events[envelope]; waits {
+		delete(s.events, envelope)
+		s.retry(e, "timeout")
+	}
 }
 
 // retry sends an event once more after its time; s.mu is held.
@@ -298,6 +293,13 @@ func (s *Server) Send(v any) {
 	if len(s.sockets.open) > 0 {
 		s.sockets.open[0].send(v)
 	}
+}
+
+// Acked reports whether an envelope was acknowledged, also one made by hand.
+func (s *Server) Acked(envelope string) bool {
+	s.sockets.mu.Lock()
+	defer s.sockets.mu.Unlock()
+	return s.sockets.acked[envelope]
 }
 
 // Deliver sends an Events API event with any inner event, and returns its id.

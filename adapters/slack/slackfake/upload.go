@@ -39,7 +39,7 @@ func (s *Server) uploadBytes(w http.ResponseWriter, r *http.Request) {
 	s.calls["upload"]++
 	u := s.uploads[strings.TrimPrefix(r.URL.Path, "/upload/")]
 	s.mu.Unlock()
-	if s.fault("upload").before(w, r) {
+	if s.fault("upload", "").before(w, r) {
 		return
 	}
 	if u == nil {
@@ -85,7 +85,7 @@ func (s *Server) completeUpload(c call) answer {
 			return bad
 		}
 		thread := c.get("thread_ts")
-		time.AfterFunc(10*time.Millisecond, func() { s.share(room, thread, u) })
+		time.AfterFunc(s.opt.ShareAfter, func() { s.share(room, thread, u) })
 	}
 	return answer{"files": []any{map[string]any{"id": u.id, "title": u.title}}}
 }
