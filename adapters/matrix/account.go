@@ -1,6 +1,7 @@
 package matrix
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -36,24 +37,35 @@ func Open(c Config, in Inbox, b book.Reader) (*Account, error) {
 	return &Account{cfg: c, inbox: in, book: b, live: make(chan *session, 1)}, nil
 }
 
+// After the death of the process that serves an account another one serves it
+// within a reign and a quarter, and goes on with what the dead one had in hand
+// within a lease: well within the 30 s that a handover may take.
+const (
+	lease = 18 * time.Second
+	reign = 16 * time.Second
+)
+
 // Serve serves an account whenever this process holds the account's lease,
 // until ctx is done or something is wrong that only people can mend. The desk
 // must be one of its own, with store, handler, name and clock; its senders are
-// set here. It works while the account is served: two processes that send for
-// one account would use the same step of a key twice.
+// set here, and its lease and reign where they are not. It works while the
+// account is served: two processes that send for one account would use the same
+// step of a key twice.
 func Serve(ctx context.Context, c Config, d *desk.Desk) error {
 	a, err := Open(c, d, d.Store)
 	if err != nil {
 		return err
 	}
 	d.Senders = map[string]desk.Sender{Service: a}
+	d.Lease, d.Reign = cmp.Or(d.Lease, lease), cmp.Or(d.Reign, reign)
+	// before it leads: what is dropped includes the lease of the account
+	if err := d.Resume(ctx); err != nil {
+		a.cfg.Log.Warn("matrix: earlier claims not freed", "error", err)
+	}
 	ctx, stop := context.WithCancelCause(ctx)
 	defer stop(nil)
 	d.Lead(ctx, "matrix/"+c.User, func(ctx context.Context) {
 		a.cfg.Log.Info("matrix: this process serves the account", "user", c.User)
-		if err := d.Resume(ctx); err != nil {
-			a.cfg.Log.Warn("matrix: earlier claims not freed", "error", err)
-		}
 		var wg sync.WaitGroup
 		working, done := context.WithCancel(ctx)
 		wg.Go(func() { d.Run(working) })

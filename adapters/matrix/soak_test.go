@@ -146,6 +146,9 @@ func (h *hand) insist(t testing.TB, room id.RoomID, root id.EventID, text string
 // queued is how much a homeserver that loses its queue may lose with it.
 const queued = 3
 
+// waitForTwins is how long an answer that comes twice is waited for.
+const waitForTwins = 3 * time.Second
+
 // answeredOnce waits until each message that people said was answered, what
 // they said among it, and sees that none was answered twice. What a homeserver
 // that was killed shows late, people said too. No bot can help what it accepted
@@ -189,7 +192,7 @@ func answeredOnce(t testing.TB, h *hand, room id.RoomID, from id.UserID, said []
 		}
 		return ""
 	})
-	time.Sleep(3 * time.Second) // for what comes twice
+	time.Sleep(waitForTwins)
 	for m, n := range answers() {
 		if n > 1 {
 			t.Errorf("message %s was answered %d times, want once", m, n)
@@ -227,7 +230,9 @@ func TestServe_handover(t *testing.T) {
 		said = append(said, zoe.ask(t, room, root, fmt.Sprintf("what about %d inches", 15+i)))
 	}
 	answeredOnce(t, ana, room, s.user(), said, 33*time.Second)
-	if took := time.Since(died) - 3*time.Second; took > 30*time.Second {
+	took := time.Since(died) - waitForTwins
+	if took > 30*time.Second {
 		t.Errorf("handover took %v, want 30 s at most", took)
 	}
+	t.Logf("handover took %v", took)
 }

@@ -50,7 +50,7 @@ func newDesk(store book.Store, worker string, strict, draw bool) *desk.Desk {
 	clerk := bot.Clerk{Bot: bot.New(store), Draw: func(string) bool { return draw }}
 	return &desk.Desk{
 		Store: store, Handler: bot.StrictClerk{Clerk: clerk, Demands: func(string) bool { return strict }},
-		Worker: worker, Clock: time.Now, Poll: 50 * time.Millisecond, Lease: 15 * time.Second, Reign: 16 * time.Second,
+		Worker: worker, Clock: time.Now,
 	}
 }
 
