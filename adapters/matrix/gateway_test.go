@@ -25,6 +25,7 @@ type gateway struct {
 	typing []bool // as it was turned on and off
 	sent   int
 	spoil  func(n int, w http.ResponseWriter, r *http.Request) (spoiled bool) // the answer to the n-th message
+	amid   func(w http.ResponseWriter, r *http.Request) (answered bool)       // any other request
 }
 
 func newGateway(t testing.TB) (*gateway, string) {
@@ -53,8 +54,23 @@ func (g *gateway) serve(w http.ResponseWriter, r *http.Request) {
 		if spoil != nil && spoil(n, w, r) {
 			return
 		}
+	default:
+		g.mu.Lock()
+		amid := g.amid
+		g.mu.Unlock()
+		if amid != nil && amid(w, r) {
+			return
+		}
 	}
 	g.Handler.ServeHTTP(w, r)
+}
+
+// meddle has all requests but messages and typing seen by f, which may answer
+// them itself.
+func (g *gateway) meddle(f func(w http.ResponseWriter, r *http.Request) (answered bool)) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.amid = f
 }
 
 // The homeserver is asked too often: its answer says how long to wait, and the

@@ -89,15 +89,14 @@ func TestAccount_neverInClear(t *testing.T) {
 	room := meet(t, ana, zoe, s, false)
 	root := ana.ask(t, room, "", "press, "+load)
 	ana.answer(t, room, s.user(), root, 1)
-	_, err := ana.SendStateEvent(t.Context(), room, event.StateEncryption, "", &event.EncryptionEventContent{Algorithm: id.AlgorithmMegolmV1})
-	must(t, err)
+	ana.seal(t, room)
 	ana.knowsEncrypted(t, room)
 	ana.ask(t, room, root, "make it oak")
 	if !ana.answer(t, room, s.user(), root, 2).Mautrix.WasEncrypted {
 		t.Fatal("reply came in clear after encryption was turned on")
 	}
 	// nonsense in the state must not turn it off
-	_, err = ana.SendStateEvent(t.Context(), room, event.StateEncryption, "", map[string]any{"algorithm": "none"})
+	_, err := ana.SendStateEvent(t.Context(), room, event.StateEncryption, "", map[string]any{"algorithm": "none"})
 	must(t, err)
 	if _, err := ana.SendMessageEvent(t.Context(), room, event.EventMessage,
 		&event.MessageEventContent{MsgType: event.MsgText, Body: "what about 22 inches", RelatesTo: (&event.RelatesTo{}).SetThread(root, root)},
@@ -203,15 +202,7 @@ func TestAccount_picture(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			room := meet(t, ana, zoe, s, encrypted)
 			root := ana.ask(t, room, "", "press, "+load)
-			var c *event.MessageEventContent
-			eventually(t, func() string {
-				for _, e := range ana.replies(room, s.user(), root) {
-					if c = e.Content.AsMessage(); c.MsgType == event.MsgImage {
-						return ""
-					}
-				}
-				return "no picture"
-			})
+			c := ana.picture(t, room, s.user(), root)
 			if c.Body == "" || c.Body == c.FileName || c.Info.MimeType != "image/png" || c.Info.Width == 0 {
 				t.Errorf("picture has words %q, file name %q, info %+v", c.Body, c.FileName, c.Info)
 			}

@@ -85,6 +85,8 @@ func (s *session) put(ctx context.Context, room id.RoomID, c *event.MessageEvent
 			return "", err
 		}
 		kind, content = event.EventEncrypted, encrypted
+	} else if err := s.stillPlain(ctx, room); err != nil {
+		return "", err
 	}
 	r, err := s.client.SendMessageEvent(ctx, room, kind, content, mautrix.ReqSendEvent{TransactionID: txn(key), DontEncrypt: true})
 	if err != nil {
@@ -92,6 +94,18 @@ func (s *session) put(ctx context.Context, room id.RoomID, c *event.MessageEvent
 	}
 	return r.EventID, nil
 }
+
+// stillPlain asks once more, right before something is sent in clear: making it
+// may have taken a while. Once sealed, it is made anew.
+func (s *session) stillPlain(ctx context.Context, room id.RoomID) error {
+	sealed, err := s.isSealed(ctx, room)
+	if err == nil && sealed {
+		return &desk.WaitError{Err: errSealedMeanwhile}
+	}
+	return err
+}
+
+var errSealedMeanwhile = errors.New("room was encrypted while the reply was made")
 
 // txn is a key as it may stand in a path.
 func txn(key string) string {
