@@ -30,7 +30,7 @@ func (s *session) echo(ctx context.Context, e *event.Event) error {
 	case e.ID: // recorded meanwhile by who sent it
 		return nil
 	case "":
-		m := message{ID: e.ID, Room: e.RoomID, Root: content.RelatesTo.GetThreadParent(), Key: key, Shows: e.ID}
+		m := message{ID: e.ID, Room: e.RoomID, Sender: e.Sender, Root: content.RelatesTo.GetThreadParent(), Key: key, Shows: e.ID}
 		if was := content.RelatesTo.GetReplaceID(); was != "" {
 			m.Shows = was
 		}

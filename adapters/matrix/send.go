@@ -29,7 +29,7 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 	if err != nil {
 		return "", err
 	}
-	m.Room, m.Root, m.Key = id.RoomID(o.Place.Room), id.EventID(o.Place.Thread), o.Key
+	m.Room, m.Root, m.Key, m.Sender = id.RoomID(o.Place.Room), id.EventID(o.Place.Thread), o.Key, s.client.UserID
 	m.Load, m.Revision = sheet.Load, sheet.Revision
 	if m.ID == "" && o.Tries > 0 {
 		if m.ID, err = s.lookAgain(ctx, o); err != nil {

@@ -36,6 +36,10 @@ var tables = dbutil.UpgradeTable{
 		_, err := db.Exec(ctx, firstTables)
 		return err
 	}),
+	dbutil.WrapUpgrade(1, 2, 2, "Who said a message", dbutil.TxnModeOn, func(ctx context.Context, db *dbutil.Database) error {
+		_, err := db.Exec(ctx, `ALTER TABLE known ADD COLUMN sender TEXT NOT NULL DEFAULT ''`)
+		return err
+	}),
 }
 
 // openStore opens the store, which is made if it is not there.

@@ -66,8 +66,8 @@ func (s *session) said(ctx context.Context, e *event.Event) error {
 		return err
 	}
 	if edits {
-		if was.ID == "" || c.NewContent == nil {
-			return nil // of a message that was not for the bot
+		if c.NewContent == nil || !was.editableIn(e) {
+			return nil
 		}
 		c = c.NewContent
 	}
@@ -106,6 +106,13 @@ func (s *session) edited(ctx context.Context, c *event.MessageEventContent) (was
 	}
 	was, err = s.store.known(ctx, target)
 	return was, true, err
+}
+
+// editableIn reports whether an event may edit a message: one that was for the
+// bot, of the same person in the same room. Programs can be made to send any
+// event as an edit of any other.
+func (m message) editableIn(e *event.Event) bool {
+	return m.ID != "" && m.Key == "" && m.Room == e.RoomID && m.Sender == e.Sender
 }
 
 // rootOf returns the root of the thread that a message stands in: that of the
@@ -149,5 +156,5 @@ func (s *session) record(ctx context.Context, e *event.Event, root id.EventID, x
 	if fresh {
 		s.seen(e.RoomID, e.ID, root)
 	}
-	return s.store.know(ctx, message{ID: e.ID, Room: e.RoomID, Root: root, Shows: e.ID})
+	return s.store.know(ctx, message{ID: e.ID, Room: e.RoomID, Sender: e.Sender, Root: root, Shows: e.ID})
 }

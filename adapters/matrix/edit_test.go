@@ -1,0 +1,81 @@
+//go:build goolm
+
+package matrix
+
+import (
+	"testing"
+
+	"maunium.net/go/mautrix/event"
+	"maunium.net/go/mautrix/id"
+)
+
+// What someone else sends as an edit of a person's message, or of the bot's
+// reply, or from another room, changes nothing.
+func TestAccount_editsOfOthers(t *testing.T) {
+	s, _ := setUp(t)
+	s.start(t)
+	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
+	room, elsewhere := meet(t, ana, zoe, s, false), meet(t, ana, zoe, s, false)
+	root := ana.ask(t, room, "", "press, "+load)
+	reply := ana.answer(t, room, s.user(), root, 1)
+	s.dealtWith(t)
+	const changed = "press, what is a caul"
+	zoe.edit(t, room, root, changed)
+	zoe.edit(t, room, reply.ID, changed)
+	ana.edit(t, elsewhere, root, changed)
+	for _, r := range []id.RoomID{room, elsewhere} {
+		next := ana.ask(t, r, "", "press, "+load)
+		ana.answer(t, r, s.user(), next, 1)
+	}
+	s.dealtWith(t)
+	for _, r := range []id.RoomID{room, elsewhere} {
+		for _, e := range ana.messages(r) {
+			if c := e.Content.AsMessage(); e.Sender == s.user() && c.RelatesTo.GetReplaceID() != "" {
+				t.Errorf("reply was changed to %q", c.NewContent.Body)
+			}
+		}
+	}
+	if n := len(ana.replies(room, s.user(), root)) + len(ana.replies(elsewhere, s.user(), root)); n != 1 {
+		t.Errorf("%d replies to the question, want 1", n)
+	}
+	ana.edit(t, room, root, changed)
+	eventually(t, func() string {
+		for _, e := range ana.messages(room) {
+			if e.Sender == s.user() && e.Content.AsMessage().RelatesTo.GetReplaceID() == reply.ID {
+				return ""
+			}
+		}
+		return "own edit changes nothing"
+	})
+}
+
+// edit sends a text as an edit of an event.
+func (h *hand) edit(t testing.TB, room id.RoomID, was id.EventID, text string) id.EventID {
+	t.Helper()
+	c := &event.MessageEventContent{MsgType: event.MsgText, Body: text}
+	c.SetEdit(was)
+	return h.say(t, room, c)
+}
+
+// A store of the first version is carried forward with what it knows.
+func TestOpenStore_upgrades(t *testing.T) {
+	at := t.TempDir() + "/matrix.db"
+	st, err := openStore(t.Context(), at)
+	must(t, err)
+	for _, q := range []string{
+		`ALTER TABLE known DROP COLUMN sender`,
+		`INSERT INTO known (event_id, room_id, root, at) VALUES ('$e', '!r', '$root', 1)`,
+		`UPDATE presshand_version SET version = 1, compat = 1`,
+	} {
+		must(t, st.exec(t.Context(), q))
+	}
+	must(t, st.close())
+	st, err = openStore(t.Context(), at)
+	must(t, err)
+	defer func() { must(t, st.close()) }()
+	m, err := st.known(t.Context(), "$e")
+	must(t, err)
+	if m.Root != "$root" || m.Sender != "" {
+		t.Errorf("message is %+v, want its thread, and nobody as sender", m)
+	}
+}
