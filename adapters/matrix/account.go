@@ -156,14 +156,8 @@ func (a *Account) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 
 // lasting reports whether trying again cannot help.
 func lasting(err error) bool {
-	for _, e := range []error{
-		ErrNotSetUp, ErrUnverified, ErrStoreMismatch, ErrRecoveryKey, ErrStoreKey, ErrToken, ErrLogin, mautrix.MUserDeactivated,
-	} {
-		if errors.Is(err, e) {
-			return true
-		}
-	}
-	return false
+	return isAny(err,
+		ErrNotSetUp, ErrUnverified, ErrStoreMismatch, ErrRecoveryKey, ErrStoreKey, ErrToken, ErrLogin, mautrix.MUserDeactivated)
 }
 
 const longestWait = 10 * time.Second

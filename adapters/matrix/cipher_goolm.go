@@ -4,6 +4,8 @@ package matrix
 
 import (
 	"context"
+	"encoding/base64"
+	"encoding/json"
 	"errors"
 	"fmt"
 
@@ -71,6 +73,7 @@ func openMachine(ctx context.Context, s *session) (*machine, error) {
 		return nil, fmt.Errorf("%w (store has device %s, homeserver %s)", ErrStoreMismatch, stored, s.client.DeviceID)
 	}
 	m := &machine{crypto.NewOlmMachine(s.client, &s.client.Log, keys, s.store.state), s.store.state.GetRoomJoinedOrInvitedMembers}
+	m.IgnorePostDecryptionParseErrors = true // who gets the event parses it
 	if err := m.Load(ctx); err != nil {
 		if ctx.Err() != nil {
 			return nil, err
@@ -137,12 +140,28 @@ func (m *machine) encrypt(ctx context.Context, room id.RoomID, t event.Type, con
 
 func (m *machine) decrypt(ctx context.Context, e *event.Event) (*event.Event, error) {
 	clear, err := m.DecryptMegolmEvent(ctx, e)
-	for _, e := range []error{crypto.ErrNoSessionFound, crypto.ErrGroupSessionWithheld, olm.ErrUnknownMessageIndex} {
-		if errors.Is(err, e) {
-			return nil, errNoKey
-		}
+	switch {
+	case err == nil:
+		return clear, nil
+	case isAny(err, crypto.ErrNoSessionFound, crypto.ErrGroupSessionWithheld, olm.ErrUnknownMessageIndex):
+		return nil, errNoKey
+	case refusal(err):
+		return nil, err
 	}
-	return clear, err
+	return nil, ofStore(err)
+}
+
+// refusal reports whether an event is at fault that cannot be decrypted: it
+// will not be better next time.
+func refusal(err error) bool {
+	var noJSON *json.SyntaxError
+	var otherJSON *json.UnmarshalTypeError
+	var noBase64 base64.CorruptInputError
+	return errors.As(err, &noJSON) || errors.As(err, &otherJSON) || errors.As(err, &noBase64) || isAny(err,
+		crypto.ErrIncorrectEncryptedContentType, crypto.ErrUnsupportedAlgorithm, crypto.ErrCorruptedMegolmPayload,
+		crypto.ErrDuplicateMessageIndex, crypto.ErrWrongRoom, crypto.ErrDeviceKeyMismatch,
+		olm.ErrBadMAC, olm.ErrBadSignature, olm.ErrBadMessageFormat, olm.ErrWrongProtocolVersion, olm.ErrEmptyInput,
+		olm.ErrInputToSmall, olm.ErrBadInput, olm.ErrMsgIndexTooHigh)
 }
 
 func (m *machine) ask(ctx context.Context, e *event.Event) {

@@ -18,9 +18,9 @@ func (s *session) echo(ctx context.Context, e *event.Event) error {
 	if m, err := s.store.known(ctx, e.ID); err != nil || m.ID != "" {
 		return err
 	}
-	content, key := s.ownContent(ctx, e)
-	if key == "" {
-		return nil
+	content, key, err := s.ownContent(ctx, e)
+	if err != nil || key == "" {
+		return err
 	}
 	first, err := s.store.sent(ctx, key)
 	if err != nil {

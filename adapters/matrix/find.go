@@ -33,7 +33,11 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 			if e.Sender != s.client.UserID {
 				continue
 			}
-			if _, key := s.ownContent(ctx, e); key == o.Key {
+			_, key, err := s.ownContent(ctx, e)
+			if err != nil {
+				return "", err
+			}
+			if key == o.Key {
 				return e.ID, nil
 			}
 		}
@@ -45,20 +49,23 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 }
 
 // ownContent returns what one of the account's own messages says, and the key
-// that it was sent under: "" where it cannot be read.
-func (s *session) ownContent(ctx context.Context, e *event.Event) (c *event.MessageEventContent, key string) {
+// that it was sent under: "" where it cannot be read, of an earlier device say.
+func (s *session) ownContent(ctx context.Context, e *event.Event) (c *event.MessageEventContent, key string, err error) {
 	e.Type.Class = event.MessageEventType
 	if parse(e) != nil {
-		return nil, ""
+		return nil, "", nil
 	}
 	if e.Type == event.EventEncrypted && s.cipher != nil {
 		clear, err := s.cipher.decrypt(ctx, e)
-		if err != nil {
+		if err != nil && passing(err) {
+			return nil, "", err
+		}
+		if readable(clear, err) != nil {
 			s.log.Debug("matrix: own message cannot be read", "event", e.ID, "error", err)
-			return nil, "" // of an earlier device
+			return nil, "", nil
 		}
 		e = clear
 	}
 	key, _ = e.Content.Raw[keyField].(string)
-	return e.Content.AsMessage(), key
+	return e.Content.AsMessage(), key, nil
 }

@@ -53,7 +53,7 @@ func (s *session) openLate(ctx context.Context, w waiter) error {
 	if err := parse(e); err != nil {
 		return errors.Join(err, s.store.stopWaiting(ctx, e.ID))
 	}
-	clear, err := s.cipher.decrypt(ctx, e)
+	clear, err := s.decipher(ctx, e)
 	if errors.Is(err, errNoKey) {
 		return s.hurry(ctx, w)
 	}

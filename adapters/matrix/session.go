@@ -36,6 +36,8 @@ type session struct {
 	// read anew: the older of the two must not come last.
 	mu    sync.Mutex
 	fresh map[id.RoomID]bool // rooms whose state was read since the start
+
+	undeciphered map[id.EventID]int // how often the store of keys failed on an event
 }
 
 // connect opens the store and logs in, with the token of the last time if it
@@ -48,6 +50,7 @@ func connect(ctx context.Context, c Config) (*session, error) {
 	s := &session{
 		cfg: c, log: c.Log, store: st, started: time.Now(),
 		signals: make(chan signal, 100), asked: make(chan struct{}, 1), fresh: map[id.RoomID]bool{},
+		undeciphered: map[id.EventID]int{},
 	}
 	if s.client, err = mautrix.NewClient(c.Homeserver, id.UserID(c.User), ""); err == nil {
 		s.client.Log = quietLog(c.Log)

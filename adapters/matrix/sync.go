@@ -233,14 +233,11 @@ func passing(err error) bool {
 	if errors.As(err, &ours) || errors.As(err, &theirs) {
 		return true
 	}
-	for _, e := range []error{
-		book.ErrBusy, book.ErrReadOnly, book.ErrFull, book.ErrLost, context.Canceled, context.DeadlineExceeded,
-	} {
-		if errors.Is(err, e) {
-			return true
-		}
-	}
-	return false
+	return isAny(err, book.ErrBusy, book.ErrReadOnly, book.ErrFull, book.ErrLost, context.Canceled, context.DeadlineExceeded)
+}
+
+func isAny(err error, of ...error) bool {
+	return slices.ContainsFunc(of, func(e error) bool { return errors.Is(err, e) })
 }
 
 // stateOf takes in the state of a room.

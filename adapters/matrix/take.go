@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"time"
 
 	"maunium.net/go/mautrix/event"
@@ -41,7 +42,7 @@ func (s *session) open(ctx context.Context, e *event.Event) error {
 	if err := s.store.seal(ctx, e.RoomID); err != nil || s.cipher == nil {
 		return err
 	}
-	clear, err := s.cipher.decrypt(ctx, e)
+	clear, err := s.decipher(ctx, e)
 	switch {
 	case errors.Is(err, errNoKey):
 		return s.store.wait(ctx, e)
@@ -53,6 +54,33 @@ func (s *session) open(ctx context.Context, e *event.Event) error {
 		return s.reacted(ctx, clear)
 	}
 	return nil
+}
+
+// decipherTries is how often an event is tried that the store of keys fails on.
+const decipherTries = 10
+
+// decipher reads an encrypted event. A failure of the store of keys is one of
+// a moment, so that the event is tried again; but one that lasts while the rest
+// of the store works must not hold the sync up for ever.
+func (s *session) decipher(ctx context.Context, e *event.Event) (*event.Event, error) {
+	clear, err := s.cipher.decrypt(ctx, e)
+	var ours *storeError
+	if !errors.As(err, &ours) {
+		delete(s.undeciphered, e.ID)
+		return clear, readable(clear, err)
+	}
+	if s.undeciphered[e.ID]++; s.undeciphered[e.ID] < decipherTries {
+		return nil, err
+	}
+	return nil, fmt.Errorf("store of keys fails on it: %w", ours.err)
+}
+
+// readable parses what was decrypted.
+func readable(clear *event.Event, err error) error {
+	if err != nil {
+		return err
+	}
+	return parse(clear)
 }
 
 // said records a message, if it is meant for the bot.
