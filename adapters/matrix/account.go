@@ -88,14 +88,18 @@ func (a *Account) Run(ctx context.Context) error {
 		a.cfg.Log.Warn("matrix: this program was built without Matrix encryption; rooms that are encrypted are left")
 	}
 	for failures := 0; ctx.Err() == nil; failures++ {
+		began := time.Now()
 		err := a.serve(ctx)
+		if time.Since(began) > longestWait { // it worked in between
+			failures = 0
+		}
 		switch {
 		case err == nil, ctx.Err() != nil:
 		case lasting(err):
 			return fmt.Errorf("matrix account %s: %w", a.cfg.User, err)
 		default:
 			a.cfg.Heard(err)
-			wait := backoff(failures)
+			wait := max(backoff(failures), retryAfter(err))
 			a.cfg.Log.Warn("matrix: account cannot be served", "error", brief(err), "again_in", wait)
 			pause(ctx, wait)
 		}
