@@ -13,6 +13,7 @@ import (
 	"maunium.net/go/mautrix"
 	"maunium.net/go/mautrix/crypto"
 	"maunium.net/go/mautrix/crypto/olm"
+	"maunium.net/go/mautrix/crypto/ssss"
 	"maunium.net/go/mautrix/event"
 	"maunium.net/go/mautrix/id"
 )
@@ -54,11 +55,18 @@ func newCipher(ctx context.Context, s *session) (cipher, error) {
 // recover has the account's identity vouch for this device.
 func (m *machine) recover(ctx context.Context, key string) error {
 	err := m.VerifyWithRecoveryKey(ctx, key)
-	var theirs mautrix.HTTPError
-	if err != nil && !errors.As(err, &theirs) {
+	if wrongKey(err) {
 		return fmt.Errorf("%w: %w", ErrRecoveryKey, err)
 	}
 	return err
+}
+
+// wrongKey reports whether a recovery key is at fault, rather than the store
+// or the homeserver.
+func wrongKey(err error) bool {
+	return isAny(err,
+		ssss.ErrInvalidRecoveryKey, ssss.ErrIncorrectSSSSKey, ssss.ErrKeyDataMACMismatch, ssss.ErrNotEncryptedForKey,
+		ssss.ErrCorruptedKeyMetadata, ssss.ErrNoDefaultKeyID)
 }
 
 // openMachine loads the keys of the session's device, or makes them.
@@ -74,13 +82,28 @@ func openMachine(ctx context.Context, s *session) (*machine, error) {
 	}
 	m := &machine{crypto.NewOlmMachine(s.client, &s.client.Log, keys, s.store.state), s.store.state.GetRoomJoinedOrInvitedMembers}
 	m.IgnorePostDecryptionParseErrors = true // who gets the event parses it
+	if err := s.opens(ctx, keys); err != nil {
+		return nil, err
+	}
 	if err := m.Load(ctx); err != nil {
-		if ctx.Err() != nil {
-			return nil, err
-		}
-		return nil, fmt.Errorf("%w: %w", ErrStoreKey, err)
+		return nil, ofStore(err)
 	}
 	return m, m.publish(ctx)
+}
+
+// opens tries the store key on the device's own keys, if they are there.
+func (s *session) opens(ctx context.Context, keys *crypto.SQLCryptoStore) error {
+	var pickled []byte
+	if err := s.store.one(ctx, []any{&pickled}, `SELECT account FROM crypto_account WHERE account_id = $1`, keys.AccountID); err != nil {
+		return err
+	}
+	if pickled == nil {
+		return nil
+	}
+	if err := olm.NewBlankAccount().Unpickle(pickled, keys.PickleKey); err != nil {
+		return fmt.Errorf("%w: %w", ErrStoreKey, err)
+	}
+	return nil
 }
 
 // publish sees to it that the homeserver has the device's keys.

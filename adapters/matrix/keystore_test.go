@@ -44,6 +44,23 @@ func TestSession_waitsForTheKeys(t *testing.T) {
 	ana.answer(t, room, s.user(), root, 2)
 }
 
+// Keys that cannot be got at just now end no process: neither the store key nor
+// the recovery key is at fault.
+func TestCheck_keysOutOfReach(t *testing.T) {
+	s, _ := setUp(t)
+	st, err := openStore(t.Context(), s.config.Store)
+	must(t, err)
+	must(t, st.exec(t.Context(), `ALTER TABLE crypto_account RENAME COLUMN account TO mislaid`))
+	failed := st.exec(t.Context(), `SELECT account FROM crypto_account`)
+	must(t, st.close())
+	if err := Check(t.Context(), s.config); err == nil || lasting(err) || !passing(err) {
+		t.Errorf("check says %v, want an error that may be gone next time", err)
+	}
+	if failed == nil || wrongKey(failed) {
+		t.Errorf("%v is taken for a wrong recovery key", failed)
+	}
+}
+
 // An event that the store of keys never gets over does not hold the sync up
 // for ever.
 func TestSession_givesAnEventUp(t *testing.T) {
