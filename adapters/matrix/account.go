@@ -161,7 +161,7 @@ func (a *Account) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 // lasting reports whether trying again cannot help.
 func lasting(err error) bool {
 	return isAny(err,
-		ErrNotSetUp, ErrUnverified, ErrStoreMismatch, ErrRecoveryKey, ErrStoreKey, ErrToken, ErrLogin, mautrix.MUserDeactivated)
+		ErrNotSetUp, ErrUnverified, ErrStoreMismatch, ErrLostDevice, ErrRecoveryKey, ErrStoreKey, ErrToken, ErrLogin, mautrix.MUserDeactivated)
 }
 
 const longestWait = 10 * time.Second

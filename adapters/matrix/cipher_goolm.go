@@ -88,7 +88,11 @@ func openMachine(ctx context.Context, s *session) (*machine, error) {
 	if err := m.Load(ctx); err != nil {
 		return nil, ofStore(err)
 	}
-	return m, m.publish(ctx)
+	err := m.publish(ctx)
+	if errors.Is(err, ErrStoreMismatch) && s.cfg.Token != "" && !m.GetAccount().Shared {
+		return nil, ErrLostDevice
+	}
+	return m, err
 }
 
 // opens tries the store key on the device's own keys, if they are there.

@@ -26,12 +26,12 @@ const load = "5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg, yellow glue"
 func setUp(t testing.TB) (*stand, string) {
 	t.Helper()
 	s := newStand(t)
-	key, err := Setup(t.Context(), s.config, false)
+	done, err := Setup(t.Context(), s.config, false)
 	must(t, err)
-	if key == "" {
+	if done.RecoveryKey == "" {
 		t.Fatal("set-up gave no recovery key")
 	}
-	return s, key
+	return s, done.RecoveryKey
 }
 
 // meet makes a room with the bot, a hand and a bystander, and waits for the bot.

@@ -16,8 +16,8 @@ import (
 // changes nothing.
 func TestSetup_restartOnTheSameStore(t *testing.T) {
 	s, _ := setUp(t)
-	if key, err := Setup(t.Context(), s.config, false); key != "" || err != nil {
-		t.Errorf("second set-up gave key %q and %v, want nothing", key, err)
+	if done, err := Setup(t.Context(), s.config, false); done != (Done{}) || err != nil {
+		t.Errorf("second set-up did %+v and gave %v, want nothing", done, err)
 	}
 	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
 	s.start(t)
@@ -68,6 +68,10 @@ func TestSetup_lostStoreWithRecoveryKey(t *testing.T) {
 func TestServe_saysWhatToDo(t *testing.T) {
 	s, key := setUp(t)
 	must(t, Check(t.Context(), s.config))
+	st, err := openStore(t.Context(), s.config.Store)
+	must(t, err)
+	_, token, err := st.login(t.Context(), s.user())
+	must(t, errors.Join(err, st.close()))
 	lost := filepath.Join(t.TempDir(), "new.db")
 	never := newStand(t).config
 	for _, c := range []struct {
@@ -78,6 +82,8 @@ func TestServe_saysWhatToDo(t *testing.T) {
 	}{
 		{"never set up", func(c *Config) { *c = never }, ErrNotSetUp, "presshand matrix-setup"},
 		{"lost store", func(c *Config) { c.Store = lost }, ErrUnverified, "recovery key"},
+		{"lost store, no recovery key", func(c *Config) { c.Store = lost }, ErrUnverified, "matrix-setup --renew"},
+		{"lost store of a token", func(c *Config) { c.Store, c.Token = filepath.Join(t.TempDir(), "x.db"), token }, ErrLostDevice, "new access token, or the password"},
 		{"wrong recovery key", func(c *Config) { c.Store, c.RecoveryKey = lost, wrong(key) }, ErrRecoveryKey, "last"},
 		{"wrong password", func(c *Config) { c.Store, c.Password = filepath.Join(t.TempDir(), "x.db"), "guess" }, ErrLogin, "check"},
 		{"old token", func(c *Config) { c.Token, c.Password = "gone", "" }, ErrToken, "new one"},
@@ -116,17 +122,18 @@ func wrong(key string) string {
 func TestSetup_renew(t *testing.T) {
 	s, old := setUp(t)
 	s.config.Store = filepath.Join(t.TempDir(), "new.db")
-	if key, err := Setup(t.Context(), s.config, false); key != "" || !errors.Is(err, ErrIdentityExists) {
-		t.Fatalf("set-up on a new store gave %q and %v, want %v", key, err, ErrIdentityExists)
+	if done, err := Setup(t.Context(), s.config, false); done != (Done{}) || !errors.Is(err, ErrIdentityExists) {
+		t.Fatalf("set-up on a new store did %+v and gave %v, want %v", done, err, ErrIdentityExists)
 	}
-	key, err := Setup(t.Context(), s.config, true)
+	done, err := Setup(t.Context(), s.config, true)
 	must(t, err)
+	key := done.RecoveryKey
 	if key == "" || key == old {
 		t.Fatal("renewed set-up gave no new recovery key")
 	}
 	s.config.Store, s.config.RecoveryKey = filepath.Join(t.TempDir(), "third.db"), key
-	if again, err := Setup(t.Context(), s.config, false); again != "" || err != nil {
-		t.Errorf("set-up with the new recovery key gave %q and %v, want nothing", again, err)
+	if again, err := Setup(t.Context(), s.config, false); again != (Done{Vouched: true}) || err != nil {
+		t.Errorf("set-up with the new recovery key did %+v and gave %v, want the device vouched for", again, err)
 	}
 	if c := s.config; c.Password != "" {
 		c.Password, c.Token = "", "token"
