@@ -41,8 +41,7 @@ func newGateway(t testing.TB) (*gateway, string) {
 func (g *gateway) serve(w http.ResponseWriter, r *http.Request) {
 	switch {
 	case strings.Contains(r.URL.Path, "/typing/"):
-		body, _ := io.ReadAll(r.Body) // what is missing shows in the test
-		r.Body = io.NopCloser(bytes.NewReader(body))
+		body := bodyOf(r)
 		g.mu.Lock()
 		g.typing = append(g.typing, bytes.Contains(body, []byte("true")))
 		g.mu.Unlock()
@@ -63,6 +62,13 @@ func (g *gateway) serve(w http.ResponseWriter, r *http.Request) {
 		}
 	}
 	g.Handler.ServeHTTP(w, r)
+}
+
+// bodyOf reads a request's body, and puts it back.
+func bodyOf(r *http.Request) []byte {
+	body, _ := io.ReadAll(r.Body) // what is missing shows in the test
+	r.Body = io.NopCloser(bytes.NewReader(body))
+	return body
 }
 
 // meddle has all requests but messages and typing seen by f, which may answer
