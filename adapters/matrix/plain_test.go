@@ -8,6 +8,7 @@ import (
 	"sync"
 	"testing"
 
+	"maunium.net/go/mautrix"
 	"maunium.net/go/mautrix/event"
 	"maunium.net/go/mautrix/id"
 )
@@ -85,4 +86,54 @@ func (h *hand) picture(t testing.TB, room id.RoomID, from id.UserID, root id.Eve
 		return "no picture"
 	})
 	return c
+}
+
+// Nonsense in the room's state does not keep the key from being renewed when
+// somebody is removed, also where there never was anything else.
+func TestSession_renewsTheKey(t *testing.T) {
+	s, _ := setUp(t)
+	s.start(t)
+	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
+	for name, sealedBefore := range map[string]bool{"sealed before": true, "never sealed well": false} {
+		t.Run(name, func(t *testing.T) {
+			room := meet(t, ana, zoe, s, sealedBefore)
+			_, err := ana.SendStateEvent(t.Context(), room, event.StateEncryption, "", map[string]any{"algorithm": "none"})
+			must(t, err)
+			session := func() string {
+				root := ana.ask(t, room, "", "press, "+load)
+				return ana.sessionOf(t, room, s.user(), root)
+			}
+			before := session()
+			if again := session(); again != before {
+				t.Fatal("the key is renewed each time, so that nothing is tested")
+			}
+			_, err = ana.KickUser(t.Context(), room, &mautrix.ReqKickUser{UserID: zoe.UserID})
+			must(t, err)
+			if session() == before {
+				t.Error("who was removed can read on")
+			}
+		})
+	}
+}
+
+// sessionOf waits for the last message of a user, sealed in a thread, and
+// returns which key it was sealed with.
+func (h *hand) sessionOf(t testing.TB, room id.RoomID, from id.UserID, root id.EventID) (session string) {
+	t.Helper()
+	eventually(t, func() string {
+		r, err := h.Messages(t.Context(), room, "", "", mautrix.DirectionBackward, nil, 20)
+		must(t, err)
+		for _, e := range r.Chunk {
+			rel, _ := e.Content.Raw["m.relates_to"].(map[string]any)
+			if e.Sender == from && rel["event_id"] == string(root) {
+				session, _ = e.Content.Raw["session_id"].(string)
+				return ""
+			}
+		}
+		return "no reply in the thread"
+	})
+	if session == "" {
+		t.Fatal("reply came in clear")
+	}
+	return session
 }
