@@ -33,7 +33,8 @@ func TestSetup_restartOnTheSameStore(t *testing.T) {
 	}
 }
 
-// A lost store makes a new device, which the recovery key has vouched for.
+// A lost store makes a new device, which the recovery key has vouched for, and
+// forgets no thread that the bot takes part in.
 func TestSetup_lostStoreWithRecoveryKey(t *testing.T) {
 	s, key := setUp(t)
 	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
@@ -56,8 +57,8 @@ func TestSetup_lostStoreWithRecoveryKey(t *testing.T) {
 		}
 		return "new device is not known"
 	})
-	root = ana.ask(t, room, "", "press, "+load)
-	e := ana.answer(t, room, s.user(), root, 1)
+	ana.ask(t, room, root, "make it oak")
+	e := ana.answer(t, room, s.user(), root, 2)
 	if d := e.Mautrix.TrustSource.DeviceID; d == old || e.Mautrix.TrustState < id.TrustStateCrossSignedTOFU {
 		t.Errorf("answered by device %s, trusted as %v; want a new one that is vouched for", d, e.Mautrix.TrustState)
 	}
