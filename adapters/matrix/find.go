@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"time"
 
-	"maunium.net/go/mautrix"
 	"maunium.net/go/mautrix/event"
 	"maunium.net/go/mautrix/id"
 
@@ -21,7 +20,7 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 	oldest := o.At.Add(-skew).UnixMilli()
 	from := ""
 	for range gapPages {
-		r, err := s.client.Messages(ctx, id.RoomID(o.Place.Room), from, "", mautrix.DirectionBackward, nil, gapPage)
+		r, err := s.messages(ctx, id.RoomID(o.Place.Room), from, "")
 		if err != nil {
 			return "", fmt.Errorf("whether a reply arrived is not to be had: %w", err)
 		}

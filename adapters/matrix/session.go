@@ -187,9 +187,31 @@ func (s *session) readState(ctx context.Context, room id.RoomID) error {
 	if s.fresh[room] {
 		return nil
 	}
-	if _, err := s.client.State(ctx, room); err != nil {
+	if err := s.fetchState(ctx, room); err != nil {
 		return fmt.Errorf("state of the room is not to be had: %w", err)
 	}
 	s.fresh[room] = true
 	return nil
+}
+
+// fetchState reads the state of a room; members that are not in it any more
+// are forgotten.
+func (s *session) fetchState(ctx context.Context, room id.RoomID) error {
+	events, err := fetch[[]*event.Event](ctx, s, room, nil, "rooms", room, "state")
+	if err != nil {
+		return err
+	}
+	var members []*event.Event
+	for _, e := range *events {
+		e.RoomID, e.Type.Class = room, event.StateEventType
+		switch err := parse(e); {
+		case e.StateKey == nil, err != nil:
+			s.log.Warn("matrix: state of a room left out", "event", e.ID, "room", room, "type", e.Type.Type, "error", err)
+		case e.Type == event.StateMember:
+			members = append(members, e)
+		default:
+			mautrix.UpdateStateStore(ctx, s.store.state, e)
+		}
+	}
+	return ofStore(s.store.state.ReplaceCachedMembers(ctx, room, members))
 }

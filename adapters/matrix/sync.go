@@ -68,9 +68,10 @@ func (s *session) step(ctx context.Context, place string, failing bool) (string,
 	}
 	asking, done := context.WithTimeout(ctx, limit)
 	defer done()
-	r, err := s.client.FullSyncRequest(asking, mautrix.ReqSync{
+	req := mautrix.ReqSync{
 		Timeout: int(hold.Milliseconds()), Since: place, FilterID: filter, SetPresence: event.PresenceOffline,
-	})
+	}
+	r, err := fetch[mautrix.RespSync](asking, s, "", req.BuildQuery(), "sync")
 	if err != nil {
 		return place, err
 	}
@@ -186,7 +187,7 @@ func (s *session) gap(ctx context.Context, room id.RoomID, from, since string) (
 		if from == "" {
 			break
 		}
-		r, err := s.client.Messages(ctx, room, from, since, mautrix.DirectionBackward, nil, gapPage)
+		r, err := s.messages(ctx, room, from, since)
 		if refused(err) {
 			s.log.Error("matrix: messages left out of a sync are lost", "room", room, "error", err)
 			break
