@@ -106,7 +106,17 @@ func (h *hand) messages(room id.RoomID) []*event.Event {
 // room makes a room with other users in it.
 func (h *hand) room(t testing.TB, encrypted bool, users ...id.UserID) id.RoomID {
 	t.Helper()
-	req := &mautrix.ReqCreateRoom{Preset: "private_chat", Invite: users}
+	return h.create(t, encrypted, &mautrix.ReqCreateRoom{Preset: "private_chat", Invite: users})
+}
+
+// direct begins a direct chat.
+func (h *hand) direct(t testing.TB, encrypted bool, with id.UserID) id.RoomID {
+	t.Helper()
+	return h.create(t, encrypted, &mautrix.ReqCreateRoom{Preset: "trusted_private_chat", Invite: []id.UserID{with}, IsDirect: true})
+}
+
+func (h *hand) create(t testing.TB, encrypted bool, req *mautrix.ReqCreateRoom) id.RoomID {
+	t.Helper()
 	if encrypted {
 		req.InitialState = []*event.Event{{
 			Type:    event.StateEncryption,

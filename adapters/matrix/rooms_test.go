@@ -78,6 +78,26 @@ func TestAccount_oldMessages(t *testing.T) {
 	}
 }
 
+// What was said in a direct chat before the bot had taken the invitation was
+// said to it.
+func TestAccount_firstDirectMessage(t *testing.T) {
+	s, _ := setUp(t)
+	ana := newHand(t, "ana")
+	type chat struct {
+		room id.RoomID
+		root id.EventID
+	}
+	var chats []chat
+	for _, encrypted := range []bool{false, true} {
+		room := ana.direct(t, encrypted, s.user())
+		chats = append(chats, chat{room, ana.ask(t, room, "", load)})
+	}
+	s.start(t)
+	for _, c := range chats {
+		ana.answer(t, c.room, s.user(), c.root, 1)
+	}
+}
+
 // After a long time away the homeserver leaves out what is not recent; it is
 // fetched, and answered once.
 func TestAccount_gap(t *testing.T) {

@@ -159,18 +159,32 @@ func (s *session) joined(ctx context.Context, room id.RoomID, r *mautrix.SyncJoi
 }
 
 // arrival returns where in a timeline the account came into the room: what
-// stands before was not said to it.
+// stands before was not said to it. A direct chat is with the account from its
+// invitation on.
 func (s *session) arrival(timeline []*event.Event) int {
+	came := 0
 	for i, e := range slices.Backward(timeline) {
-		if e.Type.Type != event.StateMember.Type || e.GetStateKey() != string(s.client.UserID) || e.Content.Raw["membership"] != "join" {
+		if e.Type.Type != event.StateMember.Type || e.GetStateKey() != string(s.client.UserID) {
 			continue
 		}
-		if before := e.Unsigned.PrevContent; before != nil && before.Raw["membership"] == "join" {
-			continue // a new name or picture
+		switch now := membershipOf(&e.Content); {
+		case came == 0 && now == event.MembershipJoin && membershipOf(e.Unsigned.PrevContent) != event.MembershipJoin:
+			came = i // else it has a new name or picture
+		case came > 0 && now == event.MembershipInvite && e.Content.Raw["is_direct"] == true:
+			return i
+		case came > 0:
+			return came
 		}
-		return i
 	}
-	return 0
+	return came
+}
+
+func membershipOf(c *event.Content) event.Membership {
+	if c == nil {
+		return ""
+	}
+	m, _ := c.Raw["membership"].(string)
+	return event.Membership(m)
 }
 
 const (
