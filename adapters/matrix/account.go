@@ -56,7 +56,6 @@ func Serve(ctx context.Context, c Config, d *desk.Desk) error {
 	if err != nil {
 		return err
 	}
-	d.Senders = map[string]desk.Sender{Service: a}
 	d.Lease, d.Reign = cmp.Or(d.Lease, lease), cmp.Or(d.Reign, reign)
 	// before it leads: what is dropped includes the lease of the account
 	if err := d.Resume(ctx); err != nil {
@@ -66,6 +65,7 @@ func Serve(ctx context.Context, c Config, d *desk.Desk) error {
 	defer stop(nil)
 	d.Lead(ctx, "matrix/"+c.User, func(ctx context.Context) {
 		a.cfg.Log.Info("matrix: this process serves the account", "user", c.User)
+		d.Senders = map[string]desk.Sender{Service: serving{a, ctx.Done()}}
 		var wg sync.WaitGroup
 		working, done := context.WithCancel(ctx)
 		wg.Go(func() { d.Run(working) })
@@ -149,11 +149,26 @@ func (a *Account) serve(ctx context.Context) (err error) {
 // Send sends a reply, once for each key, and returns the event that shows it.
 // It waits for the account to be connected. One reply is sent at a time.
 func (a *Account) Send(ctx context.Context, o book.Outgoing) (ref string, err error) {
+	return serving{Account: a}.Send(ctx, o)
+}
+
+// serving is an account until it is over: then no reply waits for it to be
+// connected, which it may never be again.
+type serving struct {
+	*Account
+	over <-chan struct{} // nil: never
+}
+
+var errOver = errors.New("account is not served any more")
+
+func (v serving) Send(ctx context.Context, o book.Outgoing) (ref string, err error) {
 	select {
 	case <-ctx.Done():
 		return "", fmt.Errorf("account is not connected: %w", ctx.Err())
-	case s := <-a.live:
-		defer func() { a.live <- s }()
+	case <-v.over:
+		return "", &desk.WaitError{Err: errOver}
+	case s := <-v.live:
+		defer func() { v.live <- s }()
 		return s.Send(ctx, o)
 	}
 }

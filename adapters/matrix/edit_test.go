@@ -3,6 +3,7 @@
 package matrix
 
 import (
+	"strings"
 	"testing"
 
 	"maunium.net/go/mautrix/event"
@@ -47,6 +48,37 @@ func TestAccount_editsOfOthers(t *testing.T) {
 		}
 		return "own edit changes nothing"
 	})
+}
+
+// A reaction means the load that a reply is about after its last edit.
+func TestAccount_reactionToAnEditedReply(t *testing.T) {
+	s, _ := setUp(t)
+	s.start(t)
+	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
+	room := meet(t, ana, zoe, s, true)
+	for range 2 {
+		root := ana.ask(t, room, "", "press, "+load)
+		ana.answer(t, room, s.user(), root, 1)
+		ana.ask(t, room, root, "post it")
+		ana.answer(t, room, s.user(), root, 2)
+	}
+	root := ana.ask(t, room, "", "press, load 1")
+	reply := ana.answer(t, room, s.user(), root, 1)
+	ana.edit(t, room, root, "press, load 2")
+	eventually(t, func() string {
+		for _, e := range ana.messages(room) {
+			if e.Sender == s.user() && e.Content.AsMessage().RelatesTo.GetReplaceID() == reply.ID {
+				return ""
+			}
+		}
+		return "reply is not edited"
+	})
+	s.dealtWith(t)
+	_, err := ana.SendReaction(t.Context(), room, reply.ID, "✋")
+	must(t, err)
+	if got := ana.answer(t, room, s.user(), root, 2).Content.AsMessage().Body; !strings.Contains(got, "Load 2") || !strings.Contains(got, "on hold") {
+		t.Errorf("reaction is answered %q, want load 2 on hold", got)
+	}
 }
 
 // edit sends a text as an edit of an event.

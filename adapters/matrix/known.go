@@ -28,6 +28,12 @@ func (s *store) know(ctx context.Context, m message) error {
 		m.ID, m.Room, m.Sender, m.Root, m.Key, m.Shows, m.Load, m.Revision, time.Now().UnixMilli())
 }
 
+// nowShows keeps what the event is about that a reply edits: people react to
+// that one.
+func (s *store) nowShows(ctx context.Context, m message) error {
+	return s.exec(ctx, `UPDATE known SET load = $1, revision = $2 WHERE event_id = $3`, m.Load, m.Revision, m.Shows)
+}
+
 // known returns what is remembered of a message; its ID is "" for none.
 func (s *store) known(ctx context.Context, event id.EventID) (message, error) {
 	return s.find(ctx, `event_id = $1`, string(event))

@@ -49,6 +49,9 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 	if err := s.store.know(ctx, m); err != nil {
 		return "", err
 	}
+	if err := s.store.nowShows(ctx, m); err != nil {
+		return "", err
+	}
 	return string(m.Shows), s.store.dropDoubt(ctx, o.Key)
 }
 
