@@ -165,28 +165,38 @@ func TestAccount_sealsWithAnEmptyStore(t *testing.T) {
 	}
 }
 
-// A strict room counts a check from a device that is vouched for, and not what
-// was said in clear, which a homeserver can make up.
+// A strict room counts a check from a device that is vouched for; not what was
+// said in clear, which a homeserver can make up, nor what came sealed from a
+// device that nobody vouches for.
 func TestAccount_strictCheck(t *testing.T) {
 	s, _ := setUp(t)
 	s.strict = true
 	s.start(t)
-	ana, ben := newHand(t, "ana"), newHand(t, "ben")
+	ana, ben, eve := newHand(t, "ana"), newHand(t, "ben"), newHandWith(t, "eve", false)
 	room := meet(t, ana, ben, s, true)
+	_, err := ana.InviteUser(t.Context(), room, &mautrix.ReqInviteUser{UserID: eve.UserID})
+	must(t, err)
+	eve.join(t, room)
+	eve.knowsEncrypted(t, room)
+	eve.knowsMember(t, room, s.user())
 	root := ana.ask(t, room, "", "press, "+load)
 	ana.answer(t, room, s.user(), root, 1)
 	ana.ask(t, room, root, "post it")
 	ana.answer(t, room, s.user(), root, 2)
 	const check = "1 checked, bar 1 in, strips 1/4"
-	_, err := ben.SendMessageEvent(t.Context(), room, event.EventMessage,
+	_, err = ben.SendMessageEvent(t.Context(), room, event.EventMessage,
 		&event.MessageEventContent{MsgType: event.MsgText, Body: check, RelatesTo: (&event.RelatesTo{}).SetThread(root, root)},
 		mautrix.ReqSendEvent{DontEncrypt: true})
 	must(t, err)
 	if got := ana.answer(t, room, s.user(), root, 3).Content.AsMessage().Body; !strings.Contains(got, "does not count") {
 		t.Errorf("check in clear is answered %q", got)
 	}
+	eve.ask(t, room, root, check)
+	if got := ana.answer(t, room, s.user(), root, 4).Content.AsMessage().Body; !strings.Contains(got, "does not count") {
+		t.Errorf("check from a device that nobody vouches for is answered %q", got)
+	}
 	ben.ask(t, room, root, check)
-	if got := ana.answer(t, room, s.user(), root, 4).Content.AsMessage().Body; !strings.Contains(got, "agrees") {
+	if got := ana.answer(t, room, s.user(), root, 5).Content.AsMessage().Body; !strings.Contains(got, "agrees") {
 		t.Errorf("sealed check is answered %q", got)
 	}
 }
