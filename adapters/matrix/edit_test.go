@@ -3,11 +3,16 @@
 package matrix
 
 import (
+	"fmt"
+	"net/http"
+	"net/http/httptest"
 	"strings"
 	"testing"
 
 	"maunium.net/go/mautrix/event"
 	"maunium.net/go/mautrix/id"
+
+	"presshand/bot/book"
 )
 
 // What someone else sends as an edit of a person's message, or of the bot's
@@ -79,6 +84,40 @@ func TestAccount_reactionToAnEditedReply(t *testing.T) {
 	if got := ana.answer(t, room, s.user(), root, 2).Content.AsMessage().Body; !strings.Contains(got, "Load 2") || !strings.Contains(got, "on hold") {
 		t.Errorf("reaction is answered %q, want load 2 on hold", got)
 	}
+}
+
+// A reaction counts also before the homeserver has said that it took the reply.
+func TestAccount_quickReaction(t *testing.T) {
+	s, _ := setUp(t)
+	g, at := newGateway(t)
+	s.config.Homeserver = at
+	reacted := make(chan struct{})
+	const card = 2 // of the bot's messages
+	g.spoil = func(n int, w http.ResponseWriter, r *http.Request) bool {
+		answer := httptest.NewRecorder()
+		g.Handler.ServeHTTP(answer, r)
+		if n == card {
+			<-reacted
+		}
+		w.WriteHeader(answer.Code)
+		_, _ = w.Write(answer.Body.Bytes())
+		return true
+	}
+	s.start(t)
+	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
+	room := meet(t, ana, zoe, s, true)
+	root := ana.ask(t, room, "", "press, "+load)
+	ana.answer(t, room, s.user(), root, 1)
+	ana.ask(t, room, root, "post it")
+	_, err := ana.SendReaction(t.Context(), room, ana.answer(t, room, s.user(), root, card).ID, "✋")
+	must(t, err)
+	defer close(reacted)
+	eventually(t, func() string {
+		if l, err := s.store.Load(t.Context(), string(room), 1); err != nil || l.State != book.Held {
+			return fmt.Sprintf("load is %s (%v), want it held", l.State, err)
+		}
+		return ""
+	})
 }
 
 // edit sends a text as an edit of an event.

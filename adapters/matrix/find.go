@@ -32,11 +32,11 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 			if e.Sender != s.client.UserID {
 				continue
 			}
-			_, key, err := s.ownContent(ctx, e)
+			m, err := s.ownMessage(ctx, e)
 			if err != nil {
 				return "", err
 			}
-			if key == o.Key {
+			if m.Key == o.Key {
 				return e.ID, nil
 			}
 		}
@@ -47,24 +47,36 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 	return "", nil
 }
 
-// ownContent returns what one of the account's own messages says, and the key
-// that it was sent under: "" where it cannot be read, of an earlier device say.
-func (s *session) ownContent(ctx context.Context, e *event.Event) (c *event.MessageEventContent, key string, err error) {
+// ownMessage returns what one of the account's own messages was sent as: its
+// key is "" where it cannot be read, of an earlier device say.
+func (s *session) ownMessage(ctx context.Context, e *event.Event) (m message, err error) {
+	m = message{ID: e.ID, Room: e.RoomID, Sender: e.Sender, Shows: e.ID}
 	e.Type.Class = event.MessageEventType
 	if parse(e) != nil {
-		return nil, "", nil
+		return m, nil
 	}
 	if e.Type == event.EventEncrypted && s.cipher != nil {
 		clear, err := s.cipher.decrypt(ctx, e)
 		if err != nil && passing(err) {
-			return nil, "", err
+			return m, err
 		}
 		if readable(clear, err) != nil {
 			s.log.Debug("matrix: own message cannot be read", "event", e.ID, "error", err)
-			return nil, "", nil
+			return m, nil
 		}
 		e = clear
 	}
-	key, _ = e.Content.Raw[keyField].(string)
-	return e.Content.AsMessage(), key, nil
+	c := e.Content.AsMessage()
+	m.Root = c.RelatesTo.GetThreadParent()
+	if was := c.RelatesTo.GetReplaceID(); was != "" {
+		m.Shows = was
+	}
+	m.Key, _ = e.Content.Raw[keyField].(string)
+	m.Load, m.Revision = numberIn(e, loadField), numberIn(e, revisionField)
+	return m, nil
+}
+
+func numberIn(e *event.Event, field string) int {
+	n, _ := e.Content.Raw[field].(float64) // as JSON has numbers
+	return int(n)
 }

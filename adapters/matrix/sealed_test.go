@@ -295,7 +295,7 @@ func TestSession_latecomerTakenBack(t *testing.T) {
 			server.Kill()
 			must(t, server.Up(t.Context()))
 			c := &event.MessageEventContent{MsgType: event.MsgNotice, Body: "again", RelatesTo: (&event.RelatesTo{}).SetThread(root, root)}
-			twin, err := x.put(t.Context(), room, c, m.Key, encrypted)
+			twin, err := x.put(t.Context(), room, c, message{Key: m.Key}, encrypted)
 			must(t, err)
 			if twin == first.ID {
 				t.Fatal("homeserver knows the transaction id, so that nothing is tested")

@@ -37,7 +37,7 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 		}
 	}
 	if m.ID == "" {
-		if m.ID, err = s.post(ctx, o, sheet); err != nil {
+		if m.ID, err = s.post(ctx, o, sheet, m); err != nil {
 			return "", s.doubted(ctx, o.Key, err)
 		}
 	}
@@ -56,7 +56,7 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 }
 
 // post makes the event and sends it, encrypted where the room is or was.
-func (s *session) post(ctx context.Context, o book.Outgoing, sheet bot.Sheet) (id.EventID, error) {
+func (s *session) post(ctx context.Context, o book.Outgoing, sheet bot.Sheet, m message) (id.EventID, error) {
 	room := id.RoomID(o.Place.Room)
 	sealed, err := s.isSealed(ctx, room)
 	if err != nil {
@@ -69,15 +69,24 @@ func (s *session) post(ctx context.Context, o book.Outgoing, sheet bot.Sheet) (i
 	if err != nil {
 		return "", err
 	}
-	return s.put(ctx, room, content, o.Key, sealed)
+	return s.put(ctx, room, content, m, sealed)
 }
 
-// keyField holds the reply's key in its event, so that it is found again.
-const keyField = "presshand.key"
+// What an event of the bot holds for itself: the reply's key, so that it is
+// found again, and the load that it is about, for people may react to it before
+// the homeserver has said that it took it.
+const (
+	keyField      = "presshand.key"
+	loadField     = "presshand.load"
+	revisionField = "presshand.revision"
+)
 
-// put sends one event under a key.
-func (s *session) put(ctx context.Context, room id.RoomID, c *event.MessageEventContent, key string, sealed bool) (id.EventID, error) {
-	full := &event.Content{Parsed: c, Raw: map[string]any{keyField: key}}
+// put sends one event under a message's key.
+func (s *session) put(ctx context.Context, room id.RoomID, c *event.MessageEventContent, m message, sealed bool) (id.EventID, error) {
+	full := &event.Content{Parsed: c, Raw: map[string]any{keyField: m.Key}}
+	if m.Load != 0 {
+		full.Raw[loadField], full.Raw[revisionField] = m.Load, m.Revision
+	}
 	kind, content := event.EventMessage, any(full)
 	if sealed {
 		if err := s.readState(ctx, room); err != nil {
@@ -91,7 +100,7 @@ func (s *session) put(ctx context.Context, room id.RoomID, c *event.MessageEvent
 	} else if err := s.stillPlain(ctx, room); err != nil {
 		return "", err
 	}
-	r, err := s.client.SendMessageEvent(ctx, room, kind, content, mautrix.ReqSendEvent{TransactionID: txn(key), DontEncrypt: true})
+	r, err := s.client.SendMessageEvent(ctx, room, kind, content, mautrix.ReqSendEvent{TransactionID: txn(m.Key), DontEncrypt: true})
 	if err != nil {
 		return "", &sendError{err}
 	}
@@ -173,7 +182,7 @@ func (s *session) tellUnread(ctx context.Context, room id.RoomID) error {
 
 func (s *session) sayUnread(ctx context.Context, room id.RoomID) error {
 	c := &event.MessageEventContent{MsgType: event.MsgNotice, Body: unreadSays, Mentions: &event.Mentions{}}
-	_, err := s.put(ctx, room, c, "unread/"+string(room), true)
+	_, err := s.put(ctx, room, c, message{Key: "unread/" + string(room)}, true)
 	return err
 }
 
