@@ -41,7 +41,7 @@ func Open(c Config, in Inbox, b book.Reader) (*Account, error) {
 // within a reign and a quarter, and goes on with what the dead one had in hand
 // within a lease: well within the 30 s that a handover may take.
 const (
-	lease = 18 * time.Second
+	lease = 20 * time.Second
 	reign = 16 * time.Second
 )
 

@@ -33,7 +33,7 @@ func (s *session) follow(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := s.openWaiting(ctx); err != nil {
+	if err := s.openAgain(ctx); err != nil {
 		return err
 	}
 	for failures := 0; ctx.Err() == nil; {
