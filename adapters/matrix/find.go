@@ -56,11 +56,11 @@ func (s *session) ownMessage(ctx context.Context, e *event.Event) (m message, er
 		return m, nil
 	}
 	if e.Type == event.EventEncrypted && s.cipher != nil {
-		clear, err := s.cipher.decrypt(ctx, e)
+		clear, err := s.decipher(ctx, e)
 		if err != nil && passing(err) {
 			return m, err
 		}
-		if readable(clear, err) != nil {
+		if err != nil {
 			s.log.Debug("matrix: own message cannot be read", "event", e.ID, "error", err)
 			return m, nil
 		}

@@ -37,6 +37,7 @@ type session struct {
 	mu    sync.Mutex
 	fresh map[id.RoomID]bool // rooms whose state was read since the start
 
+	deciphering  sync.Mutex         // for undeciphered
 	undeciphered map[id.EventID]int // how often the store of keys failed on an event
 }
 

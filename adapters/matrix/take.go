@@ -61,9 +61,11 @@ const decipherTries = 10
 
 // decipher reads an encrypted event. A failure of the store of keys is one of
 // a moment, so that the event is tried again; but one that lasts while the rest
-// of the store works must not hold the sync up for ever.
+// of the store works must not hold up what waits for it for ever.
 func (s *session) decipher(ctx context.Context, e *event.Event) (*event.Event, error) {
 	clear, err := s.cipher.decrypt(ctx, e)
+	s.deciphering.Lock()
+	defer s.deciphering.Unlock()
 	var ours *storeError
 	if !errors.As(err, &ours) {
 		delete(s.undeciphered, e.ID)
