@@ -1,6 +1,7 @@
 package matrix
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -36,24 +37,35 @@ func Open(c Config, in Inbox, b book.Reader) (*Account, error) {
 	return &Account{cfg: c, inbox: in, book: b, live: make(chan *session, 1)}, nil
 }
 
+// After the death of the process that serves an account another one serves it
+// within a reign and a quarter, and goes on with what the dead one had in hand
+// within a lease: well within the 30 s that a handover may take.
+const (
+	lease = 20 * time.Second
+	reign = 16 * time.Second
+)
+
 // Serve serves an account whenever this process holds the account's lease,
 // until ctx is done or something is wrong that only people can mend. The desk
 // must be one of its own, with store, handler, name and clock; its senders are
-// set here. It works while the account is served: two processes that send for
-// one account would use the same step of a key twice.
+// set here, and its lease and reign where they are not. It works while the
+// account is served: two processes that send for one account would use the same
+// step of a key twice.
 func Serve(ctx context.Context, c Config, d *desk.Desk) error {
 	a, err := Open(c, d, d.Store)
 	if err != nil {
 		return err
 	}
-	d.Senders = map[string]desk.Sender{Service: a}
+	d.Lease, d.Reign = cmp.Or(d.Lease, lease), cmp.Or(d.Reign, reign)
+	// before it leads: what is dropped includes the lease of the account
+	if err := d.Resume(ctx); err != nil {
+		a.cfg.Log.Warn("matrix: earlier claims not freed", "error", err)
+	}
 	ctx, stop := context.WithCancelCause(ctx)
 	defer stop(nil)
 	d.Lead(ctx, "matrix/"+c.User, func(ctx context.Context) {
 		a.cfg.Log.Info("matrix: this process serves the account", "user", c.User)
-		if err := d.Resume(ctx); err != nil {
-			a.cfg.Log.Warn("matrix: earlier claims not freed", "error", err)
-		}
+		d.Senders = map[string]desk.Sender{Service: serving{a, ctx.Done()}}
 		var wg sync.WaitGroup
 		working, done := context.WithCancel(ctx)
 		wg.Go(func() { d.Run(working) })
@@ -76,14 +88,18 @@ func (a *Account) Run(ctx context.Context) error {
 		a.cfg.Log.Warn("matrix: this program was built without Matrix encryption; rooms that are encrypted are left")
 	}
 	for failures := 0; ctx.Err() == nil; failures++ {
+		began := time.Now()
 		err := a.serve(ctx)
+		if time.Since(began) > longestWait { // it worked in between
+			failures = 0
+		}
 		switch {
 		case err == nil, ctx.Err() != nil:
 		case lasting(err):
 			return fmt.Errorf("matrix account %s: %w", a.cfg.User, err)
 		default:
 			a.cfg.Heard(err)
-			wait := backoff(failures)
+			wait := max(backoff(failures), retryAfter(err))
 			a.cfg.Log.Warn("matrix: account cannot be served", "error", brief(err), "again_in", wait)
 			pause(ctx, wait)
 		}
@@ -133,25 +149,34 @@ func (a *Account) serve(ctx context.Context) (err error) {
 // Send sends a reply, once for each key, and returns the event that shows it.
 // It waits for the account to be connected. One reply is sent at a time.
 func (a *Account) Send(ctx context.Context, o book.Outgoing) (ref string, err error) {
+	return serving{Account: a}.Send(ctx, o)
+}
+
+// serving is an account until it is over: then no reply waits for it to be
+// connected, which it may never be again.
+type serving struct {
+	*Account
+	over <-chan struct{} // nil: never
+}
+
+var errOver = errors.New("account is not served any more")
+
+func (v serving) Send(ctx context.Context, o book.Outgoing) (ref string, err error) {
 	select {
 	case <-ctx.Done():
 		return "", fmt.Errorf("account is not connected: %w", ctx.Err())
-	case s := <-a.live:
-		defer func() { a.live <- s }()
+	case <-v.over:
+		return "", &desk.WaitError{Err: errOver}
+	case s := <-v.live:
+		defer func() { v.live <- s }()
 		return s.Send(ctx, o)
 	}
 }
 
 // lasting reports whether trying again cannot help.
 func lasting(err error) bool {
-	for _, e := range []error{
-		ErrNotSetUp, ErrUnverified, ErrStoreMismatch, ErrRecoveryKey, ErrStoreKey, ErrToken, ErrLogin, mautrix.MUserDeactivated,
-	} {
-		if errors.Is(err, e) {
-			return true
-		}
-	}
-	return false
+	return isAny(err,
+		ErrNotSetUp, ErrUnverified, ErrStoreMismatch, ErrLostDevice, ErrRecoveryKey, ErrStoreKey, ErrToken, ErrLogin, mautrix.MUserDeactivated)
 }
 
 const longestWait = 10 * time.Second

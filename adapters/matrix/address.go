@@ -20,12 +20,24 @@ func (s *session) addressed(ctx context.Context, e *event.Event, c *event.Messag
 	if called {
 		return text, true, nil
 	}
-	in, err := s.store.inThread(ctx, e.RoomID, root)
+	in, err := s.takesPart(ctx, e, root)
 	if err != nil || in {
 		return text, in, err
 	}
 	members, err := s.store.state.GetRoomJoinedOrInvitedMembers(ctx, e.RoomID)
 	return text, len(members) <= 2, ofStore(err)
+}
+
+// takesPart reports whether the bot takes part in the thread that a message
+// stands in. The load book remembers that too, for when the account's store was
+// lost.
+func (s *session) takesPart(ctx context.Context, e *event.Event, root id.EventID) (bool, error) {
+	in, err := s.store.inThread(ctx, e.RoomID, root)
+	if err != nil || in || root == e.ID {
+		return in, err
+	}
+	t, err := s.book.Thread(ctx, string(e.RoomID), string(root))
+	return t.Version > 0, err
 }
 
 // called takes a mention, a name or a prefix off a message.

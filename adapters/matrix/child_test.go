@@ -46,11 +46,7 @@ func obey(text string) error {
 	if err := json.Unmarshal([]byte(text), &o); err != nil {
 		return err
 	}
-	open := sqlite.Open
-	if strings.HasPrefix(o.Book, "postgres:") {
-		open = postgres.Open
-	}
-	store, err := open(ctx, o.Book)
+	store, err := openBook(ctx, o.Book)
 	if err != nil {
 		return err
 	}
@@ -60,6 +56,14 @@ func obey(text string) error {
 		Log:    slog.New(slog.NewTextHandler(os.Stderr, nil)),
 		Person: func(user, name string) book.Person { return book.Person{ID: wordOf(user), Name: name} },
 	}, newDesk(store, o.Worker, false, false))
+}
+
+// openBook opens a load book in a file or on a server.
+func openBook(ctx context.Context, at string) (book.Store, error) {
+	if strings.HasPrefix(at, "postgres:") {
+		return postgres.Open(ctx, at)
+	}
+	return sqlite.Open(ctx, at)
 }
 
 // A process is a bot process that can be killed.

@@ -24,6 +24,12 @@ type cipher interface {
 	close()
 }
 
+// A Done is what a set-up did.
+type Done struct {
+	RecoveryKey string // of the identity that it made; "" if it made none
+	Vouched     bool   // the identity that there was vouches for a new device now
+}
+
 var (
 	errNoKey = errors.New("key of the message has not arrived")
 	// ErrNoEncryption says that the program was built without encryption.
@@ -32,13 +38,16 @@ var (
 	ErrNotSetUp = errors.New("account was never set up for encryption; run “presshand matrix-setup” once")
 	// ErrUnverified says that the store was lost, and what to do.
 	ErrUnverified = errors.New("this device is not vouched for, because its store is new or was lost; give the recovery key " +
-		"that “presshand matrix-setup” printed, or run “presshand matrix-setup” again to make a new identity, which people will be told of")
+		"that “presshand matrix-setup” printed, or run “presshand matrix-setup --renew” to make a new identity, which people will be told of")
 	// ErrStoreMismatch says that the store and the homeserver know different keys.
 	ErrStoreMismatch = errors.New("keys in the store are not those that the homeserver has for this device; " +
 		"restore the store that belongs to it, or move this one away to begin as a new device with the recovery key")
+	// ErrLostDevice says that the device of an access token cannot be gone on with.
+	ErrLostDevice = errors.New("keys of the access token's device were lost with the store; " +
+		"give a new access token, or the password instead, to begin as a new device with the recovery key")
 	// ErrIdentityExists says that a set-up would replace an identity.
 	ErrIdentityExists = errors.New("account has an identity already; give its recovery key, " +
-		"or ask for a new identity, which people will be told of")
+		"or run “presshand matrix-setup --renew” to make a new one, which people will be told of")
 	// ErrRecoveryKey says that the recovery key is a wrong one.
 	ErrRecoveryKey = errors.New("recovery key does not open the account's identity; give the one that the last “presshand matrix-setup” printed")
 	// ErrStoreKey says that the keys in the store are encrypted with another key.

@@ -4,6 +4,8 @@ package matrix
 
 import (
 	"context"
+	"encoding/base64"
+	"encoding/json"
 	"errors"
 	"fmt"
 
@@ -11,6 +13,7 @@ import (
 	"maunium.net/go/mautrix"
 	"maunium.net/go/mautrix/crypto"
 	"maunium.net/go/mautrix/crypto/olm"
+	"maunium.net/go/mautrix/crypto/ssss"
 	"maunium.net/go/mautrix/event"
 	"maunium.net/go/mautrix/id"
 )
@@ -52,11 +55,18 @@ func newCipher(ctx context.Context, s *session) (cipher, error) {
 // recover has the account's identity vouch for this device.
 func (m *machine) recover(ctx context.Context, key string) error {
 	err := m.VerifyWithRecoveryKey(ctx, key)
-	var theirs mautrix.HTTPError
-	if err != nil && !errors.As(err, &theirs) {
+	if wrongKey(err) {
 		return fmt.Errorf("%w: %w", ErrRecoveryKey, err)
 	}
 	return err
+}
+
+// wrongKey reports whether a recovery key is at fault, rather than the store
+// or the homeserver.
+func wrongKey(err error) bool {
+	return isAny(err,
+		ssss.ErrInvalidRecoveryKey, ssss.ErrIncorrectSSSSKey, ssss.ErrKeyDataMACMismatch, ssss.ErrNotEncryptedForKey,
+		ssss.ErrCorruptedKeyMetadata, ssss.ErrNoDefaultKeyID)
 }
 
 // openMachine loads the keys of the session's device, or makes them.
@@ -71,13 +81,33 @@ func openMachine(ctx context.Context, s *session) (*machine, error) {
 		return nil, fmt.Errorf("%w (store has device %s, homeserver %s)", ErrStoreMismatch, stored, s.client.DeviceID)
 	}
 	m := &machine{crypto.NewOlmMachine(s.client, &s.client.Log, keys, s.store.state), s.store.state.GetRoomJoinedOrInvitedMembers}
-	if err := m.Load(ctx); err != nil {
-		if ctx.Err() != nil {
-			return nil, err
-		}
-		return nil, fmt.Errorf("%w: %w", ErrStoreKey, err)
+	m.IgnorePostDecryptionParseErrors = true // who gets the event parses it
+	if err := s.opens(ctx, keys); err != nil {
+		return nil, err
 	}
-	return m, m.publish(ctx)
+	if err := m.Load(ctx); err != nil {
+		return nil, ofStore(err)
+	}
+	err := m.publish(ctx)
+	if errors.Is(err, ErrStoreMismatch) && s.cfg.Token != "" && !m.GetAccount().Shared {
+		return nil, ErrLostDevice
+	}
+	return m, err
+}
+
+// opens tries the store key on the device's own keys, if they are there.
+func (s *session) opens(ctx context.Context, keys *crypto.SQLCryptoStore) error {
+	var pickled []byte
+	if err := s.store.one(ctx, []any{&pickled}, `SELECT account FROM crypto_account WHERE account_id = $1`, keys.AccountID); err != nil {
+		return err
+	}
+	if pickled == nil {
+		return nil
+	}
+	if err := olm.NewBlankAccount().Unpickle(pickled, keys.PickleKey); err != nil {
+		return fmt.Errorf("%w: %w", ErrStoreKey, err)
+	}
+	return nil
 }
 
 // publish sees to it that the homeserver has the device's keys.
@@ -137,12 +167,28 @@ func (m *machine) encrypt(ctx context.Context, room id.RoomID, t event.Type, con
 
 func (m *machine) decrypt(ctx context.Context, e *event.Event) (*event.Event, error) {
 	clear, err := m.DecryptMegolmEvent(ctx, e)
-	for _, e := range []error{crypto.ErrNoSessionFound, crypto.ErrGroupSessionWithheld, olm.ErrUnknownMessageIndex} {
-		if errors.Is(err, e) {
-			return nil, errNoKey
-		}
+	switch {
+	case err == nil:
+		return clear, nil
+	case isAny(err, crypto.ErrNoSessionFound, crypto.ErrGroupSessionWithheld, olm.ErrUnknownMessageIndex):
+		return nil, errNoKey
+	case refusal(err):
+		return nil, err
 	}
-	return clear, err
+	return nil, ofStore(err)
+}
+
+// refusal reports whether an event is at fault that cannot be decrypted: it
+// will not be better next time.
+func refusal(err error) bool {
+	var noJSON *json.SyntaxError
+	var otherJSON *json.UnmarshalTypeError
+	var noBase64 base64.CorruptInputError
+	return errors.As(err, &noJSON) || errors.As(err, &otherJSON) || errors.As(err, &noBase64) || isAny(err,
+		crypto.ErrIncorrectEncryptedContentType, crypto.ErrUnsupportedAlgorithm, crypto.ErrCorruptedMegolmPayload,
+		crypto.ErrDuplicateMessageIndex, crypto.ErrWrongRoom, crypto.ErrDeviceKeyMismatch,
+		olm.ErrBadMAC, olm.ErrBadSignature, olm.ErrBadMessageFormat, olm.ErrWrongProtocolVersion, olm.ErrEmptyInput,
+		olm.ErrInputToSmall, olm.ErrBadInput, olm.ErrMsgIndexTooHigh)
 }
 
 func (m *machine) ask(ctx context.Context, e *event.Event) {

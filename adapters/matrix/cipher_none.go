@@ -10,6 +10,6 @@ const Encrypts = false
 func newCipher(context.Context, *session) (cipher, error) { return nil, nil }
 
 // Setup is refused: there is nothing to set up without encryption.
-func Setup(context.Context, Config, bool) (recoveryKey string, err error) {
-	return "", ErrNoEncryption
+func Setup(context.Context, Config, bool) (Done, error) {
+	return Done{}, ErrNoEncryption
 }

@@ -2,6 +2,7 @@ package matrix
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"maunium.net/go/mautrix"
@@ -18,11 +19,11 @@ func (s *session) echo(ctx context.Context, e *event.Event) error {
 	if m, err := s.store.known(ctx, e.ID); err != nil || m.ID != "" {
 		return err
 	}
-	content, key := s.ownContent(ctx, e)
-	if key == "" {
-		return nil
+	m, err := s.ownMessage(ctx, e)
+	if err != nil || m.Key == "" {
+		return err
 	}
-	first, err := s.store.sent(ctx, key)
+	first, err := s.store.sent(ctx, m.Key)
 	if err != nil {
 		return err
 	}
@@ -30,11 +31,7 @@ func (s *session) echo(ctx context.Context, e *event.Event) error {
 	case e.ID: // recorded meanwhile by who sent it
 		return nil
 	case "":
-		m := message{ID: e.ID, Room: e.RoomID, Root: content.RelatesTo.GetThreadParent(), Key: key, Shows: e.ID}
-		if was := content.RelatesTo.GetReplaceID(); was != "" {
-			m.Shows = was
-		}
-		return s.store.know(ctx, m)
+		return errors.Join(s.store.know(ctx, m), s.store.nowShows(ctx, m))
 	}
 	return s.takeBack(ctx, e, first)
 }

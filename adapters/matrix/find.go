@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"time"
 
-	"maunium.net/go/mautrix"
 	"maunium.net/go/mautrix/event"
 	"maunium.net/go/mautrix/id"
 
@@ -21,7 +20,7 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 	oldest := o.At.Add(-skew).UnixMilli()
 	from := ""
 	for range gapPages {
-		r, err := s.client.Messages(ctx, id.RoomID(o.Place.Room), from, "", mautrix.DirectionBackward, nil, gapPage)
+		r, err := s.messages(ctx, id.RoomID(o.Place.Room), from, "")
 		if err != nil {
 			return "", fmt.Errorf("whether a reply arrived is not to be had: %w", err)
 		}
@@ -33,7 +32,11 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 			if e.Sender != s.client.UserID {
 				continue
 			}
-			if _, key := s.ownContent(ctx, e); key == o.Key {
+			m, err := s.ownMessage(ctx, e)
+			if err != nil {
+				return "", err
+			}
+			if m.Key == o.Key {
 				return e.ID, nil
 			}
 		}
@@ -44,21 +47,36 @@ func (s *session) lookFor(ctx context.Context, o book.Outgoing) (id.EventID, err
 	return "", nil
 }
 
-// ownContent returns what one of the account's own messages says, and the key
-// that it was sent under: "" where it cannot be read.
-func (s *session) ownContent(ctx context.Context, e *event.Event) (c *event.MessageEventContent, key string) {
+// ownMessage returns what one of the account's own messages was sent as: its
+// key is "" where it cannot be read, of an earlier device say.
+func (s *session) ownMessage(ctx context.Context, e *event.Event) (m message, err error) {
+	m = message{ID: e.ID, Room: e.RoomID, Sender: e.Sender, Shows: e.ID}
 	e.Type.Class = event.MessageEventType
 	if parse(e) != nil {
-		return nil, ""
+		return m, nil
 	}
 	if e.Type == event.EventEncrypted && s.cipher != nil {
-		clear, err := s.cipher.decrypt(ctx, e)
+		clear, err := s.decipher(ctx, e)
+		if err != nil && passing(err) {
+			return m, err
+		}
 		if err != nil {
 			s.log.Debug("matrix: own message cannot be read", "event", e.ID, "error", err)
-			return nil, "" // of an earlier device
+			return m, nil
 		}
 		e = clear
 	}
-	key, _ = e.Content.Raw[keyField].(string)
-	return e.Content.AsMessage(), key
+	c := e.Content.AsMessage()
+	m.Root = c.RelatesTo.GetThreadParent()
+	if was := c.RelatesTo.GetReplaceID(); was != "" {
+		m.Shows = was
+	}
+	m.Key, _ = e.Content.Raw[keyField].(string)
+	m.Load, m.Revision = numberIn(e, loadField), numberIn(e, revisionField)
+	return m, nil
+}
+
+func numberIn(e *event.Event, field string) int {
+	n, _ := e.Content.Raw[field].(float64) // as JSON has numbers
+	return int(n)
 }

@@ -25,6 +25,7 @@ type gateway struct {
 	typing []bool // as it was turned on and off
 	sent   int
 	spoil  func(n int, w http.ResponseWriter, r *http.Request) (spoiled bool) // the answer to the n-th message
+	amid   func(w http.ResponseWriter, r *http.Request) (answered bool)       // any other request
 }
 
 func newGateway(t testing.TB) (*gateway, string) {
@@ -40,8 +41,7 @@ func newGateway(t testing.TB) (*gateway, string) {
 func (g *gateway) serve(w http.ResponseWriter, r *http.Request) {
 	switch {
 	case strings.Contains(r.URL.Path, "/typing/"):
-		body, _ := io.ReadAll(r.Body) // what is missing shows in the test
-		r.Body = io.NopCloser(bytes.NewReader(body))
+		body := bodyOf(r)
 		g.mu.Lock()
 		g.typing = append(g.typing, bytes.Contains(body, []byte("true")))
 		g.mu.Unlock()
@@ -53,8 +53,30 @@ func (g *gateway) serve(w http.ResponseWriter, r *http.Request) {
 		if spoil != nil && spoil(n, w, r) {
 			return
 		}
+	default:
+		g.mu.Lock()
+		amid := g.amid
+		g.mu.Unlock()
+		if amid != nil && amid(w, r) {
+			return
+		}
 	}
 	g.Handler.ServeHTTP(w, r)
+}
+
+// bodyOf reads a request's body, and puts it back.
+func bodyOf(r *http.Request) []byte {
+	body, _ := io.ReadAll(r.Body) // what is missing shows in the test
+	r.Body = io.NopCloser(bytes.NewReader(body))
+	return body
+}
+
+// meddle has all requests but messages and typing seen by f, which may answer
+// them itself.
+func (g *gateway) meddle(f func(w http.ResponseWriter, r *http.Request) (answered bool)) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.amid = f
 }
 
 // The homeserver is asked too often: its answer says how long to wait, and the

@@ -14,13 +14,8 @@ import (
 	"maunium.net/go/mautrix/id"
 )
 
-// equip gives a hand keys and an identity that vouches for them.
-func (h *hand) equip(t testing.TB) {
-	t.Helper()
-	h.equipWith(t, true)
-}
-
-func (h *hand) equipWith(t testing.TB, vouched bool) {
+// equip gives a hand keys, and an identity that vouches for them if wanted.
+func (h *hand) equip(t testing.TB, vouched bool) {
 	t.Helper()
 	db, err := dbutil.NewWithDialect("file:"+filepath.Join(t.TempDir(), "hand.db")+
 		"?_txlock=immediate&_pragma=journal_mode(WAL)&_pragma=synchronous(OFF)&_pragma=busy_timeout(5000)", "sqlite")

@@ -8,7 +8,7 @@ import (
 	"maunium.net/go/mautrix/id"
 )
 
-func (h *hand) equip(testing.TB) {}
+func (h *hand) equip(testing.TB, bool) {}
 
 func (h *hand) disarm(testing.TB) {}
 

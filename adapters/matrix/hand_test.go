@@ -46,15 +46,21 @@ func (restless) OnFailedSync(*mautrix.RespSync, error) (time.Duration, error) {
 	return 50 * time.Millisecond, nil
 }
 
-// newHand registers a person and has them listen.
+// newHand registers a person, whose identity vouches for their program, and has
+// them listen.
 func newHand(t testing.TB, word string) *hand {
+	t.Helper()
+	return newHandWith(t, word, true)
+}
+
+func newHandWith(t testing.TB, word string, vouched bool) *hand {
 	t.Helper()
 	c, err := server.Register(t.Context(), newName(word), password)
 	must(t, err)
 	h := &hand{Client: c, word: word, known: map[id.EventID]bool{}}
 	s := mautrix.NewDefaultSyncer()
 	c.Syncer = restless{s}
-	h.equip(t)
+	h.equip(t, vouched)
 	for _, kind := range []event.Type{event.EventMessage, event.EventReaction} {
 		s.OnEventType(kind, h.hear)
 	}
@@ -106,7 +112,17 @@ func (h *hand) messages(room id.RoomID) []*event.Event {
 // room makes a room with other users in it.
 func (h *hand) room(t testing.TB, encrypted bool, users ...id.UserID) id.RoomID {
 	t.Helper()
-	req := &mautrix.ReqCreateRoom{Preset: "private_chat", Invite: users}
+	return h.create(t, encrypted, &mautrix.ReqCreateRoom{Preset: "private_chat", Invite: users})
+}
+
+// direct begins a direct chat.
+func (h *hand) direct(t testing.TB, encrypted bool, with id.UserID) id.RoomID {
+	t.Helper()
+	return h.create(t, encrypted, &mautrix.ReqCreateRoom{Preset: "trusted_private_chat", Invite: []id.UserID{with}, IsDirect: true})
+}
+
+func (h *hand) create(t testing.TB, encrypted bool, req *mautrix.ReqCreateRoom) id.RoomID {
+	t.Helper()
 	if encrypted {
 		req.InitialState = []*event.Event{{
 			Type:    event.StateEncryption,

@@ -13,6 +13,7 @@ import (
 type message struct {
 	ID       id.EventID
 	Room     id.RoomID
+	Sender   id.UserID
 	Root     id.EventID // of its thread
 	Key      string     // of the reply, for one sent
 	Shows    id.EventID // the event that it edits, or itself
@@ -21,10 +22,16 @@ type message struct {
 }
 
 func (s *store) know(ctx context.Context, m message) error {
-	return s.exec(ctx, `INSERT INTO known (event_id, room_id, root, key, shows, load, revision, at)
-		VALUES ($1, $2, $3, $4, $5, $6, $7, $8)
+	return s.exec(ctx, `INSERT INTO known (event_id, room_id, sender, root, key, shows, load, revision, at)
+		VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9)
 		ON CONFLICT (event_id) DO UPDATE SET root = excluded.root, load = excluded.load, revision = excluded.revision`,
-		m.ID, m.Room, m.Root, m.Key, m.Shows, m.Load, m.Revision, time.Now().UnixMilli())
+		m.ID, m.Room, m.Sender, m.Root, m.Key, m.Shows, m.Load, m.Revision, time.Now().UnixMilli())
+}
+
+// nowShows keeps what the event is about that a reply edits: people react to
+// that one.
+func (s *store) nowShows(ctx context.Context, m message) error {
+	return s.exec(ctx, `UPDATE known SET load = $1, revision = $2 WHERE event_id = $3`, m.Load, m.Revision, m.Shows)
 }
 
 // known returns what is remembered of a message; its ID is "" for none.
@@ -38,8 +45,8 @@ func (s *store) sent(ctx context.Context, key string) (message, error) {
 }
 
 func (s *store) find(ctx context.Context, where, what string) (m message, err error) {
-	err = s.one(ctx, []any{&m.ID, &m.Room, &m.Root, &m.Key, &m.Shows, &m.Load, &m.Revision},
-		`SELECT event_id, room_id, root, key, shows, load, revision FROM known WHERE `+where, what)
+	err = s.one(ctx, []any{&m.ID, &m.Room, &m.Sender, &m.Root, &m.Key, &m.Shows, &m.Load, &m.Revision},
+		`SELECT event_id, room_id, sender, root, key, shows, load, revision FROM known WHERE `+where, what)
 	return m, err
 }
 

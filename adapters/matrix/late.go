@@ -19,12 +19,17 @@ const (
 func (s *session) await(ctx context.Context) {
 	for ctx.Err() == nil {
 		pause(ctx, lookEvery)
-		s.mu.Lock()
-		if err := s.openWaiting(context.WithoutCancel(ctx)); err != nil {
+		if err := s.openAgain(context.WithoutCancel(ctx)); err != nil {
 			s.log.Warn("matrix: late messages not read", "error", err)
 		}
-		s.mu.Unlock()
 	}
+}
+
+// openAgain is openWaiting where nothing else is taken in.
+func (s *session) openAgain(ctx context.Context) error {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.openWaiting(ctx)
 }
 
 // openWaiting tries the events again whose keys had not arrived.
@@ -53,7 +58,7 @@ func (s *session) openLate(ctx context.Context, w waiter) error {
 	if err := parse(e); err != nil {
 		return errors.Join(err, s.store.stopWaiting(ctx, e.ID))
 	}
-	clear, err := s.cipher.decrypt(ctx, e)
+	clear, err := s.decipher(ctx, e)
 	if errors.Is(err, errNoKey) {
 		return s.hurry(ctx, w)
 	}

@@ -9,9 +9,14 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
+	"maunium.net/go/mautrix"
 	"maunium.net/go/mautrix/event"
 	"maunium.net/go/mautrix/id"
+
+	"presshand/bot/book"
+	"presshand/bot/desk"
 )
 
 const load = "5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg, yellow glue"
@@ -39,6 +44,29 @@ func TestServe_withoutEncryption(t *testing.T) {
 	_, err := ana.SendStateEvent(t.Context(), room, event.StateEncryption, "", &event.EncryptionEventContent{Algorithm: id.AlgorithmMegolmV1})
 	must(t, err)
 	ana.hasLeft(t, room, s.user())
+}
+
+// Built without encryption, the program sends nothing into a room that was
+// encrypted, and gives the reply up.
+func TestSend_withoutEncryption(t *testing.T) {
+	s := newStand(t)
+	ana := newHand(t, "ana")
+	room := ana.room(t, false)
+	x, err := connect(t.Context(), checkedConfig(t, s.config))
+	must(t, err)
+	defer func() { must(t, x.close()) }()
+	must(t, x.store.seal(t.Context(), room))
+	_, err = x.Send(t.Context(), book.Outgoing{Key: "k", Place: book.Place{Service: Service, Room: string(room)}, Text: "in clear", At: time.Now()})
+	if !errors.Is(err, desk.ErrRefused) || !errors.Is(err, ErrNoEncryption) {
+		t.Errorf("sending gave %v, want it refused for want of encryption", err)
+	}
+	r, err := ana.Messages(t.Context(), room, "", "", mautrix.DirectionBackward, nil, 20)
+	must(t, err)
+	for _, e := range r.Chunk {
+		if e.Sender == s.user() {
+			t.Errorf("%s was sent", e.Type.Type)
+		}
+	}
 }
 
 // hasLeft waits until a user is out of a room.

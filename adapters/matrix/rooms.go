@@ -33,22 +33,18 @@ func (s *session) invited(ctx context.Context, room id.RoomID, r *mautrix.SyncIn
 const (
 	knockAgain = 5 * time.Second
 	knockFor   = 24 * time.Hour // then the invitation is given up
+	joinFor    = time.Minute    // how long one join may take: another homeserver may be slow
 )
 
 // visit answers the invitations that are kept.
 func (s *session) visit(ctx context.Context) {
 	for ctx.Err() == nil {
-		invitations, err := s.store.invitations(ctx)
-		for _, v := range invitations {
-			if err = s.answer(ctx, v); err != nil {
-				break
-			}
-			err = s.store.answered(ctx, v.room)
-		}
 		var again <-chan time.Time
-		if err != nil {
-			s.log.Warn("matrix: invitation not answered", "error", err, "again_in", knockAgain)
-			again = time.After(knockAgain)
+		if err := s.answerAll(ctx); err != nil {
+			held := retryAfter(err)
+			s.log.Warn("matrix: invitation not answered", "error", err, "again_in", max(held, knockAgain))
+			pause(ctx, held)
+			again = time.After(knockAgain - held)
 		}
 		select {
 		case <-ctx.Done():
@@ -56,6 +52,31 @@ func (s *session) visit(ctx context.Context) {
 		case <-again:
 		}
 	}
+}
+
+// answerAll answers each invitation. One that cannot be answered yet does not
+// keep the others waiting, unless the homeserver is asked too often.
+func (s *session) answerAll(ctx context.Context) error {
+	invitations, err := s.store.invitations(ctx)
+	if err != nil {
+		return err
+	}
+	var failures []error
+	for _, v := range invitations {
+		joining, done := context.WithTimeout(ctx, joinFor)
+		err := s.answer(joining, v)
+		done()
+		if err == nil {
+			err = s.store.answered(ctx, v.room)
+		}
+		if err != nil {
+			failures = append(failures, err)
+		}
+		if retryAfter(err) > 0 {
+			break
+		}
+	}
+	return errors.Join(failures...)
 }
 
 // answer accepts an invitation that the configuration allows, and declines any

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"image"
 	"image/png"
+	"net/http"
 	"strings"
 	"sync"
 	"testing"
@@ -74,6 +75,26 @@ func TestAccount_oldMessages(t *testing.T) {
 		if n := len(ana.replies(room, s.user(), root)); n > 0 {
 			t.Errorf("%s: answered %d times, want never", name, n)
 		}
+	}
+}
+
+// What was said in a direct chat before the bot had taken the invitation was
+// said to it.
+func TestAccount_firstDirectMessage(t *testing.T) {
+	s, _ := setUp(t)
+	ana := newHand(t, "ana")
+	type chat struct {
+		room id.RoomID
+		root id.EventID
+	}
+	var chats []chat
+	for _, encrypted := range []bool{false, true} {
+		room := ana.direct(t, encrypted, s.user())
+		chats = append(chats, chat{room, ana.ask(t, room, "", load)})
+	}
+	s.start(t)
+	for _, c := range chats {
+		ana.answer(t, c.room, s.user(), c.root, 1)
 	}
 }
 
@@ -153,12 +174,52 @@ func TestAccount_tellsThatItCannotRead(t *testing.T) {
 func TestAccount_profileAndReceipts(t *testing.T) {
 	s, _ := setUp(t)
 	s.config.Avatar = onePixel(t)
-	s.start(t)
 	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
+	g, at := newGateway(t)
+	s.config.Homeserver = at
+	var mu sync.Mutex
+	receipts := map[string]string{} // their bodies by event
+	g.meddle(func(_ http.ResponseWriter, r *http.Request) bool {
+		if _, of, ok := strings.Cut(r.URL.Path, "/receipt/m.read/"); ok {
+			mu.Lock()
+			defer mu.Unlock()
+			receipts[of] = string(bodyOf(r))
+		}
+		return false
+	})
+	s.start(t)
+	read := ana.reads(s.user())
+	room := meet(t, ana, zoe, s, true)
+	root := ana.ask(t, room, "", "press, "+load)
+	ana.answer(t, room, s.user(), root, 1)
+	reply := ana.ask(t, room, root, "make it oak")
+	ana.answer(t, room, s.user(), root, 2)
+	eventually(t, func() string {
+		if !read(root) || !read(reply) {
+			return "no read receipt"
+		}
+		return ""
+	})
+	mu.Lock()
+	defer mu.Unlock()
+	for of, want := range map[id.EventID]string{root: `{}`, reply: `{"thread_id":"` + string(root) + `"}`} {
+		if got := receipts[string(of)]; got != want {
+			t.Errorf("receipt is %s, want %s", got, want)
+		}
+	}
+	p, err := ana.GetProfile(t.Context(), s.user())
+	must(t, err)
+	if p.DisplayName != "Press Hand" || p.AvatarURL.IsEmpty() {
+		t.Errorf("profile is %q with picture %s", p.DisplayName, p.AvatarURL)
+	}
+}
+
+// reads returns what tells whether a user has read a message, as far as the
+// hand's program knows.
+func (h *hand) reads(user id.UserID) func(id.EventID) bool {
 	var mu sync.Mutex
 	read := map[id.EventID]bool{}
-	syncer := ana.Syncer.(mautrix.ExtensibleSyncer)
-	syncer.OnEvent(func(_ context.Context, e *event.Event) {
+	h.Syncer.(mautrix.ExtensibleSyncer).OnEvent(func(_ context.Context, e *event.Event) {
 		mu.Lock()
 		defer mu.Unlock()
 		c, isReceipt := e.Content.Parsed.(*event.ReceiptEventContent)
@@ -166,26 +227,15 @@ func TestAccount_profileAndReceipts(t *testing.T) {
 			return
 		}
 		for of, by := range *c {
-			if _, ok := by[event.ReceiptTypeRead][s.user()]; ok {
+			if _, ok := by[event.ReceiptTypeRead][user]; ok {
 				read[of] = true
 			}
 		}
 	})
-	room := meet(t, ana, zoe, s, true)
-	root := ana.ask(t, room, "", "press, "+load)
-	ana.answer(t, room, s.user(), root, 1)
-	eventually(t, func() string {
+	return func(m id.EventID) bool {
 		mu.Lock()
 		defer mu.Unlock()
-		if !read[root] {
-			return "no read receipt"
-		}
-		return ""
-	})
-	p, err := ana.GetProfile(t.Context(), s.user())
-	must(t, err)
-	if p.DisplayName != "Press Hand" || p.AvatarURL.IsEmpty() {
-		t.Errorf("profile is %q with picture %s", p.DisplayName, p.AvatarURL)
+		return read[m]
 	}
 }
 

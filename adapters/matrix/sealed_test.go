@@ -26,12 +26,12 @@ const load = "5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg, yellow glue"
 func setUp(t testing.TB) (*stand, string) {
 	t.Helper()
 	s := newStand(t)
-	key, err := Setup(t.Context(), s.config, false)
+	done, err := Setup(t.Context(), s.config, false)
 	must(t, err)
-	if key == "" {
+	if done.RecoveryKey == "" {
 		t.Fatal("set-up gave no recovery key")
 	}
-	return s, key
+	return s, done.RecoveryKey
 }
 
 // meet makes a room with the bot, a hand and a bystander, and waits for the bot.
@@ -89,15 +89,14 @@ func TestAccount_neverInClear(t *testing.T) {
 	room := meet(t, ana, zoe, s, false)
 	root := ana.ask(t, room, "", "press, "+load)
 	ana.answer(t, room, s.user(), root, 1)
-	_, err := ana.SendStateEvent(t.Context(), room, event.StateEncryption, "", &event.EncryptionEventContent{Algorithm: id.AlgorithmMegolmV1})
-	must(t, err)
+	ana.seal(t, room)
 	ana.knowsEncrypted(t, room)
 	ana.ask(t, room, root, "make it oak")
 	if !ana.answer(t, room, s.user(), root, 2).Mautrix.WasEncrypted {
 		t.Fatal("reply came in clear after encryption was turned on")
 	}
 	// nonsense in the state must not turn it off
-	_, err = ana.SendStateEvent(t.Context(), room, event.StateEncryption, "", map[string]any{"algorithm": "none"})
+	_, err := ana.SendStateEvent(t.Context(), room, event.StateEncryption, "", map[string]any{"algorithm": "none"})
 	must(t, err)
 	if _, err := ana.SendMessageEvent(t.Context(), room, event.EventMessage,
 		&event.MessageEventContent{MsgType: event.MsgText, Body: "what about 22 inches", RelatesTo: (&event.RelatesTo{}).SetThread(root, root)},
@@ -166,28 +165,38 @@ func TestAccount_sealsWithAnEmptyStore(t *testing.T) {
 	}
 }
 
-// A strict room counts a check from a device that is vouched for, and not what
-// was said in clear, which a homeserver can make up.
+// A strict room counts a check from a device that is vouched for; not what was
+// said in clear, which a homeserver can make up, nor what came sealed from a
+// device that nobody vouches for.
 func TestAccount_strictCheck(t *testing.T) {
 	s, _ := setUp(t)
 	s.strict = true
 	s.start(t)
-	ana, ben := newHand(t, "ana"), newHand(t, "ben")
+	ana, ben, eve := newHand(t, "ana"), newHand(t, "ben"), newHandWith(t, "eve", false)
 	room := meet(t, ana, ben, s, true)
+	_, err := ana.InviteUser(t.Context(), room, &mautrix.ReqInviteUser{UserID: eve.UserID})
+	must(t, err)
+	eve.join(t, room)
+	eve.knowsEncrypted(t, room)
+	eve.knowsMember(t, room, s.user())
 	root := ana.ask(t, room, "", "press, "+load)
 	ana.answer(t, room, s.user(), root, 1)
 	ana.ask(t, room, root, "post it")
 	ana.answer(t, room, s.user(), root, 2)
 	const check = "1 checked, bar 1 in, strips 1/4"
-	_, err := ben.SendMessageEvent(t.Context(), room, event.EventMessage,
+	_, err = ben.SendMessageEvent(t.Context(), room, event.EventMessage,
 		&event.MessageEventContent{MsgType: event.MsgText, Body: check, RelatesTo: (&event.RelatesTo{}).SetThread(root, root)},
 		mautrix.ReqSendEvent{DontEncrypt: true})
 	must(t, err)
 	if got := ana.answer(t, room, s.user(), root, 3).Content.AsMessage().Body; !strings.Contains(got, "does not count") {
 		t.Errorf("check in clear is answered %q", got)
 	}
+	eve.ask(t, room, root, check)
+	if got := ana.answer(t, room, s.user(), root, 4).Content.AsMessage().Body; !strings.Contains(got, "does not count") {
+		t.Errorf("check from a device that nobody vouches for is answered %q", got)
+	}
 	ben.ask(t, room, root, check)
-	if got := ana.answer(t, room, s.user(), root, 4).Content.AsMessage().Body; !strings.Contains(got, "agrees") {
+	if got := ana.answer(t, room, s.user(), root, 5).Content.AsMessage().Body; !strings.Contains(got, "agrees") {
 		t.Errorf("sealed check is answered %q", got)
 	}
 }
@@ -203,15 +212,7 @@ func TestAccount_picture(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			room := meet(t, ana, zoe, s, encrypted)
 			root := ana.ask(t, room, "", "press, "+load)
-			var c *event.MessageEventContent
-			eventually(t, func() string {
-				for _, e := range ana.replies(room, s.user(), root) {
-					if c = e.Content.AsMessage(); c.MsgType == event.MsgImage {
-						return ""
-					}
-				}
-				return "no picture"
-			})
+			c := ana.picture(t, room, s.user(), root)
 			if c.Body == "" || c.Body == c.FileName || c.Info.MimeType != "image/png" || c.Info.Width == 0 {
 				t.Errorf("picture has words %q, file name %q, info %+v", c.Body, c.FileName, c.Info)
 			}
@@ -294,7 +295,7 @@ func TestSession_latecomerTakenBack(t *testing.T) {
 			server.Kill()
 			must(t, server.Up(t.Context()))
 			c := &event.MessageEventContent{MsgType: event.MsgNotice, Body: "again", RelatesTo: (&event.RelatesTo{}).SetThread(root, root)}
-			twin, err := x.put(t.Context(), room, c, m.Key, encrypted)
+			twin, err := x.put(t.Context(), room, c, message{Key: m.Key}, encrypted)
 			must(t, err)
 			if twin == first.ID {
 				t.Fatal("homeserver knows the transaction id, so that nothing is tested")

@@ -32,7 +32,7 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 	if err != nil {
 		return "", err
 	}
-	m.Room, m.Root, m.Key = id.RoomID(o.Place.Room), id.EventID(o.Place.Thread), o.Key
+	m.Room, m.Root, m.Key, m.Sender = id.RoomID(o.Place.Room), id.EventID(o.Place.Thread), o.Key, s.client.UserID
 	m.Load, m.Revision = sheet.Load, sheet.Revision
 	if m.ID == "" && o.Tries > 0 {
 		if m.ID, err = s.lookAgain(ctx, o); err != nil {
@@ -40,7 +40,7 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 		}
 	}
 	if m.ID == "" {
-		if m.ID, err = s.post(ctx, o, sheet); err != nil {
+		if m.ID, err = s.post(ctx, o, sheet, m); err != nil {
 			return "", s.doubted(ctx, o.Key, err)
 		}
 	}
@@ -50,6 +50,9 @@ func (s *session) Send(ctx context.Context, o book.Outgoing) (ref string, err er
 		m.Shows = id.EventID(o.ReplacesRef)
 	}
 	if err := s.store.know(ctx, m); err != nil {
+		return "", err
+	}
+	if err := s.store.nowShows(ctx, m); err != nil {
 		return "", err
 	}
 	return string(m.Shows), s.store.dropDoubt(ctx, o.Key)
@@ -65,7 +68,7 @@ func (s *session) withdraw(ctx context.Context, o book.Outgoing) error {
 }
 
 // post makes the event and sends it, encrypted where the room is or was.
-func (s *session) post(ctx context.Context, o book.Outgoing, sheet bot.Sheet) (id.EventID, error) {
+func (s *session) post(ctx context.Context, o book.Outgoing, sheet bot.Sheet, m message) (id.EventID, error) {
 	room := id.RoomID(o.Place.Room)
 	sealed, err := s.isSealed(ctx, room)
 	if err != nil {
@@ -78,15 +81,24 @@ func (s *session) post(ctx context.Context, o book.Outgoing, sheet bot.Sheet) (i
 	if err != nil {
 		return "", err
 	}
-	return s.put(ctx, room, content, o.Key, sealed)
+	return s.put(ctx, room, content, m, sealed)
 }
 
-// keyField holds the reply's key in its event, so that it is found again.
-const keyField = "presshand.key"
+// What an event of the bot holds for itself: the reply's key, so that it is
+// found again, and the load that it is about, for people may react to it before
+// the homeserver has said that it took it.
+const (
+	keyField      = "presshand.key"
+	loadField     = "presshand.load"
+	revisionField = "presshand.revision"
+)
 
-// put sends one event under a key.
-func (s *session) put(ctx context.Context, room id.RoomID, c *event.MessageEventContent, key string, sealed bool) (id.EventID, error) {
-	full := &event.Content{Parsed: c, Raw: map[string]any{keyField: key}}
+// put sends one event under a message's key.
+func (s *session) put(ctx context.Context, room id.RoomID, c *event.MessageEventContent, m message, sealed bool) (id.EventID, error) {
+	full := &event.Content{Parsed: c, Raw: map[string]any{keyField: m.Key}}
+	if m.Load != 0 {
+		full.Raw[loadField], full.Raw[revisionField] = m.Load, m.Revision
+	}
 	kind, content := event.EventMessage, any(full)
 	if sealed {
 		if err := s.readState(ctx, room); err != nil {
@@ -97,13 +109,27 @@ func (s *session) put(ctx context.Context, room id.RoomID, c *event.MessageEvent
 			return "", err
 		}
 		kind, content = event.EventEncrypted, encrypted
+	} else if err := s.stillPlain(ctx, room); err != nil {
+		return "", err
 	}
-	r, err := s.client.SendMessageEvent(ctx, room, kind, content, mautrix.ReqSendEvent{TransactionID: txn(key), DontEncrypt: true})
+	r, err := s.client.SendMessageEvent(ctx, room, kind, content, mautrix.ReqSendEvent{TransactionID: txn(m.Key), DontEncrypt: true})
 	if err != nil {
 		return "", &sendError{err}
 	}
 	return r.EventID, nil
 }
+
+// stillPlain asks once more, right before something is sent in clear: making it
+// may have taken a while. Once sealed, it is made anew.
+func (s *session) stillPlain(ctx context.Context, room id.RoomID) error {
+	sealed, err := s.isSealed(ctx, room)
+	if err == nil && sealed {
+		return &desk.WaitError{Err: errSealedMeanwhile}
+	}
+	return err
+}
+
+var errSealedMeanwhile = errors.New("room was encrypted while the reply was made")
 
 // txn is a key as it may stand in a path.
 func txn(key string) string {
@@ -168,7 +194,7 @@ func (s *session) tellUnread(ctx context.Context, room id.RoomID) error {
 
 func (s *session) sayUnread(ctx context.Context, room id.RoomID) error {
 	c := &event.MessageEventContent{MsgType: event.MsgNotice, Body: unreadSays, Mentions: &event.Mentions{}}
-	_, err := s.put(ctx, room, c, "unread/"+string(room), true)
+	_, err := s.put(ctx, room, c, message{Key: "unread/" + string(room)}, true)
 	return err
 }
 

@@ -36,6 +36,9 @@ type session struct {
 	// read anew: the older of the two must not come last.
 	mu    sync.Mutex
 	fresh map[id.RoomID]bool // rooms whose state was read since the start
+
+	deciphering  sync.Mutex         // for undeciphered
+	undeciphered map[id.EventID]int // how often the store of keys failed on an event
 }
 
 // connect opens the store and logs in, with the token of the last time if it
@@ -48,6 +51,7 @@ func connect(ctx context.Context, c Config) (*session, error) {
 	s := &session{
 		cfg: c, log: c.Log, store: st, started: time.Now(),
 		signals: make(chan signal, 100), asked: make(chan struct{}, 1), fresh: map[id.RoomID]bool{},
+		undeciphered: map[id.EventID]int{},
 	}
 	if s.client, err = mautrix.NewClient(c.Homeserver, id.UserID(c.User), ""); err == nil {
 		s.client.Log = quietLog(c.Log)
@@ -184,9 +188,31 @@ func (s *session) readState(ctx context.Context, room id.RoomID) error {
 	if s.fresh[room] {
 		return nil
 	}
-	if _, err := s.client.State(ctx, room); err != nil {
+	if err := s.fetchState(ctx, room); err != nil {
 		return fmt.Errorf("state of the room is not to be had: %w", err)
 	}
 	s.fresh[room] = true
 	return nil
+}
+
+// fetchState reads the state of a room; members that are not in it any more
+// are forgotten.
+func (s *session) fetchState(ctx context.Context, room id.RoomID) error {
+	events, err := fetch[[]*event.Event](ctx, s, room, nil, "rooms", room, "state")
+	if err != nil {
+		return err
+	}
+	var members []*event.Event
+	for _, e := range *events {
+		e.RoomID, e.Type.Class = room, event.StateEventType
+		switch err := parse(e); {
+		case e.StateKey == nil, err != nil:
+			s.log.Warn("matrix: state of a room left out", "event", e.ID, "room", room, "type", e.Type.Type, "error", err)
+		case e.Type == event.StateMember:
+			members = append(members, e)
+		default:
+			mautrix.UpdateStateStore(ctx, s.store.state, e)
+		}
+	}
+	return ofStore(s.store.state.ReplaceCachedMembers(ctx, room, members))
 }

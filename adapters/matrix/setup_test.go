@@ -16,8 +16,8 @@ import (
 // changes nothing.
 func TestSetup_restartOnTheSameStore(t *testing.T) {
 	s, _ := setUp(t)
-	if key, err := Setup(t.Context(), s.config, false); key != "" || err != nil {
-		t.Errorf("second set-up gave key %q and %v, want nothing", key, err)
+	if done, err := Setup(t.Context(), s.config, false); done != (Done{}) || err != nil {
+		t.Errorf("second set-up did %+v and gave %v, want nothing", done, err)
 	}
 	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
 	s.start(t)
@@ -33,7 +33,8 @@ func TestSetup_restartOnTheSameStore(t *testing.T) {
 	}
 }
 
-// A lost store makes a new device, which the recovery key has vouched for.
+// A lost store makes a new device, which the recovery key has vouched for, and
+// forgets no thread that the bot takes part in.
 func TestSetup_lostStoreWithRecoveryKey(t *testing.T) {
 	s, key := setUp(t)
 	ana, zoe := newHand(t, "ana"), newHand(t, "zoe")
@@ -56,8 +57,8 @@ func TestSetup_lostStoreWithRecoveryKey(t *testing.T) {
 		}
 		return "new device is not known"
 	})
-	root = ana.ask(t, room, "", "press, "+load)
-	e := ana.answer(t, room, s.user(), root, 1)
+	ana.ask(t, room, root, "make it oak")
+	e := ana.answer(t, room, s.user(), root, 2)
 	if d := e.Mautrix.TrustSource.DeviceID; d == old || e.Mautrix.TrustState < id.TrustStateCrossSignedTOFU {
 		t.Errorf("answered by device %s, trusted as %v; want a new one that is vouched for", d, e.Mautrix.TrustState)
 	}
@@ -68,6 +69,10 @@ func TestSetup_lostStoreWithRecoveryKey(t *testing.T) {
 func TestServe_saysWhatToDo(t *testing.T) {
 	s, key := setUp(t)
 	must(t, Check(t.Context(), s.config))
+	st, err := openStore(t.Context(), s.config.Store)
+	must(t, err)
+	_, token, err := st.login(t.Context(), s.user())
+	must(t, errors.Join(err, st.close()))
 	lost := filepath.Join(t.TempDir(), "new.db")
 	never := newStand(t).config
 	for _, c := range []struct {
@@ -78,6 +83,8 @@ func TestServe_saysWhatToDo(t *testing.T) {
 	}{
 		{"never set up", func(c *Config) { *c = never }, ErrNotSetUp, "presshand matrix-setup"},
 		{"lost store", func(c *Config) { c.Store = lost }, ErrUnverified, "recovery key"},
+		{"lost store, no recovery key", func(c *Config) { c.Store = lost }, ErrUnverified, "matrix-setup --renew"},
+		{"lost store of a token", func(c *Config) { c.Store, c.Token = filepath.Join(t.TempDir(), "x.db"), token }, ErrLostDevice, "new access token, or the password"},
 		{"wrong recovery key", func(c *Config) { c.Store, c.RecoveryKey = lost, wrong(key) }, ErrRecoveryKey, "last"},
 		{"wrong password", func(c *Config) { c.Store, c.Password = filepath.Join(t.TempDir(), "x.db"), "guess" }, ErrLogin, "check"},
 		{"old token", func(c *Config) { c.Token, c.Password = "gone", "" }, ErrToken, "new one"},
@@ -116,17 +123,18 @@ func wrong(key string) string {
 func TestSetup_renew(t *testing.T) {
 	s, old := setUp(t)
 	s.config.Store = filepath.Join(t.TempDir(), "new.db")
-	if key, err := Setup(t.Context(), s.config, false); key != "" || !errors.Is(err, ErrIdentityExists) {
-		t.Fatalf("set-up on a new store gave %q and %v, want %v", key, err, ErrIdentityExists)
+	if done, err := Setup(t.Context(), s.config, false); done != (Done{}) || !errors.Is(err, ErrIdentityExists) {
+		t.Fatalf("set-up on a new store did %+v and gave %v, want %v", done, err, ErrIdentityExists)
 	}
-	key, err := Setup(t.Context(), s.config, true)
+	done, err := Setup(t.Context(), s.config, true)
 	must(t, err)
+	key := done.RecoveryKey
 	if key == "" || key == old {
 		t.Fatal("renewed set-up gave no new recovery key")
 	}
 	s.config.Store, s.config.RecoveryKey = filepath.Join(t.TempDir(), "third.db"), key
-	if again, err := Setup(t.Context(), s.config, false); again != "" || err != nil {
-		t.Errorf("set-up with the new recovery key gave %q and %v, want nothing", again, err)
+	if again, err := Setup(t.Context(), s.config, false); again != (Done{Vouched: true}) || err != nil {
+		t.Errorf("set-up with the new recovery key did %+v and gave %v, want the device vouched for", again, err)
 	}
 	if c := s.config; c.Password != "" {
 		c.Password, c.Token = "", "token"

@@ -45,7 +45,7 @@ func (s *session) signal(ctx context.Context) {
 		}
 		brief, done := context.WithTimeout(ctx, signalFor)
 		if g.event != "" {
-			s.debug("receipt", s.client.SendReceipt(brief, g.room, g.event, event.ReceiptTypeRead, map[string]string{"thread_id": string(g.root)}))
+			s.debug("receipt", s.client.SendReceipt(brief, g.room, g.event, event.ReceiptTypeRead, receiptFor(g.event, g.root)))
 		}
 		if g.unread {
 			s.debug("unread", s.sayUnread(brief, g.room))
@@ -55,6 +55,15 @@ func (s *session) signal(ctx context.Context) {
 		}
 		done()
 	}
+}
+
+// receiptFor is the body of a read receipt: it names the thread of what was
+// read. The root of a thread does not count as in it.
+func receiptFor(event, root id.EventID) map[string]string {
+	if event == root {
+		return map[string]string{}
+	}
+	return map[string]string{"thread_id": string(root)}
 }
 
 func (s *session) debug(what string, err error) {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"path/filepath"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -22,6 +23,7 @@ type stand struct {
 	store  book.Store
 	strict bool // checks must come sealed
 	draw   bool
+	ahead  atomic.Int64 // how far the desk's clock is, in ns
 
 	mu   sync.Mutex
 	stop func() error
@@ -50,7 +52,7 @@ func newDesk(store book.Store, worker string, strict, draw bool) *desk.Desk {
 	clerk := bot.Clerk{Bot: bot.New(store), Draw: func(string) bool { return draw }}
 	return &desk.Desk{
 		Store: store, Handler: bot.StrictClerk{Clerk: clerk, Demands: func(string) bool { return strict }},
-		Worker: worker, Clock: time.Now, Poll: 50 * time.Millisecond, Lease: 15 * time.Second, Reign: 16 * time.Second,
+		Worker: worker, Clock: time.Now,
 	}
 }
 
@@ -59,7 +61,9 @@ func (s *stand) start(t testing.TB) {
 	t.Helper()
 	ctx, cancel := context.WithCancel(context.Background())
 	ended := make(chan error, 1)
-	go func() { ended <- Serve(ctx, s.config, newDesk(s.store, "bot", s.strict, s.draw)) }()
+	d := newDesk(s.store, "bot", s.strict, s.draw)
+	d.Clock = func() time.Time { return time.Now().Add(time.Duration(s.ahead.Load())) }
+	go func() { ended <- Serve(ctx, s.config, d) }()
 	var once sync.Once
 	var err error
 	stop := func() error {

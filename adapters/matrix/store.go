@@ -25,7 +25,7 @@ const schema = "presshand_matrix"
 // which mautrix looks after, and the tables below.
 type store struct {
 	db    *dbutil.Database
-	state *sqlstatestore.SQLStateStore
+	state *states
 }
 
 //go:embed tables.sql
@@ -34,6 +34,10 @@ var firstTables string
 var tables = dbutil.UpgradeTable{
 	dbutil.WrapUpgrade(0, 1, 1, "First tables", dbutil.TxnModeOn, func(ctx context.Context, db *dbutil.Database) error {
 		_, err := db.Exec(ctx, firstTables)
+		return err
+	}),
+	dbutil.WrapUpgrade(1, 2, 2, "Who said a message", dbutil.TxnModeOn, func(ctx context.Context, db *dbutil.Database) error {
+		_, err := db.Exec(ctx, `ALTER TABLE known ADD COLUMN sender TEXT NOT NULL DEFAULT ''`)
 		return err
 	}),
 }
@@ -45,7 +49,7 @@ func openStore(ctx context.Context, name string) (*store, error) {
 		return nil, err
 	}
 	s := &store{db: db.Child("presshand_version", tables, nil)}
-	s.state = sqlstatestore.NewSQLStateStore(db, dbutil.NoopLogger, false)
+	s.state = &states{sqlstatestore.NewSQLStateStore(db, dbutil.NoopLogger, false)}
 	for _, d := range []*dbutil.Database{s.db, s.state.Database} {
 		if err := d.Upgrade(ctx); err != nil {
 			return nil, errors.Join(fmt.Errorf("store of the Matrix account cannot be used: %w", err), db.Close())

@@ -24,9 +24,18 @@ import (
 // encrypted rooms.
 func TestAccount_conformance(t *testing.T) {
 	adaptertest.Room(t, adaptertest.Rooms{
-		Service: func(t testing.TB) adaptertest.Service { return newShop(t) },
+		Service: func(t testing.TB) adaptertest.Service { return newShop(t, true) },
 		Store:   memory,
 		Scenes:  "../../testdata/talk/*.txtar",
+	})
+}
+
+// The suite once more in plain rooms, with one of the scenes.
+func TestAccount_conformanceInClear(t *testing.T) {
+	adaptertest.Room(t, adaptertest.Rooms{
+		Service: func(t testing.TB) adaptertest.Service { return newShop(t, false) },
+		Store:   memory,
+		Scenes:  "../../testdata/talk/day.txtar",
 	})
 }
 
@@ -40,17 +49,25 @@ func memory(t testing.TB) book.Store {
 // A shop is an account of the bot with the people around it.
 type shop struct {
 	config Config
+	sealed bool  // its rooms are encrypted
 	keeper *hand // who makes the rooms and reads what stands there
 
 	mu     sync.Mutex
 	people map[string]*hand
 	reader map[id.RoomID]*hand
+	came   map[visit]bool
 	chat   *watched
 	stamps map[string]time.Time // by message
 	place  string               // in the stream, before anything was said
 }
 
-func newShop(t testing.TB) *shop {
+// A visit is a person in a room.
+type visit struct {
+	who  *hand
+	room id.RoomID
+}
+
+func newShop(t testing.TB, sealed bool) *shop {
 	t.Helper()
 	name := newName("press")
 	c, err := server.Register(t.Context(), name, password)
@@ -62,12 +79,14 @@ func newShop(t testing.TB) *shop {
 			Log:    logOf(t),
 			Person: func(user, name string) book.Person { return book.Person{ID: wordOf(user), Name: name} },
 		},
-		stamps: map[string]time.Time{}, people: map[string]*hand{}, reader: map[id.RoomID]*hand{},
+		sealed: sealed, stamps: map[string]time.Time{}, people: map[string]*hand{}, reader: map[id.RoomID]*hand{}, came: map[visit]bool{},
 	}
 	_, err = Setup(t.Context(), s.config, false)
 	must(t, err)
 	s.keeper = s.person(t, "keeper")
-	t.Cleanup(func() { s.nothingInClear(t) })
+	if sealed {
+		t.Cleanup(func() { s.nothingInClear(t) })
+	}
 	return s
 }
 
@@ -150,10 +169,11 @@ func (s *shop) Direct(t testing.TB, person string) string {
 	return string(s.open(t, s.person(t, person)))
 }
 
-// open makes an encrypted room with the bot and others in it.
+// open makes a room with the bot and others in it.
 func (s *shop) open(t testing.TB, maker *hand, others ...*hand) id.RoomID {
 	t.Helper()
-	room := maker.room(t, true, s.bot())
+	room := maker.room(t, s.sealed, s.bot())
+	s.came[visit{maker, room}] = true
 	for _, o := range others {
 		s.bring(t, maker, o, room)
 	}
@@ -172,19 +192,22 @@ func (s *shop) open(t testing.TB, maker *hand, others ...*hand) id.RoomID {
 // bring has someone come into a room.
 func (s *shop) bring(t testing.TB, maker, who *hand, room id.RoomID) {
 	t.Helper()
-	if yes, err := who.StateStore.IsEncrypted(t.Context(), room); err == nil && yes || who == maker {
+	if s.came[visit{who, room}] {
 		return
 	}
 	_, err := maker.InviteUser(t.Context(), room, &mautrix.ReqInviteUser{UserID: who.UserID})
 	must(t, err)
 	who.join(t, room)
-	who.knowsEncrypted(t, room)
-	who.knowsMember(t, room, s.bot())
-	for _, other := range s.people { // what they say is encrypted for the newcomer too
-		if yes, err := other.StateStore.IsEncrypted(t.Context(), room); err == nil && yes {
-			other.knowsMember(t, room, who.UserID)
+	if s.sealed {
+		who.knowsEncrypted(t, room)
+		who.knowsMember(t, room, s.bot())
+		for _, other := range s.people { // what they say is encrypted for the newcomer too
+			if s.came[visit{other, room}] {
+				other.knowsMember(t, room, who.UserID)
+			}
 		}
 	}
+	s.came[visit{who, room}] = true
 }
 
 func (s *shop) in(room string) *hand {

@@ -33,7 +33,7 @@ func (s *session) follow(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := s.openWaiting(ctx); err != nil {
+	if err := s.openAgain(ctx); err != nil {
 		return err
 	}
 	for failures := 0; ctx.Err() == nil; {
@@ -68,9 +68,10 @@ func (s *session) step(ctx context.Context, place string, failing bool) (string,
 	}
 	asking, done := context.WithTimeout(ctx, limit)
 	defer done()
-	r, err := s.client.FullSyncRequest(asking, mautrix.ReqSync{
+	req := mautrix.ReqSync{
 		Timeout: int(hold.Milliseconds()), Since: place, FilterID: filter, SetPresence: event.PresenceOffline,
-	})
+	}
+	r, err := fetch[mautrix.RespSync](asking, s, "", req.BuildQuery(), "sync")
 	if err != nil {
 		return place, err
 	}
@@ -158,18 +159,32 @@ func (s *session) joined(ctx context.Context, room id.RoomID, r *mautrix.SyncJoi
 }
 
 // arrival returns where in a timeline the account came into the room: what
-// stands before was not said to it.
+// stands before was not said to it. A direct chat is with the account from its
+// invitation on.
 func (s *session) arrival(timeline []*event.Event) int {
+	came := 0
 	for i, e := range slices.Backward(timeline) {
-		if e.Type.Type != event.StateMember.Type || e.GetStateKey() != string(s.client.UserID) || e.Content.Raw["membership"] != "join" {
+		if e.Type.Type != event.StateMember.Type || e.GetStateKey() != string(s.client.UserID) {
 			continue
 		}
-		if before := e.Unsigned.PrevContent; before != nil && before.Raw["membership"] == "join" {
-			continue // a new name or picture
+		switch now := membershipOf(&e.Content); {
+		case came == 0 && now == event.MembershipJoin && membershipOf(e.Unsigned.PrevContent) != event.MembershipJoin:
+			came = i // else it has a new name or picture
+		case came > 0 && now == event.MembershipInvite && e.Content.Raw["is_direct"] == true:
+			return i
+		case came > 0:
+			return came
 		}
-		return i
 	}
-	return 0
+	return came
+}
+
+func membershipOf(c *event.Content) event.Membership {
+	if c == nil {
+		return ""
+	}
+	m, _ := c.Raw["membership"].(string)
+	return event.Membership(m)
 }
 
 const (
@@ -186,7 +201,7 @@ func (s *session) gap(ctx context.Context, room id.RoomID, from, since string) (
 		if from == "" {
 			break
 		}
-		r, err := s.client.Messages(ctx, room, from, since, mautrix.DirectionBackward, nil, gapPage)
+		r, err := s.messages(ctx, room, from, since)
 		if refused(err) {
 			s.log.Error("matrix: messages left out of a sync are lost", "room", room, "error", err)
 			break
@@ -233,14 +248,11 @@ func passing(err error) bool {
 	if errors.As(err, &ours) || errors.As(err, &theirs) {
 		return true
 	}
-	for _, e := range []error{
-		book.ErrBusy, book.ErrReadOnly, book.ErrFull, book.ErrLost, context.Canceled, context.DeadlineExceeded,
-	} {
-		if errors.Is(err, e) {
-			return true
-		}
-	}
-	return false
+	return isAny(err, book.ErrBusy, book.ErrReadOnly, book.ErrFull, book.ErrLost, context.Canceled, context.DeadlineExceeded)
+}
+
+func isAny(err error, of ...error) bool {
+	return slices.ContainsFunc(of, func(e error) bool { return errors.Is(err, e) })
 }
 
 // stateOf takes in the state of a room.

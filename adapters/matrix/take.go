@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"time"
 
 	"maunium.net/go/mautrix/event"
@@ -41,7 +42,7 @@ func (s *session) open(ctx context.Context, e *event.Event) error {
 	if err := s.store.seal(ctx, e.RoomID); err != nil || s.cipher == nil {
 		return err
 	}
-	clear, err := s.cipher.decrypt(ctx, e)
+	clear, err := s.decipher(ctx, e)
 	switch {
 	case errors.Is(err, errNoKey):
 		return s.store.wait(ctx, e)
@@ -55,6 +56,35 @@ func (s *session) open(ctx context.Context, e *event.Event) error {
 	return nil
 }
 
+// decipherTries is how often an event is tried that the store of keys fails on.
+const decipherTries = 10
+
+// decipher reads an encrypted event. A failure of the store of keys is one of
+// a moment, so that the event is tried again; but one that lasts while the rest
+// of the store works must not hold up what waits for it for ever.
+func (s *session) decipher(ctx context.Context, e *event.Event) (*event.Event, error) {
+	clear, err := s.cipher.decrypt(ctx, e)
+	s.deciphering.Lock()
+	defer s.deciphering.Unlock()
+	var ours *storeError
+	if !errors.As(err, &ours) {
+		delete(s.undeciphered, e.ID)
+		return clear, readable(clear, err)
+	}
+	if s.undeciphered[e.ID]++; s.undeciphered[e.ID] < decipherTries {
+		return nil, err
+	}
+	return nil, fmt.Errorf("store of keys fails on it: %w", ours.err)
+}
+
+// readable parses what was decrypted.
+func readable(clear *event.Event, err error) error {
+	if err != nil {
+		return err
+	}
+	return parse(clear)
+}
+
 // said records a message, if it is meant for the bot.
 func (s *session) said(ctx context.Context, e *event.Event) error {
 	c := e.Content.AsMessage()
@@ -66,8 +96,8 @@ func (s *session) said(ctx context.Context, e *event.Event) error {
 		return err
 	}
 	if edits {
-		if was.ID == "" || c.NewContent == nil {
-			return nil // of a message that was not for the bot
+		if c.NewContent == nil || !was.editableIn(e) {
+			return nil
 		}
 		c = c.NewContent
 	}
@@ -106,6 +136,13 @@ func (s *session) edited(ctx context.Context, c *event.MessageEventContent) (was
 	}
 	was, err = s.store.known(ctx, target)
 	return was, true, err
+}
+
+// editableIn reports whether an event may edit a message: one that was for the
+// bot, of the same person in the same room. Programs can be made to send any
+// event as an edit of any other.
+func (m message) editableIn(e *event.Event) bool {
+	return m.ID != "" && m.Key == "" && m.Room == e.RoomID && m.Sender == e.Sender
 }
 
 // rootOf returns the root of the thread that a message stands in: that of the
@@ -149,5 +186,5 @@ func (s *session) record(ctx context.Context, e *event.Event, root id.EventID, x
 	if fresh {
 		s.seen(e.RoomID, e.ID, root)
 	}
-	return s.store.know(ctx, message{ID: e.ID, Room: e.RoomID, Root: root, Shows: e.ID})
+	return s.store.know(ctx, message{ID: e.ID, Room: e.RoomID, Sender: e.Sender, Root: root, Shows: e.ID})
 }

@@ -2,6 +2,7 @@ package matrix
 
 import (
 	"context"
+	"errors"
 	"strings"
 	"testing"
 	"time"
@@ -12,6 +13,7 @@ import (
 
 	"presshand/bot"
 	"presshand/bot/book"
+	"presshand/bot/desk"
 	"presshand/engine/unit"
 )
 
@@ -114,6 +116,19 @@ func TestOpen_refusesConfig(t *testing.T) {
 	}
 	if _, err := Open(good, nil, nil); err != nil {
 		t.Errorf("good configuration is refused: %v", err)
+	}
+}
+
+// A reply does not wait for an account that is not served any more: the
+// process could not end meanwhile.
+func TestSend_over(t *testing.T) {
+	a, err := Open(Config{Homeserver: "https://matrix.example.org", User: "@presshand:example.org", Password: "x", Store: "x.db"}, nil, nil)
+	must(t, err)
+	over := make(chan struct{})
+	close(over)
+	var wait *desk.WaitError
+	if _, err := (serving{a, over}).Send(t.Context(), book.Outgoing{}); !errors.As(err, &wait) {
+		t.Errorf("error is %v, want one that has the reply sent again", err)
 	}
 }
 

@@ -151,7 +151,7 @@ func (c *checking) matrix(ctx context.Context) {
 	c.clock(ctx, "matrix", m.Homeserver+"/_matrix/client/versions")
 	if !onServer(m.Store) {
 		if _, err := os.Stat(m.Store); errors.Is(err, fs.ErrNotExist) {
-			c.say("matrix account", hint(fmt.Errorf("there are no keys at %s yet", m.Store), "run “presshand matrix-setup” once, as the user that serves"), "")
+			c.noKeys(m)
 			return
 		}
 	}
@@ -164,6 +164,19 @@ func (c *checking) matrix(ctx context.Context) {
 		c.say("matrix invitations", nil, "none are accepted, as allow is empty")
 	} else {
 		c.say("matrix invitations", nil, "accepted from "+strings.Join(m.Allow, ", "))
+	}
+}
+
+// noKeys says what becomes of an account whose store is not there. It is not
+// made, since serve may run as another user.
+func (c *checking) noKeys(m matrix.Config) {
+	switch none := fmt.Sprintf("there are no keys at %s yet", m.Store); {
+	case !matrix.Encrypts:
+		c.say("matrix account", writable(filepath.Dir(m.Store)), "not logged in to: there is no store at "+m.Store+" yet, and it can be made")
+	case m.RecoveryKey != "":
+		c.say("matrix account", writable(filepath.Dir(m.Store)), none+"; serve begins as a new device, which the recovery key has vouched for")
+	default:
+		c.say("matrix account", hint(errors.New(none), "run “presshand matrix-setup” once, as the user that serves"), "")
 	}
 }
 

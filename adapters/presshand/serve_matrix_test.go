@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -50,8 +51,12 @@ allow = ["localhost"]
 	if code != exitOK || !strings.Contains(out, "told only now") {
 		t.Fatalf("set-up: code %d, %q, %q", code, out, errs)
 	}
-	if code, out, errs = ran(t, "", "matrix-setup", "--config", config); code != exitOK || !strings.Contains(out, "is set up already") {
+	key := recoveryKey(t, out)
+	if code, out, errs = ran(t, "", "matrix-setup", "--config", config); code != exitOK || !strings.Contains(out, "Nothing was changed") {
 		t.Errorf("second set-up: code %d, %q, %q", code, out, errs)
+	}
+	if strings.Contains(out+errs, key) {
+		t.Error("second set-up tells the recovery key again")
 	}
 	if code, out, errs = ran(t, "", "check", "--config", config); code != exitOK {
 		t.Errorf("check: code %d, %q\n%s", code, errs, out)
@@ -73,9 +78,31 @@ allow = ["localhost"]
 	if code := <-ended; code != exitOK {
 		t.Errorf("exit code %d\n%s", code, said.String())
 	}
-	if strings.Contains(said.String(), "secret-of-press") || strings.Contains(said.String(), "stiff board") {
+	if strings.Contains(said.String(), "secret-of-press") || strings.Contains(said.String(), "stiff board") || strings.Contains(said.String(), key) {
 		t.Errorf("log tells a secret:\n%s", said.String())
 	}
+	lost := configured(t, strings.Replace(text, "keys.db", "new.db", 1))
+	if code, out, _ := ran(t, "", "check", "--config", lost); code != exitFailed || !strings.Contains(out, "matrix-setup") {
+		t.Errorf("check of a lost store: code %d\n%s", code, out)
+	}
+	t.Setenv(matrixRecoveryKey, key)
+	if code, out, errs := ran(t, "", "check", "--config", lost); code != exitOK || strings.Contains(out, "matrix-setup") {
+		t.Errorf("check of a lost store with its recovery key: code %d, %q\n%s", code, errs, out)
+	}
+	if code, out, errs := ran(t, "", "matrix-setup", "--config", lost); code != exitOK || !strings.Contains(out, "was vouched for") || strings.Contains(out, "Nothing was changed") {
+		t.Errorf("set-up of a lost store with its recovery key: code %d, %q, %q", code, out, errs)
+	}
+}
+
+// recoveryKey returns the recovery key that a set-up printed, once: 12 groups
+// of four letters and digits.
+func recoveryKey(t *testing.T, out string) string {
+	t.Helper()
+	found := regexp.MustCompile(`(?m)^    (\w{4}(?: \w{4}){11})$`).FindAllStringSubmatch(out, -1)
+	if len(found) != 1 || strings.Count(out, found[0][1]) != 1 {
+		t.Fatalf("set-up printed %d recovery keys, want one:\n%s", len(found), out)
+	}
+	return found[0][1]
 }
 
 // answered asks the bot something in a direct room and waits for its reply.

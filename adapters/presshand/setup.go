@@ -27,17 +27,19 @@ func (c *matrixSetupCmd) Run(ctx context.Context, s streams) error {
 	if err != nil {
 		return err
 	}
-	key, err := matrix.Setup(ctx, m, c.Renew)
-	if key != "" {
+	done, err := matrix.Setup(ctx, m, c.Renew)
+	if done.RecoveryKey != "" {
 		fmt.Fprintf(s.out, "The recovery key of %s, told only now. Keep it safe, and give it to the bot as %s or in recovery_key_file:\n\n    %s\n\n",
-			m.User, matrixRecoveryKey, key)
+			m.User, matrixRecoveryKey, done.RecoveryKey)
 	}
 	switch {
 	case errors.Is(err, matrix.ErrNoEncryption):
 		return hint(err, "build with -tags goolm")
 	case err != nil:
 		return fmt.Errorf("matrix account %s: %w", m.User, err)
-	case key == "":
+	case done.Vouched:
+		fmt.Fprintf(s.out, "%s is set up already. Its device is new and was vouched for with the recovery key.\n", m.User)
+	case done.RecoveryKey == "":
 		fmt.Fprintf(s.out, "%s is set up already. Nothing was changed.\n", m.User)
 	}
 	return nil
