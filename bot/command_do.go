@@ -97,20 +97,27 @@ func (t *turn) undo(ctx context.Context, r *Reply, c *grammar.Command) error {
 	return nil
 }
 
-// notDone answers a statement that something was not done: nothing changes.
+// notDone answers what was not done or is still to come: nothing changes.
 func (t *turn) notDone(ctx context.Context, r *Reply, c *grammar.Command) error {
-	for _, n := range c.Loads {
+	loads, err := t.meant(ctx, c)
+	if err != nil {
+		return err
+	}
+	for _, n := range loads {
 		l, err := t.ledger.Load(ctx, n)
 		if err != nil {
 			return err
 		}
 		r.loads(l)
 		r.say(Headline, entitled(l)+" is "+stateSays[l.State]+". Nothing is changed.")
-		if l.HasValidCheck() {
+		switch {
+		case c.ToCome:
+			r.say(Question, fmt.Sprintf("Tell me when it has happened, like “%d %s”.", n, example(c.Meant, t.settings.Metric)))
+		case l.HasValidCheck() && (c.Meant == "" || c.Meant == grammar.Check || c.Meant == grammar.Uncheck):
 			r.say(Question, fmt.Sprintf("If its check does not stand, say “uncheck %d”.", n))
 		}
 	}
-	if len(c.Loads) == 0 {
+	if len(loads) == 0 {
 		r.say(Headline, "Nothing is changed.")
 	}
 	return nil

@@ -81,10 +81,7 @@ func (t *turn) saysList(r *Reply, c *grammar.Command, loads []book.Load) {
 			if l.State == book.Held {
 				line += ", in the press"
 			}
-			line += " since " + clockFrom(t.m.At, l.InAt)
-			if up, ok := l.UpAt(); ok {
-				line += ", done by " + clockFrom(t.m.At, up)
-			}
+			line += t.pressingTimes(l)
 		}
 		if l.Finding != "" {
 			line += ", result " + quoted(l.Finding)

@@ -193,7 +193,9 @@ func (t *turn) card(r *Reply, l book.Load) {
 	case l.State == book.Held && l.HeldFor != "":
 		text += " (" + quoted(l.HeldFor) + ")"
 	case l.State == book.Pressing:
-		text += " since " + clockOf(l.InAt)
+		text += t.pressingTimes(l)
+	case l.State == book.Dropped:
+		text += " by " + callOf(l.Last().By)
 	case l.State == book.Judged:
 		text += ", result " + quoted(l.Finding)
 	}
@@ -213,6 +215,15 @@ func (t *turn) card(r *Reply, l book.Load) {
 		return
 	}
 	r.say(ReadAs, "Planned: "+st.understood(Thread{Said: statementOf(l.Plan.Said)})+".")
+}
+
+// pressingTimes tells since when a load lies in the press and till when.
+func (t *turn) pressingTimes(l book.Load) string {
+	text := " since " + clockFrom(t.m.At, l.InAt)
+	if up, ok := l.UpAt(); ok {
+		text += ", done by " + clockFrom(t.m.At, up)
+	}
+	return text
 }
 
 // styleOfPlan tells from the round numbers of a plan which units it was

@@ -119,10 +119,11 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 			return true
 		case r.is(i, kindNot, "not"):
 			denied = true
+		case r.word(i, comingWords...), r.word(i, "be"):
 		case r.word(i, "in") && r.endsAfterIn(i):
 			c.Verb = In
 			if denied {
-				c.Verb = NotDone
+				c.Verb, c.Meant = NotDone, In
 			}
 			r.close(c, i+1)
 			return true
@@ -142,7 +143,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	}
 	denied = denied || r.word(i-1, "not", "never") || r.is(i-1, kindNot)
 	if denied && c.Verb != Copy || c.Verb == Uncheck && strings.HasPrefix(r.items[i].word, "not") {
-		c.Verb = NotDone
+		c.Verb, c.Meant = NotDone, c.Verb
 		r.close(c, i+1)
 		return true
 	}
@@ -169,7 +170,7 @@ func (r *reader) goesIn(c *Command, i int) bool {
 	rest := r.next(i)
 	c.Bare = rest < 0 && r.nothingAfter(i)
 	switch {
-	case c.Bare, r.word(i+1, "anyway", "now"), r.is(rest, kindVerb, "in"):
+	case c.Bare, r.word(i+1, "anyway", "now"), r.word(i+1, comingWords...), r.is(rest, kindVerb, "in"):
 	case r.is(rest, kindNoun, "press", "bag", "frame"):
 		if r.unitsBehind(rest) {
 			return false
@@ -303,7 +304,7 @@ func (r *reader) laterVerb(at int) bool {
 		}
 		if r.word(i-1, "dont", "never") || r.is(i-1, kindNot, "not") {
 			if refs, next := r.references(i + 1); len(refs) > 0 && (verb == Clear || verb == Drop && r.within(i, len(r.items), kindFix) < 0 || verb == Hold || verb == In || verb == Out || verb == Check) && r.amountsIn(at, i) == 0 && !r.unitsBehind(i) {
-				r.close(&Command{Verb: NotDone, Loads: refs}, next)
+				r.close(&Command{Verb: NotDone, Meant: verb, Loads: refs}, next)
 				return true
 			}
 			continue
@@ -371,7 +372,7 @@ func (r *reader) putsIn(at int) bool {
 		}
 		c := &Command{Verb: In, Loads: refs}
 		if i > 0 && (r.is(i-1, kindNot) || r.word(i-1, "dont")) {
-			c.Verb = NotDone
+			c.Verb, c.Meant = NotDone, In
 		}
 		r.close(c, next+1)
 		return true

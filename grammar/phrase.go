@@ -119,6 +119,8 @@ type Command struct {
 	Press    string // the press's name
 	Anyway   bool
 	Bare     bool // nothing but "14 in": a load if there is one, else a length
+	Meant    Verb // of Show and NotDone: what was asked about, denied or is to come
+	ToCome   bool // of NotDone: a plan, "14 out tomorrow"
 	Query    *Query
 }
 
@@ -140,7 +142,7 @@ const (
 	Undo    Verb = "undo"
 	Show    Verb = "show"    // one load
 	List    Verb = "list"    // what's in the press, loads today, last five
-	NotDone Verb = "notdone" // "23 is NOT checked": a statement, nothing changes
+	NotDone Verb = "notdone" // "23 is NOT checked", "14 out tomorrow": nothing changes
 )
 
 // A Query chooses loads from the book.

@@ -41,6 +41,7 @@ func (r *reader) read() {
 	r.guessTopic()
 	if r.command() {
 		r.settle()
+		r.mood()
 		return
 	}
 	r.lots(r.endsAClause)
@@ -71,6 +72,7 @@ func (r *reader) read() {
 	r.parts()
 	r.fixes()
 	r.settle()
+	r.mood()
 }
 
 // findStart reads "new one:", which leaves the thread's question behind.
