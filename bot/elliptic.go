@@ -94,7 +94,7 @@ var loneVerbs = map[string]grammar.Verb{
 const maxFinding = 120
 
 // tellsResult reports whether a message in the thread of a load that is out says
-// how it came out: "all good".
+// how it came out: "all good". After a result only something wrong is news.
 func (t *turn) tellsResult(ctx context.Context) (bool, error) {
 	p := &t.phrase
 	facts := slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { // "joint 2" is no fact
@@ -109,8 +109,13 @@ func (t *turn) tellsResult(ctx context.Context) (bool, error) {
 		}
 	}
 	l, err := t.ledger.Load(ctx, t.before.Load)
-	if err != nil || l.State != book.Taken {
+	switch {
+	case err != nil:
 		return false, err
+	case l.State == book.Judged:
+		return soundsBad(t.m.Text), nil
+	case l.State != book.Taken:
+		return false, nil
 	}
 	return soundsGood(t.m.Text) || soundsBad(t.m.Text), nil
 }

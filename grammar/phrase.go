@@ -110,9 +110,10 @@ type Taken struct{ Typed, As string }
 type Command struct {
 	Verb     Verb
 	Loads    []int
-	From     int    // the load copied from: "15 same as 14"
-	Measured []Fact // what a second person measured
-	Note     string // the reason of a hold, the finding of a result, as typed
+	From     int      // the load copied from: "15 same as 14"
+	Measured []Fact   // what a second person measured
+	Doubts   []string // clauses of a check that were not understood or tell a fault, as typed
+	Note     string   // the reason of a hold, the finding of a result, as typed
 	Title    string
 	Time     string // "10:15"
 	Clock    string // the time as typed: "2:05 pm"

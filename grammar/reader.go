@@ -30,6 +30,7 @@ func (r *reader) read() {
 	r.spokenTimes()
 	r.findFixes()
 	r.killNames()
+	r.killOrdinals()
 	r.killHearsay()
 	r.killPast()
 	r.killDenied()
@@ -70,6 +71,9 @@ func (r *reader) read() {
 	r.wordFacts()
 	r.barPlace()
 	r.parts()
+	if r.phrase.Command != nil && r.phrase.Command.Verb == Check {
+		r.missingParts()
+	}
 	r.fixes()
 	r.settle()
 	r.mood()

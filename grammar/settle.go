@@ -226,6 +226,7 @@ func (r *reader) measured() {
 		}
 	}
 	r.phrase.Facts = kept
+	c.Doubts = r.doubts()
 }
 
 // leftovers lists each number and each meaningful word that nothing took.
