@@ -45,6 +45,24 @@ func (r *reader) showsOnly(next int) bool {
 	return true
 }
 
+// partsInARow reads a check without commas, where each number stands behind its
+// part: "gauge 25 bar 1 strips 1/4".
+func (r *reader) partsInARow() {
+	for i := 1; i+2 < len(r.items); i++ {
+		if !r.free(i) || !r.items[i].amount.bare() || !r.is(i+1, kindNoun, "bar", "strip", "mat") && !r.is(i+1, kindVacuum, "gauge") || !r.free(i+2) || r.items[i-1].used || i > 1 && r.items[i-2].amount != nil && !r.items[i-2].used {
+			continue
+		}
+		switch {
+		case r.is(i-1, kindNoun, "bar"):
+			r.bind(i, unit.BarHeight)
+		case r.is(i-1, kindNoun, "mat"):
+			r.bind(i, unit.MatThickness)
+		case r.is(i-1, kindVacuum, "gauge"):
+			r.bind(i, unit.Vacuum)
+		}
+	}
+}
+
 // faultWords say that something is not as it should be.
 var faultWords = []string{"missing", "gone", "absent", "broken", "bent", "cracked", "crack", "cracks", "split", "splits", "loose", "leaks", "leaking", "leaky",
 	"dry", "wrong", "warped", "bowed", "cupped", "twisted", "torn", "ripped", "crooked", "uneven", "chipped", "hole", "holes", "kinked", "kink", "damaged", "dirty",

@@ -224,11 +224,17 @@ func (r *reader) verbFirst(i int) bool {
 			return false
 		}
 	case Post:
-		if r.items[i].word == "post" && len(refs) == 0 && !r.nothingAfter(i) {
+		describes := r.saysMuch(i+1, len(r.items))
+		if r.items[i].word == "post" && len(refs) == 0 && !r.nothingAfter(i) && !describes {
 			return false
+		}
+		if describes {
+			c.Loads = nil
 		}
 		r.lots(anywhere)
 		c.Title = r.title(i)
+		r.commitPost(c, i)
+		return true
 	case Check:
 		if len(refs) == 0 && !r.startsCheck(i) {
 			return false
@@ -277,12 +283,34 @@ func (r *reader) verbFirst(i int) bool {
 			return false
 		}
 	}
-	if c.Verb == Post {
-		r.commit(c, len(r.items))
-		return true
-	}
 	r.close(c, next)
 	return true
+}
+
+// commitPost takes an order to post whose verb is item i. What is said of the
+// load around it is left to be read: "epoxy it is, post it", "post it: 5 strips".
+func (r *reader) commitPost(c *Command, i int) {
+	before, after := r.saysMuch(0, i), r.saysMuch(i+1, len(r.items))
+	switch {
+	case !before && !after:
+		r.commit(c, len(r.items))
+	case !before:
+		r.commit(c, i+1)
+	default:
+		r.items[i].used = true
+		r.commit(c, 0)
+	}
+}
+
+// saysMuch reports whether unread items of [from, to) can state anything of a
+// load: a number, a glue or a wood.
+func (r *reader) saysMuch(from, to int) bool {
+	for k := from; k < to; k++ {
+		if it := &r.items[k]; !it.used && (it.amount != nil || it.list != nil || it.kind == kindGlue || it.kind == kindWood) {
+			return true
+		}
+	}
+	return false
 }
 
 // loadThenVerb reads "load 14 is in".
@@ -322,8 +350,7 @@ func (r *reader) laterVerb(at int) bool {
 				continue
 			}
 			r.lots(anywhere)
-			c := &Command{Verb: Post, Title: r.title(i)}
-			r.commit(c, i+1)
+			r.commitPost(&Command{Verb: Post, Title: r.title(i)}, i)
 			return false
 		case Undo:
 			if it.word == "undo" && r.nothingAfter(i) && r.quiet(at, i) {

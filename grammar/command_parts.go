@@ -118,7 +118,7 @@ func (r *reader) title(i int) string {
 			continue
 		}
 		end := j + 1
-		for end < len(r.items) && !r.items[end].used && !r.isStop(end) && !(r.items[end].brk == ',' && end+1 < len(r.items) && r.items[end+1].used) {
+		for end < len(r.items) && !r.items[end].used && !r.isStop(end) && !(r.items[end].brk == ',' && end+1 < len(r.items) && r.items[end+1].used) && r.items[end].brk != ':' {
 			r.items[end].used = true
 			end++
 		}

@@ -45,6 +45,10 @@ func (r *reader) read() {
 		r.mood()
 		return
 	}
+	checks := r.phrase.Command != nil && r.phrase.Command.Verb == Check
+	if checks {
+		r.partsInARow()
+	}
 	r.lots(r.endsAClause)
 	r.offStrips()
 	r.layers()
@@ -71,7 +75,7 @@ func (r *reader) read() {
 	r.wordFacts()
 	r.barPlace()
 	r.parts()
-	if r.phrase.Command != nil && r.phrase.Command.Verb == Check {
+	if checks {
 		r.missingParts()
 	}
 	r.fixes()
