@@ -23,22 +23,29 @@ func (t *turn) command(ctx context.Context) (Reply, error) {
 	}
 	r := Reply{About: grammar.Book, Verdict: engine.None, Read: t.commandRead(), Values: unit.Facts{}}
 	r.note(t.phrase.Unused...)
-	err := t.carryOut(ctx, &r, c)
-	var refused *book.RefusedError
-	if errors.As(err, &refused) {
-		r.Verdict = engine.Ask
-		if refused.Why == book.TooFew {
-			r.need(unit.Measured)
+	for ; c != nil; c = c.Then {
+		t.phrase.Command = c
+		if err := t.refuses(&r, t.carryOut(ctx, &r, c)); err != nil {
+			return Reply{}, fmt.Errorf("load book: %w", err)
 		}
-		r.loads(refused.Load)
-		r.say(Headline, refusal(refused, t.settings.Metric))
-		err = nil
-	}
-	if err != nil {
-		return Reply{}, fmt.Errorf("load book: %w", err)
 	}
 	r.notices(t.phrase, t.m.Text)
 	return r, nil
+}
+
+// refuses says what the book refused, if it did; other errors are returned.
+func (t *turn) refuses(r *Reply, err error) error {
+	var refused *book.RefusedError
+	if !errors.As(err, &refused) {
+		return err
+	}
+	r.Verdict = engine.Ask
+	if refused.Why == book.TooFew {
+		r.need(unit.Measured)
+	}
+	r.loads(refused.Load)
+	r.say(Headline, refusal(refused, t.settings.Metric))
+	return nil
 }
 
 // answersInches reports whether "the 2 in" answers what the thread asked rather
@@ -99,7 +106,7 @@ func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error
 		return nil
 	}
 	for _, n := range loads {
-		if err := t.act(ctx, r, c, n); err != nil {
+		if err := t.refuses(r, t.act(ctx, r, c, n)); err != nil {
 			return err
 		}
 	}
@@ -244,6 +251,27 @@ func (t *turn) act(ctx context.Context, r *Reply, c *grammar.Command, n int) err
 	}
 	r.loads(l)
 	says(r, l)
+	if c.Verb == grammar.In && l.Press != "" {
+		return t.besides(ctx, r, l)
+	}
+	return nil
+}
+
+// besides tells which other loads lie in the press that a load went into.
+func (t *turn) besides(ctx context.Context, r *Reply, l book.Load) error {
+	found, err := t.ledger.Find(ctx, book.Query{InPress: true, Press: l.Press})
+	if err != nil {
+		return err
+	}
+	var others []string
+	for _, x := range found {
+		if x.Number != l.Number {
+			others = append(others, fmt.Sprint(x.Number))
+		}
+	}
+	if len(others) > 0 {
+		r.say(Reason, fmt.Sprintf("By the book load %s lies in press %s too.", listed(others, "and"), quoted(l.Press)))
+	}
 	return nil
 }
 

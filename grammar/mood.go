@@ -52,6 +52,25 @@ func (r *reader) mood() {
 	}
 }
 
+// follows reads a second command in what would be the note of the first: "2 out
+// and 3 in".
+func (r *reader) follows() {
+	c := r.phrase.Command
+	if c == nil || c.Note == "" || !slices.Contains([]Verb{In, Out, Hold, Clear, Drop, Uncheck}, c.Verb) {
+		return
+	}
+	text := c.Note
+	for _, joint := range []string{"and ", "then ", "also ", "& ", "+ "} {
+		text = strings.TrimPrefix(text, joint)
+	}
+	p := Parse(text, r.habit)
+	if p.Command == nil || len(p.Command.Loads) == 0 || p.Command.Bare && c.Verb == Hold {
+		return
+	}
+	c.Then, c.Note = p.Command, ""
+	r.phrase.Unused = distinct(append(r.phrase.Unused, p.Unused...))
+}
+
 // commandEnd is the item behind the command itself: its verb, its loads and, of
 // a going in or out, the rest of that clause, which is no note there.
 func (r *reader) commandEnd(c *Command) int {

@@ -123,6 +123,7 @@ type Command struct {
 	Meant    Verb // of Show and NotDone: what was asked about, denied or is to come
 	ToCome   bool // of NotDone: a plan, "14 out tomorrow"
 	Query    *Query
+	Then     *Command // a second one in the same message: "2 out and 3 in"
 }
 
 // A Verb is what is to be done in the load book.
