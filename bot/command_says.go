@@ -209,8 +209,7 @@ func (t *turn) card(r *Reply, l book.Load) {
 	}
 	r.say(Figure, who+".")
 	st := t.styleOfPlan(l.Plan)
-	unchecked := l.State == book.Posted || l.State == book.Held && l.HeldFrom == book.Posted
-	if unchecked && t.m.From != l.Poster.ID && t.m.From != l.Author.ID {
+	if isUnchecked(l) && t.m.From != l.Poster.ID && t.m.From != l.Author.ID {
 		r.say(Figure, "To measure: "+toMeasure(l.Plan)+".")
 		return
 	}
@@ -263,10 +262,13 @@ func toMeasure(p book.Plan) string {
 	return listed(out, "and")
 }
 
-var measurable = []struct {
+// A measuredPart is a field that a tape, a gauge or a meter reads, and its name.
+type measuredPart struct {
 	field unit.Field
 	name  string
-}{
+}
+
+var measurable = []measuredPart{
 	{unit.BarHeight, "bar height"}, {unit.StripThickness, "strip thickness"}, {unit.StripWidth, "strip width"},
 	{unit.StripCount, "number of strips"}, {unit.Vacuum, "gauge"}, {unit.VacuumPercent, "gauge"}, {unit.VacuumAbsolute, "gauge"},
 	{unit.BarWidth, "bar width"}, {unit.MatThickness, "mat"}, {unit.CoreThickness, "core"}, {unit.SledThickness, "sled"},

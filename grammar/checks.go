@@ -15,7 +15,7 @@ func (r *reader) measuredParts() {
 // startsCheck: "checked – batten 38 mm" and "second check: bar 3/4" are checks of
 // the thread's load; "check if the joints hold" is not.
 func (r *reader) startsCheck(i int) bool {
-	if r.opens("whats", "what", "who", "whos", "which", "is", "has", "nobody", "how") >= 0 {
+	if r.opens("whats", "what", "who", "whos", "which", "nobody", "how") >= 0 || r.word(r.firstWord(), "is", "has") {
 		return false
 	}
 	switch r.items[i].word {

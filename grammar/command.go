@@ -98,6 +98,11 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt {
 		return false // "22 at 90 and 15 at 65 in the pack"
 	}
+	if r.word(next, "ok", "okay", "fine", "good", "right", "correct") && next+1 < len(r.items) && r.isBreak(next+1) && r.amountsIn(next, len(r.items)) > 1 && !r.asksSomething() {
+		c.Verb = Check // "8 ok, bar measures 1 in, strips 1/4"
+		r.commit(c, next+1)
+		return true
+	}
 	denied := false
 	i := next
 	for ; i < len(r.items) && !r.is(i, kindVerb); i++ {
