@@ -240,6 +240,14 @@ func (t *turn) act(ctx context.Context, r *Reply, c *grammar.Command, n int) err
 		return t.correct(ctx, r, n)
 	case grammar.Show:
 		return t.show(ctx, r, n)
+	case grammar.Result:
+		if c.Note != "" && toneOf(c.Note) == neither {
+			l, err := t.ledger.Load(ctx, n)
+			if err == nil && (l.State == book.Taken || l.State == book.Judged) {
+				t.asksForVerdict(r, l, c.Note)
+				return nil
+			}
+		}
 	}
 	do, says := t.deed(c)
 	if do == nil {
@@ -293,7 +301,7 @@ func (t *turn) deed(c *grammar.Command) (func(book.Load) (book.Entry, error), fu
 	case grammar.Out:
 		return func(l book.Load) (book.Entry, error) { return l.TakeOut(s, t.clock(c.Time)) }, t.saysOut
 	case grammar.Result:
-		return func(l book.Load) (book.Entry, error) { return l.Judge(s, c.Note, soundsGood(c.Note)) }, t.saysJudged
+		return func(l book.Load) (book.Entry, error) { return l.Judge(s, c.Note, toneOf(c.Note) == fine) }, t.saysJudged
 	}
 	return nil, nil
 }

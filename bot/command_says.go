@@ -4,11 +4,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"time"
-	"unicode"
 
 	"presshand/bot/book"
+	"presshand/engine"
 	"presshand/engine/unit"
 )
 
@@ -79,6 +78,13 @@ func (t *turn) saysOut(r *Reply, l book.Load) {
 	r.say(Question, fmt.Sprintf("How did it come out? Like “%d result: good” or “%d result: joint 3 open”.", l.Number, l.Number))
 }
 
+// asksForVerdict asks about a result that tells neither good nor bad.
+func (t *turn) asksForVerdict(r *Reply, l book.Load, finding string) {
+	r.Verdict = engine.Ask
+	r.loads(l)
+	r.say(Question, fmt.Sprintf("Is %s good or bad? Say it like “%d result: good” or “%d result: joint 3 open”; nothing is written down yet.", quoted(finding), l.Number, l.Number))
+}
+
 func (t *turn) saysJudged(r *Reply, l book.Load) {
 	text := entitled(l) + ": result " + quoted(l.Finding)
 	if l.Good {
@@ -130,59 +136,6 @@ func clockFrom(from, at time.Time) string {
 		return clockOf(at) + " the next day"
 	}
 	return at.Format("15:04 on 2 January")
-}
-
-// badWords are what people say of a joint that failed.
-var badWords = []string{
-	"open", "gap", "gaps", "loose", "split", "crack", "cracked", "starved", "cup", "cupped", "bad", "delam", "delaminated",
-	"fail", "failed", "failure", "let", "popped", "sprung", "bubble", "bubbles", "blister", "warped", "twisted", "crushed",
-	"poor", "weak", "scrap", "ruined", "chalky", "dry", "void", "voids", "uneven", "stuck", "slipped", "shifted", "came apart",
-}
-
-var goodWords = []string{
-	"good", "fine", "perfect", "great", "ok", "okay", "tight", "sound", "solid", "clean", "closed", "excellent", "flat", "beautiful", "nice",
-}
-
-// soundsGood reports whether a finding is a good one: good words and no word
-// of anything wrong, but for "no gaps" and the like.
-func soundsGood(finding string) bool {
-	words := strings.FieldsFunc(strings.ToLower(finding), func(c rune) bool { return !unicode.IsLetter(c) && c != '\'' })
-	good := false
-	for i, w := range words {
-		denied := i > 0 && (words[i-1] == "no" || words[i-1] == "not" || words[i-1] == "without" || words[i-1] == "nothing" || words[i-1] == "isn't")
-		switch {
-		case contains(badWords, w):
-			if !denied {
-				return false
-			}
-			good = true
-		case contains(goodWords, w):
-			if denied {
-				return false
-			}
-			good = true
-		}
-	}
-	return good
-}
-
-// soundsBad reports whether a finding has a word of something wrong.
-func soundsBad(finding string) bool {
-	for _, w := range strings.FieldsFunc(strings.ToLower(finding), func(c rune) bool { return !unicode.IsLetter(c) }) {
-		if contains(badWords, w) {
-			return true
-		}
-	}
-	return false
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
 }
 
 // card tells how a load stands. What was planned is shown only once it was

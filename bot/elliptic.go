@@ -2,6 +2,7 @@ package bot
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -94,30 +95,36 @@ var loneVerbs = map[string]grammar.Verb{
 const maxFinding = 120
 
 // tellsResult reports whether a message in the thread of a load that is out says
-// how it came out: "all good". After a result only something wrong is news.
+// how it came out: "all good", or of any load "2: good". After a result only
+// something wrong is news.
 func (t *turn) tellsResult(ctx context.Context) (bool, error) {
+	n, finding := t.findingOf()
+	if n == 0 || !t.mayTellResult() {
+		return false, nil
+	}
+	l, err := t.ledger.Load(ctx, n)
+	switch {
+	case errors.As(err, new(*book.RefusedError)):
+		return false, nil
+	case err != nil:
+		return false, err
+	}
+	tone := toneOf(finding)
+	return l.State == book.Taken && tone != neither || l.State == book.Judged && tone == bad, nil
+}
+
+// mayTellResult reports whether a message states nothing but how something is.
+func (t *turn) mayTellResult() bool {
 	p := &t.phrase
 	facts := slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { // "joint 2" is no fact
 		return slices.ContainsFunc(p.Amends, func(a grammar.Amendment) bool { return a.Text == f.Text })
 	})
-	if t.before.Load == 0 || p.Command != nil || len(facts)+len(p.Choices) > 0 || t.correctsByTone() || len(t.m.Text) > maxFinding || asksByTone(strings.ToLower(t.m.Text)) {
-		return false, nil
+	if p.Command != nil || len(facts)+len(p.Choices) > 0 || t.correctsByTone() || len(t.m.Text) > maxFinding || asksByTone(strings.ToLower(t.m.Text)) {
+		return false
 	}
-	for _, a := range p.Asks { // "flat" and "joint" are words of a finding too
-		if a.About != grammar.Flatten && a.About != grammar.Side {
-			return false, nil
-		}
-	}
-	l, err := t.ledger.Load(ctx, t.before.Load)
-	switch {
-	case err != nil:
-		return false, err
-	case l.State == book.Judged:
-		return soundsBad(t.m.Text), nil
-	case l.State != book.Taken:
-		return false, nil
-	}
-	return soundsGood(t.m.Text) || soundsBad(t.m.Text), nil
+	return !slices.ContainsFunc(p.Asks, func(a grammar.Ask) bool { // "flat" and "joint" are words of a finding too
+		return a.About != grammar.Flatten && a.About != grammar.Side
+	})
 }
 
 // judged takes the message for a result.
@@ -125,7 +132,8 @@ func (t *turn) judged(ctx context.Context, err error) (Reply, error) {
 	if err != nil {
 		return Reply{}, fmt.Errorf("load book: %w", err)
 	}
-	t.phrase = grammar.Phrase{Command: &grammar.Command{Verb: grammar.Result, Note: strings.TrimSpace(t.m.Text)}}
+	n, finding := t.findingOf()
+	t.phrase = grammar.Phrase{Command: &grammar.Command{Verb: grammar.Result, Loads: []int{n}, Note: finding}}
 	return t.command(ctx)
 }
 

@@ -187,9 +187,22 @@ func (r *reader) close(c *Command, next int) {
 	switch c.Verb {
 	case Hold, Clear, Uncheck, Result, Drop, Out, NotDone, In, Undo:
 		c.Note = r.note(next)
+		if c.Verb == Result && r.judges(next-1) && (c.Note == "" || next < len(r.items) && r.items[next].brk != ':') { // the verb is the finding
+			c.Note = trimmed(r.text[r.items[next-1].start:])
+		}
 	}
 	r.phrase.Command = c
 	r.phrase.Asks = []Ask{{About: Book}}
+}
+
+// judges reports whether item i is a verb that tells a result by itself: "14
+// failed", "14 came out well".
+func (r *reader) judges(i int) bool {
+	if !r.is(i, kindVerb, string(Result)) {
+		return false
+	}
+	word := r.items[i].word
+	return word == "failed" || word == "delaminated" || strings.HasPrefix(word, "came out ")
 }
 
 // note is what is said behind the verb, without the words that were read.
