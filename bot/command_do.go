@@ -13,6 +13,10 @@ func (t *turn) show(ctx context.Context, r *Reply, n int) error {
 		return err
 	}
 	r.loads(l)
+	if t.phrase.Command.History {
+		t.history(r, l)
+		return nil
+	}
 	t.card(r, l)
 	return nil
 }

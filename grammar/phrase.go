@@ -18,6 +18,7 @@ type Phrase struct {
 	In        []unit.Unit // units that the answer is wanted in
 	Terms     []string    // words whose meaning is asked
 	Greeting  bool        // nothing but a greeting or thanks
+	Reset     bool        // the room's own defaults are to be forgotten
 	NewStart  bool        // the message begins a new question: "new one:", "plan:"
 	Amends    []Amendment // bare numbers for what the thread said last
 	Inferred  bool        // the topic was told from the facts, not asked
@@ -122,6 +123,7 @@ type Command struct {
 	Bare     bool // nothing but "14 in": a load if there is one, else a length
 	Meant    Verb // of Show and NotDone: what was asked about, denied or is to come
 	ToCome   bool // of NotDone: a plan, "14 out tomorrow"
+	History  bool // of Show: all that was done to the load
 	Query    *Query
 	Then     *Command // a second one in the same message: "2 out and 3 in"
 }
@@ -153,6 +155,9 @@ type Query struct {
 	Today    bool
 	Last     int
 	State    string
-	Bar      bool // those with a side bar
-	NoBar    bool // those without one
+	Result   string // "good" or "bad"
+	Span     string // "yesterday", "this week", "last week", "this month", "last month"
+	Count    bool   // how many there are is what is asked
+	Bar      bool   // those with a side bar
+	NoBar    bool   // those without one
 }

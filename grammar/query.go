@@ -9,6 +9,9 @@ import (
 // query reads a question to the load book: "what's in the press", "last five
 // with epoxy", "how did 1/4 walnut with a bar go".
 func (r *reader) query() bool {
+	if r.asksOfOne() || r.listsLoads() {
+		return true
+	}
 	for i := range r.items {
 		if !r.is(i, kindVerb, "list") {
 			continue
