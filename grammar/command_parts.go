@@ -224,7 +224,7 @@ func (r *reader) details(c *Command, from int) {
 		case r.is(i, kindNoun, "press", "bag", "frame") && i+1 < len(r.items) && (c.Verb == In || c.Verb == Out):
 			if nx := &r.items[i+1]; nx.amount != nil && nx.amount.bare() && nx.amount.form <= formWords && nx.amount.form != formPair {
 				c.Press, it.used, nx.used = nx.text, true, true
-			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 {
+			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 || r.namesPress(i+1) {
 				c.Press, it.used, nx.used = nx.text, true, true
 			}
 		case it.amount != nil && (it.amount.form == formPair || !it.used && r.daySuffix(i) != "" && r.daySuffix(i) != " ") && (c.Verb == In || c.Verb == Out) && !r.hourBefore(i+1):
@@ -232,6 +232,16 @@ func (r *reader) details(c *Command, from int) {
 		}
 	}
 	r.lots(anywhere)
+}
+
+// pressNames are what shops call one of several presses.
+var pressNames = strings.Fields(`left right big small large little long short wide narrow north south east west front back old new upper lower top bottom main second third middle
+	red blue green black white yellow hot cold heated`)
+
+// namesPress reports whether item i, right behind "press", is its name and not
+// the beginning of something else: "2 in press left".
+func (r *reader) namesPress(i int) bool {
+	return r.word(i, pressNames...) && !r.word(i+1, "now") && (r.isBreak(i+1) || r.word(i+1, "at", "anyway", "since", "and") || r.items[i+1].amount != nil && r.items[i+1].amount.form == formPair)
 }
 
 // at takes item i for the time of a load's going in or coming out. The first

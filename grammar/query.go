@@ -148,7 +148,7 @@ func (r *reader) pressNamed(i int, c *Command) {
 	if !c.Query.Pressing || !strings.HasSuffix(r.items[i].word, "press") || i+1 >= len(r.items) {
 		return
 	}
-	if nx := &r.items[i+1]; nx.amount != nil && nx.amount.bare() && nx.amount.form != formPair {
+	if nx := &r.items[i+1]; r.namesPress(i+1) || nx.amount != nil && nx.amount.bare() && nx.amount.form != formPair {
 		c.Press, nx.used = nx.text, true
 	}
 }

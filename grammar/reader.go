@@ -28,6 +28,7 @@ type binding struct {
 func (r *reader) read() {
 	r.stripWishes()
 	r.spokenTimes()
+	r.bookTimes()
 	r.findFixes()
 	r.killNames()
 	r.killOrdinals()
@@ -75,6 +76,7 @@ func (r *reader) read() {
 	r.wordFacts()
 	r.barPlace()
 	r.parts()
+	r.profileWords()
 	if checks {
 		r.missingParts()
 	}
