@@ -4,7 +4,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"presshand/bot/book"
@@ -19,10 +21,41 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if p.Inferred && !t.before.empty() && !p.NewStart && !t.asksAnew(p) {
 		p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return computed(a.About) })
 	}
-	if v, ok := loneVerbs[strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!")]; ok && t.before.Load > 0 {
+	if v, ok := loneVerbs[strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!? ")]; ok && t.before.Load > 0 {
+		if strings.Contains(text, "?") {
+			v = grammar.Show
+		}
 		return grammar.Phrase{Command: &grammar.Command{Verb: v}}
 	}
+	if ofIt, ok := t.itself(p, text); ok {
+		return ofIt
+	}
 	return t.carries(t.bareReplies(t.placed(p)))
+}
+
+// itWord stands for the load in its own thread.
+var itWord = regexp.MustCompile(`(?i)\bit\b`)
+
+// puts begins an order to press a load.
+var puts = regexp.MustCompile(`(?i)^\W*(ok |so |now |then )*(put|slide|get|load)\b`)
+
+// ofIt are the verbs that are taken to be of the thread's load where the
+// message says "it": "take it out", "is it out?", "don't hold it".
+var ofIt = []grammar.Verb{grammar.In, grammar.Out, grammar.Hold, grammar.Clear, grammar.Show, grammar.NotDone}
+
+// itself reads a message that states nothing with the thread's load in the
+// place of "it".
+func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
+	if t.before.Load == 0 || p.Command != nil || len(p.Facts)+len(p.Amends)+len(p.Choices)+len(p.Drops) > 0 || len(itWord.FindAllString(text, -1)) != 1 || strings.ContainsAny(text, digits) {
+		return p, false
+	}
+	named := t.bot.Parse(itWord.ReplaceAllString(text, strconv.Itoa(t.before.Load)), grammar.Habit{Metric: t.settings.Metric})
+	c := named.Command
+	if c == nil || !slices.Contains(ofIt, c.Verb) || !slices.Equal(c.Loads, []int{t.before.Load}) || c.Bare && !puts.MatchString(text) {
+		return p, false
+	}
+	c.Bare = false // it is a load, not a length
+	return named, true
 }
 
 // corrects reports whether a message in the thread of a load that is not in the

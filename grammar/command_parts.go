@@ -227,6 +227,8 @@ func (r *reader) details(c *Command, from int) {
 			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 || r.namesPress(i+1) {
 				c.Press, it.used, nx.used = nx.text, true, true
 			}
+		case r.word(i, "noon", "midday") && r.word(i-1, "at") && c.Time == "" && (c.Verb == In || c.Verb == Out):
+			c.Time, c.Clock, it.used = "12:00", it.text, true
 		case it.amount != nil && (it.amount.form == formPair || !it.used && r.daySuffix(i) != "" && r.daySuffix(i) != " ") && (c.Verb == In || c.Verb == Out) && !r.hourBefore(i+1):
 			r.at(c, i)
 		}

@@ -23,7 +23,7 @@ var (
 
 // These say of a load what is still to come.
 var (
-	comingWords = []string{"tomorrow", "tonight", "soon", "shortly", "later", "will", "gonna", "might", "may", "maybe", "perhaps", "almost", "nearly", "hopefully", "eventually", "once", "until", "till", "unless", "should", "if", "when"}
+	comingWords = []string{"tomorrow", "tonight", "soon", "shortly", "later", "will", "gonna", "might", "may", "maybe", "perhaps", "almost", "nearly", "hopefully", "eventually", "once", "until", "till", "unless", "should", "could", "would", "if", "when"}
 	comingVerbs = []string{"going", "about", "plan", "planning", "want", "wants", "need", "needs", "ready", "supposed", "due", "hoping", "meant"} // with "to" behind
 	whiles      = []string{"bit", "moment", "minute", "min", "sec", "second", "while", "few", "hour", "couple"}
 )
@@ -181,6 +181,9 @@ func (r *reader) deniesVerb(end int) bool {
 // isToCome reports whether a command of the items up to end is a plan: "14 out
 // tomorrow", "14 in in 10 minutes", "we'll drop 14".
 func (r *reader) isToCome(end int) bool {
+	if r.word(r.firstWord(), "before", "after", "while") {
+		return true
+	}
 	for i := range min(end, len(r.items)) {
 		word := r.items[i].word
 		switch {
