@@ -249,6 +249,10 @@ func (t *turn) act(ctx context.Context, r *Reply, c *grammar.Command, n int) err
 			}
 		}
 	}
+	c, err := t.judging(ctx, c, n)
+	if err != nil {
+		return err
+	}
 	do, says := t.deed(c)
 	if do == nil {
 		return nil
@@ -263,6 +267,18 @@ func (t *turn) act(ctx context.Context, r *Reply, c *grammar.Command, n int) err
 		return t.besides(ctx, r, l)
 	}
 	return nil
+}
+
+// judging takes "14 came out great" for a result where the load is out already.
+func (t *turn) judging(ctx context.Context, c *grammar.Command, n int) (*grammar.Command, error) {
+	if c.Verb != grammar.Out || toneOf(c.Note) == neither {
+		return c, nil
+	}
+	l, err := t.ledger.Load(ctx, n)
+	if err != nil || l.State != book.Taken {
+		return c, err
+	}
+	return &grammar.Command{Verb: grammar.Result, Loads: []int{n}, Note: c.Note}, nil
 }
 
 // besides tells which other loads lie in the press that a load went into.

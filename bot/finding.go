@@ -39,9 +39,12 @@ const (
 )
 
 // toneOf tells how a finding sounds: bad with any word of something wrong, but
-// for "no gaps" and the like, and fine with good words only.
+// for "no gaps" and the like, and fine with good words only. Who asks says neither.
 func toneOf(finding string) findingTone {
 	tone, denied := neither, false
+	if strings.Contains(finding, "?") {
+		return neither
+	}
 	words := findingWords(finding)
 	for i, w := range words {
 		isBad, isGood := slices.Contains(badWords, w), slices.Contains(goodWords, w)

@@ -115,12 +115,17 @@ func (r *reader) doubts() []string {
 	for _, x := range r.phrase.Clashes {
 		out = append(out, x.Texts...)
 	}
+	for _, x := range r.phrase.Choices {
+		for _, v := range x.Values {
+			out = append(out, v.Text)
+		}
+	}
 	for from := 0; from < len(r.items); {
 		to := from
 		for to < len(r.items) && !r.isBreak(to) {
 			to++
 		}
-		if to > from && r.doubtful(from, to) {
+		if to > from && (r.doubtful(from, to) || r.marksQuestion(to)) {
 			out = append(out, trimmed(r.text[r.items[from].start:r.items[to-1].end]))
 		}
 		from = to + 1

@@ -19,7 +19,7 @@ func (r *reader) command() bool {
 			return r.closes()
 		}
 	}
-	if r.barePlea(at) {
+	if r.barePlea(at) || r.inPressNamed(at) {
 		return true
 	}
 	if r.verb(at) != "" {
@@ -50,6 +50,19 @@ func (r *reader) barePlea(at int) bool {
 	}
 	r.close(&Command{Verb: verb, Loads: refs}, after)
 	return true
+}
+
+// inPressNamed reads "in press 2" of the load that is spoken of.
+func (r *reader) inPressNamed(at int) bool {
+	if r.items[at].word != "in press" || at+1 >= len(r.items) || !r.nothingAfter(at+1) {
+		return false
+	}
+	if nx := &r.items[at+1]; r.namesPress(at+1) || nx.amount != nil && nx.amount.bare() && nx.amount.form == formInt {
+		r.close(&Command{Verb: In, Press: nx.text}, at+2)
+		r.phrase.Unused = nil // the number is the press's
+		return true
+	}
+	return false
 }
 
 // verb is the verb that item i can open a command with. Some words that take

@@ -221,7 +221,7 @@ func (r *reader) details(c *Command, from int) {
 		switch {
 		case it.word == "anyway" && (c.Verb == In || c.Verb == Check):
 			c.Anyway, it.used = true, true
-		case r.is(i, kindNoun, "press", "bag", "frame") && i+1 < len(r.items) && (c.Verb == In || c.Verb == Out):
+		case (r.is(i, kindNoun, "press", "bag", "frame") || r.word(i, "in press")) && i+1 < len(r.items) && (c.Verb == In || c.Verb == Out):
 			if nx := &r.items[i+1]; nx.amount != nil && nx.amount.bare() && nx.amount.form <= formWords && nx.amount.form != formPair {
 				c.Press, it.used, nx.used = nx.text, true, true
 			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 || r.namesPress(i+1) {
