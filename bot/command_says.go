@@ -9,6 +9,7 @@ import (
 	"presshand/bot/book"
 	"presshand/engine"
 	"presshand/engine/unit"
+	"presshand/grammar"
 )
 
 // entitled names a load: "Load 14 “walnut tops”".
@@ -74,6 +75,9 @@ func (t *turn) saysOut(r *Reply, l book.Load) {
 	r.say(Headline, fmt.Sprintf("%s came out at %s after %s.", entitled(l), clockFrom(t.m.At, l.OutAt), duration(l.Pressed(t.m.At).Seconds())))
 	if low, _, _, ok := l.Plan.PressTime(); ok && l.Pressed(t.m.At) < low {
 		r.say(Reason, fmt.Sprintf("That is early: the glue takes %s at least. Leave it in clamps and do not work it yet.", duration(low.Seconds())))
+	}
+	if then := t.phrase.Command.Then; then != nil && then.Verb == grammar.Result {
+		return
 	}
 	r.say(Question, fmt.Sprintf("How did it come out? Like “%d result: good” or “%d result: joint 3 open”.", l.Number, l.Number))
 }

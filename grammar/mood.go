@@ -46,9 +46,9 @@ func (r *reader) mood() {
 			*c = Command{Verb: NotDone, Meant: c.Meant}
 		}
 	case r.deniesVerb(end):
-		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads}
+		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note}
 	case c.Verb != Correct && c.Verb != Copy && r.isToCome(end):
-		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, ToCome: true}
+		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note, ToCome: true}
 	}
 }
 
@@ -56,19 +56,26 @@ func (r *reader) mood() {
 // and 3 in".
 func (r *reader) follows() {
 	c := r.phrase.Command
-	if c == nil || c.Note == "" || !slices.Contains([]Verb{In, Out, Hold, Clear, Drop, Uncheck}, c.Verb) {
+	if c == nil || c.Note == "" || !slices.Contains([]Verb{In, Out, Hold, Clear, Drop, Uncheck, NotDone}, c.Verb) {
 		return
 	}
 	text := c.Note
 	for _, joint := range []string{"and ", "then ", "also ", "& ", "+ "} {
 		text = strings.TrimPrefix(text, joint)
 	}
+	noted := c.Verb != In && c.Verb != Out && c.Verb != NotDone // there a reason follows, which may name loads
 	p := Parse(text, r.habit)
-	if p.Command == nil || len(p.Command.Loads) == 0 || p.Command.Bare && c.Verb == Hold {
-		return
+	if p.Command != nil && p.Command.Verb == Result && len(p.Command.Loads) == 0 {
+		p.Command.Loads = c.Loads // "14 out, result good"
 	}
-	c.Then, c.Note = p.Command, ""
-	r.phrase.Unused = distinct(append(r.phrase.Unused, p.Unused...))
+	switch {
+	case p.Command != nil && len(p.Command.Loads) > 0 && !(noted && text == c.Note):
+		unread := slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(text, u) })
+		r.phrase.Unused = distinct(append(unread, p.Unused...))
+		c.Then, c.Note = p.Command, ""
+	case (c.Verb == In || c.Verb == Out) && hasDigit(text): // "14 out, then 15"
+		r.phrase.Unused = distinct(append(r.phrase.Unused, text))
+	}
 }
 
 // commandEnd is the item behind the command itself: its verb, its loads and, of
