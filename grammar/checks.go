@@ -126,7 +126,11 @@ func (r *reader) doubts() []string {
 			to++
 		}
 		if to > from && (r.doubtful(from, to) || r.marksQuestion(to)) {
-			out = append(out, trimmed(r.text[r.items[from].start:r.items[to-1].end]))
+			said := from // without "14 checked" before it
+			if verb := r.within(from, to-1, kindVerb, string(Check)); verb >= 0 && r.items[verb].used {
+				said = verb + 1
+			}
+			out = append(out, trimmed(r.text[r.items[said].start:r.items[to-1].end]))
 		}
 		from = to + 1
 	}

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"presshand/engine/unit"
@@ -41,15 +42,35 @@ func (r *reader) mood() {
 	end := r.commandEnd(c)
 	switch {
 	case r.asksOfLoads(end):
+		r.leaves(c, c.Note)
 		*c = Command{Verb: Show, Meant: c.Verb, Loads: c.Loads}
 		if c.Meant == Post || c.Meant == Undo || c.Meant == Copy {
 			*c = Command{Verb: NotDone, Meant: c.Meant}
 		}
 	case r.deniesVerb(end):
+		r.leaves(c, "")
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note}
 	case c.Verb != Correct && c.Verb != Copy && r.isToCome(end):
+		r.leaves(c, "")
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note, ToCome: true}
 	}
+}
+
+// leaves puts what a command said beside its loads among the unused; that of a
+// note only where it has a number.
+func (r *reader) leaves(c *Command, note string) {
+	for _, f := range c.Measured {
+		r.unuse(f.Text)
+	}
+	r.unuse(c.Clock)
+	r.unuse(c.Press)
+	if hasDigit(note) {
+		r.unuse(note)
+	}
+	if c.From > 0 {
+		r.unuse(strconv.Itoa(c.From))
+	}
+	r.phrase.Unused = distinct(r.phrase.Unused)
 }
 
 // follows reads a second command in what would be the note of the first: "2 out

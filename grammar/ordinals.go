@@ -13,7 +13,7 @@ func (r *reader) killOrdinals() {
 			at--
 		}
 		if r.word(at, "joint", "joints", "seam", "glueline") || r.word(at, "strip", "lamella", "layer", "ply") && r.tellsFault(i) {
-			am.dead, r.items[i].used = true, !r.is(r.next(i), kindAttr)
+			am.dead, am.ordinal, r.items[i].used = true, true, true
 		}
 	}
 }

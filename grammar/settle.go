@@ -237,6 +237,8 @@ func (r *reader) leftovers() {
 			r.phrase.Taken = append(r.phrase.Taken, Taken{Typed: it.text, As: it.word})
 		}
 		switch {
+		case it.amount != nil && it.amount.ordinal && (r.phrase.Command == nil || r.phrase.Command.Note == ""):
+			r.unuse(it.text)
 		case it.used || it.brk != 0 && it.amount == nil:
 		case it.amount != nil, it.list != nil:
 			r.unuse(it.text)
