@@ -23,22 +23,29 @@ func (t *turn) command(ctx context.Context) (Reply, error) {
 	}
 	r := Reply{About: grammar.Book, Verdict: engine.None, Read: t.commandRead(), Values: unit.Facts{}}
 	r.note(t.phrase.Unused...)
-	err := t.carryOut(ctx, &r, c)
-	var refused *book.RefusedError
-	if errors.As(err, &refused) {
-		r.Verdict = engine.Ask
-		if refused.Why == book.TooFew {
-			r.need(unit.Measured)
+	for ; c != nil; c = c.Then {
+		t.phrase.Command = c
+		if err := t.refuses(&r, t.carryOut(ctx, &r, c)); err != nil {
+			return Reply{}, fmt.Errorf("load book: %w", err)
 		}
-		r.loads(refused.Load)
-		r.say(Headline, refusal(refused, t.settings.Metric))
-		err = nil
-	}
-	if err != nil {
-		return Reply{}, fmt.Errorf("load book: %w", err)
 	}
 	r.notices(t.phrase, t.m.Text)
 	return r, nil
+}
+
+// refuses says what the book refused, if it did; other errors are returned.
+func (t *turn) refuses(r *Reply, err error) error {
+	var refused *book.RefusedError
+	if !errors.As(err, &refused) {
+		return err
+	}
+	r.Verdict = engine.Ask
+	if refused.Why == book.TooFew {
+		r.need(unit.Measured)
+	}
+	r.loads(refused.Load)
+	r.say(Headline, refusal(refused, t.settings.Metric))
+	return nil
 }
 
 // answersInches reports whether "the 2 in" answers what the thread asked rather
@@ -99,7 +106,7 @@ func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error
 		return nil
 	}
 	for _, n := range loads {
-		if err := t.act(ctx, r, c, n); err != nil {
+		if err := t.refuses(r, t.act(ctx, r, c, n)); err != nil {
 			return err
 		}
 	}
@@ -233,6 +240,18 @@ func (t *turn) act(ctx context.Context, r *Reply, c *grammar.Command, n int) err
 		return t.correct(ctx, r, n)
 	case grammar.Show:
 		return t.show(ctx, r, n)
+	case grammar.Result:
+		if c.Note != "" && toneOf(c.Note) == neither {
+			l, err := t.ledger.Load(ctx, n)
+			if err == nil && (l.State == book.Taken || l.State == book.Judged) {
+				t.asksForVerdict(r, l, c.Note)
+				return nil
+			}
+		}
+	}
+	c, err := t.judging(ctx, c, n)
+	if err != nil {
+		return err
 	}
 	do, says := t.deed(c)
 	if do == nil {
@@ -244,6 +263,39 @@ func (t *turn) act(ctx context.Context, r *Reply, c *grammar.Command, n int) err
 	}
 	r.loads(l)
 	says(r, l)
+	if c.Verb == grammar.In && l.Press != "" {
+		return t.besides(ctx, r, l)
+	}
+	return nil
+}
+
+// judging takes "14 came out great" for a result where the load is out already.
+func (t *turn) judging(ctx context.Context, c *grammar.Command, n int) (*grammar.Command, error) {
+	if c.Verb != grammar.Out || toneOf(c.Note) == neither {
+		return c, nil
+	}
+	l, err := t.ledger.Load(ctx, n)
+	if err != nil || l.State != book.Taken {
+		return c, err
+	}
+	return &grammar.Command{Verb: grammar.Result, Loads: []int{n}, Note: c.Note}, nil
+}
+
+// besides tells which other loads lie in the press that a load went into.
+func (t *turn) besides(ctx context.Context, r *Reply, l book.Load) error {
+	found, err := t.ledger.Find(ctx, book.Query{InPress: true, Press: l.Press})
+	if err != nil {
+		return err
+	}
+	var others []string
+	for _, x := range found {
+		if x.Number != l.Number {
+			others = append(others, fmt.Sprint(x.Number))
+		}
+	}
+	if len(others) > 0 {
+		r.say(Reason, fmt.Sprintf("By the book load %s lies in press %s too.", listed(others, "and"), quoted(l.Press)))
+	}
 	return nil
 }
 
@@ -265,7 +317,7 @@ func (t *turn) deed(c *grammar.Command) (func(book.Load) (book.Entry, error), fu
 	case grammar.Out:
 		return func(l book.Load) (book.Entry, error) { return l.TakeOut(s, t.clock(c.Time)) }, t.saysOut
 	case grammar.Result:
-		return func(l book.Load) (book.Entry, error) { return l.Judge(s, c.Note, soundsGood(c.Note)) }, t.saysJudged
+		return func(l book.Load) (book.Entry, error) { return l.Judge(s, c.Note, toneOf(c.Note) == fine) }, t.saysJudged
 	}
 	return nil, nil
 }

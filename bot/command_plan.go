@@ -22,7 +22,7 @@ func (t *turn) post(ctx context.Context, r *Reply, c *grammar.Command) error {
 		r.need(unit.StripCount)
 		r.say(Headline, "There is no load to post in this thread yet. Describe one, like “"+loadExample(t.settings.Metric)+"”, then say “post it”.")
 		if len(thread.Compare) > 0 {
-			r.Lines[len(r.Lines)-1].Text = "You are still comparing. Say which one it is, then “post it”."
+			r.Lines[len(r.Lines)-1].Text = "You are still comparing " + styleOf(t.settings.Metric, thread).understood(Thread{Compare: thread.Compare}) + ". Say which one it is, then “post it”."
 		}
 		return nil
 	}
@@ -36,8 +36,18 @@ func (t *turn) post(ctx context.Context, r *Reply, c *grammar.Command) error {
 		return err
 	}
 	t.saysPosted(r, l)
+	if slices.ContainsFunc(t.phrase.Facts, isFigured) { // nobody saw yet how they were read
+		st := styleOf(t.settings.Metric, thread)
+		r.say(Figure, t.headlineOf(l.Plan))
+		r.say(ReadAs, "Read as "+st.understood(thread)+".")
+	}
 	thread.Load = l.Number
 	return t.keep(thread)
+}
+
+// isFigured reports whether a fact bears on the figures, unlike a job or a lot.
+func isFigured(f grammar.Fact) bool {
+	return f.Field != unit.Job && f.Field != unit.GlueLot && f.Field != unit.Title
 }
 
 // pressable reports whether a thread's question is one about a load.

@@ -4,12 +4,12 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 	"time"
-	"unicode"
 
 	"presshand/bot/book"
+	"presshand/engine"
 	"presshand/engine/unit"
+	"presshand/grammar"
 )
 
 // entitled names a load: "Load 14 “walnut tops”".
@@ -76,7 +76,17 @@ func (t *turn) saysOut(r *Reply, l book.Load) {
 	if low, _, _, ok := l.Plan.PressTime(); ok && l.Pressed(t.m.At) < low {
 		r.say(Reason, fmt.Sprintf("That is early: the glue takes %s at least. Leave it in clamps and do not work it yet.", duration(low.Seconds())))
 	}
+	if then := t.phrase.Command.Then; then != nil && then.Verb == grammar.Result {
+		return
+	}
 	r.say(Question, fmt.Sprintf("How did it come out? Like “%d result: good” or “%d result: joint 3 open”.", l.Number, l.Number))
+}
+
+// asksForVerdict asks about a result that tells neither good nor bad.
+func (t *turn) asksForVerdict(r *Reply, l book.Load, finding string) {
+	r.Verdict = engine.Ask
+	r.loads(l)
+	r.say(Question, fmt.Sprintf("Is %s good or bad? Say it like “%d result: good” or “%d result: joint 3 open”; nothing is written down yet.", quoted(finding), l.Number, l.Number))
 }
 
 func (t *turn) saysJudged(r *Reply, l book.Load) {
@@ -132,59 +142,6 @@ func clockFrom(from, at time.Time) string {
 	return at.Format("15:04 on 2 January")
 }
 
-// badWords are what people say of a joint that failed.
-var badWords = []string{
-	"open", "gap", "gaps", "loose", "split", "crack", "cracked", "starved", "cup", "cupped", "bad", "delam", "delaminated",
-	"fail", "failed", "failure", "let", "popped", "sprung", "bubble", "bubbles", "blister", "warped", "twisted", "crushed",
-	"poor", "weak", "scrap", "ruined", "chalky", "dry", "void", "voids", "uneven", "stuck", "slipped", "shifted", "came apart",
-}
-
-var goodWords = []string{
-	"good", "fine", "perfect", "great", "ok", "okay", "tight", "sound", "solid", "clean", "closed", "excellent", "flat", "beautiful", "nice",
-}
-
-// soundsGood reports whether a finding is a good one: good words and no word
-// of anything wrong, but for "no gaps" and the like.
-func soundsGood(finding string) bool {
-	words := strings.FieldsFunc(strings.ToLower(finding), func(c rune) bool { return !unicode.IsLetter(c) && c != '\'' })
-	good := false
-	for i, w := range words {
-		denied := i > 0 && (words[i-1] == "no" || words[i-1] == "not" || words[i-1] == "without" || words[i-1] == "nothing" || words[i-1] == "isn't")
-		switch {
-		case contains(badWords, w):
-			if !denied {
-				return false
-			}
-			good = true
-		case contains(goodWords, w):
-			if denied {
-				return false
-			}
-			good = true
-		}
-	}
-	return good
-}
-
-// soundsBad reports whether a finding has a word of something wrong.
-func soundsBad(finding string) bool {
-	for _, w := range strings.FieldsFunc(strings.ToLower(finding), func(c rune) bool { return !unicode.IsLetter(c) }) {
-		if contains(badWords, w) {
-			return true
-		}
-	}
-	return false
-}
-
-func contains(list []string, s string) bool {
-	for _, x := range list {
-		if x == s {
-			return true
-		}
-	}
-	return false
-}
-
 // card tells how a load stands. What was planned is shown only once it was
 // checked, or to who planned it: the second check is independent.
 func (t *turn) card(r *Reply, l book.Load) {
@@ -193,7 +150,9 @@ func (t *turn) card(r *Reply, l book.Load) {
 	case l.State == book.Held && l.HeldFor != "":
 		text += " (" + quoted(l.HeldFor) + ")"
 	case l.State == book.Pressing:
-		text += " since " + clockOf(l.InAt)
+		text += t.pressingTimes(l)
+	case l.State == book.Dropped:
+		text += " by " + callOf(l.Last().By)
 	case l.State == book.Judged:
 		text += ", result " + quoted(l.Finding)
 	}
@@ -207,12 +166,20 @@ func (t *turn) card(r *Reply, l book.Load) {
 	}
 	r.say(Figure, who+".")
 	st := t.styleOfPlan(l.Plan)
-	unchecked := l.State == book.Posted || l.State == book.Held && l.HeldFrom == book.Posted
-	if unchecked && t.m.From != l.Poster.ID && t.m.From != l.Author.ID {
+	if isUnchecked(l) && t.m.From != l.Poster.ID && t.m.From != l.Author.ID {
 		r.say(Figure, "To measure: "+toMeasure(l.Plan)+".")
 		return
 	}
 	r.say(ReadAs, "Planned: "+st.understood(Thread{Said: statementOf(l.Plan.Said)})+".")
+}
+
+// pressingTimes tells since when a load lies in the press and till when.
+func (t *turn) pressingTimes(l book.Load) string {
+	text := " since " + clockFrom(t.m.At, l.InAt)
+	if up, ok := l.UpAt(); ok {
+		text += ", done by " + clockFrom(t.m.At, up)
+	}
+	return text
 }
 
 // styleOfPlan tells from the round numbers of a plan which units it was
@@ -252,10 +219,13 @@ func toMeasure(p book.Plan) string {
 	return listed(out, "and")
 }
 
-var measurable = []struct {
+// A measuredPart is a field that a tape, a gauge or a meter reads, and its name.
+type measuredPart struct {
 	field unit.Field
 	name  string
-}{
+}
+
+var measurable = []measuredPart{
 	{unit.BarHeight, "bar height"}, {unit.StripThickness, "strip thickness"}, {unit.StripWidth, "strip width"},
 	{unit.StripCount, "number of strips"}, {unit.Vacuum, "gauge"}, {unit.VacuumPercent, "gauge"}, {unit.VacuumAbsolute, "gauge"},
 	{unit.BarWidth, "bar width"}, {unit.MatThickness, "mat"}, {unit.CoreThickness, "core"}, {unit.SledThickness, "sled"},

@@ -2,8 +2,11 @@ package bot
 
 import (
 	"context"
+	"errors"
 	"fmt"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"presshand/bot/book"
@@ -18,10 +21,41 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if p.Inferred && !t.before.empty() && !p.NewStart && !t.asksAnew(p) {
 		p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return computed(a.About) })
 	}
-	if v, ok := loneVerbs[strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!")]; ok && t.before.Load > 0 {
+	if v, ok := loneVerbs[strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!? ")]; ok && t.before.Load > 0 {
+		if strings.Contains(text, "?") {
+			v = grammar.Show
+		}
 		return grammar.Phrase{Command: &grammar.Command{Verb: v}}
 	}
+	if ofIt, ok := t.itself(p, text); ok {
+		return ofIt
+	}
 	return t.carries(t.bareReplies(t.placed(p)))
+}
+
+// itWord stands for the load in its own thread.
+var itWord = regexp.MustCompile(`(?i)\bit\b`)
+
+// puts begins an order to press a load.
+var puts = regexp.MustCompile(`(?i)^\W*(ok |so |now |then )*(put|slide|get|load)\b`)
+
+// ofIt are the verbs that are taken to be of the thread's load where the
+// message says "it": "take it out", "is it out?", "don't hold it".
+var ofIt = []grammar.Verb{grammar.In, grammar.Out, grammar.Hold, grammar.Clear, grammar.Show, grammar.NotDone}
+
+// itself reads a message that states nothing with the thread's load in the
+// place of "it".
+func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
+	if t.before.Load == 0 || p.Command != nil || len(p.Facts)+len(p.Amends)+len(p.Choices)+len(p.Drops) > 0 || len(itWord.FindAllString(text, -1)) != 1 || strings.ContainsAny(text, digits) {
+		return p, false
+	}
+	named := t.bot.Parse(itWord.ReplaceAllString(text, strconv.Itoa(t.before.Load)), grammar.Habit{Metric: t.settings.Metric})
+	c := named.Command
+	if c == nil || !slices.Contains(ofIt, c.Verb) || !slices.Equal(c.Loads, []int{t.before.Load}) || c.Bare && !puts.MatchString(text) {
+		return p, false
+	}
+	c.Bare = false // it is a load, not a length
+	return named, true
 }
 
 // corrects reports whether a message in the thread of a load that is not in the
@@ -94,25 +128,36 @@ var loneVerbs = map[string]grammar.Verb{
 const maxFinding = 120
 
 // tellsResult reports whether a message in the thread of a load that is out says
-// how it came out: "all good".
+// how it came out: "all good", or of any load "2: good". After a result only
+// something wrong is news.
 func (t *turn) tellsResult(ctx context.Context) (bool, error) {
+	n, finding := t.findingOf()
+	if n == 0 || !t.mayTellResult() {
+		return false, nil
+	}
+	l, err := t.ledger.Load(ctx, n)
+	switch {
+	case errors.As(err, new(*book.RefusedError)):
+		return false, nil
+	case err != nil:
+		return false, err
+	}
+	tone := toneOf(finding)
+	return l.State == book.Taken && tone != neither || l.State == book.Judged && tone == bad, nil
+}
+
+// mayTellResult reports whether a message states nothing but how something is.
+func (t *turn) mayTellResult() bool {
 	p := &t.phrase
 	facts := slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { // "joint 2" is no fact
 		return slices.ContainsFunc(p.Amends, func(a grammar.Amendment) bool { return a.Text == f.Text })
 	})
-	if t.before.Load == 0 || p.Command != nil || len(facts)+len(p.Choices) > 0 || t.correctsByTone() || len(t.m.Text) > maxFinding || asksByTone(strings.ToLower(t.m.Text)) {
-		return false, nil
+	if p.Command != nil || len(facts)+len(p.Choices) > 0 || t.correctsByTone() || len(t.m.Text) > maxFinding || asksByTone(strings.ToLower(t.m.Text)) {
+		return false
 	}
-	for _, a := range p.Asks { // "flat" and "joint" are words of a finding too
-		if a.About != grammar.Flatten && a.About != grammar.Side {
-			return false, nil
-		}
-	}
-	l, err := t.ledger.Load(ctx, t.before.Load)
-	if err != nil || l.State != book.Taken {
-		return false, err
-	}
-	return soundsGood(t.m.Text) || soundsBad(t.m.Text), nil
+	return !slices.ContainsFunc(p.Asks, func(a grammar.Ask) bool { // "flat" and "joint" are words of a finding too
+		return a.About != grammar.Flatten && a.About != grammar.Side
+	})
 }
 
 // judged takes the message for a result.
@@ -120,7 +165,8 @@ func (t *turn) judged(ctx context.Context, err error) (Reply, error) {
 	if err != nil {
 		return Reply{}, fmt.Errorf("load book: %w", err)
 	}
-	t.phrase = grammar.Phrase{Command: &grammar.Command{Verb: grammar.Result, Note: strings.TrimSpace(t.m.Text)}}
+	n, finding := t.findingOf()
+	t.phrase = grammar.Phrase{Command: &grammar.Command{Verb: grammar.Result, Loads: []int{n}, Note: finding}}
 	return t.command(ctx)
 }
 

@@ -112,7 +112,7 @@ func readsAs(m Measure, load int, words, value string, metric bool) bool {
 	p := grammar.Parse(fmt.Sprintf("%d checked, %s", load, words), grammar.Habit{Metric: metric})
 	c := p.Command
 	return c != nil && c.Verb == grammar.Check && slices.Equal(c.Loads, []int{load}) && len(c.Measured) == 1 &&
-		(c.Measured[0].Field == m.Field || isGauge(c.Measured[0].Field) && isGauge(m.Field)) && len(p.Unused) == 0
+		(c.Measured[0].Field == m.Field || isGauge(c.Measured[0].Field) && isGauge(m.Field)) && len(p.Unused)+len(c.Doubts) == 0
 }
 
 func isGauge(f unit.Field) bool {

@@ -13,7 +13,10 @@ func (t *turn) setup() (Reply, error) {
 	r := Reply{About: grammar.Profile, Verdict: engine.None}
 	r.note(t.phrase.Unused...)
 	p := t.profile
-	changed := len(t.phrase.Facts)+len(t.phrase.Drops) > 0
+	changed := len(t.phrase.Facts)+len(t.phrase.Drops) > 0 || t.phrase.Reset && len(p.Said) > 0
+	if t.phrase.Reset {
+		p.Said = nil
+	}
 	for _, part := range t.phrase.Drops {
 		p.Said = p.Said.without(parts[part]...)
 	}
@@ -33,6 +36,8 @@ func (t *turn) setup() (Reply, error) {
 	st := styleOf(t.settings.Metric, thread)
 	text := st.understood(thread)
 	switch {
+	case t.phrase.Reset && changed:
+		r.say(Headline, "All that was set for this room is forgotten. It was: "+styleOf(t.settings.Metric, Thread{Said: t.profile.Said}).understood(Thread{Said: t.profile.Said})+".")
 	case text == "":
 		r.say(Headline, "Nothing is set for this room yet. Tell me, like “"+setupExample(t.settings.Metric)+"”.")
 	case changed:

@@ -68,7 +68,7 @@ const (
 )
 
 func (r *Reply) say(kind LineKind, text string) {
-	if text != "" {
+	if text != "" && !(kind == Warning && slices.Contains(r.Lines, Line{kind, text})) {
 		r.Lines = append(r.Lines, Line{kind, text})
 	}
 }

@@ -147,7 +147,7 @@ func choices(earlier []Alternative, p grammar.Phrase) []Alternative {
 		}
 		out = append(out, a)
 	}
-	if len(out) > 0 || len(p.Asks) > 0 {
+	if len(out) > 0 || len(p.Asks) > 0 && p.Command == nil {
 		return out
 	}
 	for _, a := range earlier {

@@ -166,15 +166,3 @@ func TestHandle_everyDangerHasAnAnswer(t *testing.T) {
 		}
 	}
 }
-
-func TestSoundsGood_findings(t *testing.T) {
-	for finding, want := range map[string]bool{
-		"good": true, "all joints tight": true, "no gaps": true, "perfect, dead flat": true,
-		"joint 3 open 0.3 mm": false, "squeeze-out even, one joint 0.2 mm open at the end": false, "not good": false,
-		"good but joint 2 open": false, "": false,
-	} {
-		if got := soundsGood(finding); got != want {
-			t.Errorf("%q sounds good: %v, want %v", finding, got, want)
-		}
-	}
-}

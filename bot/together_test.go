@@ -32,7 +32,7 @@ func TestHandle_manyTakeItInAtOnce(t *testing.T) {
 		switch {
 		case strings.Contains(text, "went in at 07:00"):
 			in++
-		case strings.Contains(text, "is that already"):
+		case strings.Contains(text, "is in the press already"):
 			late++
 		}
 	}

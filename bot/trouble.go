@@ -94,7 +94,13 @@ func refusal(e *book.RefusedError, metric bool) string {
 	case book.NoFinding:
 		return fmt.Sprintf("How did it come out? Like “%d result: good” or “%d result: joint 3 open”.", l.Number, l.Number)
 	case book.BadTime:
-		return "That time cannot be: it lies ahead, or the load came out before it went in."
+		return fmt.Sprintf("That time cannot be: load %d would have come out before it went in.", l.Number)
+	case book.AlreadyThere:
+		state := stateSays[l.State]
+		if l.State == book.Taken || l.State == book.Judged {
+			state = "out"
+		}
+		return fmt.Sprintf("Load %d is %s already.", l.Number, state)
 	}
 	form, ok := refusalSays[e.Why]
 	if !ok {
@@ -105,17 +111,17 @@ func refusal(e *book.RefusedError, metric bool) string {
 
 // refusalSays are the refusals that need no more than the load's number.
 var refusalSays = map[book.Why]string{
-	book.NotChecked:   "Load %[1]d has no valid second check. Have someone measure it, or say “%[1]d in anyway” and I write that down.",
-	book.IsHeld:       "Load %[1]d is on hold. Say “clear %[1]d” first.",
-	book.NotHeld:      "Load %[1]d is not on hold.",
-	book.NotIn:        "Load %[1]d is not in the press.",
-	book.StillIn:      "Load %[1]d is still in the press. Say “%[1]d out” first.",
-	book.IsOut:        "Load %[1]d is out already.",
-	book.IsDropped:    "Load %[1]d was dropped. Copy it if you want it again: “same as %[1]d”.",
-	book.HasResult:    "Load %[1]d has its result already. Say “undo” if that was wrong.",
-	book.NothingNew:   "That changes nothing about load %[1]d.",
-	book.AlreadyThere: "Load %[1]d is that already.",
-	book.NotTheLast:   "Something was done to load %[1]d after that; undo the later one first.",
+	book.NotChecked: "Load %[1]d has no valid second check. Have someone measure it, or say “%[1]d in anyway” and I write that down.",
+	book.IsHeld:     "Load %[1]d is on hold. Say “clear %[1]d” first.",
+	book.NotHeld:    "Load %[1]d is not on hold.",
+	book.NotIn:      "Load %[1]d is not in the press.",
+	book.StillIn:    "Load %[1]d is still in the press. Say “%[1]d out” first.",
+	book.IsOut:      "Load %[1]d is out already.",
+	book.IsDropped:  "Load %[1]d was dropped. Copy it if you want it again: “same as %[1]d”.",
+	book.HasResult:  "Load %[1]d has its result already. Say “undo” if that was wrong.",
+	book.NothingNew: "That changes nothing about load %[1]d.",
+	book.Ahead:      "That time lies ahead, so I have not written it down for load %[1]d. Tell me when it has happened.",
+	book.NotTheLast: "Something was done to load %[1]d after that; undo the later one first.",
 }
 
 // Unreadable is the reply to something that is no message at all.

@@ -1,5 +1,7 @@
 package grammar
 
+import "presshand/engine/unit"
+
 // measuredParts: in "second check on 31: bar measured 1 1/8" the later verb is
 // of the part, not of the load.
 func (r *reader) measuredParts() {
@@ -13,7 +15,7 @@ func (r *reader) measuredParts() {
 // startsCheck: "checked – batten 38 mm" and "second check: bar 3/4" are checks of
 // the thread's load; "check if the joints hold" is not.
 func (r *reader) startsCheck(i int) bool {
-	if r.opens("whats", "what", "who", "whos", "which", "is", "has", "nobody", "how") >= 0 {
+	if r.opens("whats", "what", "who", "whos", "which", "nobody", "how") >= 0 || r.word(r.firstWord(), "is", "has") {
 		return false
 	}
 	switch r.items[i].word {
@@ -41,4 +43,143 @@ func (r *reader) showsOnly(next int) bool {
 		}
 	}
 	return true
+}
+
+// partsInARow reads a check without commas, where each number stands behind its
+// part: "gauge 25 bar 1 strips 1/4".
+func (r *reader) partsInARow() {
+	for i := 1; i+2 < len(r.items); i++ {
+		if !r.free(i) || !r.items[i].amount.bare() || !r.is(i+1, kindNoun, "bar", "strip", "mat") && !r.is(i+1, kindVacuum, "gauge") || !r.free(i+2) || r.items[i-1].used || i > 1 && r.items[i-2].amount != nil && !r.items[i-2].used {
+			continue
+		}
+		switch {
+		case r.is(i-1, kindNoun, "bar"):
+			r.bind(i, unit.BarHeight)
+		case r.is(i-1, kindNoun, "mat"):
+			r.bind(i, unit.MatThickness)
+		case r.is(i-1, kindVacuum, "gauge"):
+			r.bind(i, unit.Vacuum)
+		}
+	}
+}
+
+// faultWords say that something is not as it should be.
+var faultWords = []string{"missing", "gone", "absent", "broken", "bent", "cracked", "crack", "cracks", "split", "splits", "loose", "leaks", "leaking", "leaky",
+	"dry", "wrong", "warped", "bowed", "cupped", "twisted", "torn", "ripped", "crooked", "uneven", "chipped", "hole", "holes", "kinked", "kink", "damaged", "dirty",
+	"slipped", "shifted", "gap", "gaps", "short", "odd", "weird", "bad", "forgot", "forgotten", "puncture", "punctured", "tear", "problem", "differs", "different", "off"}
+
+// praiseWords say that something is as it should be.
+var praiseWords = []string{"tight", "steady", "clean", "nice", "sound", "snug", "perfect", "lovely", "happy", "bang", "dead", "spot", "square", "straight", "neat"}
+
+// presence are words for a part that is there.
+var presence = []string{"there", "in", "fitted", "on", "present", "here", "around", "place", "anywhere", "found"}
+
+// missingParts reads "bar missing" and "mat is not there" in a check.
+func (r *reader) missingParts() {
+	for i := range r.items {
+		if !r.is(i, kindNoun, "bar", "mat") || r.items[i].used {
+			continue
+		}
+		j := i + 1
+		for r.word(j, "is", "was", "are", "s", "still", "has", "been", "looks") {
+			j++
+		}
+		denied := r.is(j, kindNot, "not")
+		if denied {
+			j++
+		}
+		gone := !denied && r.word(j, "missing", "gone", "absent", "forgotten", "isnt")
+		notThere := denied && (r.word(j, presence...) || r.is(j, kindUnit, "in"))
+		if !gone && !notThere {
+			continue
+		}
+		f := unit.BarDenied
+		if r.items[i].id == "mat" {
+			f = unit.MatDenied
+		}
+		for k := i; k <= j; k++ {
+			r.items[k].used = true
+		}
+		r.say(i, f, unit.Word("none"))
+	}
+}
+
+// doubts returns the clauses of a check that speak against taking it for one
+// that agrees: a number of nothing, a denial, a fault, a word that was not
+// understood beside a part.
+func (r *reader) doubts() []string {
+	var out []string
+	for _, x := range r.phrase.Refused {
+		out = append(out, x.Text)
+	}
+	for _, x := range r.phrase.Clashes {
+		out = append(out, x.Texts...)
+	}
+	for _, x := range r.phrase.Choices {
+		for _, v := range x.Values {
+			out = append(out, v.Text)
+		}
+	}
+	for from := 0; from < len(r.items); {
+		to := from
+		for to < len(r.items) && !r.isBreak(to) {
+			to++
+		}
+		if to > from && (r.doubtful(from, to) || r.marksQuestion(to)) {
+			said := from // without "14 checked" before it
+			if verb := r.within(from, to-1, kindVerb, string(Check)); verb >= 0 && r.items[verb].used {
+				said = verb + 1
+			}
+			out = append(out, trimmed(r.text[r.items[said].start:r.items[to-1].end]))
+		}
+		from = to + 1
+	}
+	return distinct(out)
+}
+
+func (r *reader) doubtful(from, to int) bool {
+	part := r.within(from, to, kindNoun) >= 0
+	for i := from; i < to; i++ {
+		switch it := &r.items[i]; {
+		case it.used:
+		case it.amount != nil:
+			if it.amount.form != formPair && !(it.amount.dead && r.amountTaken(from, to)) {
+				return true
+			}
+		case r.is(i, kindNot, "not"):
+			if i+1 < to && !r.word(i+1, faultWords...) && !r.deniesAnother(i, to) {
+				return true
+			}
+		case r.word(i, "except", "but for"):
+			return true
+		case r.word(i, faultWords...), r.is(i, kindNoun, "leak"):
+			if !r.faultDenied(i) && !(it.word == "dry" && r.word(i+1, "run", "fit", "fitted", "clamp")) {
+				return true
+			}
+		case part && r.unknown(i) && !r.word(i, praiseWords...) && !r.isBreak(i):
+			return true
+		}
+	}
+	return false
+}
+
+// deniesAnother reports whether "not" denies a number beside one that counts:
+// "1 in not 3/4".
+func (r *reader) deniesAnother(i, to int) bool {
+	return r.items[i+1].amount != nil && r.items[i+1].amount.dead && r.amountTaken(0, to)
+}
+
+// amountTaken reports whether a number of [from, to) was read for something.
+func (r *reader) amountTaken(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.items[i].amount != nil && r.items[i].used {
+			return true
+		}
+	}
+	return false
+}
+
+// faultDenied: "no gaps", "nothing loose".
+func (r *reader) faultDenied(i int) bool {
+	return r.is(i-1, kindNot) || r.word(i-1, "nothing", "nowhere", "zero") || r.word(i-1, "any", "the", "are", "is") && r.is(i-2, kindNot)
 }

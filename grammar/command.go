@@ -19,12 +19,50 @@ func (r *reader) command() bool {
 			return r.closes()
 		}
 	}
+	if r.barePlea(at) || r.inPressNamed(at) {
+		return true
+	}
 	if r.verb(at) != "" {
 		if r.verbFirst(at) {
 			return r.closes()
 		}
 	}
 	return r.laterVerb(at)
+}
+
+// barePleas are orders that name the load and nothing else.
+var barePleas = map[string]Verb{"start": In, "begin": In, "stop": Hold, "take out": Out, "pull out": Out}
+
+// barePlea reads "start 8", "stop 8" and "take out 8".
+func (r *reader) barePlea(at int) bool {
+	next := at + 1
+	word := r.items[at].word
+	if word != "take out" && r.word(next, "out") || r.is(next, kindVerb, "out") && in(word, "take", "pull") {
+		word, next = word+" out", next+1
+	}
+	verb, ok := barePleas[word]
+	if !ok {
+		return false
+	}
+	refs, after := r.references(next)
+	if len(refs) == 0 || !r.nothingAfter(after-1) {
+		return false
+	}
+	r.close(&Command{Verb: verb, Loads: refs}, after)
+	return true
+}
+
+// inPressNamed reads "in press 2" of the load that is spoken of.
+func (r *reader) inPressNamed(at int) bool {
+	if r.items[at].word != "in press" || at+1 >= len(r.items) || !r.nothingAfter(at+1) {
+		return false
+	}
+	if nx := &r.items[at+1]; r.namesPress(at+1) || nx.amount != nil && nx.amount.bare() && nx.amount.form == formInt {
+		r.close(&Command{Verb: In, Press: nx.text}, at+2)
+		r.phrase.Unused = nil // the number is the press's
+		return true
+	}
+	return false
 }
 
 // verb is the verb that item i can open a command with. Some words that take
@@ -67,6 +105,9 @@ func (r *reader) opening() int {
 		if it.amount != nil || it.kind != kindNone && it.kind != kindFix && it.kind != kindPerson || it.word == "correction" {
 			return i
 		}
+		if _, plea := barePleas[it.word]; plea {
+			return i
+		}
 		if it.kind == kindNone && it.brk == 0 && !fill[it.word] && it.word != "load" && !(i == from && r.isBreak(i+1)) {
 			return -1
 		}
@@ -98,6 +139,11 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt {
 		return false // "22 at 90 and 15 at 65 in the pack"
 	}
+	if r.foundRight(next) {
+		c.Verb = Check
+		r.commit(c, next+1)
+		return true
+	}
 	denied := false
 	i := next
 	for ; i < len(r.items) && !r.is(i, kindVerb); i++ {
@@ -119,10 +165,11 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 			return true
 		case r.is(i, kindNot, "not"):
 			denied = true
+		case r.word(i, comingWords...), r.word(i, "be"):
 		case r.word(i, "in") && r.endsAfterIn(i):
 			c.Verb = In
 			if denied {
-				c.Verb = NotDone
+				c.Verb, c.Meant = NotDone, In
 			}
 			r.close(c, i+1)
 			return true
@@ -142,11 +189,16 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	}
 	denied = denied || r.word(i-1, "not", "never") || r.is(i-1, kindNot)
 	if denied && c.Verb != Copy || c.Verb == Uncheck && strings.HasPrefix(r.items[i].word, "not") {
-		c.Verb = NotDone
+		c.Verb, c.Meant = NotDone, c.Verb
 		r.close(c, i+1)
 		return true
 	}
 	return r.complete(c, i)
+}
+
+// foundRight: "8 ok, bar measures 1 in, strips 1/4" is a check of load 8.
+func (r *reader) foundRight(next int) bool {
+	return r.word(next, "ok", "okay", "fine", "good", "right", "correct") && next+1 < len(r.items) && r.isBreak(next+1) && r.amountsIn(next, len(r.items)) > 1 && !r.asksSomething()
 }
 
 // endsAfterIn: "14 is in", "14 in press 2", not "14 in oak".
@@ -169,7 +221,7 @@ func (r *reader) goesIn(c *Command, i int) bool {
 	rest := r.next(i)
 	c.Bare = rest < 0 && r.nothingAfter(i)
 	switch {
-	case c.Bare, r.word(i+1, "anyway", "now"), r.is(rest, kindVerb, "in"):
+	case c.Bare, r.word(i+1, "anyway", "now"), r.word(i+1, comingWords...), r.is(rest, kindVerb, "in"):
 	case r.is(rest, kindNoun, "press", "bag", "frame"):
 		if r.unitsBehind(rest) {
 			return false
@@ -200,190 +252,5 @@ func (r *reader) complete(c *Command, i int) bool {
 		return true
 	}
 	r.close(c, i+1)
-	return true
-}
-
-// verbFirst reads "hold 14: mat missing", "post it as walnut tops", "undo".
-func (r *reader) verbFirst(i int) bool {
-	c := &Command{Verb: r.verb(i)}
-	refs, next := r.references(i + 1)
-	for skip := i + 1; len(refs) == 0 && skip < len(r.items) && skip < i+3 && (r.word(skip, "on", "to", "for", "the", "of", "load", "me", "us") || r.is(skip, kindVerb, "show")); skip++ {
-		refs, next = r.references(skip + 1)
-	}
-	c.Loads = refs
-	if c.Verb == Out && r.word(i+1, "of") {
-		return false // "out of 14 at 2 1/2 and 9 at 4"
-	}
-	if len(refs) > 0 && next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unitRaw == "in" && r.items[next].amount.link == linkNone {
-		return false // "check 14 in of …"
-	}
-	switch c.Verb {
-	case Undo:
-		if len(refs) == 0 && (!r.nothingAfter(i) && !r.isBreak(i+1) || r.opens("how") >= 0) {
-			return false
-		}
-	case Post:
-		if r.items[i].word == "post" && len(refs) == 0 && !r.nothingAfter(i) {
-			return false
-		}
-		r.lots(anywhere)
-		c.Title = r.title(i)
-	case Check:
-		if len(refs) == 0 && !r.startsCheck(i) {
-			return false
-		}
-		if len(refs) == 0 {
-			next = i + 1
-		}
-		r.commit(c, next)
-		return true
-	case Result:
-		if len(refs) == 0 {
-			next = i + 1
-		}
-	case List:
-		return false
-	case Copy:
-		if len(refs) == 0 {
-			return false
-		}
-		c.From, c.Loads = refs[0], nil
-		r.commit(c, next)
-		return true
-	case Correct:
-		if len(refs) == 0 {
-			return false
-		}
-		r.commit(c, next)
-		return true
-	case Hold, Clear:
-		after := i + 1
-		if r.word(after, "it", "that", "this") {
-			after++
-		}
-		if len(refs) == 0 && !(r.nothingAfter(i) || r.isBreak(after) && r.items[i].word != "clear") {
-			return false
-		}
-		if len(refs) == 0 {
-			next = after
-		}
-	case Show:
-		if len(refs) == 0 || !r.showsOnly(next) {
-			return r.loadThenVerb(refs, next)
-		}
-	default:
-		if len(refs) == 0 {
-			return false
-		}
-	}
-	if c.Verb == Post {
-		r.commit(c, len(r.items))
-		return true
-	}
-	r.close(c, next)
-	return true
-}
-
-// loadThenVerb reads "load 14 is in".
-func (r *reader) loadThenVerb(refs []int, next int) bool {
-	return len(refs) > 0 && r.aboutLoads(refs, next)
-}
-
-// laterVerb finds a command behind other words: "looks right, post it",
-// "put 14 on hold", "yeah ok that 14 is checked".
-func (r *reader) laterVerb(at int) bool {
-	if r.putsIn(at) {
-		return true
-	}
-	for i := at; i < len(r.items); i++ {
-		it := &r.items[i]
-		verb := r.verb(i)
-		if verb == "" || i == at && it.kind == kindVerb {
-			continue
-		}
-		if r.word(i-1, "dont", "never") || r.is(i-1, kindNot, "not") {
-			if refs, next := r.references(i + 1); len(refs) > 0 && (verb == Clear || verb == Drop && r.within(i, len(r.items), kindFix) < 0 || verb == Hold || verb == In || verb == Out || verb == Check) && r.amountsIn(at, i) == 0 && !r.unitsBehind(i) {
-				r.close(&Command{Verb: NotDone, Loads: refs}, next)
-				return true
-			}
-			continue
-		}
-		if it.kind != kindVerb {
-			if refs, next := r.references(i + 1); len(refs) > 0 && verb == Drop && !r.unitsBehind(i) && (next >= len(r.items) || r.isBreak(next)) {
-				r.close(&Command{Verb: Drop, Loads: refs}, next)
-				return true
-			}
-			continue
-		}
-		switch Verb(it.id) {
-		case Post:
-			if it.word == "post" || it.word == "post load" || it.word == "write it up" && r.word(i-1, "to") {
-				continue
-			}
-			r.lots(anywhere)
-			c := &Command{Verb: Post, Title: r.title(i)}
-			r.commit(c, i+1)
-			return false
-		case Undo:
-			if it.word == "undo" && r.nothingAfter(i) && r.quiet(at, i) {
-				r.close(&Command{Verb: Undo}, len(r.items))
-				return true
-			}
-		case Uncheck, Hold, Clear, Drop, Correct, Check, In, Out:
-			if r.isBreak(i-1) || r.word(i-1, "and", "please", "pls", "to", "then", "ok", "so", "just", "can", "you") {
-				if refs, next := r.references(i + 1); len(refs) > 0 && r.opens("nobody", "noone") < 0 && (r.quiet(at, i) || Verb(it.id) != In && Verb(it.id) != Out && r.amountsIn(at, i) == 0) {
-					c := &Command{Verb: Verb(it.id), Loads: refs}
-					if r.complete2(c, next) {
-						return r.closes()
-					}
-				}
-			}
-			if refs := r.justBefore(i); len(refs) > 0 && r.opens("nobody") < 0 && r.quiet(at, i-len(refs)) {
-				c := &Command{Verb: Verb(it.id), Loads: refs}
-				if c.Verb == Out && r.word(i+1, "of") {
-					continue
-				}
-				if c.Verb == Uncheck && strings.HasPrefix(it.word, "not") {
-					c.Verb = NotDone
-				}
-				if r.complete2(c, i+1) {
-					return r.closes()
-				}
-			}
-		}
-	}
-	return false
-}
-
-// putsIn reads "put 14 in" and "don't put 20 in yet".
-func (r *reader) putsIn(at int) bool {
-	for i := 0; i+1 < len(r.items); i++ {
-		if !r.word(i, "put", "get", "slide", "load") {
-			continue
-		}
-		refs, next := r.references(i + 1)
-		if len(refs) == 0 || next >= len(r.items)+1 || !r.quiet(0, i) {
-			continue
-		}
-		in := next < len(r.items) && (r.items[next].amount != nil && r.items[next].amount.unit != nil || r.word(next, "in") || r.is(next, kindVerb, "in"))
-		if !in {
-			continue
-		}
-		c := &Command{Verb: In, Loads: refs}
-		if i > 0 && (r.is(i-1, kindNot) || r.word(i-1, "dont")) {
-			c.Verb = NotDone
-		}
-		r.close(c, next+1)
-		return true
-	}
-	return false
-}
-
-func (r *reader) complete2(c *Command, next int) bool {
-	if c.Verb == Check || c.Verb == Correct {
-		r.commit(c, next)
-		return true
-	}
-	r.close(c, next)
 	return true
 }

@@ -118,7 +118,7 @@ func (r *reader) title(i int) string {
 			continue
 		}
 		end := j + 1
-		for end < len(r.items) && !r.items[end].used && !r.isStop(end) && !(r.items[end].brk == ',' && end+1 < len(r.items) && r.items[end+1].used) {
+		for end < len(r.items) && !r.items[end].used && !r.isStop(end) && !(r.items[end].brk == ',' && end+1 < len(r.items) && r.items[end+1].used) && r.items[end].brk != ':' {
 			r.items[end].used = true
 			end++
 		}
@@ -187,9 +187,22 @@ func (r *reader) close(c *Command, next int) {
 	switch c.Verb {
 	case Hold, Clear, Uncheck, Result, Drop, Out, NotDone, In, Undo:
 		c.Note = r.note(next)
+		if c.Verb == Result && r.judges(next-1) && (c.Note == "" || next < len(r.items) && r.items[next].brk != ':') { // the verb is the finding
+			c.Note = trimmed(r.text[r.items[next-1].start:])
+		}
 	}
 	r.phrase.Command = c
 	r.phrase.Asks = []Ask{{About: Book}}
+}
+
+// judges reports whether item i is a verb that tells a result by itself: "14
+// failed", "14 came out well".
+func (r *reader) judges(i int) bool {
+	if !r.is(i, kindVerb, string(Result)) {
+		return false
+	}
+	word := r.items[i].word
+	return word == "failed" || word == "delaminated" || strings.HasPrefix(word, "came out ")
 }
 
 // note is what is said behind the verb, without the words that were read.
@@ -208,17 +221,29 @@ func (r *reader) details(c *Command, from int) {
 		switch {
 		case it.word == "anyway" && (c.Verb == In || c.Verb == Check):
 			c.Anyway, it.used = true, true
-		case r.is(i, kindNoun, "press", "bag", "frame") && i+1 < len(r.items) && (c.Verb == In || c.Verb == Out):
+		case (r.is(i, kindNoun, "press", "bag", "frame") || r.word(i, "in press")) && i+1 < len(r.items) && (c.Verb == In || c.Verb == Out):
 			if nx := &r.items[i+1]; nx.amount != nil && nx.amount.bare() && nx.amount.form <= formWords && nx.amount.form != formPair {
 				c.Press, it.used, nx.used = nx.text, true, true
-			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 {
+			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 || r.namesPress(i+1) {
 				c.Press, it.used, nx.used = nx.text, true, true
 			}
+		case r.word(i, "noon", "midday") && r.word(i-1, "at") && c.Time == "" && (c.Verb == In || c.Verb == Out):
+			c.Time, c.Clock, it.used = "12:00", it.text, true
 		case it.amount != nil && (it.amount.form == formPair || !it.used && r.daySuffix(i) != "" && r.daySuffix(i) != " ") && (c.Verb == In || c.Verb == Out) && !r.hourBefore(i+1):
 			r.at(c, i)
 		}
 	}
 	r.lots(anywhere)
+}
+
+// pressNames are what shops call one of several presses.
+var pressNames = strings.Fields(`left right big small large little long short wide narrow north south east west front back old new upper lower top bottom main second third middle
+	red blue green black white yellow hot cold heated`)
+
+// namesPress reports whether item i, right behind "press", is its name and not
+// the beginning of something else: "2 in press left".
+func (r *reader) namesPress(i int) bool {
+	return r.word(i, pressNames...) && !r.word(i+1, "now") && (r.isBreak(i+1) || r.word(i+1, "at", "anyway", "since", "and") || r.items[i+1].amount != nil && r.items[i+1].amount.form == formPair)
 }
 
 // at takes item i for the time of a load's going in or coming out. The first

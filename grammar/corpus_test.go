@@ -353,7 +353,7 @@ func enterCommand(c *grammar.Command, label, value string) (bool, error) {
 	return true, nil
 }
 
-// enterQuery takes "pressing", "today", "last 5", "bar", "nobar" or a load's state.
+// enterQuery takes "pressing", "today", "count", "last 5", "bar", "nobar" or a load's state.
 func enterQuery(c *grammar.Command, value string) error {
 	c.Query = &grammar.Query{}
 	for _, part := range strings.Fields(strings.ReplaceAll(value, "last ", "last")) {
@@ -364,6 +364,8 @@ func enterQuery(c *grammar.Command, value string) error {
 			c.Query.Pressing = true
 		case part == "today":
 			c.Query.Today = true
+		case part == "count":
+			c.Query.Count = true
 		case part == "bar":
 			c.Query.Bar = true
 		case part == "nobar":

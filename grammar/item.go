@@ -62,6 +62,7 @@ type amount struct {
 	plural  bool
 	link    link // to the amount before
 	dead    bool // a name, or denied: never bound
+	ordinal bool // tells one of several apart: "joint 3"
 	hearsay bool // what somebody is said to think: gives way
 }
 

@@ -16,6 +16,7 @@ func Parse(text string, habit Habit) Phrase {
 	r := &reader{text: text, habit: habit, items: items(tree, tokens)}
 	r.finish()
 	r.read()
+	r.follows()
 	return r.phrase
 }
 

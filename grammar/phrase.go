@@ -18,6 +18,7 @@ type Phrase struct {
 	In        []unit.Unit // units that the answer is wanted in
 	Terms     []string    // words whose meaning is asked
 	Greeting  bool        // nothing but a greeting or thanks
+	Reset     bool        // the room's own defaults are to be forgotten
 	NewStart  bool        // the message begins a new question: "new one:", "plan:"
 	Amends    []Amendment // bare numbers for what the thread said last
 	Inferred  bool        // the topic was told from the facts, not asked
@@ -110,16 +111,21 @@ type Taken struct{ Typed, As string }
 type Command struct {
 	Verb     Verb
 	Loads    []int
-	From     int    // the load copied from: "15 same as 14"
-	Measured []Fact // what a second person measured
-	Note     string // the reason of a hold, the finding of a result, as typed
+	From     int      // the load copied from: "15 same as 14"
+	Measured []Fact   // what a second person measured
+	Doubts   []string // clauses of a check that were not understood or tell a fault, as typed
+	Note     string   // the reason of a hold, the finding of a result, as typed
 	Title    string
 	Time     string // "10:15"
 	Clock    string // the time as typed: "2:05 pm"
 	Press    string // the press's name
 	Anyway   bool
 	Bare     bool // nothing but "14 in": a load if there is one, else a length
+	Meant    Verb // of Show and NotDone: what was asked about, denied or is to come
+	ToCome   bool // of NotDone: a plan, "14 out tomorrow"
+	History  bool // of Show: all that was done to the load
 	Query    *Query
+	Then     *Command // a second one in the same message: "2 out and 3 in"
 }
 
 // A Verb is what is to be done in the load book.
@@ -140,7 +146,7 @@ const (
 	Undo    Verb = "undo"
 	Show    Verb = "show"    // one load
 	List    Verb = "list"    // what's in the press, loads today, last five
-	NotDone Verb = "notdone" // "23 is NOT checked": a statement, nothing changes
+	NotDone Verb = "notdone" // "23 is NOT checked", "14 out tomorrow": nothing changes
 )
 
 // A Query chooses loads from the book.
@@ -149,6 +155,9 @@ type Query struct {
 	Today    bool
 	Last     int
 	State    string
-	Bar      bool // those with a side bar
-	NoBar    bool // those without one
+	Result   string // "good" or "bad"
+	Span     string // "yesterday", "this week", "last week", "this month", "last month"
+	Count    bool   // how many there are is what is asked
+	Bar      bool   // those with a side bar
+	NoBar    bool   // those without one
 }

@@ -9,6 +9,9 @@ import (
 // query reads a question to the load book: "what's in the press", "last five
 // with epoxy", "how did 1/4 walnut with a bar go".
 func (r *reader) query() bool {
+	if r.asksOfOne() || r.listsLoads() {
+		return true
+	}
 	for i := range r.items {
 		if !r.is(i, kindVerb, "list") {
 			continue
@@ -145,7 +148,7 @@ func (r *reader) pressNamed(i int, c *Command) {
 	if !c.Query.Pressing || !strings.HasSuffix(r.items[i].word, "press") || i+1 >= len(r.items) {
 		return
 	}
-	if nx := &r.items[i+1]; nx.amount != nil && nx.amount.bare() && nx.amount.form != formPair {
+	if nx := &r.items[i+1]; r.namesPress(i+1) || nx.amount != nil && nx.amount.bare() && nx.amount.form != formPair {
 		c.Press, nx.used = nx.text, true
 	}
 }

@@ -28,8 +28,10 @@ type binding struct {
 func (r *reader) read() {
 	r.stripWishes()
 	r.spokenTimes()
+	r.bookTimes()
 	r.findFixes()
 	r.killNames()
+	r.killOrdinals()
 	r.killHearsay()
 	r.killPast()
 	r.killDenied()
@@ -41,7 +43,12 @@ func (r *reader) read() {
 	r.guessTopic()
 	if r.command() {
 		r.settle()
+		r.mood()
 		return
+	}
+	checks := r.phrase.Command != nil && r.phrase.Command.Verb == Check
+	if checks {
+		r.partsInARow()
 	}
 	r.lots(r.endsAClause)
 	r.offStrips()
@@ -69,8 +76,13 @@ func (r *reader) read() {
 	r.wordFacts()
 	r.barPlace()
 	r.parts()
+	r.profileWords()
+	if checks {
+		r.missingParts()
+	}
 	r.fixes()
 	r.settle()
+	r.mood()
 }
 
 // findStart reads "new one:", which leaves the thread's question behind.

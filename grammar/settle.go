@@ -226,6 +226,7 @@ func (r *reader) measured() {
 		}
 	}
 	r.phrase.Facts = kept
+	c.Doubts = r.doubts()
 }
 
 // leftovers lists each number and each meaningful word that nothing took.
@@ -236,6 +237,8 @@ func (r *reader) leftovers() {
 			r.phrase.Taken = append(r.phrase.Taken, Taken{Typed: it.text, As: it.word})
 		}
 		switch {
+		case it.amount != nil && it.amount.ordinal && (r.phrase.Command == nil || r.phrase.Command.Note == ""):
+			r.unuse(it.text)
 		case it.used || it.brk != 0 && it.amount == nil:
 		case it.amount != nil, it.list != nil:
 			r.unuse(it.text)

@@ -26,3 +26,48 @@ func (r *reader) spokenNumber(i int) (int, bool) {
 	}
 	return plainWhole(r.items[i].amount)
 }
+
+// bookTimes joins the clock times of a load's going in or coming out that are
+// told by the hour before or behind them: "14 in at ten to seven".
+func (r *reader) bookTimes() {
+	if !r.opensWithLoad() {
+		return
+	}
+	for i := 2; i < len(r.items); i++ {
+		if !r.free(i) || r.items[i].amount.unit != nil {
+			continue
+		}
+		h, ok := plainWhole(r.items[i].amount)
+		if !ok || h < 1 || h > 12 {
+			continue
+		}
+		minutes, from := r.minutesBefore(i)
+		if k := i - 1; from < 0 && r.items[i].amount.link == linkTo && r.free(k) {
+			if n, whole := plainWhole(r.items[k].amount); whole && n < 60 && n%5 == 0 {
+				minutes, from = -n, k
+			}
+		}
+		if from < 1 || !r.word(from-1, "at") && (r.items[from].amount == nil || r.items[from].amount.link != linkAt) {
+			continue
+		}
+		total := h*60 + minutes
+		it := &r.items[from]
+		it.meaning, it.word, it.brk = meaning{}, "", 0
+		it.amount = &amount{form: formPair, pair: [2]int{total / 60, total % 60}}
+		it.end, it.text = r.items[i].end, r.text[it.start:r.items[i].end]
+		r.items = append(r.items[:from+1], r.items[i+1:]...)
+	}
+}
+
+// opensWithLoad: "14 in …", "14 came out …".
+func (r *reader) opensWithLoad() bool {
+	i := r.firstWord()
+	if r.is(i, kindVerb, "show") {
+		i++
+	}
+	if i >= len(r.items) || r.items[i].amount == nil {
+		return false
+	}
+	_, ok := r.loadNumber(i)
+	return ok && (r.items[i].amount.unit != nil || r.within(i, min(i+4, len(r.items)), kindVerb, "in", "out") >= 0)
+}

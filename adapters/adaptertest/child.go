@@ -11,9 +11,9 @@ import (
 	"syscall"
 	"time"
 
+	"presshand/bot"
 	"presshand/bot/book"
 	"presshand/bot/desk"
-	"presshand/engine/unit"
 )
 
 // Open opens a store by the name that its kind goes by: a path, a URL.
@@ -50,7 +50,7 @@ func child(open Open) error {
 	}
 	svc := client{base: os.Getenv(childService), worker: os.Getenv(childWorker)}
 	d := &desk.Desk{
-		Store: s, Handler: clerk{s}, Senders: map[string]desk.Sender{"test": svc},
+		Store: s, Handler: newClerk(s), Senders: map[string]desk.Sender{"test": svc},
 		Worker: svc.worker, Clock: time.Now, Lease: 500 * time.Millisecond, Poll: 20 * time.Millisecond, Reign: 2 * time.Second,
 	}
 	if err := d.Resume(ctx); err != nil {
@@ -123,54 +123,15 @@ func (c client) Send(ctx context.Context, o book.Outgoing) (ref string, err erro
 	return o.Key, c.call(ctx, "/send", o, &ref)
 }
 
-// clerk answers the messages of the crash test: "post" posts a load, anything
-// else takes the load of its thread one step further.
-type clerk struct{ s book.Store }
+// clerk is the bot's own, which answers messages as in a shop. Reminders are
+// left out: the crash test is about messages.
+type clerk struct{ bot.Clerk }
 
-type memory struct{ Load int }
-
-func (c clerk) Answer(ctx context.Context, e book.Event) (book.Outcome, error) {
-	b := book.NewLedger(c.s, e.Place.Room)
-	th, err := c.s.Thread(ctx, e.Place.Room, e.Place.Thread)
-	if err != nil {
-		return book.Outcome{}, err
-	}
-	var m memory
-	if th.State != nil {
-		if err := json.Unmarshal(th.State, &m); err != nil {
-			return book.Outcome{}, err
-		}
-	}
-	l, err := c.act(ctx, b, e, m)
-	if err != nil {
-		return book.Outcome{}, err
-	}
-	m.Load = l.Number
-	if th.State, err = json.Marshal(m); err != nil {
-		return book.Outcome{}, err
-	}
-	return book.Outcome{Thread: &th, Entries: b.Entries(), Replies: []book.Outgoing{{Text: fmt.Sprintf("%d is %s", l.Number, l.State)}}}, nil
+func newClerk(s book.Store) clerk {
+	return clerk{bot.Clerk{Bot: bot.New(s), Draw: func(string) bool { return false }}}
 }
 
-func (c clerk) act(ctx context.Context, b *book.Ledger, e book.Event, m memory) (book.Load, error) {
-	s := book.Saying{By: e.From, At: e.At, Event: e.Key}
-	switch e.Text {
-	case "post":
-		return b.Post(ctx, s, book.Posting{Plan: plan(25.4, 6.35, "walnut", "epoxy"), Place: e.Place})
-	case "check":
-		return b.Do(ctx, m.Load, func(l book.Load) (book.Entry, error) {
-			return l.Measure(s, unit.Facts{unit.BarHeight: unit.Number(25.4), unit.StripThickness: unit.Number(6.35)}, book.Policy{})
-		})
-	case "in":
-		return b.Do(ctx, m.Load, func(l book.Load) (book.Entry, error) { return l.PutIn(s, book.Going{}) })
-	}
-	return b.Do(ctx, m.Load, func(l book.Load) (book.Entry, error) { return l.TakeOut(s, time.Time{}) })
-}
-
+// Remind says nothing.
 func (clerk) Remind(context.Context, book.Reminder) (book.Outcome, error) {
-	return book.Outcome{}, nil // the crash test is about messages
-}
-
-func (clerk) Apologise(e book.Event, err error) book.Outcome {
-	return book.Outcome{Replies: []book.Outgoing{{Text: "sorry: " + err.Error()}}}
+	return book.Outcome{}, nil
 }

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"os/exec"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -107,6 +108,9 @@ func (s *service) settle(t testing.TB, said int) {
 	t.Fatalf("%d of %d messages answered, %d not acknowledged", shown, said, waiting)
 }
 
+// loadNamed finds which load a reply is about.
+var loadNamed = regexp.MustCompile(`Load \d+`)
+
 // audit compares what the room sees, and what the book says, with what was
 // said. Numbers are given in the order of posting, so the n-th load of a room
 // is not known beforehand; that they are 1 to n, each in the state that its
@@ -127,13 +131,14 @@ func audit(t *testing.T, svc *service, s book.Store, said int) {
 			t.Errorf("message %s (%s) was answered %d times, want once: %q", e.Key, e.Text, len(got), got)
 			continue
 		}
-		number, state, _ := strings.Cut(got[0], " is ")
-		if e.Text == "post" {
+		number := loadNamed.FindString(got[0])
+		step := stepOf(i)
+		if step == steps[0] {
 			posts[e.Place.Room]++
 			loadOf[e.Place.Thread] = number
 		}
-		if want := map[string]string{"post": "posted", "check": "checked", "in": "pressing", "out": "out"}[e.Text]; state != want || number != loadOf[e.Place.Thread] {
-			t.Errorf("%s in %s: answered %q, want load %s to be %s", e.Text, e.Place.Thread, got[0], loadOf[e.Place.Thread], want)
+		if !strings.Contains(got[0], step.reply) || number == "" || number != loadOf[e.Place.Thread] {
+			t.Errorf("%s in %s: answered %q, want %q to be %s", e.Text, e.Place.Thread, got[0], loadOf[e.Place.Thread], step.state)
 		}
 	}
 	for room, n := range posts {

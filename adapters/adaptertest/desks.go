@@ -15,6 +15,7 @@ import (
 // room would see.
 type bell struct {
 	clerk
+	s     book.Store
 	mu    sync.Mutex
 	heard map[string]int // by idempotency key
 }
@@ -46,7 +47,7 @@ func twoDesks(t *testing.T, fresh Fresh) {
 	long := time.Now().Add(-3 * time.Hour)
 	post(t, s, ann, long, plan(25.4, 6.35, "walnut", "epoxy")) // press time up to two hours
 	do(t, s, 1, long, goIn(ben, long))
-	room := &bell{clerk: clerk{s}, heard: map[string]int{}}
+	room := &bell{clerk: newClerk(s), s: s, heard: map[string]int{}}
 	working, stop := context.WithCancel(t.Context())
 	var wg sync.WaitGroup
 	for i := range 2 {

@@ -128,15 +128,26 @@ func (s *service) counts() (waiting, shown int) {
 // people is how many threads of the crash test's room go on at once.
 const people = 4
 
-// steps is what is said in each thread, by two people in turn.
-var steps = []string{"post", "check", "in", "out"}
+// A step is what is said in a thread, and what the load then is by the reply.
+type step struct{ says, reply, state string }
+
+// steps are said in each thread, by two people in turn.
+var steps = []step{
+	{"5 walnut strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg, epoxy, post it", "posted by", "posted"},
+	{"checked, bar 1 in, strips 1/4, gauge 25", "agrees", "checked"},
+	{"in", "went in at", "pressing"},
+	{"out", "came out at", "out"},
+}
+
+// stepOf is the step that the i-th message of the crash test takes.
+func stepOf(i int) step { return steps[i/people%len(steps)] }
 
 // chatter returns the i-th message of the crash test.
 func chatter(i int) book.Event {
-	thread, step := i/len(steps)/people*people+i%people, i/people%len(steps)
-	who := []book.Person{ann, ben}[step%2]
+	thread := i/len(steps)/people*people + i%people
+	who := []book.Person{ann, ben}[i/people%2]
 	return book.Event{
 		Key: fmt.Sprintf("e%05d", i), Place: book.Place{Service: "test", Room: fmt.Sprint("room", thread%2), Thread: fmt.Sprint("t", thread)},
-		Message: fmt.Sprintf("m%05d", i), From: who, Text: steps[step], At: noon.Add(time.Duration(i) * time.Second),
+		Message: fmt.Sprintf("m%05d", i), From: who, Text: stepOf(i).says, At: noon.Add(time.Duration(i) * time.Second),
 	}
 }

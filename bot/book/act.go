@@ -142,7 +142,7 @@ func (l Load) stated(a Act, s Saying, at time.Time) (*time.Time, error) {
 		return nil, nil
 	}
 	if at.After(s.At.Add(time.Minute)) {
-		return nil, l.refuse(a, BadTime)
+		return nil, l.refuse(a, Ahead)
 	}
 	return &at, nil
 }

@@ -63,19 +63,27 @@ func compare(p Plan, f unit.Field, measured unit.Value) Comparison {
 }
 
 // planned also knows what the plan does without: a bar measured where it has
-// none differs.
+// none differs, and so does none where it has one.
 func planned(p Plan, f unit.Field) (unit.Value, bool) {
 	if v, ok := p.Figure(f); ok {
 		return v, true
 	}
-	denied := map[unit.Field]unit.Field{
-		unit.BarHeight: unit.BarDenied, unit.BarWidth: unit.BarDenied, unit.MatThickness: unit.MatDenied,
-	}
-	if by, ok := denied[f]; ok {
-		return p.Figure(by)
+	for _, by := range contrary[f] {
+		if v, ok := p.Figure(by); ok {
+			return v, true
+		}
 	}
 	return nil, false
 }
+
+// contrary are the fields that say the opposite of a field.
+var contrary = map[unit.Field][]unit.Field{
+	unit.BarHeight: {unit.BarDenied}, unit.BarWidth: {unit.BarDenied}, unit.MatThickness: {unit.MatDenied},
+	unit.BarDenied: {unit.BarHeight, unit.BarWidth}, unit.MatDenied: {unit.MatThickness, unit.MatFirmness, unit.MatFirm},
+}
+
+// isDenial reports whether a field says that a load lacks a part.
+func isDenial(f unit.Field) bool { return f == unit.BarDenied || f == unit.MatDenied }
 
 func equalWords(a, b unit.Value) bool {
 	x, ok := a.(unit.Word)
@@ -127,11 +135,12 @@ func Differing(cs []Comparison) []Comparison {
 	return slices.DeleteFunc(slices.Clone(cs), func(c Comparison) bool { return !c.Known() || c.Agrees })
 }
 
-// comparedNumbers counts the measured numbers that the plan has too.
+// comparedNumbers counts the measured numbers that the plan has too, and the
+// parts of the plan that are not there.
 func comparedNumbers(cs []Comparison) int {
 	n := 0
 	for _, c := range cs {
-		if _, ok := c.Measured.(unit.Number); ok && c.Known() {
+		if _, ok := c.Measured.(unit.Number); (ok || isDenial(c.Field)) && c.Known() {
 			n++
 		}
 	}

@@ -21,7 +21,8 @@ const (
 	HasResult     Why = "has a result"         // undo the result first
 	NothingToUndo Why = "nothing to undo"      // this person did nothing here that still stands
 	OthersSince   Why = "others acted since"   // someone has built on it
-	BadTime       Why = "time cannot be"       // out before in, or later than now
+	BadTime       Why = "time cannot be"       // out before in
+	Ahead         Why = "time lies ahead"      // later than now
 	NothingNew    Why = "nothing to correct"   // a correction that changes nothing
 	NoFinding     Why = "no finding"           // a result that says nothing
 	NotTheLast    Why = "not the last to undo" // an undo that skips what came later

@@ -184,7 +184,7 @@ func TestLoad_statedTimes(t *testing.T) {
 	in := noon.Add(6 * time.Minute)
 	for at, why := range map[time.Time]book.Why{
 		in.Add(-time.Minute):         book.BadTime, // before it went in
-		noon.Add(103 * time.Minute):  book.BadTime, // three minutes ahead of the message
+		noon.Add(103 * time.Minute):  book.Ahead,   // three minutes ahead of the message
 		noon.Add(101 * time.Minute):  "",           // clocks differ by a minute
 		noon.Add(61 * time.Minute):   "",
 		noon.Add(-100 * time.Minute): book.BadTime,

@@ -1,0 +1,144 @@
+package bot
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"presshand/bot/book"
+	"presshand/engine"
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// errDoubtful says that a check agrees in its numbers but tells more than them.
+var errDoubtful = errors.New("check tells more than its numbers")
+
+// check compares what a second person measured with the plan.
+func (t *turn) check(ctx context.Context, r *Reply, n int) error {
+	measured := t.measured()
+	var doubts []string
+	l, err := t.ledger.Do(ctx, n, func(l book.Load) (book.Entry, error) {
+		e, err := l.Measure(t.saying(), measured, t.settings.Policy)
+		if doubts = t.speaksAgainst(l.Plan); err == nil && e.Detail.Agrees && len(doubts) > 0 {
+			return book.Entry{}, errDoubtful
+		}
+		return e, err
+	})
+	if errors.Is(err, errDoubtful) {
+		return t.saysDoubtful(ctx, r, n, doubts)
+	}
+	if err != nil {
+		return err
+	}
+	r.loads(l)
+	st := styleOf(t.settings.Metric, Thread{Said: Statement(nil).stating(t.phrase.Command.Measured)})
+	if l.HasValidCheck() {
+		r.Verdict = engine.Good
+		text := fmt.Sprintf("%s agrees, checked by %s.", entitled(l), callOf(l.Check.By))
+		if l.Check.Own {
+			text += " It is their own load, which this shop allows."
+		}
+		r.say(Headline, verdictWord(engine.Good)+text)
+		r.say(Figure, fmt.Sprintf("When it goes in: “%d in”.", l.Number))
+		return nil
+	}
+	r.Verdict = engine.Stop
+	var each []string
+	for _, c := range book.Differing(l.Check.Compared) {
+		each = append(each, st.differs(c))
+	}
+	r.say(Headline, verdictWord(engine.Stop)+fmt.Sprintf("%s differs: %s.", entitled(l), strings.Join(each, "; ")))
+	t.recomputed(r, st, l, measured)
+	r.say(Question, fmt.Sprintf("Put it right and measure again, or say “correction to %d: …” if the plan was wrong.", l.Number))
+	return nil
+}
+
+// recomputed adds the figures for what was measured.
+func (t *turn) recomputed(r *Reply, st style, l book.Load, measured unit.Facts) {
+	q := engine.Question{About: l.Plan.About, Said: asMeasured(l.Plan, measured), Room: t.profile.Said.facts()}
+	a, err := t.bot.Engine.Compute(q)
+	if err != nil || a.Verdict == engine.Ask {
+		return
+	}
+	w := worked{want: Wanted{About: grammar.Topic(q.About)}, question: q, answer: a}
+	head, used := st.headline(w)
+	if head != "" {
+		r.say(Figure, "As measured: "+head)
+	}
+	for i, line := range st.figureLines(w, used) {
+		if i == 3 {
+			break
+		}
+		r.say(Figure, line)
+	}
+	for f, v := range a.Values {
+		if _, ok := r.Values[f]; !ok {
+			r.Values[f] = v
+		}
+	}
+	r.Drawn = append(r.Drawn, Drawn{q, a, st})
+}
+
+// asMeasured is a plan's question with what was measured in the place of it.
+func asMeasured(p book.Plan, measured unit.Facts) unit.Facts {
+	said := p.Amended(measured)
+	for f := range measured {
+		for _, gone := range replaces[f] {
+			if !measured.Has(gone) {
+				delete(said, gone)
+			}
+		}
+	}
+	return said
+}
+
+// differs tells how a measured value is not the planned one.
+func (st style) differs(c book.Comparison) string {
+	name := strings.TrimPrefix(nameOf(c.Field), "the ")
+	part := map[unit.Field]string{unit.BarDenied: "the bar", unit.MatDenied: "the mat"}[c.Field]
+	if n, ok := c.Planned.(unit.Number); ok && part != "" {
+		planned, way := unit.BarHeight, "high"
+		if c.Field == unit.MatDenied {
+			planned, way = unit.MatThickness, "thick"
+		}
+		return fmt.Sprintf("%s is planned %s %s and is not there", part, st.plain(planned, n, unit.Unit{}), way)
+	}
+	if part != "" {
+		return part + " is planned and is not there"
+	}
+	return fmt.Sprintf("%s planned %s, measured %s", name, st.plain(c.Field, c.Planned, unit.Unit{}), st.plain(c.Field, c.Measured, st.fields[c.Field]))
+}
+
+// speaksAgainst returns what a check tells against itself: what the message leaves
+// unclear, and parts of the plan that it denies.
+func (t *turn) speaksAgainst(p book.Plan) []string {
+	out := t.phrase.Command.Doubts
+	for _, part := range t.phrase.Drops {
+		planned := slices.ContainsFunc(parts[part], p.Said.Has)
+		if _, compared := denials[part]; planned && !compared {
+			out = append(out[:len(out):len(out)], "no "+string(part))
+		}
+	}
+	return out
+}
+
+// saysDoubtful asks about what a check tells beside its numbers.
+func (t *turn) saysDoubtful(ctx context.Context, r *Reply, n int, doubts []string) error {
+	l, err := t.ledger.Load(ctx, n)
+	if err != nil {
+		return err
+	}
+	r.loads(l)
+	r.Verdict = engine.Ask
+	r.need(unit.Measured)
+	each := make([]string, len(doubts))
+	for i, d := range doubts {
+		each[i] = quoted(d)
+	}
+	r.say(Headline, fmt.Sprintf("Load %d is not checked yet, because of %s.", n, listed(each, "and")))
+	r.say(Question, fmt.Sprintf("Say again what you measured, one number for each thing. If something is wrong, “hold %d: …” stops the load.", n))
+	return nil
+}

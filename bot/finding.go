@@ -1,0 +1,97 @@
+package bot
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// badWords are what people say of a joint that failed.
+var badWords = []string{
+	"open", "opened", "gap", "gaps", "loose", "split", "splits", "crack", "cracks", "cracked", "starved", "cup", "cupped", "bad", "delam", "delaminated", "delaminating", "delamination",
+	"fail", "failed", "failure", "let", "popped", "sprung", "bubble", "bubbles", "blister", "blisters", "warped", "warp", "twisted", "twist", "crushed",
+	"poor", "weak", "scrap", "ruined", "chalky", "dry", "void", "voids", "uneven", "stuck", "slipped", "shifted", "apart", "hairline", "hairlines",
+	"bowed", "bow", "crooked", "lifting", "lifted", "peeled", "peeling", "broke", "broken", "snapped", "separated", "separating", "dented", "dent", "dents",
+	"soft", "tacky", "sticky", "uncured", "wrong", "problem", "problems", "complaint", "complaints", "issue", "issues", "trouble", "fault", "faults",
+	"flaw", "flaws", "defect", "defects", "terrible", "awful", "horrible", "disaster", "rejected", "rubbish", "junk", "toast", "wavy", "stepped", "leaked", "stained", "stain",
+}
+
+var goodWords = []string{
+	"good", "fine", "perfect", "perfectly", "great", "ok", "okay", "tight", "sound", "solid", "clean", "closed", "excellent", "flat", "beautiful", "beautifully", "nice", "nicely",
+	"well", "lovely", "flawless", "happy", "strong", "straight", "success", "successful", "alright", "super", "superb", "brilliant", "spotless", "invisible", "passed",
+}
+
+// deniers turn the words behind them round, up to the end of their clause.
+var deniers = []string{"no", "not", "without", "nothing", "isn't", "isnt", "wasn't", "wasnt", "never", "none", "didn't", "didnt", "aren't", "arent", "zero", "hardly", "zilch", "nowhere"}
+
+// turns part the clauses of a finding.
+var turns = []string{"but", "and", "except", "although", "though", "however", "yet", "only"}
+
+// A findingTone is how a result sounds.
+type findingTone int
+
+const (
+	neither findingTone = iota
+	bad
+	fine
+)
+
+// toneOf tells how a finding sounds: bad with any word of something wrong, but
+// for "no gaps" and the like, and fine with good words only. Who asks says neither.
+func toneOf(finding string) findingTone {
+	tone, denied := neither, false
+	if strings.Contains(finding, "?") {
+		return neither
+	}
+	words := findingWords(finding)
+	for i, w := range words {
+		isBad, isGood := slices.Contains(badWords, w), slices.Contains(goodWords, w)
+		if w == "well" && (i == 0 || words[i-1] == ",") {
+			continue // "well, let's see"
+		}
+		switch {
+		case w == "," || slices.Contains(turns, w):
+			denied = false
+		case slices.Contains(deniers, w):
+			denied = true
+		case isBad && !denied, isGood && denied:
+			return bad
+		case isBad, isGood:
+			tone = fine
+		}
+	}
+	return tone
+}
+
+// findingWords cuts a finding into words; marks that part clauses become commas.
+func findingWords(finding string) []string {
+	parted := strings.Map(func(c rune) rune {
+		switch {
+		case unicode.IsLetter(c) || c == '\'':
+			return unicode.ToLower(c)
+		case c == '’':
+			return '\''
+		case strings.ContainsRune(",.;:!?–—", c):
+			return ','
+		}
+		return ' '
+	}, finding)
+	return strings.Fields(strings.ReplaceAll(parted, ",", " , "))
+}
+
+// ofLoad is a finding that names its load: "2: good".
+var ofLoad = regexp.MustCompile(`^\s*(?:load\s+|#)?(\d{1,6})\s*[:=–—-]\s*(\D.*)$`)
+
+// findingOf returns which load a message without a verb would judge, and how.
+func (t *turn) findingOf() (load int, finding string) {
+	text := strings.TrimSpace(t.m.Text)
+	if m := ofLoad.FindStringSubmatch(text); m != nil {
+		n, err := strconv.Atoi(m[1])
+		if err == nil {
+			return n, strings.TrimSpace(m[2])
+		}
+	}
+	return t.before.Load, text
+}
