@@ -40,7 +40,7 @@ func (a *Slack) openForm(ctx context.Context, c slack.InteractionCallback, value
 		return
 	}
 	a.Log.Warn("slack: form not opened", "error", err)
-	text := fmt.Sprintf("The form could not be opened: %v. Say it in the thread instead, with what you measured: “%s”.", err, bot.CheckExample(on.Load, a.Metric(c.Channel.ID)))
+	text := fmt.Sprintf("The form could not be opened: %v. Say it in the thread instead, with what you measured: “%d checked, bar …, strips …, gauge …”.", err, on.Load)
 	a.whisper(ctx, c, text)
 }
 
