@@ -170,14 +170,12 @@ func (c *checking) matrix(ctx context.Context) {
 // noKeys says what becomes of an account whose store is not there. It is not
 // made, since serve may run as another user.
 func (c *checking) noKeys(m matrix.Config) {
-	switch none := fmt.Sprintf("there are no keys at %s yet", m.Store); {
-	case !matrix.Encrypts:
-		c.say("matrix account", writable(filepath.Dir(m.Store)), "not logged in to: there is no store at "+m.Store+" yet, and it can be made")
-	case m.RecoveryKey != "":
-		c.say("matrix account", writable(filepath.Dir(m.Store)), none+"; serve begins as a new device, which the recovery key has vouched for")
-	default:
+	none := fmt.Sprintf("there are no keys at %s yet", m.Store)
+	if m.RecoveryKey == "" {
 		c.say("matrix account", hint(errors.New(none), "run “presshand matrix-setup” once, as the user that serves"), "")
+		return
 	}
+	c.say("matrix account", writable(filepath.Dir(m.Store)), none+"; serve begins as a new device, which the recovery key has vouched for")
 }
 
 // astray is how far this machine's clock may be from a service's: an answer to
