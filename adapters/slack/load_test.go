@@ -47,8 +47,21 @@ func (s *shop) dropEvery(d time.Duration) (stop func()) {
 	return stop
 }
 
+// ackLimit may hold a longer limit, for machines that have other work.
+const ackLimit = "PRESSHAND_SLACK_ACK"
+
 // acknowledgedWithin is what the full size is held to.
-const acknowledgedWithin = 100 * time.Millisecond
+func acknowledgedWithin(t *testing.T) time.Duration {
+	text := os.Getenv(ackLimit)
+	if text == "" {
+		return 100 * time.Millisecond
+	}
+	d, err := time.ParseDuration(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
 
 // Every event is answered once though the socket is dropped again and again,
 // and no channel gets more than a message a second. At full size, envelopes are
@@ -56,14 +69,14 @@ const acknowledgedWithin = 100 * time.Millisecond
 // since the machine may have something else to do. A sample has too few to judge
 // by.
 func TestSlack_rush(t *testing.T) {
-	r := rushOf()
+	r, limit := rushOf(), acknowledgedWithin(t)
 	p99 := r.play(t)
-	for try := 1; r.full && p99 > acknowledgedWithin && try < 3 && !t.Failed(); try++ {
+	for try := 1; r.full && p99 > limit && try < 3 && !t.Failed(); try++ {
 		t.Logf("p99 is %v; once more", p99)
 		p99 = r.play(t)
 	}
-	if r.full && p99 > acknowledgedWithin {
-		t.Errorf("envelopes are acknowledged within %v at the 99th percentile, want %v", p99, acknowledgedWithin)
+	if r.full && p99 > limit {
+		t.Errorf("envelopes are acknowledged within %v at the 99th percentile, want %v", p99, limit)
 	}
 }
 
