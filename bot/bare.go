@@ -73,9 +73,9 @@ func stated(facts []grammar.Fact, f unit.Field) bool {
 // of the values compared, else a later value for something said before. A word
 // of correction looks at what was said before first.
 func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
-	ways := []func(grammar.Amendment) (grammar.Fact, bool){t.askedFor, t.chosen, t.instead}
+	ways := []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.askedFor, t.chosen, t.sought, t.instead}
 	if t.correctsByTone() {
-		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.chosen, t.instead, t.askedFor}
+		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.chosen, t.sought, t.instead, t.askedFor}
 	}
 	for _, way := range ways {
 		if f, ok := way(a); ok {
@@ -175,6 +175,9 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 	}
 	best, nearest := grammar.Fact{}, math.Log(4)
 	for _, f := range t.before.Latest {
+		if f == unit.StripWidth && t.wondersAtBar(a) {
+			continue
+		}
 		x, _ := t.before.Said.find(f)
 		old, isNumber := x.Value.(unit.Number)
 		if !isNumber || f.Dimension() == unit.Count && a.Value != math.Trunc(a.Value) {

@@ -130,7 +130,8 @@ type turn struct {
 	stored   book.Profile // as the store has it
 	ledger   *book.Ledger
 	outcome  book.Outcome
-	goOn     func() bool // whether a plan may be looked for any longer
+	lacks    []unit.Field // what the message changes or builds on and the thread does not have
+	goOn     func() bool  // whether a plan may be looked for any longer
 }
 
 // recall reads what the thread and the room remember.
@@ -242,7 +243,7 @@ func (t *turn) asksFigures() bool {
 // a load.
 func (t *turn) amends() bool {
 	p := &t.phrase
-	if len(p.Facts)+len(p.Choices)+len(p.Clashes)+len(p.Refused) > 0 {
+	if len(t.lacks)+len(p.Facts)+len(p.Choices)+len(p.Clashes)+len(p.Refused) > 0 {
 		return true
 	}
 	return !t.before.empty() && (len(p.Drops) > 0 || len(p.In) > 0 || p.Covered || p.Uncovered)

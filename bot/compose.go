@@ -104,6 +104,10 @@ func overall(works []worked) engine.Verdict {
 // or a number that cannot be.
 func (t *turn) doubts(r *Reply) {
 	r.note(t.phrase.Unused...)
+	if len(t.lacks) > 0 {
+		r.need(t.lacks...)
+		r.Verdict = engine.Ask
+	}
 	for _, c := range t.phrase.Clashes {
 		r.need(statedField(c.Field))
 		r.note(c.Texts...)

@@ -17,7 +17,7 @@ import (
 // parse reads a message. A bare number is read in the light of the thread:
 // "what about 22 inches", "and 1 1/2?".
 func (t *turn) parse(text string) grammar.Phrase {
-	p := t.bot.Parse(text, grammar.Habit{Metric: t.settings.Metric})
+	p := t.bot.Parse(text, grammar.Habit{Metric: t.settings.Metric, Follows: !t.before.empty()})
 	if p.Inferred && !t.before.empty() && !p.NewStart && !t.asksAnew(p) {
 		p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return computed(a.About) })
 	}
@@ -30,7 +30,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if ofIt, ok := t.itself(p, text); ok {
 		return ofIt
 	}
-	return t.carries(t.bareReplies(t.placed(p)))
+	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(p)))))
 }
 
 // itWord stands for the load in its own thread.
@@ -46,7 +46,7 @@ var ofIt = []grammar.Verb{grammar.In, grammar.Out, grammar.Hold, grammar.Clear, 
 // itself reads a message that states nothing with the thread's load in the
 // place of "it".
 func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
-	if t.before.Load == 0 || p.Command != nil || len(p.Facts)+len(p.Amends)+len(p.Choices)+len(p.Drops) > 0 || len(itWord.FindAllString(text, -1)) != 1 || strings.ContainsAny(text, digits) {
+	if t.before.Load == 0 || p.Command != nil || len(p.Facts)+len(p.Amends)+len(p.Changes)+len(p.Choices)+len(p.Drops) > 0 || len(itWord.FindAllString(text, -1)) != 1 || strings.ContainsAny(text, digits) {
 		return p, false
 	}
 	named := t.bot.Parse(itWord.ReplaceAllString(text, strconv.Itoa(t.before.Load)), grammar.Habit{Metric: t.settings.Metric})

@@ -13,20 +13,23 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 	}
 	to := looseFields[t.before.Asks[0].About]
 	for i, f := range p.Facts {
-		if g, ok := to[f.Field]; ok && f.Loose {
+		if g, ok := to[f.Field]; ok && f.Loose && !t.onlySaid(f.Field, g) {
 			p.Facts[i].Field = g
 		}
 	}
 	return p
 }
 
+// onlySaid reports whether the thread itself has f and not g.
+func (t *turn) onlySaid(f, g unit.Field) bool { return t.before.Said.has(f) && !t.before.Said.has(g) }
+
 // looseFields are, by topic, what a measure without its part is of.
 var looseFields = map[grammar.Topic]map[unit.Field]unit.Field{
 	grammar.Strips:   {unit.StripWidth: unit.TargetWidth, unit.PanelWidth: unit.TargetWidth},
-	grammar.Move:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength},
-	grammar.Face:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength},
+	grammar.Move:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.ShopHumidity: unit.ServiceHumidity},
+	grammar.Face:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.BarCount: unit.Faces},
 	grammar.Schedule: {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength},
-	grammar.Pump:     {unit.StripWidth: unit.BedWidth, unit.StripLength: unit.BedLength},
+	grammar.Pump:     {unit.StripWidth: unit.BedWidth, unit.StripLength: unit.BedLength, unit.PanelWidth: unit.BedWidth, unit.PanelLength: unit.BedLength, unit.PanelThickness: unit.Opening},
 }
 
 // layered are the fields that say how thick a part of a stack is.

@@ -11,7 +11,7 @@ func (r *reader) command() bool {
 		return true
 	}
 	at := r.opening()
-	if at < 0 {
+	if at < 0 || r.dropsParts(at) {
 		return false
 	}
 	if refs, next := r.references(at); len(refs) > 0 {

@@ -105,6 +105,9 @@ func (r *reader) findFixes() {
 		if r.renamed(i) {
 			r.items[i].kind, r.items[i+1].used = kindFix, true
 		}
+		if r.saidAgain(i) {
+			r.items[i].kind = kindFix
+		}
 		if r.is(i, kindNot) && r.items[i].word == "no" && i+1 < len(r.items) && (r.isBreak(i+1) || r.items[i+1].amount != nil) && i > 0 {
 			j := i + 1
 			for j < len(r.items) && r.isBreak(j) {
@@ -125,6 +128,22 @@ func (r *reader) renamed(i int) bool {
 	}
 	from, _ := r.clause(i)
 	return r.within(from, i, kindNoun, r.items[i+1].id) >= 0
+}
+
+// saidAgain: "no the bar is 1 1/4" denies what was said of the bar, not the bar.
+func (r *reader) saidAgain(i int) bool {
+	if !r.is(i, kindNot) || r.items[i].word != "no" || r.isBreak(i+1) {
+		return false
+	}
+	j := i + 1
+	for r.word(j, "the", "that", "my", "our", "side") {
+		j++
+	}
+	if !r.is(j, kindNoun) || !r.word(j+1, "is", "are", "was", "should", "will") && !r.is(j+1, kindFix) {
+		return false
+	}
+	_, to := r.clause(i)
+	return r.amountsIn(j, to) > 0
 }
 
 func (r *reader) amountBefore(i int) bool {
@@ -183,7 +202,7 @@ func (r *reader) itsNow() {
 func (r *reader) bareReply() {
 	only := -1
 	for i := range r.items {
-		if r.items[i].amount == nil || r.items[i].used {
+		if r.items[i].amount == nil || r.items[i].used || r.items[i].amount.dead {
 			continue
 		}
 		if only >= 0 || r.items[i].amount.value == nil {
@@ -246,6 +265,7 @@ func (r *reader) amendment(j int) Amendment {
 	if it.amount.unit != nil {
 		a.Unit = *it.amount.unit
 	}
+	a.Of = r.comparedBefore(j)
 	return a
 }
 

@@ -163,6 +163,7 @@ func (r *reader) percents() {
 			continue
 		}
 		r.bind(i, f)
+		r.loosenLast(f == unit.ShopHumidity && !r.mentions(kindAir, "shop"))
 	}
 }
 

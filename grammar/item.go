@@ -229,7 +229,7 @@ func (am *amount) read(a *amountTree, t *token) {
 	}
 }
 
-var one = big.NewRat(1, 1)
+var one, half = big.NewRat(1, 1), big.NewRat(1, 2)
 
 // rational reads a number exactly; nil for n/0 and for more digits than any
 // number of the shop has.

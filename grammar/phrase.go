@@ -21,6 +21,9 @@ type Phrase struct {
 	Reset     bool        // the room's own defaults are to be forgotten
 	NewStart  bool        // the message begins a new question: "new one:", "plan:"
 	Amends    []Amendment // bare numbers for what the thread said last
+	Changes   []Change    // numbers by which the thread's own change
+	Gone      []Amendment // widths of strips that there are none of any more: "no 3s"
+	Gains     []Part      // parts that a later message adds without a measure: "and with a wedge"
 	Inferred  bool        // the topic was told from the facts, not asked
 	Covered   bool        // the bar is covered to its top, and no height was said with it
 	Uncovered bool        // film gets down behind the bar, and no thickness was said with it
@@ -79,7 +82,8 @@ type Fact struct {
 type Amendment struct {
 	Text  string
 	Value float64
-	Unit  unit.Unit // zero for a number without one
+	Unit  unit.Unit    // zero for a number without one
+	Of    []unit.Field // what a word beside it says that it is of: "thicker, 1/2"
 }
 
 // A Part is something a load can have or lack: "mat", "bar", "wedge".

@@ -109,7 +109,7 @@ func (r *reader) barometric(i int) bool {
 	if r.is(r.next(i), kindVacuum, "vacuum") {
 		return false
 	}
-	if r.is(r.next(i), kindAir, "barometer") {
+	if n := r.next(i); r.is(n, kindAir, "barometer") && r.barometerReads(n) < 0 {
 		return true
 	}
 	for j := i - 1; j >= 0 && !r.isStop(j) && r.items[j].amount == nil; j-- {

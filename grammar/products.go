@@ -77,6 +77,7 @@ func (r *reader) product(i, end int) {
 			r.items[k].amount.unit = &u
 		}
 		r.bind(k, fields[k-i])
+		r.loosenLast(r.habit.Follows && r.countKind(kindNoun) == 0)
 	}
 }
 

@@ -50,6 +50,7 @@ func (r *reader) read() {
 	if checks {
 		r.partsInARow()
 	}
+	r.changes()
 	r.lots(r.endsAClause)
 	r.offStrips()
 	r.layers()
@@ -61,6 +62,7 @@ func (r *reader) read() {
 	r.rates()
 	r.ratios()
 	r.choicesOfWords()
+	r.barometers()
 	r.pressures()
 	r.forces()
 	r.temperatures()

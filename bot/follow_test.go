@@ -1,0 +1,140 @@
+package bot
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"presshand/engine/unit"
+)
+
+const (
+	sideAsk  = "6 strips 2 wide 3/8 thick, 1 in bar, 25 inHg"
+	pumpAsk  = "8 cfm pump on a 4x8 frame 4 in deep to 25 inHg"
+	stockAsk = "got 12 at 2 1/8, 9 at 3, need 40 wide"
+	moveAsk  = "30 wide maple 8% in the shop, house at 35% rh 70f"
+	barAsk   = "what bar do i need for 7 strips 1 3/4 wide 3/8 thick 25 inHg"
+	flatAsk  = "flatten a board 8 wide 3/4 thick cup 1/8 24 inHg"
+	planAsk  = "14 panels 24 x 30, pva at 65F, start 7:30, 2 presses"
+	stackAsk = "sled 3/4, strips 5/16, mat 1/4, sled 3/4, opening 4 in, does it fit"
+)
+
+// What a follow-up changes of the thread's question. Numbers are by hand: in inches
+// times 25.4, in inHg times 3.386389.
+var followUps = []struct {
+	first, then string
+	field       unit.Field
+	want        float64
+}{
+	{sideAsk, "add 2 more strips", unit.StripCount, 8},
+	{sideAsk, "take out 2 strips", unit.StripCount, 4},
+	{sideAsk, "take 2 strips out", unit.StripCount, 4},
+	{sideAsk, "2 strips more", unit.StripCount, 8},
+	{sideAsk, "two more and a taller bar", unit.StripCount, 8},
+	{sideAsk, "another strip", unit.StripCount, 7},
+	{sideAsk, "what about 8 strips", unit.StripCount, 8},
+	{sideAsk, "3 inches less vacuum", unit.Vacuum, 22 * 3.386389},
+	{sideAsk, "lower vacuum like 20", unit.Vacuum, 20 * 3.386389},
+	{sideAsk, "drop the vacuum to 22", unit.Vacuum, 22 * 3.386389},
+	{sideAsk, "what if the vacuum drops 3 inches", unit.Vacuum, 22 * 3.386389},
+	{sideAsk, "bump the bar half an inch", unit.BarHeight, 1.5 * 25.4},
+	{sideAsk, "what if the bar is half an inch lower", unit.BarHeight, 0.5 * 25.4},
+	{sideAsk, "raise the bar to 2", unit.BarHeight, 2 * 25.4},
+	{sideAsk, "another half inch on the bar", unit.BarHeight, 1.5 * 25.4},
+	{sideAsk, "how about an inch and a half", unit.BarHeight, 1.5 * 25.4},
+	{sideAsk, "no the bar is 1 1/4", unit.BarHeight, 1.25 * 25.4},
+	{sideAsk, "make that 2 1/4", unit.StripWidth, 2.25 * 25.4},
+	{sideAsk, "thicker, 1/2", unit.StripThickness, 0.5 * 25.4},
+	{sideAsk, "and thinner like 5/16", unit.StripThickness, 0.3125 * 25.4},
+	{sideAsk + ", 2 bars", "one on each side", unit.BarCount, 2},
+	{planAsk, "add 4 panels", unit.PanelCount, 18},
+	{planAsk, "drop 3 panels", unit.PanelCount, 11},
+	{planAsk, "10 degrees colder", unit.ShopTemp, (55. - 32) / 1.8},
+	{barAsk, "I have a 1 1/2, will that do", unit.BarHeight, 1.5 * 25.4},
+	{barAsk, "what does a 2 in give me", unit.BarHeight, 2 * 25.4},
+	{pumpAsk, "and for 5x10", unit.BedWidth, 5 * 304.8},
+	{pumpAsk, "to 20", unit.Vacuum, 20 * 3.386389},
+	{flatAsk, "rip them in half", unit.StripWidth, 4 * 25.4},
+	{flatAsk, "would it if I ripped it in half", unit.StripThickness, 0.75 * 25.4},
+	{moveAsk, "what at 50% rh", unit.ServiceHumidity, 50},
+	{moveAsk, "humidity 50", unit.ServiceHumidity, 50},
+	{moveAsk, "and the shop at 50% rh", unit.ShopHumidity, 50},
+	{"face pressure at 25 inHg", "barometer is 29.4", unit.Ambient, 29.4 * 3.386389},
+	{"face pressure at 25 inHg", "barometer is 29.4", unit.Vacuum, 25 * 3.386389},
+}
+
+func TestHandle_followUps(t *testing.T) {
+	for _, c := range followUps {
+		r := answerTo(t, Settings{}, c.first, c.then)
+		if got, ok := r.Read.Number(c.field); !ok || math.Abs(got-c.want) > 1e-3*c.want {
+			t.Errorf("%q, then %q: %s is %g, want %g (read %v, unused %v)", c.first, c.then, c.field, got, c.want, r.Read, r.Unused)
+		}
+	}
+	r := answerTo(t, Settings{Metric: true}, "6 strips 50 wide 10 thick, 25 mm bar, 80 kPa", "bar 10 higher")
+	if got, _ := r.Read.Number(unit.BarHeight); math.Abs(got-35) > 1e-6 {
+		t.Errorf("a bar of 25 mm, 10 higher, is %g, want 35", got)
+	}
+}
+
+// What a follow-up cannot change is asked for or left unused.
+func TestHandle_followUpsThatAreNot(t *testing.T) {
+	for _, c := range []struct {
+		first, then string
+		unused      string
+		need        unit.Field
+	}{
+		{barAsk, "add 2 panels", "2", unit.PanelCount},
+		{sideAsk, "take out 8 strips", "8", unit.StripCount},
+		{sideAsk, "and with a wedge", "", unit.WedgeRatio},
+		{pumpAsk, "two pumps", "two", ""},
+		{stackAsk, "what about three sleds", "three", ""},
+		{flatAsk, "half that", "half", ""},
+		{stockAsk, "no 4s", "4s", ""},
+	} {
+		r := answerTo(t, Settings{}, c.first, c.then)
+		if c.unused != "" && !strings.Contains(strings.Join(r.Unused, " "), c.unused) {
+			t.Errorf("%q, then %q: unused %q, want %q", c.first, c.then, r.Unused, c.unused)
+		}
+		if c.need != "" && (len(r.Needs) == 0 || r.Needs[0] != c.need) {
+			t.Errorf("%q, then %q: needs %v, want %s", c.first, c.then, r.Needs, c.need)
+		}
+	}
+	if r := answerTo(t, Settings{}, sideAsk, "no the bar is 1 1/4"); r.Read.Has(unit.BarDenied) {
+		t.Errorf("a bar said again is denied: %v", r.Read)
+	}
+}
+
+func TestHandle_stockOfTheThread(t *testing.T) {
+	for then, want := range map[string]string{
+		"I only have 5 3s": "12 of 54.0, 5 of 76.2",
+		"plus 6 at 2":      "12 of 54.0, 9 of 76.2, 6 of 50.8",
+		"and 4 more at 3":  "12 of 54.0, 13 of 76.2",
+		"no 3s":            "12 of 54.0",
+	} {
+		r := answerTo(t, Settings{}, stockAsk, then)
+		piles, _ := r.Read[unit.StockPiles].(unit.Piles)
+		var got []string
+		for _, p := range piles {
+			got = append(got, fmt.Sprintf("%d of %.1f", p.Count, p.Width))
+		}
+		if s := strings.Join(got, ", "); s != want || r.Read.Has(unit.StripCount) || r.Read.Has(unit.StripWidth) {
+			t.Errorf("%q: stock is %s, want %s (read %v)", then, s, want, r.Read)
+		}
+	}
+}
+
+// answerTo plays messages of one thread and returns the last reply.
+func answerTo(t *testing.T, s Settings, texts ...string) (r Reply) {
+	t.Helper()
+	b := New(NewMemory())
+	b.Settings = func(string) Settings { return s }
+	for _, text := range texts {
+		var err error
+		if r, err = b.Handle(context.Background(), Message{Room: "shop", Thread: "1", From: "ana", Text: text}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return r
+}

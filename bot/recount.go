@@ -1,0 +1,137 @@
+package bot
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// recounted works out what a message changes by how much, from what the thread has:
+// "2 more strips". What it does not have is asked for.
+func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
+	for _, c := range p.Changes {
+		f, ok := t.afterChange(c)
+		n, _ := f.Value.(unit.Number)
+		switch {
+		case ok && n > 0 || ok && f.Field.Dimension() == unit.Warmth:
+			p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], f)
+		case ok:
+			p.Refused = append(p.Refused[:len(p.Refused):len(p.Refused)], grammar.Refusal{Field: f.Field, Text: c.By.Text, Want: "less than there is"})
+		default:
+			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], c.By.Text)
+			if len(c.Fields) > 0 {
+				t.lacks = append(t.lacks, c.Fields[0])
+			}
+		}
+	}
+	if slices.Contains(p.Gains, "wedge") && !t.before.Said.has(unit.WedgeRatio) && !stated(p.Facts, unit.WedgeRatio) {
+		t.lacks = append(t.lacks, unit.WedgeRatio)
+	}
+	return p
+}
+
+// afterChange is the number that a change makes of the thread's own.
+func (t *turn) afterChange(c grammar.Change) (grammar.Fact, bool) {
+	x, ok := t.changing(c)
+	if !ok {
+		return grammar.Fact{}, false
+	}
+	old, _ := x.Value.(unit.Number)
+	u := c.By.Unit
+	if u.Symbol == "" || c.Times || u.Dimension == unit.Warmth && u != unit.DegC && u != unit.DegF {
+		u = t.unitOf(x)
+	}
+	a := c.By
+	a.Unit = u
+	switch was := writtenIn(u, x.Field, old); {
+	case c.Times:
+		a.Value = was * c.By.Value
+	case c.Less:
+		a.Value = was - c.By.Value
+	default:
+		a.Value = was + c.By.Value
+	}
+	return amendment(x.Field, u, a), true
+}
+
+// changing is what a change is of: of several things that the thread has, one that
+// was said last.
+func (t *turn) changing(c grammar.Change) (Said, bool) {
+	fields := c.Fields
+	if len(fields) == 0 && len(t.before.Latest) == 1 {
+		fields = t.before.Latest
+	}
+	var had []Said
+	for _, f := range fields {
+		x, _ := t.before.Said.find(f)
+		if _, isNumber := x.Value.(unit.Number); isNumber && (c.By.Unit.Symbol == "" || c.By.Unit.Dimension == f.Dimension()) {
+			had = append(had, x)
+		}
+	}
+	for _, x := range had {
+		if slices.Contains(t.before.Latest, x.Field) {
+			return x, true
+		}
+	}
+	if len(had) == 0 {
+		return Said{}, false
+	}
+	return had[0], true
+}
+
+// hinted takes a bare number for what the word beside it says: "thicker, 1/2".
+func (t *turn) hinted(a grammar.Amendment) (grammar.Fact, bool) {
+	for _, f := range a.Of {
+		if x, ok := t.before.Said.find(f); ok {
+			if a.Unit.Symbol == "" {
+				a.Unit = t.unitOf(x)
+			}
+			return t.held(f, a)
+		}
+	}
+	return grammar.Fact{}, false
+}
+
+// sought takes a bare number for what the thread looks for, or pumps down to: "I
+// have a 1 1/2, will that do", "to 20".
+func (t *turn) sought(a grammar.Amendment) (grammar.Fact, bool) {
+	if t.takesBack() {
+		return grammar.Fact{}, false
+	}
+	for _, w := range t.before.Asks {
+		if w.Solve != "" {
+			if f, ok := t.held(w.Solve, a); ok && likely[w.Solve] != [2]float64{} {
+				return f, true
+			}
+		}
+		if w.About == grammar.Pump && strings.Contains(" "+strings.ToLower(t.m.Text), " to "+strings.ToLower(a.Text)) {
+			return t.held(unit.Vacuum, a)
+		}
+	}
+	return grammar.Fact{}, false
+}
+
+// takesBack reports whether a message corrects rather than wonders.
+func (t *turn) takesBack() bool {
+	text := strings.ToLower(strings.TrimSpace(t.m.Text))
+	return t.correctsByTone() && !strings.HasPrefix(text, "what about")
+}
+
+// wondersAtBar reports whether a bare length that a message wonders at is the
+// bar's: nobody tries another width of strips that are cut, and it is within
+// twice of the bar told with them.
+func (t *turn) wondersAtBar(a grammar.Amendment) bool {
+	x, ok := t.before.Said.find(unit.BarHeight)
+	old, isNumber := x.Value.(unit.Number)
+	if !ok || !isNumber || t.takesBack() || t.before.Asks[0].About != grammar.Side || !slices.Contains(t.before.Latest, unit.BarHeight) {
+		return false
+	}
+	u := a.Unit
+	if u.Symbol == "" {
+		u = t.unitOf(x)
+	}
+	return u.Dimension == unit.Distance && math.Abs(math.Log(a.Value/writtenIn(u, unit.BarHeight, old))) < 0.7
+}

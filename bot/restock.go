@@ -1,0 +1,90 @@
+package bot
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// restocked gives a count and a width to the stock that the thread chooses from:
+// "I only have 5 3s", "plus 6 at 2", "no 3s".
+func (t *turn) restocked(p grammar.Phrase) grammar.Phrase {
+	x, _ := t.before.Said.find(unit.StockPiles)
+	stock, ok := x.Value.(unit.Piles)
+	if !ok || p.NewStart || stated(p.Facts, unit.StockPiles) {
+		for _, a := range p.Gone {
+			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], a.Text)
+		}
+		return p
+	}
+	piles := slices.Clone(stock)
+	for _, a := range p.Gone {
+		if k := pileOf(piles, t.stockWidth(a, x)); k >= 0 {
+			piles = slices.Delete(piles, k, k+1)
+		} else {
+			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], a.Text)
+		}
+	}
+	count, width, told := countAndWidth(p.Facts)
+	if told {
+		piles = withPile(piles, unit.Pile{Width: width, Count: count}, t.addsStock())
+		p.Facts = slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { return f.Field == unit.StripCount || f.Field == unit.StripWidth })
+	}
+	if told || len(piles) < len(stock) {
+		p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: unit.StockPiles, Value: piles, Unit: named[x.Unit], Text: strings.TrimSpace(t.m.Text)})
+	}
+	return p
+}
+
+// stockWidth is a bare width in the unit of the stock, in mm.
+func (t *turn) stockWidth(a grammar.Amendment, stock Said) float64 {
+	u := a.Unit
+	if u.Symbol == "" {
+		u = t.unitOf(stock)
+	}
+	n, _ := amendment(unit.StripWidth, u, a).Value.(unit.Number)
+	return float64(n)
+}
+
+// countAndWidth returns the strips of one width that a message tells of.
+func countAndWidth(facts []grammar.Fact) (count int, width float64, ok bool) {
+	for _, f := range facts {
+		n, _ := f.Value.(unit.Number)
+		switch f.Field {
+		case unit.StripCount:
+			count = int(n)
+		case unit.StripWidth:
+			width = float64(n)
+		}
+	}
+	return count, width, count > 0 && width > 0
+}
+
+// withPile returns piles with one told anew, or with more added to it.
+func withPile(piles unit.Piles, p unit.Pile, adds bool) unit.Piles {
+	k := pileOf(piles, p.Width)
+	switch {
+	case k < 0:
+		return append(piles, p)
+	case adds:
+		piles[k].Count += p.Count
+	default:
+		piles[k].Count = p.Count
+	}
+	return piles
+}
+
+func pileOf(piles unit.Piles, width float64) int {
+	return slices.IndexFunc(piles, func(p unit.Pile) bool { return math.Abs(p.Width-width) < 0.01 })
+}
+
+// addsStock reports whether strips come to those that are there.
+func (t *turn) addsStock() bool {
+	words := strings.Fields(strings.ToLower(t.m.Text))
+	return slices.ContainsFunc(words, func(w string) bool {
+		return slices.Contains([]string{"plus", "more", "add", "another", "extra", "found", "also"}, w)
+	})
+}

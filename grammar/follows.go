@@ -1,0 +1,131 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// loosenLast notes that the part of what was read last was not named.
+func (r *reader) loosenLast(loose bool) {
+	if loose && len(r.bound) > 0 {
+		r.bound[len(r.bound)-1].fact.Loose = true
+	}
+}
+
+// gains reads a part that a later message adds without a measure.
+func (r *reader) gains() {
+	for i := range r.items {
+		j := i - 1
+		for r.word(j, "a", "an", "the", "one") {
+			j--
+		}
+		if r.is(i, kindNoun, "wedge") && r.word(j, "with", "add", "adding", "use", "using", "plus") && r.amountsIn(0, len(r.items)) == 0 && !r.mentions(kindNot) {
+			r.phrase.Gains = append(r.phrase.Gains, partNames[r.items[i].id])
+			return
+		}
+	}
+}
+
+// oneMore reads "another strip", "add a panel".
+func (r *reader) oneMore() {
+	for i := range r.items {
+		one := r.word(i-1, "another") || r.word(i-1, "a") && r.word(i-2, "add", "adding")
+		if !r.is(i, kindNoun, "strip", "panel", "press") || !one || isPlural(r.items[i].word) || r.amountsIn(0, len(r.items)) > 0 || r.next(i) >= 0 {
+			continue
+		}
+		by := Amendment{Text: r.text[r.items[i-1].start:r.items[i].end], Value: 1}
+		r.phrase.Changes = append(r.phrase.Changes, Change{By: by, Fields: countFields[r.items[i].id]})
+	}
+}
+
+// dropsParts: "drop 3 panels" in a thread is of its panels, not of load 3.
+func (r *reader) dropsParts(at int) bool {
+	_, less := adders[r.items[at].word]
+	return r.habit.Follows && less && r.free(at+1) && r.countedAt(at+1) && isPlural(r.items[r.next(at+1)].word)
+}
+
+// goneWidths reads "no 3s", "the 3s are gone", of strips that the thread has, and
+// "4 more at 3" of those that come in.
+func (r *reader) goneWidths() {
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) {
+			continue
+		}
+		if _, whole := r.items[i].amount.whole(); whole && r.word(i+1, "more", "extra") && r.word(i+2, "at", "of") && r.free(i+3) && r.length(i+3) {
+			r.bind(i, unit.StripCount)
+			r.bind(i+3, unit.StripWidth)
+			return
+		}
+		if r.items[i].amount.plural && r.amountsIn(0, len(r.items)) == 1 && (r.excluded(i) || r.gone(i)) {
+			r.phrase.Gone = append(r.phrase.Gone, r.amendment(i))
+			r.items[i].used = true
+		}
+	}
+}
+
+// onEachSide: "one on each side" are two.
+func (r *reader) onEachSide() {
+	for i := range r.items {
+		if !r.free(i) || r.items[i].amount.form != formWords || r.items[i].amount.value.Cmp(one) != 0 || !r.word(i+1, "on", "at", "along") {
+			continue
+		}
+		if k := i + 2; r.is(k, kindFact, "faces=2") {
+			r.items[i].used, r.items[k].meaning = true, meaning{}
+			r.say(k, unit.BarCount, unit.Number(2))
+			r.bound[len(r.bound)-1].fact.Loose = true
+		}
+	}
+}
+
+// comparedBefore are the fields that a comparative before item j names: "thicker,
+// 1/2", "thinner like 5/16".
+func (r *reader) comparedBefore(j int) []unit.Field {
+	for k := j - 1; k >= 0 && k >= j-4 && r.habit.Follows && r.items[k].amount == nil; k-- {
+		if c, ok := comparatives[r.items[k].word]; ok && c.attr != "" {
+			r.items[k].used = true
+			return sizeFields[c.attr]
+		}
+	}
+	return nil
+}
+
+// barometers gives the number behind a barometer the unit that such a number can
+// only have.
+func (r *reader) barometers() {
+	for k := range r.items {
+		i := r.barometerReads(k)
+		if i < 0 || !r.items[i].amount.bare() {
+			continue
+		}
+		for _, x := range barometerUnits {
+			if v := r.items[i].amount.float(); v >= x.from && v <= x.to {
+				u := x.unit
+				r.items[i].amount.unit = &u
+				r.bind(i, unit.Ambient)
+				break
+			}
+		}
+	}
+}
+
+// barometerUnits are what barometers show, from a mountain to the sea.
+var barometerUnits = []struct {
+	from, to float64
+	unit     unit.Unit
+}{{20, 32, unit.InHg}, {700, 1090, unit.Mbar}, {70, 109, unit.KPa}, {0.7, 1.09, unit.Bar}}
+
+// barometerReads is the amount behind the barometer at item k; -1 where none is.
+func (r *reader) barometerReads(k int) int {
+	if !r.is(k, kindAir, "barometer") {
+		return -1
+	}
+	for i := k + 1; i < len(r.items) && i <= k+4; i++ {
+		if r.free(i) {
+			if n := r.next(i); r.is(n, kindVacuum) || r.is(n, kindNoun) || r.items[i].amount.link != linkNone {
+				return -1
+			}
+			return i
+		}
+		if !r.idle(i) && !r.is(i, kindSay) && !r.is(i, kindVacuum, "pull") && r.items[i].brk != ':' && r.items[i].brk != '=' {
+			return -1
+		}
+	}
+	return -1
+}
