@@ -121,8 +121,7 @@ func (t *turn) takesBack() bool {
 }
 
 // wondersAtBar reports whether a bare length that a message wonders at is the
-// bar's: nobody tries another width of strips that are cut, and it is within
-// twice of the bar told with them.
+// bar's: it is near the bar told last, or says the strips' own width again.
 func (t *turn) wondersAtBar(a grammar.Amendment) bool {
 	x, ok := t.before.Said.find(unit.BarHeight)
 	old, isNumber := x.Value.(unit.Number)
@@ -133,5 +132,11 @@ func (t *turn) wondersAtBar(a grammar.Amendment) bool {
 	if u.Symbol == "" {
 		u = t.unitOf(x)
 	}
-	return u.Dimension == unit.Distance && math.Abs(math.Log(a.Value/writtenIn(u, unit.BarHeight, old))) < 0.7
+	if u.Dimension != unit.Distance {
+		return false
+	}
+	width, _ := t.before.Said.facts().Number(unit.StripWidth)
+	now, _ := amendment(unit.StripWidth, u, a).Value.(unit.Number)
+	off := math.Abs(math.Log(a.Value / writtenIn(u, unit.BarHeight, old)))
+	return off < 0.55 || math.Abs(float64(now)-width) < 0.01
 }

@@ -30,9 +30,12 @@ var adders = map[string]bool{
 
 // movers are verbs that change what stands beside them, and whether they lower it.
 var movers = map[string]bool{
-	"raise": false, "raised": false, "raising": false, "bump": false, "bumped": false, "increase": false, "increased": false, "lift": false, "boost": false, "rise": false, "rises": false, "grow": false,
+	"raise": false, "raised": false, "raising": false, "bump": false, "bump up": false, "bumped": false, "increase": false, "increased": false, "lift": false, "boost": false, "rise": false, "rises": false, "grow": false,
 	"lower": true, "lowered": true, "reduce": true, "reduced": true, "decrease": true, "drop": true, "drops": true, "dropped": true, "fall": true, "falls": true, "shorten": true, "cut": true,
 }
+
+// planes are verbs that take off thickness.
+var planes = wordSet(`plane planed sand sanded`)
 
 // countFields are the counts of parts.
 var countFields = map[string][]unit.Field{
@@ -52,6 +55,7 @@ var sizeFields = map[string][]unit.Field{
 // changes reads what a later message changes by how much.
 func (r *reader) changes() {
 	r.halves()
+	r.bumpsUp()
 	if c := r.phrase.Command; !r.habit.Follows || c != nil && c.Verb != Correct {
 		return
 	}
@@ -60,7 +64,7 @@ func (r *reader) changes() {
 	r.goneWidths()
 	r.onEachSide()
 	r.things()
-	if r.said(unit.Lasting) {
+	if r.said(unit.Lasting) && r.amountsIn(0, len(r.items)) > 1 {
 		return // so much in so long is a rate
 	}
 	for i := range r.items {
@@ -91,6 +95,8 @@ func (r *reader) canChange(i int) bool {
 func (r *reader) changeAt(i int) (c Change, words []int, ok bool) {
 	attr := ""
 	switch k, less := r.mover(i); {
+	case r.lessCounted(i):
+		r.items[i].amount.minus, c.Less = false, true
 	case r.compared(i) >= 0:
 		by := comparatives[r.items[r.compared(i)].word]
 		words, c.Less, attr = []int{r.compared(i)}, by.less, by.attr
@@ -104,6 +110,9 @@ func (r *reader) changeAt(i int) (c Change, words []int, ok bool) {
 			return c, nil, false
 		}
 		words = []int{k}
+		if planes[r.items[k].word] {
+			attr = "thick"
+		}
 	}
 	c.Fields, ok = r.changed(i, attr)
 	return c, words, ok
@@ -113,7 +122,7 @@ func (r *reader) changeAt(i int) (c Change, words []int, ok bool) {
 // than"; -1 where none is.
 func (r *reader) compared(i int) int {
 	at := i + 1
-	if r.countedAt(i) && r.next(i) == at && r.word(at+1, "more", "less", "fewer", "extra") {
+	if r.countedAt(i) && r.next(i) == at && r.word(at+1, "more", "less", "fewer", "extra") && (r.isBreak(at+2) || r.word(at+2, "and")) {
 		at++ // "2 strips more"
 	}
 	if at >= len(r.items) || r.items[at].amount != nil || r.word(at+1, "than", "or") {
@@ -137,13 +146,13 @@ func (r *reader) adder(i int) (at int, less bool) {
 		return -1, false
 	}
 	less, ok := adders[r.items[j].word]
-	if !ok && r.word(j, "take", "takes", "taking", "pull", "knock", "shave") && r.takenOff(i) {
+	if !ok && r.word(j, "take", "takes", "taking", "pull", "knock", "shave", "plane", "planed", "sand", "sanded") && r.takenOff(i) {
 		less, ok = true, true
 	}
 	if !ok && r.word(j, "off", "out") && r.word(j-1, "take", "taking", "pull", "knock", "shave") {
 		less, ok = true, true
 	}
-	if _, whole := r.items[i].amount.whole(); !ok || !r.countedAt(i) && !r.addedTo(i) && !(whole && r.items[i].amount.bare() && r.next(i) < 0) {
+	if _, whole := r.items[i].amount.whole(); !ok || !r.countedAt(i) && !r.addedTo(i) && !planes[r.items[j].word] && !(whole && r.items[i].amount.bare() && r.next(i) < 0) {
 		return -1, false
 	}
 	return j, less
@@ -169,7 +178,7 @@ func (r *reader) countedAt(i int) bool {
 
 // addedTo: "another half inch on the bar", "add 1/4 to the bar".
 func (r *reader) addedTo(i int) bool {
-	return r.word(i+1, "on", "to", "onto", "off", "from") && r.is(r.next(i+1), kindNoun) || r.is(r.next(i), kindVacuum, "vacuum")
+	return r.word(i+1, "on", "to", "onto", "off", "from") && (r.is(r.next(i+1), kindNoun) || r.is(r.next(i+1), kindAttr)) || r.is(r.next(i), kindVacuum, "vacuum")
 }
 
 // mover is the verb left of item i that raises or lowers what stands between, or
@@ -202,8 +211,13 @@ func (r *reader) mover(i int) (at int, less bool) {
 	return -1, false
 }
 
+// partAt reports whether item j is something that can be raised or lowered.
 func (r *reader) partAt(j int) bool {
-	return r.is(j, kindNoun) && movers[r.items[max(j, 0)].word] == false && bareFields[r.items[max(j, 0)].id] != "" || r.is(j, kindNoun, "strip", "pump") || r.is(j, kindVacuum, "vacuum", "gauge") || r.is(j, kindAir)
+	if r.is(j, kindNoun) {
+		it := &r.items[j]
+		return it.id == "strip" || it.id == "pump" || bareFields[it.id] != "" && !movers[it.word]
+	}
+	return r.is(j, kindVacuum, "vacuum", "gauge") || r.is(j, kindAir)
 }
 
 // changed are the fields that the number at item i can change.
@@ -218,6 +232,11 @@ func (r *reader) changed(i int, attr string) ([]unit.Field, bool) {
 		return countFields[r.items[n].id], countFields[r.items[n].id] != nil
 	}
 	switch {
+	case am.is(unit.Lasting):
+		return []unit.Field{unit.PressTime}, r.compared(i) >= 0
+	case am.is(unit.Pressing) && (r.solving != "" || r.namesFigure(i)):
+		am.dead = true // so much more than a figure was
+		return nil, false
 	case am.is(unit.Pressing):
 		if r.within(from, to, kindAir, "barometer") >= 0 {
 			return []unit.Field{unit.Ambient}, true

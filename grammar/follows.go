@@ -9,6 +9,15 @@ func (r *reader) loosenLast(loose bool) {
 	}
 }
 
+// bumpsUp: "bump up the vacuum" says nothing of a hump.
+func (r *reader) bumpsUp() {
+	for i := range r.items {
+		if r.items[i].word == "bump up" && r.word(i+1, "the", "my", "our") && r.partAt(i+2) {
+			r.items[i].meaning, r.items[i].used = meaning{}, true
+		}
+	}
+}
+
 // gains reads a part that a later message adds without a measure.
 func (r *reader) gains() {
 	for i := range r.items {
@@ -19,6 +28,30 @@ func (r *reader) gains() {
 		if r.is(i, kindNoun, "wedge") && r.word(j, "with", "add", "adding", "use", "using", "plus") && r.amountsIn(0, len(r.items)) == 0 && !r.mentions(kindNot) {
 			r.phrase.Gains = append(r.phrase.Gains, partNames[r.items[i].id])
 			return
+		}
+	}
+}
+
+// lessCounted: "minus 2 strips".
+func (r *reader) lessCounted(i int) bool {
+	am := r.items[i].amount
+	return am.minus && am.bare() && am.form == formInt && r.is(r.next(i), kindNoun, "strip", "panel")
+}
+
+func (r *reader) namesFigure(i int) bool {
+	f, _ := r.figureNear(i)
+	return f != ""
+}
+
+// sized keeps a comparative beside a measure from asking how wood moves: "2 inches
+// narrower".
+func (r *reader) sized() {
+	if !r.habit.Follows || r.amountsIn(0, len(r.items)) == 0 {
+		return
+	}
+	for i := range r.items {
+		if c, ok := comparatives[r.items[i].word]; ok && c.attr != "" && r.is(i, kindAsk) {
+			r.items[i].meaning = meaning{}
 		}
 	}
 }
@@ -63,10 +96,14 @@ func (r *reader) goneWidths() {
 // onEachSide: "one on each side" are two.
 func (r *reader) onEachSide() {
 	for i := range r.items {
-		if !r.free(i) || r.items[i].amount.form != formWords || r.items[i].amount.value.Cmp(one) != 0 || !r.word(i+1, "on", "at", "along") {
+		on := i + 1
+		if r.is(on, kindNoun, "bar") {
+			on++
+		}
+		if !r.free(i) || r.items[i].amount.form != formWords || r.items[i].amount.value.Cmp(one) != 0 || !r.word(on, "on", "at", "along") {
 			continue
 		}
-		if k := i + 2; r.is(k, kindFact, "faces=2") {
+		if k := on + 1; r.is(k, kindFact, "faces=2") {
 			r.items[i].used, r.items[k].meaning = true, meaning{}
 			r.say(k, unit.BarCount, unit.Number(2))
 			r.bound[len(r.bound)-1].fact.Loose = true
@@ -109,7 +146,7 @@ func (r *reader) barometers() {
 var barometerUnits = []struct {
 	from, to float64
 	unit     unit.Unit
-}{{20, 32, unit.InHg}, {700, 1090, unit.Mbar}, {70, 109, unit.KPa}, {0.7, 1.09, unit.Bar}}
+}{{20, 32, unit.InHg}, {800, 1090, unit.Mbar}, {70, 109, unit.KPa}, {0.7, 1.09, unit.Bar}}
 
 // barometerReads is the amount behind the barometer at item k; -1 where none is.
 func (r *reader) barometerReads(k int) int {

@@ -39,6 +39,7 @@ func (r *reader) read() {
 	r.killNeeds()
 	r.livesIn()
 	r.findStart()
+	r.sized()
 	r.findAsks()
 	r.guessTopic()
 	if r.command() {
