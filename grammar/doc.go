@@ -13,6 +13,8 @@
 //	reader.go    the tree to bindings, pass by pass: structures first (stacks, stock,
 //	             clocks, rates), then units that say what they are, then counts,
 //	             sizes and lengths by the words around them; last the questions
+//	changes.go   in a message that follows others: by how much it changes a number of
+//	             its thread, which the bot works out
 //
 // The tree's grammar, kept true by a test:
 //
