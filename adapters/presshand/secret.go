@@ -34,6 +34,9 @@ func secret(variable, file string) (string, error) {
 	if word == "" {
 		return "", hint(fmt.Errorf("%s is empty", file), "put the secret into it")
 	}
+	if n := len(strings.Split(word, "\n")); n > 1 {
+		return "", hint(fmt.Errorf("%s has %d lines", file, n), "leave the secret alone in it")
+	}
 	return word, nil
 }
 
