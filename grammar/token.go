@@ -235,12 +235,17 @@ func (t *tokenizer) hyphen(s scrap, next, nextGlued bool) {
 		t.push(symMinus, 1)
 	case next && nextGlued && t.at == 0:
 		t.push(symMinus, 1)
+	case after && s.glued && nextGlued && hyphenUnits[scrapNorm(t.scraps, t.at+1)]:
+		t.at++ // "1-inch bar"
 	case !s.glued && !nextGlued:
 		t.push(symComma, 1) // a dash
 	default:
 		t.push(symMark, 1)
 	}
 }
+
+// hyphenUnits are the units that a hyphen joins to their number.
+var hyphenUnits = wordSet(`inch in foot ft mm cm`)
 
 // between reports whether "between" stands just before: "between 8 and 12".
 func (t *tokenizer) between() bool {
