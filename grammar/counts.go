@@ -85,7 +85,7 @@ func (r *reader) count(i, n int) {
 			return
 		}
 		if n >= 1 && !isPlural(it.word) && !spoken && it.word != "pc" && it.word != "lam" {
-			if n < 2 || r.habit.Metric && n > 12 || r.has(unit.StripCount) {
+			if n < 2 || r.habit.Metric && n > 12 && !r.singularCount(i, j) || r.has(unit.StripCount) {
 				return
 			}
 		}
@@ -100,7 +100,7 @@ func (r *reader) count(i, n int) {
 			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: "joints and one"}, i, false})
 		}
 	case r.is(j, kindNoun, "panel"), r.is(j, kindPeril):
-		if isPlural(it.word) || spoken || n == 1 {
+		if isPlural(it.word) || spoken || n == 1 || r.singularCount(i, j) {
 			if spoken && n == 1 && !r.dayPlan() {
 				return
 			}

@@ -114,7 +114,7 @@ func (r *reader) attrLengths(sure bool) {
 			if !r.is(j, kindAttr) || r.items[j].used {
 				continue
 			}
-			if pass == 1 && r.attrNumber(j, 0) >= 0 {
+			if r.levelWord(j) || pass == 1 && r.attrNumber(j, 0) >= 0 {
 				continue
 			}
 			i := r.attrNumber(j, pass)
@@ -243,6 +243,7 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		from, _ := r.clause(i)
 		noun = r.frameNoun(from, attr)
 		r.loose = !r.mentions(kindNoun, noun)
+		noun = r.bySpan(i, noun, attr)
 	}
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {
 		return unit.StripThickness
