@@ -78,25 +78,33 @@ func (r *reader) nextLive(from, to int) int {
 func (r *reader) afterBut(i int) int {
 	_, to := r.sentence(i)
 	but := -1
-	for j := i + 1; j < to && j < i+10; j++ {
+	for j := i + 1; j < to && j < i+24; j++ {
 		switch {
-		case r.word(j, "but", "now", "today"):
+		case but < 0 && r.word(j, "but", "now", "today"):
 			but = j
 		case but < 0 && r.live(j):
 			return -1
-		case but >= 0 && r.live(j):
-			if j-but > 8 || !alike(r.items[i].amount, r.items[j].amount) {
-				return -1
-			}
+		case but >= 0 && r.live(j) && !r.ofElse(i, j):
 			return j
 		}
 	}
 	return -1
 }
 
+// ofElse reports whether the amount at j has words of its own that are not those of
+// the amount at i.
+func (r *reader) ofElse(i, j int) bool {
+	if !alike(r.items[i].amount, r.items[j].amount) {
+		return true
+	}
+	n, m := r.next(i), r.next(j)
+	own := r.is(m, kindNoun) && !r.startsAnew(m) || r.is(m, kindAttr)
+	return own && (n < 0 || r.items[n].id != r.items[m].id)
+}
+
 // wasNowIs: "strips were 3/8 but after planing they're 5/16".
 func (r *reader) wasNowIs(i int) {
-	if !r.live(i) || !r.word(i-1, "was", "were") {
+	if !r.free(i) || !r.word(i-1, "was", "were") {
 		return
 	}
 	if j := r.afterBut(i); j >= 0 && r.word(j-1, "are", "theyre", "its", "is", "now") {

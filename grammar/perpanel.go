@@ -18,12 +18,15 @@ func (r *reader) sharedOut() {
 	}
 	all, panels := int(number(r.bound[s])), int(number(r.bound[p]))
 	from, to := r.bound[s].from, r.bound[p].from
+	if from >= to && !r.saidInAll(from) {
+		return
+	}
 	total := r.saidInAll(from)
 	if panels < 2 || !total && !(r.word(to-1, "for") && from < to) {
 		return
 	}
 	if all%panels != 0 || all/panels < fewestShared {
-		if total {
+		if total || all/panels >= fewestShared {
 			r.refuse(unit.StripCount, r.bound[s].fact.Text, "the strips of one panel")
 			r.drop(unit.StripCount)
 		}
@@ -54,10 +57,10 @@ func (r *reader) saidInAll(i int) bool {
 // bySpan corrects the part that a bare width was taken for: none is as wide as a
 // panel and one strip, and no panel as narrow as its strips.
 func (r *reader) bySpan(i int, noun, attr string) string {
-	const widestOfAll = 0.4
+	const widestOfAll = 0.45
 	switch {
 	case attr != "wide" || r.has(unit.StockPiles):
-	case noun == "strip" && r.size(i) > widestOfAll && !r.has(unit.PanelWidth):
+	case noun == "strip" && r.topic != Flatten && r.size(i) > widestOfAll && !r.has(unit.PanelWidth):
 		return "panel"
 	case noun == "panel" && small(r.size(i)) && r.mentions(kindNoun, "strip") && !r.has(unit.StripWidth):
 		return "strip"

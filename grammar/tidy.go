@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+
+	"presshand/engine/unit"
 )
 
 // tidy joins and parts the items that only the words around them tell how to.
@@ -40,8 +42,9 @@ func (r *reader) groupedThousands() {
 	if !r.habit.Metric {
 		return
 	}
+	r.metresToThree()
 	for i := range r.items {
-		if am := r.items[i].amount; am != nil && am.form == formDecimal && thousands.MatchString(r.items[i].text) && r.inSize(i) {
+		if am := r.items[i].amount; am != nil && am.form == formDecimal && (am.unit == nil || am.unit.Symbol == "mm") && thousands.MatchString(r.items[i].text) && r.inSize(i) {
 			am.value = new(big.Rat).Mul(am.value, big.NewRat(1000, 1))
 			am.form = formInt
 		}
@@ -51,6 +54,25 @@ func (r *reader) groupedThousands() {
 			n, _ := r.items[i].amount.whole()
 			m, _ := plainWhole(r.items[i+1].amount)
 			r.joinNext(i, 1000*n+m)
+		}
+	}
+}
+
+// belowOne is a length in metres, to the millimetre.
+var belowOne = regexp.MustCompile(`^0[.,]\d{3}$`)
+
+// metresToThree reads "1.200 x 0.600" in metres: its second number has no thousands.
+func (r *reader) metresToThree() {
+	for i := 1; i < len(r.items); i++ {
+		if !r.timesAt(i) || r.items[i-1].amount == nil {
+			continue
+		}
+		a, b := r.items[i-1], r.items[i]
+		if belowOne.MatchString(a.text) && thousands.MatchString(b.text) || belowOne.MatchString(b.text) && thousands.MatchString(a.text) {
+			for _, it := range []item{a, b} {
+				u := unit.Metre
+				it.amount.unit, it.amount.unitRaw = &u, "m"
+			}
 		}
 	}
 }
