@@ -123,6 +123,10 @@ func (t *tokenizer) unitFits(m meaning, n int) bool {
 		return n > 1 || !prepositional[after]
 	case "c", "f", "g", "m", "s", "h", "l", "n":
 		return n > 1 || s.glued || t.last().symbol != symWords
+	case "tons", "pounds", "lbs", "lb":
+		if len(t.tokens) > 1 && t.tokens[len(t.tokens)-2].symbol == symTimes {
+			return false // "4x8 tons" asks
+		}
 	case "second", "ton":
 		return t.last().symbol != symWords || after != "check"
 	case "'":

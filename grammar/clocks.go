@@ -196,12 +196,15 @@ func afternoon(clock string) string {
 
 func (r *reader) suffixAt(i int) int {
 	for j := i + 1; j < len(r.items) && j <= i+2; j++ {
-		if r.is(j, kindRole, "am", "pm") {
+		if r.is(j, kindRole, "am", "pm") && !r.amWhat(j) && (j == i+1 || !r.is(i+1, kindNoun)) {
 			return j
 		}
 	}
 	return i
 }
+
+// amWhat: "am I ok" is no morning.
+func (r *reader) amWhat(j int) bool { return r.items[j].word == "am" && r.word(j+1, "i") }
 
 func (r *reader) daySuffix(i int) string {
 	j := r.suffixAt(i)
@@ -238,6 +241,12 @@ func (r *reader) clockRole(i int) string {
 			if r.items[j].word == "start" || r.items[j].word == "tomorrow" || r.items[j].word == "today" {
 				return "start"
 			}
+		case r.word(j, "by", "before") && r.warmBefore(j):
+			return ""
+		case r.word(j, "by") && j == i-1 && r.is(r.next(i), kindRole, "start") && r.endsAClause(r.next(i)+1):
+			return "start"
+		case r.word(j, "stop", "stopping") && r.pairOrSuffix(i) || r.word(j, "until", "till", "til") && r.dayPlan() && r.pairOrSuffix(i):
+			return "deadline"
 		case r.word(j, "by", "before") && (r.dayPlan() || r.pairOrSuffix(i)):
 			return "deadline"
 		case r.is(j, kindVerb, "out") && r.dayPlan() && r.word(j+1, "at", "by", "before"):
@@ -248,6 +257,15 @@ func (r *reader) clockRole(i int) string {
 		}
 	}
 	return ""
+}
+
+// warmBefore: "65 by noon" is how warm it gets.
+func (r *reader) warmBefore(j int) bool {
+	if j < 1 || r.items[j-1].amount == nil {
+		return false
+	}
+	am := r.items[j-1].amount
+	return am.is(unit.Warmth) || am.bare() && !r.habit.Metric && am.float() >= 40 && am.float() <= 110 && r.mentions(kindGlue)
 }
 
 func (r *reader) pairOrSuffix(i int) bool {

@@ -38,7 +38,11 @@ func (r *reader) counts() {
 			continue
 		}
 		if r.countBehind(i) {
-			r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[i-2].id])
+			k := i - 2
+			if r.is(i-1, kindNoun) {
+				k = i - 1
+			}
+			r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[k].id])
 			continue
 		}
 		r.count(i, n)
@@ -47,6 +51,9 @@ func (r *reader) counts() {
 
 // countBehind: "strips: 7", "panels = 3", "slats, 7."
 func (r *reader) countBehind(i int) bool {
+	if r.numberOfThem(i) {
+		return true
+	}
 	if i < 2 || !r.is(i-2, kindNoun, "strip", "panel") || !isPlural(r.items[i-2].word) {
 		return false
 	}
@@ -74,6 +81,8 @@ func (r *reader) count(i, n int) {
 		if f := r.countedThings(i, j); f != "" && n > 1 {
 			r.bind(i, f)
 		}
+	case it.amount != nil && j > 0 && r.size(j) > widestStrip && r.size(j-1) > widestStrip:
+		r.bind(i, unit.PanelCount) // "fourteen 24 by 48s"
 	case it.amount != nil:
 		r.bind(i, unit.StripCount)
 	case r.is(j, kindNoun, "face"):
@@ -85,7 +94,7 @@ func (r *reader) count(i, n int) {
 			return
 		}
 		if n >= 1 && !isPlural(it.word) && !spoken && it.word != "pc" && it.word != "lam" {
-			if n < 2 || r.habit.Metric && n > 12 || r.has(unit.StripCount) {
+			if n < 2 || r.habit.Metric && n > 12 && !r.singularCount(i, j) || r.has(unit.StripCount) {
 				return
 			}
 		}
@@ -100,7 +109,7 @@ func (r *reader) count(i, n int) {
 			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: "joints and one"}, i, false})
 		}
 	case r.is(j, kindNoun, "panel"), r.is(j, kindPeril):
-		if isPlural(it.word) || spoken || n == 1 {
+		if isPlural(it.word) || spoken || n == 1 || r.singularCount(i, j) {
 			if spoken && n == 1 && !r.dayPlan() {
 				return
 			}
@@ -149,7 +158,7 @@ func (r *reader) offStrips() {
 			if _, ok := r.items[i+1].amount.whole(); ok {
 				r.items[i].used = true
 				f := unit.PanelCount
-				if r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "panel") {
+				if (r.mentions(kindNoun, "strip", "bar") || r.word(i+3, "w", "t")) && !r.mentions(kindNoun, "panel") {
 					f = unit.StripCount
 				}
 				r.bind(i+1, f)

@@ -119,7 +119,13 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
 		return true
 	}
-	if r.topic == Glue && r.word(i-1, "at") && n < 0 && v >= 40 && v <= 110 && !r.habit.Metric && !r.said(unit.Warmth) {
+	if r.topic == Glue && r.word(i+1, "too") && r.is(i+2, kindAsk) || r.is(i+1, kindAsk, "glue") && in(r.items[i+1].word, "too cold", "warm enough", "too warm", "too hot") {
+		return true
+	}
+	if r.word(i-1, "at") && r.is(i-2, kindGlue) && v >= 40 && v <= 110 && !r.habit.Metric && !r.said(unit.Warmth) {
+		return true // "pva at 65"
+	}
+	if r.topic == Glue && r.word(i-1, "at") && (n < 0 || r.is(n, kindRole, "start") || r.word(n, "by", "ok", "okay", "fine", "good", "alright") || r.is(n, kindAsk)) && v >= 40 && v <= 110 && !r.habit.Metric && !r.said(unit.Warmth) {
 		return true
 	}
 	if r.is(p, kindAir, "rh") && p > 0 && r.items[p-1].amount != nil && r.near(p, i) {

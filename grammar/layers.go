@@ -79,7 +79,7 @@ func (r *reader) repeatLevels(ls unit.Layers) unit.Layers {
 		}
 	}
 	for i := range r.items {
-		if !r.is(i, kindNoun, "sled") || i == 0 || !r.free(i-1) {
+		if !r.is(i, kindNoun, "sled") && !r.levelWord(i) || i == 0 || !r.free(i-1) || r.hasLabel(i-1) {
 			continue
 		}
 		n, ok := r.items[i-1].amount.whole()
@@ -153,11 +153,21 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			if s.noun < 0 || it.id == "core" {
 				s.noun, s.part = i, layerParts[it.id]
 			}
-		case it.kind == kindNoun && (it.id == "opening" || it.id == "frame" || it.id == "gap" || it.id == "press" || it.id == "bag"), it.kind == kindVacuum, it.kind == kindAttr && it.id != "thick":
+		case r.is(i, kindNoun, "opening"):
+			if s.noun >= 0 && s.amount >= 0 {
+				spans = append(spans, s)
+			}
+			if !r.ownsNumber(i) && !(i+1 < to && r.items[i+1].amount != nil && r.is(i+2, kindNoun)) {
+				return spans
+			}
+			i++
+			s = layerSpan{noun: -1, amount: -1}
+		case it.kind == kindNoun && (it.id == "frame" || it.id == "gap" || it.id == "press" || it.id == "bag"), it.kind == kindVacuum, it.kind == kindAttr && it.id != "thick":
 			return spans
+		case it.amount != nil && r.is(r.prev(i), kindRole, "vary"):
 		case it.amount != nil:
 			am := it.amount
-			counted := false
+			counted := r.singularCount(i, i+1)
 			if n, ok := am.whole(); ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || !told && isPlural(r.items[i+1].word)) {
 				counted = true
 			}

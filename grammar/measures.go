@@ -114,7 +114,7 @@ func (r *reader) attrLengths(sure bool) {
 			if !r.is(j, kindAttr) || r.items[j].used {
 				continue
 			}
-			if pass == 1 && r.attrNumber(j, 0) >= 0 {
+			if r.noDirection(j) || pass == 1 && r.attrNumber(j, 0) >= 0 {
 				continue
 			}
 			i := r.attrNumber(j, pass)
@@ -135,7 +135,7 @@ func (r *reader) letters() {
 			continue
 		}
 		behind := r.free(i-1) && (r.isBreak(i+1) || r.items[min(i+1, len(r.items)-1)].brk == 'x')
-		before := i+2 < len(r.items) && r.items[i+1].brk == '=' && r.free(i+2)
+		before := i+2 < len(r.items) && r.items[i+1].brk == '=' && r.free(i+2) || r.letterFirst(i)
 		if !behind && !before {
 			continue
 		}
@@ -243,6 +243,10 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		from, _ := r.clause(i)
 		noun = r.frameNoun(from, attr)
 		r.loose = !r.mentions(kindNoun, noun)
+		noun = r.bySpan(i, noun, attr)
+	}
+	if noun == "panel" {
+		noun = r.bySpan(i, noun, attr)
 	}
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {
 		return unit.StripThickness

@@ -137,6 +137,9 @@ func (r *reader) nounLength(i int) {
 	}
 	it := &r.items[k]
 	id := it.id
+	if id == "sled" && r.singularCount(i, k) {
+		return
+	}
 	if it.kind == kindWood {
 		r.woodLength(i)
 		return

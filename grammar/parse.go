@@ -28,6 +28,7 @@ func (r *reader) finish() {
 			it.text = r.text[it.start:it.end]
 		}
 	}
+	r.tidy()
 	r.system = r.lengthSystem()
 }
 

@@ -31,6 +31,9 @@ func (r *reader) pressures() {
 
 // vacuumInches: "25 inches" is mercury beside a word of vacuum and no part.
 func (r *reader) vacuumInches(i int) bool {
+	if r.is(r.prev(i), kindAir, "barometer") && r.items[i].amount.float() >= 20 {
+		return true
+	}
 	if n := r.next(i); r.is(n, kindNoun) && r.items[n].id != "pump" && r.items[n].id != "leak" || r.is(n, kindAttr) {
 		return false
 	}
@@ -323,7 +326,7 @@ func (r *reader) bareVacuum() {
 		if !cued && r.word(j, "at", "holds", "to") {
 			cued = r.is(r.prev(j), kindVacuum)
 		}
-		if !cued && (r.is(i-1, kindVacuum) || r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame") || r.word(i+1, "on") && r.is(r.next(i), kindVacuum, "gauge")) {
+		if !cued && (r.is(i-1, kindVacuum) || r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir") || r.word(i+1, "on") && r.is(r.next(i), kindVacuum, "gauge")) {
 			cued = true
 		}
 		if !cued {

@@ -26,6 +26,9 @@ func (r *reader) rates() {
 		if r.solving == unit.PumpSpeed {
 			continue
 		}
+		if am.bare() {
+			r.unitOfDrop(i)
+		}
 		if am.is(unit.Pressing) && r.dropped(i) {
 			continue
 		}
@@ -42,13 +45,14 @@ func (r *reader) rates() {
 // and the leak.
 func (r *reader) dropped(i int) bool {
 	j := i + 1
-	if r.word(j, "to") {
+	for r.is(j, kindNoun, "leak") || r.word(j, "to") {
 		j++
 	}
 	if j >= len(r.items) || !r.free(j) || r.items[j].amount.link != linkTo && r.items[j-1].word != "to" {
 		return false
 	}
 	a, b := r.items[i].amount, r.items[j].amount
+	r.inNoInch(j)
 	if !b.is(unit.Pressing) && b.unit != nil || a.value == nil || b.value == nil {
 		return false
 	}

@@ -14,7 +14,7 @@ var roles = []entry{
 	{kindRole, "spread", "spread, coverage, spread rate, spreads, spreading, spread at, put on at"},
 	{kindRole, "mintemp", "nothing under, not below, min temp, minimum temp, minimum temperature, not below, lowest temperature, min temperature, dont use below, do not use below, use above, above, not under, no lower than"},
 	{kindRole, "friction", "friction, mu, µ, μ, coefficient of friction, friction coefficient, cof, coefficient, measured friction"},
-	{kindRole, "over", "past the opening, past the fence, over the opening, overfill, overfilled, over full, overfull, oversize, too wide, over size, wider than the opening, wider than the gap, run over, runs over, over the fence, over the fences, over the fence to fence, bigger than the opening, proud of the opening, too long for the opening, over width"},
+	{kindRole, "over", "past the opening, past the fence, over the opening, overfill, overfilled, over full, overfull, oversize, too wide, over size, wider than the opening, wider than the gap, wider than the fence opening, wider than the fence, wider than the fences, wider than between the fences, run over, runs over, over the fence, over the fences, over the fence to fence, bigger than the opening, proud of the opening, too long for the opening, over width"},
 	{kindRole, "run over", "run, runs"},
 	{kindRole, "drive", "driven, drive, driving, hit, tapped, pushed, push, drive it, belted, knock, knocked, whack, press it in with, hammer, driving force, drive force, knocked in, push it in, jacked, jack"},
 	{kindRole, "layup", "lay up, layup, laying up, lay ups, layups, glue and lay, spreading and laying, spread and lay, takes us, loading, to load, stack up, to glue and stack, to spread and close, to glue, to lay up, gluing up"},

@@ -102,6 +102,8 @@ func (r *reader) durationField(i int) unit.Field {
 			return unit.LayupLoad
 		}
 		return unit.LayupPanel
+	case (role == unit.LabelOpen || role == unit.LabelClosed) && r.eachPanel(i):
+		return unit.LayupPanel
 	case role == unit.LabelPress && !label:
 		return unit.PressTime
 	case role != "" && (label || role != unit.LabelPress):
@@ -134,6 +136,11 @@ func (r *reader) perLoad(i int) bool {
 		}
 	}
 	return false
+}
+
+// eachPanel: "8 min a panel" with nothing between.
+func (r *reader) eachPanel(i int) bool {
+	return (r.word(i+1, "a", "per", "each", "every") || r.is(i+1, kindRole, "in a row")) && r.is(i+2, kindNoun, "panel")
 }
 
 func (r *reader) perPanel(i int) bool {

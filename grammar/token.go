@@ -101,7 +101,7 @@ func (t *tokenizer) integer() {
 			return
 		}
 	}
-	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeFraction && !t.scraps[t.at+2].ordinal && !t.sizeAndThickness() {
+	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeFraction && !t.scraps[t.at+2].ordinal && !t.sizeAndThickness() && !t.sizeAndTrim(whole) {
 		if part := rational(t.scraps[t.at+2].norm); part != nil && part.Cmp(one) < 0 {
 			t.push(symWords, 3).value = part.Add(part, whole)
 			return
@@ -119,6 +119,12 @@ func (t *tokenizer) integer() {
 func (t *tokenizer) sizeAndThickness() bool {
 	l := t.last()
 	return l != nil && l.symbol == symTimes && (isWord(t.scraps, t.at+3, "thick") || isWord(t.scraps, t.at+4, "thick"))
+}
+
+// sizeAndTrim: "need 36 and 1/4 trim" is a width and what comes off.
+func (t *tokenizer) sizeAndTrim(whole *big.Rat) bool {
+	m, n := trade.longest(t.scraps, t.at+3)
+	return n > 0 && m.kind == kindRole && m.id == "trim" && whole.Cmp(big.NewRat(12, 1)) >= 0
 }
 
 // push makes a token of the next n scraps.
@@ -235,12 +241,17 @@ func (t *tokenizer) hyphen(s scrap, next, nextGlued bool) {
 		t.push(symMinus, 1)
 	case next && nextGlued && t.at == 0:
 		t.push(symMinus, 1)
+	case after && s.glued && nextGlued && hyphenUnits[scrapNorm(t.scraps, t.at+1)]:
+		t.at++ // "1-inch bar"
 	case !s.glued && !nextGlued:
 		t.push(symComma, 1) // a dash
 	default:
 		t.push(symMark, 1)
 	}
 }
+
+// hyphenUnits are the units that a hyphen joins to their number.
+var hyphenUnits = wordSet(`inch in foot ft mm cm`)
 
 // between reports whether "between" stands just before: "between 8 and 12".
 func (t *tokenizer) between() bool {
@@ -267,7 +278,7 @@ func (t *tokenizer) linkOr(sym lexer.TokenType, link bool) {
 }
 
 func (t *tokenizer) word(s scrap) {
-	if t.afterNumber() && t.behindNumber(s) {
+	if t.afterNumber() && (t.inchAndPart(s) || t.behindNumber(s)) {
 		return
 	}
 	if v, n := wordNumber(t.scraps, t.at); n > 0 && !t.tradeRun(n) && !t.pronoun(s, n) {

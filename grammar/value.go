@@ -87,6 +87,8 @@ func (r *reader) bareUnit(am *amount, d unit.Dimension) unit.Unit {
 func (r *reader) bareVacuumUnit(am *amount) unit.Unit {
 	v := am.float()
 	switch {
+	case !r.habit.Metric && v <= 1.05 && am.brokenInch():
+		return unit.One
 	case v <= 1.05:
 		return unit.Bar
 	case !r.habit.Metric && v <= 31:
@@ -97,6 +99,12 @@ func (r *reader) bareVacuumUnit(am *amount) unit.Unit {
 		return unit.Mbar
 	}
 	return unit.One
+}
+
+// brokenInch reports whether a number below one was written as a tape has it: no
+// gauge in bar is read so.
+func (am *amount) brokenInch() bool {
+	return am.form == formFraction || am.form == formWords && am.value != nil && !am.value.IsInt()
 }
 
 // lengthSystem is the unit that bare lengths take from those beside them:

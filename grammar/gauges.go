@@ -1,0 +1,86 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// twoGauges reads the vacuum at two places, "27 at the pump and 24 at the bag": the
+// press has what its own gauge shows; the pump's stays unused.
+func (r *reader) twoGauges() {
+	pump, press := -1, -1
+	for i := range r.items {
+		if !r.free(i) || !r.gaugeReading(i) {
+			continue
+		}
+		switch r.placeOf(i) {
+		case "":
+		case "pump":
+			pump = i
+		default:
+			press = i
+		}
+	}
+	if pump < 0 && press < 0 || !r.vacuumNear(pump) && !r.vacuumNear(press) {
+		return
+	}
+	if press >= 0 {
+		r.bind(press, unit.Vacuum)
+		if pump >= 0 {
+			r.items[pump].amount.dead = true
+		}
+	}
+}
+
+// gaugeReading reports whether the amount at item i can be what a gauge shows.
+func (r *reader) gaugeReading(i int) bool {
+	am := r.items[i].amount
+	if am.link == linkTimes || r.timesAt(i+1) || am.form == formPair || r.is(r.next(i), kindAttr) {
+		return false
+	}
+	if n := r.next(i); n == i+1 && r.is(n, kindNoun) {
+		return false
+	}
+	if am.is(unit.Pressing) {
+		return true
+	}
+	return am.bare() && (am.float() >= 5 || r.habit.Metric) && r.bareVacuumUnit(am).Dimension == unit.Pressing
+}
+
+// placeOf is the part that a reading is told to be at: right behind it, else before.
+func (r *reader) placeOf(i int) string {
+	if j := r.placeAt(i + 1); j >= 0 {
+		return r.items[j].id
+	}
+	if r.word(i-1, "is", "reads", "at", "its") || r.is(i-1, kindSay) || r.is(i-1, kindVacuum) {
+		i--
+	}
+	for j := max(i-4, 0); j < i; j++ {
+		if k := r.placeAt(j); k >= 0 && k == i-1 {
+			return r.items[k].id
+		}
+	}
+	return ""
+}
+
+// placeAt is the part that "at the bag" from item j on names; -1 where it does not.
+func (r *reader) placeAt(j int) int {
+	if j < 0 || !r.word(j, "at", "on", "by") {
+		return -1
+	}
+	for j++; r.word(j, "the", "my", "our"); j++ {
+	}
+	if r.is(j, kindNoun, "pump", "bag", "press", "frame", "bed") {
+		return j
+	}
+	return -1
+}
+
+// vacuumNear reports whether the sentence of item i speaks of a vacuum or a gauge.
+func (r *reader) vacuumNear(i int) bool {
+	if i < 0 {
+		return false
+	}
+	if r.items[i].amount.is(unit.Pressing) {
+		return true
+	}
+	from, to := r.sentence(i)
+	return r.within(from, to, kindVacuum) >= 0
+}

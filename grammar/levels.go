@@ -1,0 +1,122 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// levels builds as many levels as were counted where one of them was told by its
+// measures: "two 3/4 sleds, 5/16 strips on each".
+func (r *reader) levels() {
+	if r.has(unit.StackLayers) {
+		return
+	}
+	n, at := r.levelCount()
+	sled, strip, mat := r.measureOf(unit.SledThickness), r.measureOf(unit.StripThickness), r.measureOf(unit.MatThickness)
+	if n < 2 || sled < 0 || strip < 0 || !r.has(unit.Opening) && r.topic != Stack && !r.levelWord(at+1) {
+		return
+	}
+	fill := unit.Layers{r.layerOf("strips", strip)}
+	if mat >= 0 {
+		fill = append(fill, r.layerOf("mat", mat))
+	}
+	base := r.layerOf("sled", sled)
+	between := r.opensWithin(0, len(r.items), "between")
+	var layers unit.Layers
+	for k := 0; k < n; k++ {
+		layers = append(layers, base)
+		if k < n-1 || !between {
+			layers = append(layers, fill...)
+		}
+	}
+	first, last := at, at
+	for _, k := range []int{sled, strip, mat} {
+		if k >= 0 {
+			first, last = min(first, r.bound[k].from), max(last, r.bound[k].from)
+		}
+	}
+	r.items[at].used = true
+	r.drop(unit.SledThickness, unit.StripThickness, unit.MatThickness)
+	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
+}
+
+// measureOf is the one binding of a field; -1 where there is none or several.
+func (r *reader) measureOf(f unit.Field) int {
+	at := -1
+	for k, b := range r.bound {
+		if b.fact.Field != f || b.weak {
+			continue
+		}
+		if at >= 0 {
+			return -1
+		}
+		at = k
+	}
+	return at
+}
+
+func (r *reader) layerOf(part string, k int) unit.Layer {
+	v, _ := r.bound[k].fact.Value.(unit.Number)
+	return unit.Layer{Part: part, Thickness: float64(v)}
+}
+
+// drop takes back all that was read of fields.
+func (r *reader) drop(fs ...unit.Field) {
+	kept := r.bound[:0]
+	for _, b := range r.bound {
+		gone := false
+		for _, f := range fs {
+			gone = gone || b.fact.Field == f
+		}
+		if !gone {
+			kept = append(kept, b)
+		}
+	}
+	r.bound = kept
+}
+
+// levelCount finds a number that counts sleds or levels, and its item.
+func (r *reader) levelCount() (n, at int) {
+	for i := range r.items {
+		if n, ok := r.wholeAt(i); ok && n >= 2 && n <= 12 && !r.hasLabel(i) && r.countsLevels(i) {
+			return n, i
+		}
+	}
+	return 0, -1
+}
+
+// countsLevels reports whether the whole number at item i counts levels: "3 sleds",
+// "two 3/4 sleds", "4 sled 3/4", "three layers", "4 high of".
+func (r *reader) countsLevels(i int) bool {
+	j := i + 1
+	if j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.link == linkNone && r.length(j) {
+		j++
+	}
+	if r.is(j, kindNoun, "sled") {
+		return isPlural(r.items[j].word) || r.singularCount(i, j)
+	}
+	return j == i+1 && r.levelWord(j)
+}
+
+// hasLabel reports whether a word right before item i says what its number is.
+func (r *reader) hasLabel(i int) bool {
+	return r.is(i-1, kindNoun) || r.is(i-1, kindVacuum) || r.is(i-1, kindAttr) && nounForms[r.items[i-1].word] || r.word(i-1, "at", "is", "to")
+}
+
+// levelWord reports whether item j is a word for the levels of a stack.
+func (r *reader) levelWord(j int) bool {
+	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.is(j, kindAttr, "tall") && r.word(j+1, "of")
+}
+
+// singularCount reports whether the whole number at item i counts the thing at j
+// though that stands in the singular: it has a size or a count of its own behind it.
+func (r *reader) singularCount(i, j int) bool {
+	if i < 0 || j != i+1 || j >= len(r.items) || !r.is(j, kindNoun) || isPlural(r.items[j].word) || r.hasLabel(i) {
+		return false
+	}
+	if n, ok := r.items[i].amount.whole(); !ok || n < 2 || r.items[i].amount.form == formDecimal {
+		return false
+	}
+	k := j + 1
+	for r.word(k, "of", "with", "at") || r.is(k, kindRole, "in a row") {
+		k++
+	}
+	return k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.link == linkNone && (r.length(k) || k > j+1)
+}

@@ -1,0 +1,279 @@
+package grammar
+
+import (
+	"presshand/engine/unit"
+)
+
+// oldAndNew reads a value that took the place of another one in the same message.
+func (r *reader) oldAndNew() {
+	for i := range r.items {
+		r.saidWrong(i)
+		r.wasNowIs(i)
+		r.usualNowIs(i)
+		r.wentTo(i)
+		r.workedFrom(i)
+	}
+	r.countLeft()
+}
+
+// live reports whether item i is an amount that still counts.
+func (r *reader) live(i int) bool { return r.free(i) && !r.items[i].amount.hearsay }
+
+// alike reports whether two amounts can be of the same field.
+func alike(a, b *amount) bool {
+	return a.value != nil && b.value != nil && (a.unit == nil || b.unit == nil || a.unit.Dimension == b.unit.Dimension)
+}
+
+// takesPlace puts the amount at item b in the place of that at item a: the words
+// around a say what both are of, unless b has words of its own.
+func (r *reader) takesPlace(a, b int) {
+	x, y := &r.items[a], &r.items[b]
+	if !alike(x.amount, y.amount) {
+		return
+	}
+	if n := r.next(b); r.is(n, kindNoun) && !r.startsAnew(n) || r.is(n, kindAttr) {
+		x.amount.dead = true
+		y.amount.link = linkNone
+		return
+	}
+	r.unuse(x.text)
+	link, plural := x.amount.link, x.amount.plural
+	u, raw := x.amount.unit, x.amount.unitRaw
+	am := *y.amount
+	am.link, am.plural = link, plural
+	if am.unit == nil {
+		am.unit, am.unitRaw = u, raw
+	}
+	x.amount, x.text = &am, y.text
+	y.used = true
+}
+
+// saidWrong: "3/8 is wrong, 7/16".
+func (r *reader) saidWrong(i int) {
+	if !r.live(i) || !r.word(i+1, "is", "was") || !r.word(i+2, "wrong") || i+3 >= len(r.items) || !r.isBreak(i+3) {
+		return
+	}
+	j := r.nextLive(i+3, len(r.items))
+	r.items[i].amount.dead = true
+	for k := i - 1; k >= 0 && j >= 0; k-- {
+		if r.live(k) && alike(r.items[k].amount, r.items[i].amount) && r.items[k].amount.value.Cmp(r.items[i].amount.value) == 0 {
+			r.takesPlace(k, j)
+			return
+		}
+	}
+}
+
+// nextLive is the first live amount of [from, to); -1 where there is none.
+func (r *reader) nextLive(from, to int) int {
+	for j := from; j < to && j < len(r.items); j++ {
+		if r.live(j) {
+			return j
+		}
+	}
+	return -1
+}
+
+// afterBut is the first live amount behind a "but" that follows item i in its
+// sentence with no other amount of the kind between; -1 where there is none.
+func (r *reader) afterBut(i int) int {
+	_, to := r.sentence(i)
+	but := -1
+	for j := i + 1; j < to && j < i+24; j++ {
+		switch {
+		case but < 0 && r.word(j, "but", "now", "today"):
+			but = j
+		case but < 0 && r.live(j):
+			return -1
+		case but >= 0 && r.live(j) && !r.ofElse(i, j):
+			return j
+		}
+	}
+	return -1
+}
+
+// ofElse reports whether the amount at j has words of its own that are not those of
+// the amount at i.
+func (r *reader) ofElse(i, j int) bool {
+	if !alike(r.items[i].amount, r.items[j].amount) {
+		return true
+	}
+	n, m := r.next(i), r.next(j)
+	own := r.is(m, kindNoun) && !r.startsAnew(m) || r.is(m, kindAttr)
+	return own && (n < 0 || r.items[n].id != r.items[m].id)
+}
+
+// wasNowIs: "strips were 3/8 but after planing they're 5/16".
+func (r *reader) wasNowIs(i int) {
+	if !r.free(i) || !r.word(i-1, "was", "were") {
+		return
+	}
+	if j := r.afterBut(i); j >= 0 && r.word(j-1, "are", "theyre", "its", "is", "now") {
+		r.takesPlace(i, j)
+	}
+}
+
+// usual are the words for what is not so this time.
+var usual = wordSet(`normally usually normal typically ordinarily`)
+
+// thisTime reports whether words around item j say that it holds for once.
+func (r *reader) thisTime(j int) bool {
+	for k := j - 1; k >= 0 && k >= j-5 && r.items[k].amount == nil; k-- {
+		if r.word(k, "this", "today", "now", "todays", "tonight") {
+			return true
+		}
+	}
+	return r.word(j+1, "today", "now", "tonight") || r.word(j+1, "this") && r.word(j+2, "time")
+}
+
+// usualNowIs: "normally 25 inHg but 21 today"; such a message does not tell the
+// shop's habits.
+func (r *reader) usualNowIs(i int) {
+	if !r.live(i) {
+		return
+	}
+	at := i - 1
+	for at >= 0 && at > i-6 && r.items[at].amount == nil && !r.isStop(at) && !r.saysUsual(at) {
+		at--
+	}
+	if at < 0 || !r.saysUsual(at) {
+		return
+	}
+	j := r.afterBut(i)
+	if j < 0 || !r.thisTime(j) {
+		return
+	}
+	if r.is(at, kindAsk) {
+		r.items[at].meaning, r.items[at].used = meaning{}, true
+	}
+	r.takesPlace(i, j)
+}
+
+func (r *reader) saysUsual(i int) bool {
+	if usual[r.items[i].word] {
+		return true
+	}
+	return r.is(i, kindAsk) && in(r.items[i].word, "we normally use", "we normally run", "we usually use", "we usually run")
+}
+
+// wentTo: "went from a 1 in bar to 1 1/2".
+func (r *reader) wentTo(i int) {
+	from := i - 1
+	for r.word(from, "a", "an", "the") {
+		from--
+	}
+	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !r.word(from-1, "went", "gone", "switched", "changed", "moved", "swapped") {
+		return
+	}
+	for j := i + 1; j < len(r.items) && j < i+6 && !r.isStop(j); j++ {
+		if r.live(j) {
+			if r.items[j].amount.link == linkTo || r.word(j-1, "to") || r.word(j-1, "a", "an") && r.word(j-2, "to") {
+				r.takesPlace(i, j)
+			}
+			return
+		}
+	}
+}
+
+// workings are the ways of making strips thinner.
+var workings = wordSet(`resawn resawed planed dressed surfaced milled thicknessed sanded thinned skimmed`)
+
+// workedFrom: "resawn from 8/4 to 3/8" leaves the second.
+func (r *reader) workedFrom(i int) {
+	if !r.live(i) || i+1 >= len(r.items) || !r.live(i+1) || r.items[i+1].amount.link != linkTo || !r.length(i) || !r.length(i+1) {
+		return
+	}
+	from := i - 1
+	if r.items[max(from, 0)].word == "from" {
+		from--
+	}
+	if r.word(from, "down") {
+		from--
+	}
+	if from < 0 || !workings[r.items[from].word] {
+		return
+	}
+	r.items[i].amount.dead = true
+	r.items[i+1].amount.link = linkNone
+	if n := r.next(i + 1); !r.is(n, kindAttr) && !r.is(n, kindNoun) {
+		r.bind(i+1, unit.StripThickness)
+	}
+}
+
+// countLeft: "2 strips are cracked so only 6 left", "3 more strips, so 8" name the
+// count that holds in the end.
+func (r *reader) countLeft() {
+	for i := range r.items {
+		if !r.live(i) || !r.leavesThem(i) {
+			continue
+		}
+		if _, ok := r.items[i].amount.whole(); !ok {
+			continue
+		}
+		noun := ""
+		for k := i - 1; k >= 0; k-- {
+			if n, ok := r.wholeAt(k); ok && n > 0 && r.is(r.next(k), kindNoun, "strip", "panel") || ok && r.word(k+1, "more") && r.is(r.next(k+1), kindNoun, "strip", "panel") {
+				j := r.next(k)
+				if r.word(j, "more") {
+					j = r.next(j)
+				}
+				if noun == "" {
+					noun = r.items[j].id
+				}
+				if noun == r.items[j].id {
+					r.items[k].amount.dead = true
+				}
+			}
+		}
+		if f := map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[noun]; f != "" {
+			r.bind(i, f)
+		}
+	}
+}
+
+func (r *reader) wholeAt(i int) (int, bool) {
+	if !r.live(i) {
+		return 0, false
+	}
+	return r.items[i].amount.whole()
+}
+
+// leavesThem reports whether the number at item i is what a sum came to.
+func (r *reader) leavesThem(i int) bool {
+	j, so := i-1, false
+	for j >= 0 && (r.word(j, "only", "just", "so", "makes", "make", "that", "leaves", "leaving", "thats", "now", "have", "got", "we", "i", "its", "us", "me", "is", "are", "there") || r.is(j, kindRole, "target") && r.word(j, "make", "makes")) {
+		so = so || r.word(j, "so", "makes", "leaves", "leaving")
+		j--
+	}
+	if !so {
+		return false
+	}
+	end := i + 1
+	for r.word(end, "left", "now", "total", "good", "ones", "altogether", "then") {
+		end++
+	}
+	return r.isBreak(end)
+}
+
+// trusted binds a number that is believed more than the one said before it:
+// "it says 25 but I trust maybe 23". Which holds is asked.
+func (r *reader) trusted() {
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		j := i - 1
+		for r.word(j, "maybe", "more", "like", "about", "around", "its", "only", "perhaps") {
+			j--
+		}
+		if !r.word(j, "trust", "believe") {
+			continue
+		}
+		if n := r.next(i); r.is(n, kindNoun) || r.is(n, kindAttr) {
+			continue
+		}
+		if k := r.lastBefore(i, i); k >= 0 && r.sameSentence(r.bound[k].from, i) {
+			r.items[j].used = true
+			r.bind(i, r.bound[k].fact.Field)
+		}
+	}
+}

@@ -1,0 +1,222 @@
+package grammar
+
+import (
+	"math"
+	"math/big"
+	"regexp"
+	"slices"
+	"strconv"
+
+	"presshand/engine/unit"
+)
+
+// tidy joins and parts the items that only the words around them tell how to.
+func (r *reader) tidy() {
+	r.groupedThousands()
+	r.gluedHyphens()
+	r.sameInBrackets()
+	r.countAndFraction()
+	r.loadsOf()
+	r.spacedClock()
+}
+
+// remove takes items [from, to) out of the message.
+func (r *reader) remove(from, to int) { r.items = slices.Delete(r.items, from, to) }
+
+// joinNext makes one whole number of items i and i+1.
+func (r *reader) joinNext(i, n int) {
+	it := &r.items[i]
+	last := r.items[i+1]
+	it.amount.value, it.amount.form = big.NewRat(int64(n), 1), formInt
+	it.amount.unit, it.amount.unitRaw = last.amount.unit, last.amount.unitRaw
+	it.end, it.text = last.end, r.text[it.start:last.end]
+	r.remove(i+1, i+2)
+}
+
+// thousands is how a metric shop writes a length of more than a metre with its
+// thousands set apart.
+var thousands = regexp.MustCompile(`^[1-9][.,]\d{3}( ?mm)?$`)
+
+// groupedThousands reads "1.200 x 2.400" and "1 200 x 2 400 mm".
+func (r *reader) groupedThousands() {
+	if !r.habit.Metric {
+		return
+	}
+	r.metresToThree()
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.form == formDecimal && (am.unit == nil || am.unit.Symbol == "mm") && thousands.MatchString(r.items[i].text) && r.inSize(i) {
+			am.value = new(big.Rat).Mul(am.value, big.NewRat(1000, 1))
+			am.form = formInt
+		}
+	}
+	for i := 0; i+1 < len(r.items); i++ {
+		if r.spacedThousand(i) && (r.timesAt(i) || r.timesAt(i+2) && r.spacedThousand(i+2)) {
+			n, _ := r.items[i].amount.whole()
+			m, _ := plainWhole(r.items[i+1].amount)
+			r.joinNext(i, 1000*n+m)
+		}
+	}
+}
+
+// belowOne is a length in metres, to the millimetre.
+var belowOne = regexp.MustCompile(`^0[.,]\d{3}$`)
+
+// metresToThree reads "1.200 x 0.600" in metres: its second number has no thousands.
+func (r *reader) metresToThree() {
+	for i := 1; i < len(r.items); i++ {
+		if !r.timesAt(i) || r.items[i-1].amount == nil {
+			continue
+		}
+		a, b := r.items[i-1], r.items[i]
+		if belowOne.MatchString(a.text) && thousands.MatchString(b.text) || belowOne.MatchString(b.text) && thousands.MatchString(a.text) {
+			for _, it := range []item{a, b} {
+				u := unit.Metre
+				it.amount.unit, it.amount.unitRaw = &u, "m"
+			}
+		}
+	}
+}
+
+// inSize reports whether the amount at i is joined to another by "x".
+func (r *reader) inSize(i int) bool { return r.timesAt(i) || r.timesAt(i+1) }
+
+func (r *reader) timesAt(i int) bool {
+	return i >= 0 && i < len(r.items) && r.items[i].amount != nil && r.items[i].amount.link == linkTimes
+}
+
+// spacedThousand: "1 200", where the count in "2 600 x 1200" is none.
+func (r *reader) spacedThousand(i int) bool {
+	if i+1 >= len(r.items) || r.items[i].amount == nil || r.items[i+1].amount == nil {
+		return false
+	}
+	a, b := r.items[i], r.items[i+1]
+	return len(a.text) == 1 && a.amount.form == formInt && a.text != "0" && b.amount.form == formInt && b.amount.link == linkNone && b.start == a.end+1 && len(b.text) >= 3 && digits(b.text) == 3
+}
+
+// digits counts the digits that a text begins with.
+func digits(s string) int {
+	n := 0
+	for n < len(s) && s[n] >= '0' && s[n] <= '9' {
+		n++
+	}
+	return n
+}
+
+// gluedHyphens: "2-wide 3/8-thick".
+func (r *reader) gluedHyphens() {
+	for i := len(r.items) - 2; i > 0; i-- {
+		if r.items[i].brk == '-' && r.items[i-1].amount != nil && r.items[i-1].end == r.items[i].start && r.items[i].end == r.items[i+1].start && r.is(i+1, kindAttr) {
+			r.remove(i, i+1)
+		}
+	}
+}
+
+// sameInBrackets drops a measure that says the one before it again in another
+// unit: 2" (51 mm).
+func (r *reader) sameInBrackets() {
+	for i := len(r.items) - 4; i >= 0; i-- {
+		if r.items[i].amount == nil || r.items[i+1].brk != '(' || r.items[i+2].amount == nil || r.items[i+3].brk != ')' {
+			continue
+		}
+		a, b := r.items[i].amount, r.items[i+2].amount
+		if a.unit == nil || b.unit == nil || a.value == nil || b.value == nil || a.unit.Dimension != b.unit.Dimension || a.unit.Symbol == b.unit.Symbol {
+			continue
+		}
+		if x, y := a.unit.SI(a.float()), b.unit.SI(b.float()); math.Abs(x-y) < 0.03*math.Abs(x) {
+			r.remove(i+1, i+4)
+		}
+	}
+}
+
+// countAndFraction parts "8 1/2 inch thick strips": no strip is so thick.
+func (r *reader) countAndFraction() {
+	for i := 0; i < len(r.items); i++ {
+		am := r.items[i].amount
+		if am == nil || am.form != formMixed || am.value == nil || am.link != linkNone || am.float() < 3 || !r.length(i) || !r.is(i+1, kindAttr, "thick") {
+			continue
+		}
+		if n := r.next(i + 1); !(r.is(n, kindNoun, "strip") || r.is(n, kindWood) && r.is(r.next(n), kindNoun, "strip")) {
+			continue
+		}
+		r.partCount(i)
+	}
+}
+
+// partCount makes a count and a measure of the mixed number at item i.
+func (r *reader) partCount(i int) {
+	it := r.items[i]
+	whole := digits(it.text)
+	if whole == 0 || whole+1 >= len(it.text) {
+		return
+	}
+	n, _ := strconv.Atoi(it.text[:whole])
+	count, part := it, it
+	count.end, count.text = it.start+whole, it.text[:whole]
+	count.amount = &amount{value: big.NewRat(int64(n), 1), form: formInt}
+	part.start, part.text = it.start+whole+1, it.text[whole+1:]
+	a := *it.amount
+	a.value, a.form = new(big.Rat).Sub(a.value, count.amount.value), formFraction
+	part.amount = &a
+	r.items = slices.Insert(r.items, i, count)
+	r.items[i+1] = part
+}
+
+// loadsOf reads "3 loads of 4 panels" as twelve of them.
+func (r *reader) loadsOf() {
+	for i := 0; i+4 < len(r.items); i++ {
+		if r.items[i].amount == nil || !in(r.items[i+1].word, "loads", "batches", "sets", "stacks") || !r.word(i+2, "of") || r.items[i+3].amount == nil {
+			continue
+		}
+		n, okN := r.items[i].amount.whole()
+		m, okM := r.items[i+3].amount.whole()
+		if okN && okM && n > 1 && n < 100 && m > 0 && m < 1000 && r.is(r.next(i+3), kindNoun, "panel") {
+			it := r.items[i+3]
+			it.amount.value = big.NewRat(int64(n*m), 1)
+			it.start, it.text = r.items[i].start, r.text[r.items[i].start:it.end]
+			r.items[i+3] = it
+			r.remove(i, i+3)
+		}
+	}
+}
+
+// minutesBehind is the second half of "7h30".
+var minutesBehind = regexp.MustCompile(`^h[0-5]\d$`)
+
+// spacedClock reads "start 7 30" and "7h30" as clock times.
+func (r *reader) spacedClock() {
+	for i := 0; i+1 < len(r.items); i++ {
+		am := r.items[i].amount
+		if am == nil || am.form != formInt || am.link != linkNone {
+			continue
+		}
+		h, ok := plainWhole(am)
+		if !ok || h > 23 || am.unit != nil {
+			continue
+		}
+		next := r.items[i+1]
+		minutes := ""
+		switch {
+		case next.amount == nil && next.start == r.items[i].end && minutesBehind.MatchString(next.word):
+			minutes = next.word[1:]
+		case next.amount != nil && len(next.text) == 2 && digits(next.text) == 2 && next.text < "60" && next.start == r.items[i].end+1 && next.amount.link == linkNone && h > 3 && r.clockCue(i) && !r.is(i+2, kindNoun) && !r.is(i+2, kindAttr) && !r.timesAt(i+2):
+			minutes = next.text
+		}
+		if minutes == "" {
+			continue
+		}
+		m, _ := strconv.Atoi(minutes)
+		am.form, am.pair, am.value = formPair, [2]int{h, m}, nil
+		r.items[i].end, r.items[i].text = next.end, r.text[r.items[i].start:next.end]
+		r.remove(i+1, i+2)
+	}
+}
+
+// clockCue reports whether a word of starting or of a deadline stands right
+// before item i.
+func (r *reader) clockCue(i int) bool {
+	j := i - 1
+	for r.word(j, "at", "by") {
+		j--
+	}
+	return r.is(j, kindRole, "start", "deadline") && r.items[j].word != "from"
+}

@@ -1,0 +1,61 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// inchAndPart: "by three eighths inch and a half bar" ends a measure below an inch
+// without its unit, and begins another of one inch and more.
+func (t *tokenizer) inchAndPart(s scrap) bool {
+	v := t.last().value
+	if s.norm != "inch" || v == nil || v.Cmp(one) >= 0 || !isWord(t.scraps, t.at+1, "and") {
+		return false
+	}
+	part, n := fractionWords(t.scraps, t.at+2)
+	if n == 0 || !t.nounAt(t.at+2+n) {
+		return false
+	}
+	t.inchOf(2+n, part.Add(part, one))
+	return true
+}
+
+// noDirection reports whether the direction word at item j measures nothing: "4 high
+// of", "how long".
+func (r *reader) noDirection(j int) bool { return r.levelWord(j) || r.word(j-1, "how") }
+
+// letterFirst: "w 2 1/4, t 3/8" with the letter between breaks.
+func (r *reader) letterFirst(i int) bool {
+	return r.isBreak(i-1) && i+1 < len(r.items) && r.free(i+1) && r.length(i+1) && r.isBreak(i+2)
+}
+
+// numberOfThem: "number of strips 6".
+func (r *reader) numberOfThem(i int) bool {
+	j := i - 1
+	for j > 0 && (r.items[j].brk == ':' || r.items[j].brk == '=') {
+		j--
+	}
+	return i-j <= 2 && r.is(j, kindNoun, "strip", "panel") && r.word(j-1, "of") && r.items[max(j-2, 0)].word == "number"
+}
+
+// unitOfDrop gives the first of "from 0,85 to 0,80 bar in 12 minutes" the unit of the
+// second.
+func (r *reader) unitOfDrop(i int) {
+	n := i + 1
+	if n >= len(r.items) || !r.free(n) || r.items[n].amount.link != linkTo || !r.items[n].amount.is(unit.Pressing) {
+		return
+	}
+	k := n + 1
+	for r.word(k, "in", "over", "within", "about") || r.is(k, kindRole, "length") {
+		k++
+	}
+	if k > n+1 && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Lasting) {
+		u := *r.items[n].amount.unit
+		r.items[i].amount.unit = &u
+	}
+}
+
+// inNoInch: of "drops to 24 in 10 min" the "in" is no inch.
+func (r *reader) inNoInch(j int) {
+	am := r.items[j].amount
+	if am.unitRaw == "in" && j+1 < len(r.items) && r.items[j+1].amount != nil && r.items[j+1].amount.is(unit.Lasting) {
+		am.unit, am.unitRaw = nil, ""
+	}
+}
