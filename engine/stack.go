@@ -225,6 +225,9 @@ func (b *builder) judgeClearance(p pile) {
 	}
 	give(b, unit.Opening, unit.Exactly(opening))
 	left := opening - p.height
+	if math.Abs(left) < 1e-9 { // the noise of a sum
+		left = 0
+	}
 	give(b, unit.Clearance, unit.Exactly(left))
 	b.work(unit.Clearance, unit.Exactly(left), "opening − height", "geometry", Computed, func() string {
 		return say(unit.Opening, opening) + " − " + say(unit.StackHeight, p.height)

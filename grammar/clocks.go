@@ -243,7 +243,7 @@ func (r *reader) clockRole(i int) string {
 			}
 		case r.word(j, "by", "before") && r.warmBefore(j):
 			return ""
-		case r.word(j, "by") && j == i-1 && r.is(r.next(i), kindRole, "start") && r.endsAClause(r.next(i)+1):
+		case r.word(j, "by") && j == i-1 && r.is(r.next(i), kindRole, "start") && r.isBreak(r.next(i)+1):
 			return "start"
 		case r.word(j, "stop", "stopping") && r.pairOrSuffix(i) || r.word(j, "until", "till", "til") && r.dayPlan() && r.pairOrSuffix(i):
 			return "deadline"

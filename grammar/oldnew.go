@@ -203,7 +203,7 @@ func (r *reader) workedFrom(i int) {
 // count that holds in the end.
 func (r *reader) countLeft() {
 	for i := range r.items {
-		if !r.live(i) || !r.leavesThem(i) {
+		if !r.live(i) || !r.sumCameTo(i) {
 			continue
 		}
 		if _, ok := r.items[i].amount.whole(); !ok {
@@ -237,8 +237,8 @@ func (r *reader) wholeAt(i int) (int, bool) {
 	return r.items[i].amount.whole()
 }
 
-// leavesThem reports whether the number at item i is what a sum came to.
-func (r *reader) leavesThem(i int) bool {
+// sumCameTo reports whether the number at item i is what a sum came to.
+func (r *reader) sumCameTo(i int) bool {
 	j, so := i-1, false
 	for j >= 0 && (r.word(j, "only", "just", "so", "makes", "make", "that", "leaves", "leaving", "thats", "now", "have", "got", "we", "i", "its", "us", "me", "is", "are", "there") || r.is(j, kindRole, "target") && r.word(j, "make", "makes")) {
 		so = so || r.word(j, "so", "makes", "leaves", "leaving")

@@ -123,6 +123,9 @@ func (r *reader) sameInBrackets() {
 			continue
 		}
 		if x, y := a.unit.SI(a.float()), b.unit.SI(b.float()); math.Abs(x-y) < 0.03*math.Abs(x) {
+			it := &r.items[i]
+			it.end = r.items[i+3].end
+			it.text = r.text[it.start:it.end]
 			r.remove(i+1, i+4)
 		}
 	}
