@@ -67,6 +67,9 @@ func (t *turn) corrects(ctx context.Context) (bool, error) {
 		return false, nil
 	}
 	l, err := t.ledger.Load(ctx, t.before.Load)
+	if errors.As(err, new(*book.RefusedError)) { // there is no such load
+		return false, nil
+	}
 	if err != nil {
 		return false, err
 	}

@@ -63,7 +63,7 @@ func checkPrint(t *testing.T, text string, h grammar.Habit) {
 var digits = regexp.MustCompile(`(?:^|[^\p{L}\p{M}0-9²³])([0-9]+)`)
 
 // markup is a chat service's own mention or link, whose digits are no numbers.
-var markup = regexp.MustCompile(`https?://[^ \t\n<>"')]*|<(?:[@#!]|http)[^> \n]*>`)
+var markup = regexp.MustCompile(`https?://[^ \t\n<>"')]*|@[A-Za-z][A-Za-z0-9_.-]*|<(?:[@#!]|http)[^> \n]*>`)
 
 // checkNumbers holds the law that no number is left behind: every digit of the
 // message stands in something that was read or in what was not used.
@@ -108,7 +108,7 @@ func recorded(p grammar.Phrase) string {
 	for _, tk := range p.Taken {
 		out = append(out, tk.Typed)
 	}
-	if c := p.Command; c != nil {
+	for c := p.Command; c != nil; c = c.Then {
 		out = append(out, fmt.Sprint(c.Loads), fmt.Sprint(c.From), c.Note, c.Title, c.Time, c.Clock, c.Press)
 		for _, f := range c.Measured {
 			fact(f)

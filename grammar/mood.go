@@ -45,6 +45,9 @@ func (r *reader) mood() {
 		r.leaves(c, c.Note)
 		*c = Command{Verb: Show, Meant: c.Verb, Loads: c.Loads}
 		if c.Meant == Post || c.Meant == Undo || c.Meant == Copy {
+			for _, n := range c.Loads {
+				r.unuse(strconv.Itoa(n))
+			}
 			*c = Command{Verb: NotDone, Meant: c.Meant}
 		}
 	case r.deniesVerb(end):
