@@ -320,6 +320,9 @@ func (r *reader) bareVacuum() {
 		if v := r.items[i].amount.float(); !cued && r.topic == Pump && r.word(i-1, "to") && r.next(i) < 0 && v >= 10 && v <= 30 {
 			cued = true // "how many minutes to 25?"
 		}
+		if v := r.items[i].amount.float(); !cued && r.topic == Pump && r.is(i-1, kindVerb, "hold") && r.next(i) < 0 && v >= 10 && v <= 30 && !r.habit.Metric {
+			cued = true // "a leak of 1 inHg a minute, will she hold 24?"
+		}
 		if !cued && r.topic == Pump && (r.is(j, kindRole, "start") || r.word(i-1, "at") && r.items[i].amount.float() >= 10 && r.items[i].amount.float() <= 30 && r.next(i) < 0) {
 			cued = true
 		}
