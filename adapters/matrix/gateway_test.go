@@ -20,6 +20,7 @@ import (
 // and can spoil the answers to messages sent.
 type gateway struct {
 	http.Handler // the homeserver
+	front        *httptest.Server
 
 	mu     sync.Mutex
 	typing []bool // as it was turned on and off
@@ -33,9 +34,9 @@ func newGateway(t testing.TB) (*gateway, string) {
 	to, err := url.Parse(server.URL)
 	must(t, err)
 	g := &gateway{Handler: httputil.NewSingleHostReverseProxy(to)}
-	front := httptest.NewServer(http.HandlerFunc(g.serve))
-	t.Cleanup(front.Close)
-	return g, front.URL
+	g.front = httptest.NewServer(http.HandlerFunc(g.serve))
+	t.Cleanup(g.front.Close)
+	return g, g.front.URL
 }
 
 func (g *gateway) serve(w http.ResponseWriter, r *http.Request) {
@@ -103,6 +104,7 @@ func TestSession_obeysTheLimit(t *testing.T) {
 	root := ana.ask(t, room, "", "press, "+load)
 	ana.answer(t, room, s.user(), root, 1)
 	s.shut(t)
+	g.front.Close() // returns when its last request has ended
 	if waited := served.Sub(refused); waited < 2*time.Second || g.sent != 2 {
 		t.Errorf("sent %d times, again after %v; want twice, after 2 s", g.sent, waited)
 	}
@@ -149,6 +151,7 @@ func TestSession_answerLost(t *testing.T) {
 	next := ana.ask(t, room, "", "press, "+load)
 	ana.answer(t, room, s.user(), next, 1)
 	s.shut(t)
+	g.front.Close()
 	want := 2 + server.Emptied() - emptied // what the homeserver lost is said again
 	if n := len(ana.replies(room, s.user(), root)); n != 1 || g.sent != want {
 		t.Errorf("%d replies after %d messages sent, want 1 after %d", n, g.sent, want)
