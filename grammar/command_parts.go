@@ -311,7 +311,9 @@ func (r *reader) lots(mayEnd func(i int) bool) {
 		for k := i; k <= end; k++ {
 			r.items[k].used = true
 		}
-		r.say(j, f, unit.Word(r.text[r.items[j].start:r.items[end].end]))
+		name := r.text[r.items[j].start:r.items[end].end]
+		r.say(j, f, unit.Word(name))
+		r.bound[len(r.bound)-1].fact.Text = name // all of it, where two names clash
 	}
 }
 
