@@ -144,41 +144,9 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 		r.commit(c, next+1)
 		return true
 	}
-	denied := false
-	i := next
-	for ; i < len(r.items) && !r.is(i, kindVerb); i++ {
-		switch {
-		case r.word(i, "correction"):
-			c.Verb = Correct
-			r.commit(c, i+1)
-			return true
-		case r.word(i, "as", "like") && i == next && i+1 < len(r.items):
-			if from, after := r.references(i + 1); len(from) == 1 && after < len(r.items) && r.word(after, "but", "with", "except") {
-				c.Verb, c.From = Copy, from[0]
-				r.commit(c, after)
-				return true
-			}
-			return false
-		case r.word(i, "into") && r.is(r.next(i), kindNoun, "press", "bag", "frame"):
-			c.Verb = In
-			r.close(c, i+1)
-			return true
-		case r.is(i, kindNot, "not"):
-			denied = true
-		case r.word(i, comingWords...), r.word(i, "be"):
-		case r.word(i, "in") && r.endsAfterIn(i):
-			c.Verb = In
-			if denied {
-				c.Verb, c.Meant = NotDone, In
-			}
-			r.close(c, i+1)
-			return true
-		case r.items[i].kind != kindNone && !r.is(i, kindFix) && !r.is(i, kindSay) && !r.is(i, kindAsk, "load"), r.items[i].brk == 0 && !fill[r.items[i].word] && r.items[i].kind == kindNone && r.items[i].amount == nil:
-			return false
-		}
-	}
-	if i >= len(r.items) {
-		return false
+	i, denied, done := r.wordsToVerb(c, next)
+	if done || i >= len(r.items) {
+		return done
 	}
 	c.Verb = Verb(r.items[i].id)
 	if c.Verb == List {
@@ -194,6 +162,45 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 		return true
 	}
 	return r.complete(c, i)
+}
+
+// wordsToVerb goes over what stands between the named loads and their verb. It
+// returns the verb's item, or the end where there is none, and whether it was
+// denied. Words that are the command themselves, as in "15 like 14 but …", it
+// reads at once.
+func (r *reader) wordsToVerb(c *Command, next int) (i int, denied, done bool) {
+	for i = next; i < len(r.items) && !r.is(i, kindVerb); i++ {
+		switch {
+		case r.word(i, "correction"):
+			c.Verb = Correct
+			r.commit(c, i+1)
+			return i, denied, true
+		case r.word(i, "as", "like") && i == next && i+1 < len(r.items):
+			if from, after := r.references(i + 1); len(from) == 1 && after < len(r.items) && r.word(after, "but", "with", "except") {
+				c.Verb, c.From = Copy, from[0]
+				r.commit(c, after)
+				return i, denied, true
+			}
+			return len(r.items), denied, false
+		case r.word(i, "into") && r.is(r.next(i), kindNoun, "press", "bag", "frame"):
+			c.Verb = In
+			r.close(c, i+1)
+			return i, denied, true
+		case r.is(i, kindNot, "not"):
+			denied = true
+		case r.word(i, comingWords...), r.word(i, "be"):
+		case r.word(i, "in") && r.endsAfterIn(i):
+			c.Verb = In
+			if denied {
+				c.Verb, c.Meant = NotDone, In
+			}
+			r.close(c, i+1)
+			return i, denied, true
+		case r.items[i].kind != kindNone && !r.is(i, kindFix) && !r.is(i, kindSay) && !r.is(i, kindAsk, "load"), r.items[i].brk == 0 && !fill[r.items[i].word] && r.items[i].kind == kindNone && r.items[i].amount == nil:
+			return len(r.items), denied, false
+		}
+	}
+	return i, denied, false
 }
 
 // foundRight: "8 ok, bar measures 1 in, strips 1/4" is a check of load 8.

@@ -3,10 +3,7 @@ package grammar
 // verbFirst reads "hold 14: mat missing", "post it as walnut tops", "undo".
 func (r *reader) verbFirst(i int) bool {
 	c := &Command{Verb: r.verb(i)}
-	refs, next := r.references(i + 1)
-	for skip := i + 1; len(refs) == 0 && skip < len(r.items) && skip < i+3 && (r.word(skip, "on", "to", "for", "the", "of", "load", "me", "us") || r.is(skip, kindVerb, "show")); skip++ {
-		refs, next = r.references(skip + 1)
-	}
+	refs, next := r.namedAfter(i)
 	c.Loads = refs
 	if c.Verb == Out && r.word(i+1, "of") {
 		return false // "out of 14 at 2 1/2 and 9 at 4"
@@ -15,72 +12,88 @@ func (r *reader) verbFirst(i int) bool {
 		return false // "check 14 in of …"
 	}
 	switch c.Verb {
-	case Undo:
-		if len(refs) == 0 && (!r.nothingAfter(i) && !r.isBreak(i+1) || r.opens("how") >= 0) {
-			return false
-		}
+	case List:
+		return false
 	case Post:
-		describes := r.saysMuch(i+1, len(r.items))
-		if r.items[i].word == "post" && len(refs) == 0 && !r.nothingAfter(i) && !describes {
-			return false
-		}
-		if describes {
-			c.Loads = nil
-		}
-		r.lots(anywhere)
-		c.Title = r.title(i)
-		r.commitPost(c, i)
-		return true
+		return r.postFirst(c, i)
 	case Check:
 		if len(refs) == 0 && !r.startsCheck(i) {
 			return false
 		}
-		if len(refs) == 0 {
-			next = i + 1
-		}
 		r.commit(c, next)
-		return true
-	case Result:
-		if len(refs) == 0 {
-			next = i + 1
-		}
-	case List:
-		return false
 	case Copy:
 		if len(refs) == 0 {
 			return false
 		}
 		c.From, c.Loads = refs[0], nil
 		r.commit(c, next)
-		return true
 	case Correct:
 		if len(refs) == 0 {
 			return false
 		}
 		r.commit(c, next)
-		return true
-	case Hold, Clear:
-		after := i + 1
-		if r.word(after, "it", "that", "this") {
-			after++
-		}
-		if len(refs) == 0 && !(r.nothingAfter(i) || r.isBreak(after) && r.items[i].word != "clear") {
-			return false
-		}
-		if len(refs) == 0 {
-			next = after
-		}
 	case Show:
 		if len(refs) == 0 || !r.showsOnly(next) {
 			return r.loadThenVerb(refs, next)
 		}
+		r.close(c, next)
+	case Result:
+		r.close(c, next)
 	default:
 		if len(refs) == 0 {
-			return false
+			var ok bool
+			if next, ok = r.withoutLoad(c.Verb, i); !ok {
+				return false
+			}
+		}
+		r.close(c, next)
+	}
+	return true
+}
+
+// namedAfter finds the loads named after the verb i, past a few small words, and
+// the item after them; without any that is the item after the verb.
+func (r *reader) namedAfter(i int) ([]int, int) {
+	for k := i + 1; k <= i+3 && k <= len(r.items); k++ {
+		if refs, next := r.references(k); len(refs) > 0 {
+			return refs, next
+		}
+		if !r.word(k, "on", "to", "for", "the", "of", "load", "me", "us") && !r.is(k, kindVerb, "show") {
+			break
 		}
 	}
-	r.close(c, next)
+	return nil, i + 1
+}
+
+// postFirst reads "post it as walnut tops" and "post: 5 strips …".
+func (r *reader) postFirst(c *Command, i int) bool {
+	describes := r.saysMuch(i+1, len(r.items))
+	if r.items[i].word == "post" && len(c.Loads) == 0 && !r.nothingAfter(i) && !describes {
+		return false
+	}
+	if describes {
+		c.Loads = nil
+	}
+	r.lots(anywhere)
+	c.Title = r.title(i)
+	r.commitPost(c, i)
 	return true
+}
+
+// withoutLoad reports whether the verb i may stand without a load, as "undo" and
+// "hold it: mat missing" do, and where what is said with it begins.
+func (r *reader) withoutLoad(verb Verb, i int) (next int, ok bool) {
+	next = i + 1
+	switch verb {
+	case Undo:
+		return next, (r.nothingAfter(i) || r.isBreak(next)) && r.opens("how") < 0
+	case Hold, Clear:
+		if r.word(next, "it", "that", "this") {
+			next++
+		}
+		return next, r.nothingAfter(i) || r.isBreak(next) && r.items[i].word != "clear"
+	}
+	return next, false
 }
 
 // commitPost takes an order to post whose verb is item i. What is said of the

@@ -10,20 +10,17 @@ func (r *reader) laterVerb(at int) bool {
 	}
 	for i := at; i < len(r.items); i++ {
 		it := &r.items[i]
-		verb := r.verb(i)
-		if verb == "" || i == at && it.kind == kindVerb {
+		if r.verb(i) == "" || i == at && it.kind == kindVerb {
 			continue
 		}
 		if r.word(i-1, "dont", "never") || r.is(i-1, kindNot, "not") {
-			if refs, next := r.references(i + 1); len(refs) > 0 && (verb == Clear || verb == Drop && r.within(i, len(r.items), kindFix) < 0 || verb == Hold || verb == In || verb == Out || verb == Check) && r.amountsIn(at, i) == 0 && !r.unitsBehind(i) {
-				r.close(&Command{Verb: NotDone, Meant: verb, Loads: refs}, next)
+			if r.forbids(at, i) {
 				return true
 			}
 			continue
 		}
 		if it.kind != kindVerb {
-			if refs, next := r.references(i + 1); len(refs) > 0 && verb == Drop && !r.unitsBehind(i) && (next >= len(r.items) || r.isBreak(next)) {
-				r.close(&Command{Verb: Drop, Loads: refs}, next)
+			if r.dropsLater(i) {
 				return true
 			}
 			continue
@@ -42,29 +39,76 @@ func (r *reader) laterVerb(at int) bool {
 				return true
 			}
 		case Uncheck, Hold, Clear, Drop, Correct, Check, In, Out:
-			if r.isBreak(i-1) || r.word(i-1, "and", "please", "pls", "to", "then", "ok", "so", "just", "can", "you") {
-				if refs, next := r.references(i + 1); len(refs) > 0 && r.opens("nobody", "noone") < 0 && (r.quiet(at, i) || Verb(it.id) != In && Verb(it.id) != Out && r.amountsIn(at, i) == 0) {
-					c := &Command{Verb: Verb(it.id), Loads: refs}
-					if r.complete2(c, next) {
-						return r.closes()
-					}
-				}
-			}
-			if refs := r.justBefore(i); len(refs) > 0 && r.opens("nobody") < 0 && r.quiet(at, i-len(refs)) {
-				c := &Command{Verb: Verb(it.id), Loads: refs}
-				if c.Verb == Out && r.word(i+1, "of") {
-					continue
-				}
-				if c.Verb == Uncheck && strings.HasPrefix(it.word, "not") {
-					c.Verb = NotDone
-				}
-				if r.complete2(c, i+1) {
-					return r.closes()
-				}
+			if r.ordersAfter(at, i) || r.ordersBefore(at, i) {
+				return r.closes()
 			}
 		}
 	}
 	return false
+}
+
+// forbids reads "don't clear 14": the verb i, denied, before its loads.
+func (r *reader) forbids(at, i int) bool {
+	verb := r.verb(i)
+	refs, next := r.references(i + 1)
+	if len(refs) == 0 || r.amountsIn(at, i) > 0 || r.unitsBehind(i) {
+		return false
+	}
+	switch verb {
+	case Clear, Hold, In, Out, Check:
+	case Drop:
+		if r.within(i, len(r.items), kindFix) >= 0 {
+			return false
+		}
+	default:
+		return false
+	}
+	r.close(&Command{Verb: NotDone, Meant: verb, Loads: refs}, next)
+	return true
+}
+
+// dropsLater reads "… scrap 14", whose verb also means a change of the question.
+func (r *reader) dropsLater(i int) bool {
+	refs, next := r.references(i + 1)
+	if len(refs) == 0 || r.verb(i) != Drop || r.unitsBehind(i) || next < len(r.items) && !r.isBreak(next) {
+		return false
+	}
+	r.close(&Command{Verb: Drop, Loads: refs}, next)
+	return true
+}
+
+// ordersAfter reads the verb i with the loads after it: "ok, and clear 14".
+func (r *reader) ordersAfter(at, i int) bool {
+	if !r.isBreak(i-1) && !r.word(i-1, "and", "please", "pls", "to", "then", "ok", "so", "just", "can", "you") {
+		return false
+	}
+	verb := r.verb(i)
+	refs, next := r.references(i + 1)
+	if len(refs) == 0 || r.opens("nobody", "noone") >= 0 {
+		return false
+	}
+	if !r.quiet(at, i) && (verb == In || verb == Out || r.amountsIn(at, i) > 0) {
+		return false
+	}
+	r.commitOrClose(&Command{Verb: verb, Loads: refs}, next)
+	return true
+}
+
+// ordersBefore reads the verb i with the loads before it: "ok so 14 is checked".
+func (r *reader) ordersBefore(at, i int) bool {
+	refs := r.justBefore(i)
+	if len(refs) == 0 || r.opens("nobody") >= 0 || !r.quiet(at, i-len(refs)) {
+		return false
+	}
+	c := &Command{Verb: r.verb(i), Loads: refs}
+	if c.Verb == Out && r.word(i+1, "of") {
+		return false
+	}
+	if c.Verb == Uncheck && strings.HasPrefix(r.items[i].word, "not") {
+		c.Verb = NotDone
+	}
+	r.commitOrClose(c, i+1)
+	return true
 }
 
 // putsIn reads "put 14 in" and "don't put 20 in yet".
@@ -91,11 +135,12 @@ func (r *reader) putsIn(at int) bool {
 	return false
 }
 
-func (r *reader) complete2(c *Command, next int) bool {
+// commitOrClose ends a command: a check and a correction take the figures that follow,
+// the others the rest as a note.
+func (r *reader) commitOrClose(c *Command, next int) {
 	if c.Verb == Check || c.Verb == Correct {
 		r.commit(c, next)
-		return true
+		return
 	}
 	r.close(c, next)
-	return true
 }

@@ -288,54 +288,10 @@ func (r *reader) figure(j int) unit.Field {
 // bareVacuum reads "pulling 26", "gauge says 24", "sitting at 25".
 func (r *reader) bareVacuum() {
 	for i := range r.items {
-		if !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.form == formWords && r.items[i].amount.float() < 5 {
+		if !r.free(i) || r.noReading(i) || !r.cuedAsReading(i) {
 			continue
 		}
-		if n := r.next(i); r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) || r.is(n, kindAttr) || r.is(n, kindWood) {
-			continue
-		}
-		j := r.prev(i)
-		for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about") {
-			j = r.prev(j)
-		}
-		if i+1 < len(r.items) && r.items[i+1].kind == kindNone && r.items[i+1].amount == nil && r.items[i+1].brk == 0 && !fill[r.items[i+1].word] {
-			continue
-		}
-		if i > 1 && r.items[i-1].brk == ':' && r.is(i-2, kindVacuum) {
-			j = i - 2
-		}
-		if from, _ := r.window(i); !r.is(j, kindVacuum) && r.within(from, i, kindVacuum, "gauge") >= 0 && r.within(from, i, kindSay) >= 0 {
-			j = r.within(from, i, kindVacuum, "gauge")
-		}
-		if k := r.next(i); r.is(k, kindVacuum, "vacuum") && k+1 < len(r.items) && r.items[k+1].brk == '=' {
-			continue
-		}
-		if k := r.next(i); r.is(k, kindVacuum, "vacuum") && (r.is(r.prev(i), kindNoun) || r.is(r.prev(i), kindAttr)) && r.ownReading(k) {
-			continue // "bar 1 vacuum 25"
-		}
-		cued := r.is(j, kindVacuum, "gauge", "vacuum", "pull") || r.is(r.next(i), kindVacuum, "vacuum")
-		if v := r.items[i].amount.float(); !cued && !r.habit.Metric && r.word(i-1, "at") && r.next(i) < 0 && v >= 15 && v <= 30 && r.items[i].amount.link == linkNone && r.mentions(kindNoun, "bar") && !r.said(unit.Pressing) && !r.dayPlan() {
-			cued = true // "… with the inch and a half bar at 24"
-		}
-		if v := r.items[i].amount.float(); !cued && r.topic == Pump && r.word(i-1, "to") && r.next(i) < 0 && v >= 10 && v <= 30 {
-			cued = true // "how many minutes to 25?"
-		}
-		if v := r.items[i].amount.float(); !cued && r.topic == Pump && r.is(i-1, kindVerb, "hold") && r.next(i) < 0 && v >= 10 && v <= 30 && !r.habit.Metric {
-			cued = true // "a leak of 1 inHg a minute, will she hold 24?"
-		}
-		if !cued && r.topic == Pump && (r.is(j, kindRole, "start") || r.word(i-1, "at") && r.items[i].amount.float() >= 10 && r.items[i].amount.float() <= 30 && r.next(i) < 0) {
-			cued = true
-		}
-		if !cued && r.word(j, "at", "holds", "to") {
-			cued = r.is(r.prev(j), kindVacuum)
-		}
-		if !cued && (r.is(i-1, kindVacuum) || r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir") || r.word(i+1, "on") && r.is(r.next(i), kindVacuum, "gauge")) {
-			cued = true
-		}
-		if !cued {
-			cued = r.items[i].amount.form != formFraction && r.is(j, kindAsk, "pump") && in(r.items[j].word, "reach", "get to vacuum", "pull down", "pump down", "how long to reach", "time to reach", "time to get", "draw down", "evacuate", "keep up")
-		}
-		if !cued || r.items[i].amount.link == linkTimes || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes {
+		if r.items[i].amount.link == linkTimes || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes {
 			continue
 		}
 		if u := r.unitOfGauge(i); u != nil {
@@ -349,4 +305,77 @@ func (r *reader) bareVacuum() {
 		}
 		r.bind(i, unit.Vacuum)
 	}
+}
+
+// noReading reports what speaks against the number i being a gauge's, whatever
+// stands before it: a part named after it, an unknown word, a reading of its own
+// for the vacuum that follows.
+func (r *reader) noReading(i int) bool {
+	a := r.items[i].amount
+	if !a.bare() || a.form == formPair || a.form == formWords && a.float() < 5 {
+		return true
+	}
+	n := r.next(i)
+	if r.is(n, kindAttr) || r.is(n, kindWood) {
+		return true
+	}
+	if r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) {
+		return true
+	}
+	if i+1 < len(r.items) && r.items[i+1].kind == kindNone && r.items[i+1].amount == nil && r.items[i+1].brk == 0 && !fill[r.items[i+1].word] {
+		return true
+	}
+	if !r.is(n, kindVacuum, "vacuum") {
+		return false
+	}
+	return n+1 < len(r.items) && r.items[n+1].brk == '=' ||
+		(r.is(r.prev(i), kindNoun) || r.is(r.prev(i), kindAttr)) && r.ownReading(n) // "bar 1 vacuum 25"
+}
+
+// readingWord is the item that would make the number i a reading: what stands
+// before it past "is", "on" and the like, or the gauge of its sentence.
+func (r *reader) readingWord(i int) int {
+	j := r.prev(i)
+	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about") {
+		j = r.prev(j)
+	}
+	if i > 1 && r.items[i-1].brk == ':' && r.is(i-2, kindVacuum) {
+		j = i - 2
+	}
+	if from, _ := r.window(i); !r.is(j, kindVacuum) && r.within(from, i, kindVacuum, "gauge") >= 0 && r.within(from, i, kindSay) >= 0 {
+		j = r.within(from, i, kindVacuum, "gauge")
+	}
+	return j
+}
+
+// cuedAsReading reports whether words beside the number i make it a vacuum.
+func (r *reader) cuedAsReading(i int) bool {
+	j, n, a := r.readingWord(i), r.next(i), r.items[i].amount
+	switch {
+	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum):
+		return true
+	case r.word(j, "at", "holds", "to") && r.is(r.prev(j), kindVacuum):
+		return true
+	case r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir"):
+		return true
+	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"):
+		return true
+	case a.form != formFraction && r.is(j, kindAsk, "pump") && in(r.items[j].word, "reach", "get to vacuum", "pull down", "pump down", "how long to reach", "time to reach", "time to get", "draw down", "evacuate", "keep up"):
+		return true
+	}
+	return n < 0 && r.cuedAtTheEnd(i, j)
+}
+
+// cuedAtTheEnd reads the last number of "… with the inch and a half bar at 24",
+// "how many minutes to 25?", "a leak of 1 inHg a minute, will she hold 24?".
+func (r *reader) cuedAtTheEnd(i, j int) bool {
+	a := r.items[i].amount
+	v := a.float()
+	if r.topic == Pump && v >= 10 && v <= 30 && (r.word(i-1, "to", "at") || r.is(i-1, kindVerb, "hold") && !r.habit.Metric) {
+		return true
+	}
+	if r.topic == Pump && r.is(j, kindRole, "start") {
+		return true
+	}
+	return !r.habit.Metric && r.word(i-1, "at") && v >= 15 && v <= 30 && a.link == linkNone && r.mentions(kindNoun, "bar") && !r.said(unit.Pressing) && !r.dayPlan()
 }

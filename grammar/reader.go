@@ -43,11 +43,16 @@ func (r *reader) read() {
 	r.sized()
 	r.findAsks()
 	r.guessTopic()
-	if r.command() {
-		r.settle()
-		r.mood()
-		return
+	if !r.command() {
+		r.sayings()
 	}
+	r.settle()
+	r.mood()
+}
+
+// sayings binds the numbers and words of a question, or of what is left to say
+// after a command, each rule taking what the ones before it left.
+func (r *reader) sayings() {
 	checks := r.phrase.Command != nil && r.phrase.Command.Verb == Check
 	if checks {
 		r.partsInARow()
@@ -89,8 +94,6 @@ func (r *reader) read() {
 		r.missingParts()
 	}
 	r.fixes()
-	r.settle()
-	r.mood()
 }
 
 // findStart reads "new one:", which leaves the thread's question behind.

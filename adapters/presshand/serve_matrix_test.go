@@ -81,7 +81,12 @@ allow = ["localhost"]
 	if strings.Contains(said.String(), "secret-of-press") || strings.Contains(said.String(), "stiff board") || strings.Contains(said.String(), key) {
 		t.Errorf("log tells a secret:\n%s", said.String())
 	}
-	lost := configured(t, strings.Replace(text, "keys.db", "new.db", 1))
+	recoversLostStore(t, configured(t, strings.Replace(text, "keys.db", "new.db", 1)), key)
+}
+
+// recoversLostStore sets up anew from the recovery key what lost its key store.
+func recoversLostStore(t *testing.T, lost, key string) {
+	t.Helper()
 	if code, out, _ := ran(t, "", "check", "--config", lost); code != exitFailed || !strings.Contains(out, "matrix-setup") {
 		t.Errorf("check of a lost store: code %d\n%s", code, out)
 	}

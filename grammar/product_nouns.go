@@ -1,0 +1,94 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// productNoun is the part that a size belongs to: the one named behind it, else
+// before it, else in its clause, else the one that its topic and size suggest.
+func (r *reader) productNoun(i, end int, sheet bool) string {
+	if b := r.productBehind(i, end, sheet); b != "" {
+		return b
+	}
+	if k := r.prev(i); r.is(k, kindWood) && !sheet {
+		return r.bySize(i, end)
+	} else if b := r.broadPart(k); b != "" {
+		return b
+	}
+	if b := r.productInClause(i, end, sheet); b != "" {
+		return b
+	}
+	switch {
+	case r.topic == Pump, r.topic == Profile:
+		return "bed"
+	case sheet:
+		return "panel"
+	}
+	return r.bySize(i, end)
+}
+
+// productBehind is the part named after a size of items [i, end).
+func (r *reader) productBehind(i, end int, sheet bool) string {
+	j := r.nextNear(end - 1)
+	if r.is(j, kindNoun, "bar") && j+1 < len(r.items) && r.items[j+1].amount != nil && r.mentions(kindNoun, "strip") {
+		j = -1 // "2 1/2 x 1/2 bar 2 tall"
+	}
+	for r.is(j, kindWood) || r.is(j, kindGlue) {
+		if r.sizedPart(r.next(j)) == "" && r.is(j, kindWood) && !sheet {
+			return r.bySize(i, end)
+		}
+		j = r.next(j)
+	}
+	switch b := r.sizedPart(j); {
+	case b == "strip" && (sheet || r.size(i) > 0.25 && r.size(i+1) > 0.25):
+		return "panel"
+	case b != "" && b != "core":
+		return b
+	case r.is(j, kindNoun, "face"):
+		return "panel"
+	case sheet && r.has(unit.PanelWidth) && !r.has(unit.BedWidth) && r.mentions(kindNoun, "press", "frame", "bed") && !r.is(j, kindNoun, "panel"):
+		return "bed"
+	case (r.topic == Face || r.faceAsked(i)) && !r.mentions(kindNoun, "bar") && !r.is(j, kindNoun) && r.bySize(i, end) == "panel":
+		return "panel"
+	}
+	return ""
+}
+
+// productInClause is the part named elsewhere in the clause of a size, a bag
+// anywhere, or the bar of the clause before.
+func (r *reader) productInClause(i, end int, sheet bool) string {
+	from, to := r.clause(i)
+	for k := i - 1; k >= from; k-- {
+		if b := r.broadPart(k); b != "" && (b != "press" || sheet) {
+			return b
+		}
+	}
+	for k := end; k < to && sheet; k++ {
+		if r.is(k, kindNoun, "frame", "bed", "bag", "panel") {
+			return r.items[k].id
+		}
+	}
+	if r.mentions(kindNoun, "bag") && !sheet && r.size(i+1) > 2 && end-i == 2 && !r.mentions(kindNoun, "panel", "sled") {
+		return "bag"
+	}
+	if b := r.barBefore(from); b && small(r.size(i)) {
+		return "bar"
+	}
+	return ""
+}
+
+// sizedPart is the part that item j names, if parts of its kind are told by their
+// size.
+func (r *reader) sizedPart(j int) string {
+	if j >= 0 && r.is(j, kindNoun, "strip", "panel", "bar", "sled", "bag", "bed", "frame", "press", "core", "caul", "mat", "opening") {
+		return r.items[j].id
+	}
+	return ""
+}
+
+// broadPart is sizedPart without those of which mostly the thickness is told: a
+// size that follows them is another part's.
+func (r *reader) broadPart(j int) string {
+	if r.is(j, kindNoun, "core", "mat", "caul") {
+		return ""
+	}
+	return r.sizedPart(j)
+}
