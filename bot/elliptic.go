@@ -21,6 +21,12 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if p.Inferred && !t.before.empty() && !p.NewStart && !t.asksAnew(p) {
 		p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return computed(a.About) })
 	}
+	for i, a := range p.Asks {
+		if a.Guessed && !t.before.empty() && !p.NewStart {
+			p.Asks = slices.Clone(p.Asks)
+			p.Asks[i].About = t.before.Asks[0].About
+		}
+	}
 	if v, ok := loneVerbs[strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!? ")]; ok && t.before.Load > 0 {
 		if strings.Contains(text, "?") {
 			v = grammar.Show

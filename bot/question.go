@@ -148,7 +148,7 @@ func (b *Bot) solve(w worked) (worked, bool) {
 	if len(w.goal) == 0 {
 		w.goal = usualGoal(w.question)
 	}
-	if len(w.goal) == 0 || w.goal.Has(w.want.Solve) || isFigure(w.want.Solve) {
+	if len(w.goal) == 0 || w.goal.Has(w.want.Solve) || isFigure(w.question.About, w.want.Solve) {
 		w.goal = nil
 		return w, false
 	}
@@ -169,14 +169,10 @@ func usualGoal(q engine.Question) unit.Facts {
 	return nil
 }
 
-// isFigure reports whether f is computed rather than stated.
-func isFigure(f unit.Field) bool {
-	for _, fields := range figuresOf {
-		if slices.Contains(fields, f) && f != unit.LayupPanel && f != unit.PressTime {
-			return true
-		}
-	}
-	return false
+// isFigure reports whether f is what a topic computes rather than what is stated:
+// a cup is a figure of how wood moves, and stated where it is flattened.
+func isFigure(about engine.Topic, f unit.Field) bool {
+	return f != unit.LayupPanel && f != unit.PressTime && slices.Contains(figuresOf[about], f)
 }
 
 // read returns what a thread said, as the reply reports it: every vacuum as a

@@ -66,6 +66,11 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	for _, part := range p.Drops {
 		t.Said = dropped(t.Said, part)
 	}
+	for _, a := range p.Asks {
+		if a.Solve != "" { // what is looked for is no longer what it was
+			t.Said = t.Said.without(a.Solve)
+		}
+	}
 	t.Said = t.Said.stating(p.Facts)
 	for _, c := range p.Clashes {
 		t.Said = t.Said.without(c.Field)

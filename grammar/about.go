@@ -34,7 +34,7 @@ func (r *reader) chooseAsks() {
 // merge adds a question, one for each topic.
 func (r *reader) merge(a Ask) {
 	if a.About == "" {
-		a.About = r.solvedTopic(a)
+		a.About, a.Guessed = r.solvedTopic(a)
 	}
 	for i := range r.phrase.Asks {
 		have := &r.phrase.Asks[i]
@@ -58,24 +58,24 @@ func (r *reader) merge(a Ask) {
 
 // solvedTopic is the topic of a backwards question that names none: the first
 // other question, else what the facts speak of.
-func (r *reader) solvedTopic(a Ask) Topic {
+func (r *reader) solvedTopic(a Ask) (t Topic, guessed bool) {
 	for f := range a.Goal {
 		switch f {
-		case unit.FacePressure:
-			return Face
-		case unit.SideFarJoint, unit.SideFirstJoint:
-			return Side
+		case unit.FacePressure, unit.FaceTonsPerSquareFoot:
+			return Face, false
+		case unit.SideFarJoint, unit.SideFirstJoint, unit.Preload:
+			return Side, false
 		}
 	}
 	if t := r.infer(); t != "" && t != Face && t != Glue {
-		return t
+		return t, false
 	}
 	for _, have := range r.phrase.Asks {
 		if have.About != "" && have.About != Load && !(have.weak && have.About == Strips) {
-			return have.About
+			return have.About, false
 		}
 	}
-	return Side
+	return Side, true
 }
 
 // weigh drops the cues that the facts do not support, where others are.

@@ -61,7 +61,7 @@ func (r *reader) findAsks() {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Face})
 	}
 	if r.solving == "" {
-		r.phrase.Asks = append(r.phrase.Asks, r.loosely()...)
+		r.phrase.Asks = append(r.phrase.Asks, r.looselySolved()...)
 	}
 }
 
@@ -69,7 +69,7 @@ func (r *reader) findAsks() {
 // what a bare number may be: by the words that only one topic uses, else by the
 // first cue.
 func (r *reader) guessTopic() {
-	flat := r.mentions(kindNoun, "cup", "bow") && (r.mentions(kindVacuum) || r.mentions(kindAsk, "flatten", "flatten:solve=cup_mm") || r.pressureSaid())
+	flat := r.mentions(kindNoun, "cup", "bow") && (r.mentions(kindVacuum) || r.mentions(kindAsk, "flatten", "flatten:solve=cup_mm") || r.pressureSaid() || r.solving == unit.Vacuum)
 	service := r.mentions(kindAir, "service") && (r.mentions(kindAir, "rh", "mc") || r.percentSaid())
 	switch {
 	case flat && !service && !r.mentions(kindNoun, "bar"):
@@ -80,7 +80,7 @@ func (r *reader) guessTopic() {
 		r.topic = Profile
 	case r.pumping() && !r.mentions(kindNoun, "bar") && !(r.asksFor(Face) && !r.saidFlow()):
 		r.topic = Pump
-	case r.mentions(kindAsk, "schedule") && (r.mentions(kindRole, "start", "deadline") || r.mentions(kindNoun, "panel")):
+	case r.mentions(kindAsk, "schedule") && (r.mentions(kindRole, "start", "deadline") || r.mentions(kindNoun, "panel") && !r.mentions(kindNoun, "bar")):
 		r.topic = Schedule
 	default:
 		for _, a := range r.phrase.Asks {

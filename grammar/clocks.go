@@ -79,6 +79,10 @@ func (r *reader) clocks() {
 			continue
 		}
 		clock, ok := clockOf(am, suffix)
+		if !ok && role != "" && am.form == formPair {
+			r.items[i].used = true
+			r.refuse(map[string]unit.Field{"start": unit.StartTime, "deadline": unit.Deadline}[role], r.items[i].text, "a clock time such as 7:30 or 16:00")
+		}
 		if !ok {
 			continue
 		}

@@ -122,7 +122,7 @@ func (r *reader) interjection() int {
 		if r.isBreak(i) && i > 0 {
 			return i + 1
 		}
-		if r.items[i].amount != nil || r.items[i].kind != kindNone || r.items[i].brk != 0 {
+		if r.items[i].amount != nil || r.items[i].kind != kindNone && !r.word(i, "no") || r.items[i].brk != 0 {
 			return 0
 		}
 	}
@@ -234,6 +234,8 @@ func (r *reader) goesIn(c *Command, i int) bool {
 			return false
 		}
 	case rest >= 0 && r.items[rest].amount != nil && r.items[rest].amount.form == formPair:
+	case rest < 0 && (r.is(i+2, kindRole, "job") || r.is(i+2, kindRole, "lot")):
+		r.lots(anywhere)
 	case rest < 0 && r.items[i].amount.link != linkTimes && i+1 < len(r.items) && len(c.Loads) > 1:
 	default:
 		return false

@@ -37,6 +37,10 @@ func (r *reader) counts() {
 			r.bind(next, unit.StripWidth)
 			continue
 		}
+		if r.thereAre(i) {
+			r.bind(i, unit.StripCount)
+			continue
+		}
 		if r.countBehind(i) {
 			k := i - 2
 			if r.is(i-1, kindNoun) {
@@ -47,6 +51,12 @@ func (r *reader) counts() {
 		}
 		r.count(i, n)
 	}
+}
+
+// thereAre: "the strips are oak, theres 6".
+func (r *reader) thereAre(i int) bool {
+	there := r.word(i-1, "theres", "thereare") || r.word(i-1, "are", "is") && r.word(i-2, "there")
+	return there && r.items[i].amount.bare() && (i+1 == len(r.items) || r.isBreak(i+1)) && r.mentions(kindNoun, "strip") && !r.has(unit.StripCount) && !r.stockContext()
 }
 
 // countBehind: "strips: 7", "panels = 3", "slats, 7."
@@ -78,7 +88,7 @@ func (r *reader) count(i, n int) {
 	spoken := r.items[i].amount.form == formWords
 	switch {
 	case it.word == "off" || it.word == "of them" || it.word == "ea":
-		if f := r.countedThings(i, j); f != "" && n > 1 {
+		if f := r.countedThings(i, j); f != "" && n > 1 && !r.partOfThem(i, j, f) {
 			r.bind(i, f)
 		}
 	case it.amount != nil && j > 0 && r.size(j) > widestStrip && r.size(j-1) > widestStrip:
@@ -178,6 +188,7 @@ func (r *reader) counted(i int) int {
 				return k
 			}
 			return r.countedSize(i, j)
+		case it.word == "of" && r.word(j+1, "those", "these") && r.is(j+2, kindNoun), r.word(j, "those", "these") && r.word(j-1, "of"):
 		case it.word == "of" && r.word(j+1, "them", "em", "those"):
 			r.items[j+1].used = true
 			it.word, it.used = "of them", true
@@ -237,6 +248,23 @@ func (r *reader) countedThings(i, j int) unit.Field {
 		return unit.StripCount
 	}
 	return ""
+}
+
+// partOfThem: "I only measured 3 of them", "two of em split" are some of those
+// counted before.
+func (r *reader) partOfThem(i, j int, f unit.Field) bool {
+	if r.items[j].word != "of them" {
+		return false
+	}
+	if r.has(f) {
+		return true
+	}
+	for k := i - 1; k > 0; k-- {
+		if am := r.items[k].amount; am != nil && am.link == linkAt {
+			return true
+		}
+	}
+	return false
 }
 
 // wideBehind: "strips on mdf, 7 of them 3 wide" counts strips.

@@ -115,6 +115,12 @@ func (r *reader) glue(i int) {
 
 func (r *reader) wordFact(i int) {
 	key, val, _ := strings.Cut(r.items[i].id, "=")
+	if r.is(i-1, kindNot, "not") && !r.isBreak(i) {
+		r.items[i].used, r.items[i-1].used = true, true
+		r.unuse(r.items[i].text)
+		r.phrase.Negated = append(r.phrase.Negated, r.text[r.items[i-1].start:r.items[i].end])
+		return
+	}
 	if key == "cover" {
 		r.coverWord(i, val)
 		return
@@ -135,7 +141,7 @@ func (r *reader) wordFact(i int) {
 			r.say(i, unit.BarCount, unit.Number(1))
 			return
 		}
-		if !r.faced() {
+		if !r.faced() && !(r.habit.Follows && strings.Contains(r.items[i].word, "face")) {
 			return
 		}
 		if val == "2" {
@@ -152,8 +158,10 @@ func (r *reader) wordFact(i int) {
 			r.unsay(f, "no ")
 			r.say(i, f, unit.Word(val))
 		}
-	case unit.MatFirmness, unit.CupUp, unit.Sawn, unit.BarFoot:
-		r.say(i, f, unit.Word(val))
+	case unit.CupUp:
+		if !r.pressedDown(i) {
+			r.say(i, f, unit.Word(val))
+		}
 	default:
 		r.say(i, f, unit.Word(val))
 	}
@@ -270,8 +278,11 @@ func (r *reader) nounFact(i int) {
 		}
 		_, to := r.sentence(i)
 		for j := i + 1; j < to && j < i+6 && !r.has(unit.MatFirmness); j++ {
-			if f := firmness[r.items[j].word]; f != "" && (r.isBreak(j-1) || r.word(j-1, "is", "its")) {
+			if f := firmness[r.items[j].word]; f != "" && (r.isBreak(j-1) || r.word(j-1, "is", "its", "a", "the", "quite", "very", "pretty", "really", "rather")) {
 				r.sayOnce(j, unit.MatFirmness, f)
+				if r.free(j+1) && r.items[j+1].amount.form == formWords {
+					r.items[j+1].used = true // "is a soft one"
+				}
 			}
 		}
 	case "press":

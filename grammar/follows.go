@@ -86,11 +86,25 @@ func (r *reader) goneWidths() {
 			r.bind(i+3, unit.StripWidth)
 			return
 		}
+		if r.countOfWidth(i) {
+			r.bind(i, unit.StripCount)
+			r.bind(i+3, unit.StripWidth)
+			return
+		}
 		if r.items[i].amount.plural && r.amountsIn(0, len(r.items)) == 1 && (r.excluded(i) || r.gone(i)) {
 			r.phrase.Gone = append(r.phrase.Gone, r.amendment(i))
 			r.items[i].used = true
 		}
 	}
+}
+
+// countOfWidth: "theres 6 of the 5s actually" tells a count anew.
+func (r *reader) countOfWidth(i int) bool {
+	_, whole := r.items[i].amount.whole()
+	if !whole || !r.word(i+1, "of") || !r.word(i+2, "the", "those", "these") || !r.free(i+3) || !r.items[i+3].amount.plural || !r.length(i+3) {
+		return false
+	}
+	return r.wordIn("theres", "there", "have", "got", "only", "just", "its") || r.mentions(kindFix)
 }
 
 // onEachSide: "one on each side" are two.

@@ -65,7 +65,7 @@ func (r *reader) killHearsay() {
 				break
 			}
 		}
-		if said < 0 || r.told(said) {
+		if said < 0 || r.told(said) || r.opensWithin(i+1, said, "sheet", "label", "chart", "card", "leaflet", "spec") {
 			continue
 		}
 		for j := said + 1; j < len(r.items) && !r.isStop(j); j++ {

@@ -332,7 +332,7 @@ func (r *reader) frameNoun(from int, attr string) string {
 	}
 	last := ""
 	for k := from - 1; k >= 0; k-- {
-		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" {
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) {
 			if r.is(k, kindNoun, "bar") && attr == "thick" && from >= 2 && r.otherSaid(k, from-1) {
 				break // "1 in bar, 25 inHg, 3/8 thick" is of the strips again
 			}
@@ -354,10 +354,15 @@ func (r *reader) frameNoun(from int, attr string) string {
 	case "strip", "panel", "core", "bag", "bed", "frame":
 		return last
 	}
-	if f := attrFields[last][attr]; r.has(f) || (r.mentions(kindNoun, "strip") || def == "strip") && !r.has(attrFields["strip"][attr]) && attr != "tall" && attr != "deep" {
+	if f := attrFields[last][attr]; r.has(f) || (r.mentions(kindNoun, "strip") || def == "strip") && !r.stripsHave(attr) && attr != "tall" && attr != "deep" {
 		return def
 	}
 	return last
+}
+
+// stripsHave reports whether the strips' measure in a direction was read.
+func (r *reader) stripsHave(attr string) bool {
+	return r.has(attrFields["strip"][attr]) || attr == "thick" && r.has(unit.StripThickest)
 }
 
 // defaultNoun is the part that a topic measures.

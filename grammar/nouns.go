@@ -285,6 +285,7 @@ func (r *reader) looseLengths() {
 			r.bind(i, unit.StripThickness)
 		case r.topic == Flatten && !r.has(unit.StripThickness) && r.size(i) < 0.055 && r.is(i+1, kindNoun, "cup", "bow"):
 			r.bind(i, unit.StripThickness) // "8 wide 3/4 cup 1/8"
+		case r.topic == Flatten && r.has(unit.Bow) && !r.has(unit.StripLength) && r.size(i) > 0.3 && !r.is(r.next(i), kindAttr) && r.bind(i, unit.StripLength):
 		case r.bagLies(i):
 		case r.byBefore(i):
 		case r.aloneAfterNoun(i):

@@ -36,6 +36,11 @@ func (r *reader) sharedOut() {
 	r.bound[s].fact.Note = fmt.Sprintf("%d in all, shared out", all)
 }
 
+// ofEachPanel: "8 strips a panel" speaks of the strips.
+func (r *reader) ofEachPanel(k int) bool {
+	return r.is(k, kindNoun, "panel") && (r.word(k-1, "a", "per", "each", "every", "the") || r.is(k-1, kindRole, "in a row")) && r.is(k-2, kindNoun, "strip")
+}
+
 func number(b binding) unit.Number {
 	v, _ := b.fact.Value.(unit.Number)
 	return v

@@ -59,6 +59,8 @@ type Ask struct {
 	For   []unit.Field        // figures asked by name: side_far_joint_kpa, pump_s
 	Peril Peril               // for safety: which danger
 
+	Guessed bool // nothing said which topic; a thread has its own
+
 	question bool // a cue that begins with how, what or when
 	weak     bool // told by a common word only
 	second   bool // a question phrase of its own behind "and" or a question mark

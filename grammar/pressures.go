@@ -215,9 +215,16 @@ func (r *reader) goal(i int) bool {
 		if r.solving == unit.Vacuum && !r.mentions(kindNoun, "bar", "joint") && !r.mentions(kindNoun, "strip") {
 			f = unit.FacePressure
 		}
+		switch r.solving {
+		case unit.WedgeRatio, unit.WedgeForce, unit.Overfill:
+			f = unit.Preload
+		}
 		if r.topicOf(r.solving) == Pump {
 			return false
 		}
+	}
+	if f == unit.FacePressure && r.items[i].amount.unit.Symbol == unit.TonPerFt2.Symbol {
+		f = unit.FaceTonsPerSquareFoot
 	}
 	v, u, ok := r.valueOf(r.items[i].amount, f)
 	if !ok || impossible(f, v) != "" {
@@ -277,6 +284,8 @@ func (r *reader) figure(j int) unit.Field {
 		return unit.SideFarJoint
 	case it.kind == kindAsk && it.id == "side:"+string(unit.SideFirstJoint):
 		return unit.SideFirstJoint
+	case it.kind == kindAsk && it.id == "side:"+string(unit.Preload):
+		return unit.Preload
 	case it.kind == kindAsk && it.id == "face", it.kind == kindNoun && it.id == "face":
 		return unit.FacePressure
 	case it.kind == kindAsk && it.id == "side", it.kind == kindNoun && it.id == "joint":
@@ -336,7 +345,7 @@ func (r *reader) noReading(i int) bool {
 // before it past "is", "on" and the like, or the gauge of its sentence.
 func (r *reader) readingWord(i int) int {
 	j := r.prev(i)
-	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about") {
+	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the") {
 		j = r.prev(j)
 	}
 	if i > 1 && r.items[i-1].brk == ':' && r.is(i-2, kindVacuum) {
@@ -357,6 +366,8 @@ func (r *reader) cuedAsReading(i int) bool {
 	case r.word(j, "at", "holds", "to") && r.is(r.prev(j), kindVacuum):
 		return true
 	case r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir"):
+		return true
+	case r.word(i-1, "on", "at") && r.word(i-2, "sitting", "sat", "sits", "steady", "parked"):
 		return true
 	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"):
 		return true

@@ -15,6 +15,7 @@ type reader struct {
 	solving unit.Field
 	loose   bool // the part of the measure at hand was not named
 	bound   []binding
+	doubted []Refusal // numbers that cannot be, of which somebody only heard
 	phrase  Phrase
 }
 
@@ -126,6 +127,10 @@ func (r *reader) bind(i int, f unit.Field) bool {
 	if want := impossible(f, v); it.amount.minus && !signed[f] || want != "" {
 		if want == "" {
 			want = "more than nothing"
+		}
+		if it.amount.hearsay {
+			r.doubted = append(r.doubted, Refusal{f, it.text, want})
+			return true
 		}
 		r.refuse(f, it.text, want)
 		return true

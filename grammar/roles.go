@@ -34,7 +34,7 @@ var roles = []entry{
 	{kindRole, "stackorder", "stack, stacked, stacking, stack up, layers, from the bottom, from the deck up, from the bed up, from the base up, bed up, bottom up, bottom to top, bottom first, from bottom, going up, then up, lay up from the bottom, build up"},
 	{kindRole, "firm at", "squash, compression, deflection, to squash it, compress, deflect, compressed"},
 	{kindRole, "am", "am, a.m., a m, in the morning, oclock, o clock"},
-	{kindRole, "pm", "pm, p.m., p m, in the afternoon, this afternoon, in the evening"},
+	{kindRole, "pm", "pm, p.m., p m, after lunch, after dinner, after noon, past noon, in the afternoon, this afternoon, in the evening"},
 	{kindRole, "max", "at most, no more than, not more than, max, maximum, up to, at the most, or fewer, or less, fewer than, or narrower, and narrower"},
 	{kindRole, "min", "at least, no less than, minimum, min width, or more, or wider, and wider, not less than"},
 	{kindRole, "narrower", "narrower than, skinnier than, less wide than"},

@@ -37,6 +37,13 @@ func (r *reader) rivals() {
 		r.rival(f, byField[f])
 	}
 	r.vacuumTwice()
+	for _, x := range r.doubted {
+		if slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool { return f.Field == x.Field }) {
+			r.unuse(x.Text)
+		} else {
+			r.refuse(x.Field, x.Text, x.Want)
+		}
+	}
 }
 
 func (r *reader) rival(f unit.Field, bs []binding) {

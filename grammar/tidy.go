@@ -44,7 +44,7 @@ func (r *reader) groupedThousands() {
 	}
 	r.metresToThree()
 	for i := range r.items {
-		if am := r.items[i].amount; am != nil && am.form == formDecimal && (am.unit == nil || am.unit.Symbol == "mm") && thousands.MatchString(r.items[i].text) && r.inSize(i) {
+		if am := r.items[i].amount; am != nil && am.form == formDecimal && (am.unit == nil || am.unit.Symbol == "mm") && thousands.MatchString(r.items[i].text) && (r.inSize(i) || r.is(i+1, kindAttr, "long")) {
 			am.value = new(big.Rat).Mul(am.value, big.NewRat(1000, 1))
 			am.form = formInt
 		}

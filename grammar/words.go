@@ -76,8 +76,6 @@ var vocabulary = []entry{
 	// How wood is sawn and which side is up.
 	{kindFact, "sawn=flat", "flat sawn, flatsawn, plain sawn, plainsawn, flat saw, crown cut, crown sawn, slab sawn, through and through, tangential"},
 	{kindFact, "sawn=quarter", "quarter sawn, quartersawn, qtr sawn, quartered, rift and quarter, rift, riftsawn, rift sawn, radial, quarter saw"},
-	{kindFact, "cup_up=hump", "hump up, hump uppermost, crown uppermost, hump side uppermost, humps up, hump side is up, crown is up, crown side is up, hump is facing up, hump facing up, hump is up, hump is on top, hump side up, crown up, crown side up, belly up, convex up, convex side up, bump up, hump on top, crowned up"},
-	{kindFact, "cup_up=hollow", "hollow uppermost, hollow side uppermost, hollow side is up, hollow is up, cup is up, cup side is up, hollow side facing up, hollow facing up, hollow up, hollow side up, cup up, cup side up, concave up, concave side up, cupped up, hollow on top, dish up"},
 	{kindFact, "faces=2", "both sides, both faces, two faces, two sides, either side, each side, each face, both front and back, front and back, double sided, 2 faces, 2 sides, top and bottom"},
 	{kindFact, "faces=1", "one face, one side, one sided, single sided, 1 face, 1 side, top only, only the top, on top only, single face, no backer, one side only, just the one side, just one side, no backing veneer, no balancer"},
 	{kindFact, "cover=down", "film gets down behind it, film gets down behind, film gets behind it, film gets behind the bar, film goes down behind, film down behind, film drops behind, film gets in behind, film on both sides of the bar, bag gets down behind it, bag gets down behind, bag gets behind it, nothing behind the bar, nothing behind it"},
@@ -92,7 +90,7 @@ var vocabulary = []entry{
 	// Vacuum and air.
 	{kindVacuum, "vacuum", "vacuum, underpressure, under pressure of, depression, vac, vacs, suction, under vacuum, of vacuum, of vac, hg vacuum"},
 	{kindVacuum, "gauge", "gauge, manometer, vacuometer, dial, needle, needles, gauges, vacuum gauge, vac gauge, gage"},
-	{kindVacuum, "pull", "pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sits at, holds at, sucking, running at, reading, reads, shows, showing, is showing, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
+	{kindVacuum, "pull", "pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sat at, sits at, holds at, sucking, running at, reading, reads, shows, showing, is showing, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
 	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs."},
 	{kindAir, "rh", "rh, rv, hygrometer, r h, relative humidity, humidity, humid, hum"},
 	{kindAir, "mc", "mc, mcs, m c, moisture, moisture content, wood moisture, moisture meter, meter, damp meter, dried to, kiln dried to, kd to"},

@@ -1,0 +1,99 @@
+package grammar
+
+import (
+	"slices"
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// soughtFields are what "how … a …" asks for, by the adjective and the part.
+var soughtFields = map[string]map[string]unit.Field{
+	"tall":  {"bar": unit.BarHeight, "opening": unit.Opening},
+	"wide":  {"bar": unit.BarWidth, "panel": unit.PanelWidth, "strip": unit.StripWidth},
+	"thick": {"strip": unit.StripThickness, "mat": unit.MatThickness, "caul": unit.CaulThickness, "core": unit.CoreThickness},
+	"big":   {"bar": unit.BarHeight, "pump": unit.PumpSpeed, "leak": unit.Leak, "gap": unit.Gap, "cup": unit.Cup, "bow": unit.Bow},
+	"steep": {"wedge": unit.WedgeRatio},
+}
+
+// soughtTopics are the topics of the fields that only one topic looks for.
+var soughtTopics = map[unit.Field]Topic{
+	unit.BarHeight: Side, unit.BarWidth: Side, unit.PanelWidth: Side, unit.StripWidth: Side, unit.CaulThickness: Side, unit.WedgeRatio: Side, unit.Gap: Side,
+	unit.MatThickness: Stack, unit.Opening: Stack, unit.PumpSpeed: Pump, unit.Leak: Pump, unit.Cup: Flatten, unit.Bow: Flatten,
+}
+
+// adjectives are the words that ask how much of something there has to be.
+var adjectives = map[string]string{
+	"tall": "tall", "high": "tall", "wide": "wide", "broad": "wide", "thick": "thick", "thin": "thick",
+	"big": "big", "large": "big", "strong": "big", "powerful": "big", "bad": "big", "steep": "steep",
+}
+
+// soughtSize reads "how wide of a panel can I go", "how high must be the batten":
+// "how", an adjective, a part and a word of what can or must be.
+func (r *reader) soughtSize() []Ask {
+	for i := range r.items {
+		adj, after := r.howMuchOf(i)
+		if adj == "" {
+			continue
+		}
+		modal := false
+		for j := after; j < len(r.items) && j <= after+7 && !r.isStop(j) && r.items[j].amount == nil; j++ {
+			modal = modal || r.word(j, "must", "should", "can", "could", "may", "need", "needs", "do", "does", "would", "has", "shall") || r.is(j, kindRole, "target")
+			if !r.is(j, kindNoun) {
+				continue
+			}
+			f := soughtFields[adj][r.items[j].id]
+			if f == "" || !modal && !r.modalBehind(j) || r.ownsNumber(j) || r.is(j+1, kindNoun) {
+				break
+			}
+			r.replacesCue(i)
+			return []Ask{{About: soughtTopics[f], Solve: f}}
+		}
+	}
+	return nil
+}
+
+// looselySolved is what a message looks for in no fixed wording.
+func (r *reader) looselySolved() []Ask {
+	asks := r.loosely()
+	if asks == nil {
+		asks = r.soughtSize()
+	}
+	if len(asks) > 0 {
+		r.solving = asks[0].Solve
+	}
+	return asks
+}
+
+// replacesCue drops what the item i alone asks: "how high" is no rise where the
+// bar's height is sought.
+func (r *reader) replacesCue(i int) {
+	if !r.is(i, kindAsk) {
+		return
+	}
+	alone := cue(r.items[i].id)
+	r.phrase.Asks = slices.DeleteFunc(r.phrase.Asks, func(a Ask) bool {
+		return a.About == alone.About && a.Solve == alone.Solve && slices.Equal(a.For, alone.For)
+	})
+}
+
+// howMuchOf returns the adjective of a "how …" at item i, and the item after it.
+func (r *reader) howMuchOf(i int) (adj string, after int) {
+	if r.word(i, "how") && i+1 < len(r.items) {
+		return adjectives[r.items[i+1].word], i + 2
+	}
+	if rest, ok := strings.CutPrefix(r.items[i].word, "how "); ok && r.is(i, kindAsk) {
+		return adjectives[rest], i + 1
+	}
+	return "", 0
+}
+
+// modalBehind reports whether a word of what can or must be stands behind item j.
+func (r *reader) modalBehind(j int) bool {
+	for k := j + 1; k < len(r.items) && k <= j+4 && !r.isStop(k); k++ {
+		if r.word(k, "must", "should", "can", "could", "may", "need", "needed", "do", "would", "shall", "to") {
+			return true
+		}
+	}
+	return false
+}
