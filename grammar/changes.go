@@ -61,6 +61,7 @@ func (r *reader) changes() {
 	}
 	r.gains()
 	r.oneMore()
+	r.keptAt()
 	r.goneWidths()
 	r.onEachSide()
 	r.things()

@@ -130,7 +130,7 @@ func (r *reader) halfBefore(i int) bool {
 // pastTheHour reads "quarter past eight", "ten to three", "half past 7".
 func (r *reader) pastTheHour() {
 	for i := 2; i < len(r.items); i++ {
-		if !r.free(i) || !r.dayPlan() && !r.mentions(kindRole, "start", "deadline") && !r.mentions(kindAsk, "schedule") {
+		if !r.free(i) || !r.dayPlan() && !r.habit.Follows && !r.mentions(kindRole, "start", "deadline") && !r.mentions(kindAsk, "schedule") {
 			continue
 		}
 		h, ok := plainWhole(r.items[i].amount)

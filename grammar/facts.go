@@ -58,6 +58,12 @@ func (r *reader) wood(i int) {
 	if it.id == "ash" && r.word(i+1, "tray") || it.word == "lime" && r.word(i+1, "green") {
 		return
 	}
+	if it.id == "" {
+		r.unuse(it.text)
+		it.used = true
+		r.phrase.Drops = append(r.phrase.Drops, "species")
+		return
+	}
 	if j := i - 1; j >= 0 && r.foreignName(j) {
 		text := r.text[r.items[j].start:it.end]
 		r.phrase.Unused = append(r.phrase.Unused, text)
@@ -200,10 +206,13 @@ func (r *reader) barPlace() {
 
 // secondBar: "put another bar on the other side too".
 func (r *reader) secondBar(i int) bool {
-	if !r.word(i-1, "another", "second") || r.has(unit.BarCount) {
+	if r.has(unit.BarCount) {
 		return false
 	}
 	from, to := r.sentence(i)
+	if !r.word(i-1, "another", "second") && !(r.word(i-1, "a", "same", "one") && r.opensWithin(from, to, "too", "also", "both", "well", "same")) {
+		return false
+	}
 	for j := from; j < to; j++ {
 		if r.word(j, "opposite", "far") || r.word(j, "other") && r.word(j+1, "side", "edge") {
 			return true

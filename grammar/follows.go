@@ -107,6 +107,21 @@ func (r *reader) countOfWidth(i int) bool {
 	return r.wordIn("theres", "there", "have", "got", "only", "just", "its") || r.mentions(kindFix)
 }
 
+// keptAt: "leave it at 26 but give me a taller bar" has the number said before
+// again, of whatever it was.
+func (r *reader) keptAt() {
+	for i := range r.items {
+		j := i - 1
+		for r.word(j, "at", "on", "it", "that", "to") {
+			j--
+		}
+		if r.free(i) && j < i-1 && r.word(j, "leave", "keep", "stay", "stick", "back") && r.word(i-1, "at", "on", "to") && (r.next(i) < 0 || r.word(i+1, "but", "and", "then")) && r.items[i].amount.value != nil {
+			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
+			r.items[i].used = true
+		}
+	}
+}
+
 // onEachSide: "one on each side" are two.
 func (r *reader) onEachSide() {
 	for i := range r.items {

@@ -1,10 +1,14 @@
 package grammar
 
-import "strings"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // foreignTrades are words of work that is none of the bot's business. Beside none
 // of the shop's own words they make the whole message foreign.
-var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boiler radiator cake recipe paint concrete roof roofing nailer shingle shingles breaker permit wallpaper carpet football stocks bitcoin flight hotel chess poem rain plumbing toilet mortgage homework-essay engine gearbox eggs egg protein boil cooking kettle spark generator bacon toast pizza bread steak oven-baked diver diving bearing bearings price prices shelf-life scuba underwater`)
+var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boiler radiator cake recipe paint concrete roof roofing nailer shingle shingles breaker permit wallpaper carpet football stocks bitcoin flight hotel chess poem rain plumbing toilet mortgage homework-essay engine gearbox eggs egg protein boil cooking kettle spark generator bacon toast pizza bread steak oven-baked diver diving bearing bearings price prices shelf-life scuba underwater espresso coffee latte brick bricks emulsion lounge carpet laminate-floor mortar patio lawn grass pool aquarium shower faucet printer laptop wifi phone-bill rent haircut horse wedding-cake dumbbell marathon rugby cricket baseball bike-tyre bicycle`)
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {
@@ -22,7 +26,49 @@ func (r *reader) foreign() bool {
 			return false
 		}
 	}
-	return other
+	return other || r.strange()
+}
+
+// strange reports whether a message that opens a thread speaks of things that the
+// trade has no word for: "how many bricks for a garden wall 12 ft wide".
+func (r *reader) strange() bool {
+	if r.habit.Follows || r.signsOfTrade() {
+		return false
+	}
+	n := 0
+	for i := range r.items {
+		if r.unknown(i) && len(r.items[i].word) > 3 {
+			n++
+			if r.word(i-1, "many", "what", "which", "of") && r.word(i-2, "how", "litres", "liters", "kilos", "gallons", "bags", "tons") || r.is(i-1, kindUnit) {
+				n++
+			}
+		}
+	}
+	return n >= 2
+}
+
+// signsOfTrade reports whether anything but sizes and common words can be of a
+// shop's work.
+func (r *reader) signsOfTrade() bool {
+	for i := range r.items {
+		it := &r.items[i]
+		switch it.kind {
+		case kindVerb, kindAir, kindFact, kindStock, kindPeril:
+			return true
+		case kindAsk:
+			if !weak(it.word) && it.id != "glue:glue_g" {
+				return true
+			}
+		case kindRole:
+			if r.is(i, kindRole, "start", "deadline", "hours", "layup", "unload", "trim", "friction", "clamp", "open", "closed", "spread", "ripped", "vary", "drive", "limit", "job", "lot", "stackorder") {
+				return true
+			}
+		}
+		if am := it.amount; am != nil && (am.link == linkAt || am.unit != nil && am.unit.Dimension != unit.Distance && am.unit.Dimension != unit.Lasting) {
+			return true
+		}
+	}
+	return false
 }
 
 // giveBack makes every number of a foreign message unused.

@@ -41,7 +41,7 @@ var unitWords = []struct {
 	{unit.PoundF, "lbf, pounds force, pounds of force, lbs of force, lb force, lbs force, pound force"},
 	{unit.ShortTonF, "ton, tons, short tons"},
 
-	{unit.DegC, "°c, c, celsius, degc, deg c, degrees c, degree c, centigrade, degrees celsius, deg celsius, °celsius"},
+	{unit.DegC, "°c, c, celsius, graden, graden celsius, grad celsius, gradi, degc, deg c, degrees c, degree c, centigrade, degrees celsius, deg celsius, °celsius"},
 	{unit.DegF, "°f, f, fahrenheit, degf, deg f, degrees f, degree f, degrees fahrenheit, deg fahrenheit, °fahrenheit"},
 	{degree, "°, degrees, deg, degree"},
 
