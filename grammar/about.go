@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // chooseAsks keeps the questions that the message really asks: a cue counts
 // where the facts support its topic.
@@ -102,6 +106,12 @@ func (r *reader) weigh() {
 	}
 	if len(kept) == 1 && kept[0].About == Safety && told != "" && len(r.phrase.Facts) > 3 {
 		kept = append(kept, Ask{About: told})
+	}
+	if len(kept) == 0 && len(r.phrase.Facts) > 0 {
+		r.phrase.Asks = slices.DeleteFunc(r.phrase.Asks, func(a Ask) bool { return a.idle })
+		if len(r.phrase.Asks) == 0 {
+			return
+		}
 	}
 	if len(kept) == 0 && !r.spoken() {
 		r.phrase.Asks = nil

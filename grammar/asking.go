@@ -23,6 +23,7 @@ func (r *reader) findAsks() {
 		}
 		a := cue(it.id)
 		a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
+		a.idle = in(it.word, "today", "tomorrow", "day", "shift", "hours", "overnight", "what time", "how late")
 		a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
 		a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
 		if len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")) {
@@ -44,6 +45,9 @@ func (r *reader) findAsks() {
 	}
 	if r.mentions(kindNoun, "wedge") && r.wordIn("knock", "hammer", "hit", "pry", "pull", "tap", "bash") && r.wordIn("while", "still", "under") && (r.mentions(kindVacuum) || r.pressureSaid()) && r.asksSomething() {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: "wedge release"})
+	}
+	if r.howLongTo() {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Pump, question: true})
 	}
 	if r.goesInPress() {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Stack})
@@ -84,12 +88,25 @@ func (r *reader) guessTopic() {
 		r.topic = Schedule
 	default:
 		for _, a := range r.phrase.Asks {
-			if a.About != "" && a.About != Load && !(a.About == Strips && r.mentions(kindNoun, "bar")) {
+			if a.About != "" && a.About != Load && !((a.About == Strips || a.About == Schedule && a.weak) && r.mentions(kindNoun, "bar")) {
 				r.topic = a.About
 				break
 			}
 		}
 	}
+}
+
+// howLongTo: "how long does it take to pull it down to 22 inHg" is of the pump,
+// whatever is pulled.
+func (r *reader) howLongTo() bool {
+	long := false
+	for i := range r.items {
+		long = long || r.word(i, "how") && r.is(i+1, kindAttr, "long") || (r.word(i, "how") && r.word(i+1, "many")) && r.is(i+2, kindUnit) && r.items[i+2].unit.Dimension == unit.Lasting || r.word(i, "minutes", "seconds")
+		if am := r.items[i].amount; long && am != nil && am.is(unit.Pressing) && (r.word(i-1, "to") || am.link == linkTo) && !r.mentions(kindNoun, "bar", "joint") {
+			return true
+		}
+	}
+	return false
 }
 
 // asksFor reports whether a cue named the topic.

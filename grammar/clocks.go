@@ -242,7 +242,7 @@ func (r *reader) clockRole(i int) string {
 			if in(r.items[j].word, "done by", "out by", "home by", "done before") {
 				return "deadline"
 			}
-			if r.items[j].word == "start" || r.items[j].word == "tomorrow" || r.items[j].word == "today" {
+			if r.items[j].word == "start" || in(r.items[j].word, "tomorrow", "today") && !(r.word(j+1, "is", "its", "was") && !r.pairOrSuffix(i)) {
 				return "start"
 			}
 		case r.word(j, "by", "before") && r.warmBefore(j):

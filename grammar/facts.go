@@ -58,16 +58,19 @@ func (r *reader) wood(i int) {
 	if it.id == "ash" && r.word(i+1, "tray") || it.word == "lime" && r.word(i+1, "green") {
 		return
 	}
-	if it.id == "" {
-		r.unuse(it.text)
-		it.used = true
-		r.phrase.Drops = append(r.phrase.Drops, "species")
-		return
-	}
-	if j := i - 1; j >= 0 && r.foreignName(j) {
+	if j := i - 1; j >= 0 && (r.foreignName(j) || r.is(j, kindWood, "")) {
 		text := r.text[r.items[j].start:it.end]
 		r.phrase.Unused = append(r.phrase.Unused, text)
 		it.used, r.items[j].used = true, true
+		return
+	}
+	if it.id == "" {
+		if r.is(i+1, kindWood) {
+			return // the two are one name
+		}
+		r.unuse(it.text)
+		it.used = true
+		r.phrase.Drops = append(r.phrase.Drops, "species")
 		return
 	}
 	if r.deniedBefore(i) {
@@ -179,6 +182,10 @@ func (r *reader) barPlace() {
 		if !r.is(i, kindNoun, "bar") {
 			continue
 		}
+		if r.word(i-1, "second", "other", "extra") && r.takenAway(i) {
+			r.say(i, unit.BarCount, unit.Number(1))
+			continue
+		}
 		if r.secondBar(i) {
 			r.say(i, unit.BarCount, unit.Number(2))
 			continue
@@ -202,6 +209,12 @@ func (r *reader) barPlace() {
 			}
 		}
 	}
+}
+
+// takenAway: "take the second bar away", "drop the other bar".
+func (r *reader) takenAway(i int) bool {
+	from, to := r.clause(i)
+	return r.within(from, i, kindNot) >= 0 || r.opensWithin(from, i, "take", "lose", "drop", "remove", "took") && (r.opensWithin(i, to, "away", "off", "out") || r.opensWithin(from, i, "lose", "drop", "remove"))
 }
 
 // secondBar: "put another bar on the other side too".

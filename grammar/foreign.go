@@ -56,7 +56,7 @@ func (r *reader) signsOfTrade() bool {
 		case kindVerb, kindAir, kindFact, kindStock, kindPeril:
 			return true
 		case kindAsk:
-			if !weak(it.word) && it.id != "glue:glue_g" {
+			if !weak(it.word) && it.id != "glue:glue_g" || it.id == "words" || it.id == "why" {
 				return true
 			}
 		case kindRole:

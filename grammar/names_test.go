@@ -10,7 +10,7 @@ import (
 // The grammar's names of woods and glues are those that the engine knows.
 func TestVocabulary_namesAreTheEngines(t *testing.T) {
 	for _, e := range woods {
-		if _, ok := wood.Find(e.id); e.kind == kindWood && !ok {
+		if _, ok := wood.Find(e.id); e.kind == kindWood && e.id != "" && !ok {
 			t.Errorf("the wood table lacks %q", e.id)
 		}
 	}

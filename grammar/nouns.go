@@ -286,6 +286,7 @@ func (r *reader) looseLengths() {
 		case r.topic == Flatten && !r.has(unit.StripThickness) && r.size(i) < 0.055 && r.is(i+1, kindNoun, "cup", "bow"):
 			r.bind(i, unit.StripThickness) // "8 wide 3/4 cup 1/8"
 		case r.topic == Flatten && r.has(unit.Bow) && !r.has(unit.StripLength) && r.size(i) > 0.3 && !r.is(r.next(i), kindAttr) && r.bind(i, unit.StripLength):
+		case r.thicknessAlone(i):
 		case r.bagLies(i):
 		case r.byBefore(i):
 		case r.aloneAfterNoun(i):
@@ -294,6 +295,21 @@ func (r *reader) looseLengths() {
 			r.bind(i, unit.StripThickness)
 		}
 	}
+}
+
+// thicknessAlone: of "a beech board, 18mm, 140 wide" the measure without a word is
+// the one that strips still lack.
+func (r *reader) thicknessAlone(i int) bool {
+	if r.topic != Flatten && r.topic != Side || r.stripsHave("thick") || r.items[i].amount.link != linkNone || r.size(i) > 0.055 || r.phrase.Command != nil {
+		return false
+	}
+	width := r.measureOf(unit.StripWidth)
+	if width < 0 || !(i > 0 && r.items[i-1].brk == ',') || i+1 < len(r.items) && r.items[i+1].brk != ',' && r.items[i+1].brk != '.' {
+		return false
+	}
+	from, _ := r.sentence(i)
+	w, _ := r.bound[width].fact.Value.(unit.Number)
+	return r.bound[width].from > from && r.size(i)*1000 < float64(w) && r.bind(i, unit.StripThickness)
 }
 
 // bagLies: "a bag that lies 1350 flat".

@@ -63,6 +63,7 @@ type Ask struct {
 
 	question bool // a cue that begins with how, what or when
 	weak     bool // told by a common word only
+	idle     bool // told by a word of the calendar: "today"
 	second   bool // a question phrase of its own behind "and" or a question mark
 }
 

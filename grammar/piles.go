@@ -42,8 +42,13 @@ func (r *reader) piles() {
 // foundPiles finds a count and a width for each pile that is said one by one.
 func (r *reader) foundPiles() []pile {
 	var found []pile
+	reversed := r.widthsFirst() >= 2
 	for i := range r.items {
-		if p, ok := r.pileAt(i); ok {
+		p, ok := r.pileAt(i)
+		if reversed && r.widthFirst(i) {
+			p, ok = pile{i + 1, i}, true
+		}
+		if ok {
 			found = append(found, p)
 			r.items[p.count].used, r.items[p.width].used = true, true
 		}
@@ -113,6 +118,9 @@ func (r *reader) instead(ps unit.Piles, p unit.Pile) unit.Piles {
 
 // stockContext reports whether the message chooses among strips.
 func (r *reader) stockContext() bool {
+	if r.widthsFirst() >= 2 {
+		return true
+	}
 	if r.mentions(kindRole, "target", "trim") && (r.countsOfWidths() || r.spokenCounts() >= 2) {
 		return true
 	}

@@ -69,6 +69,7 @@ func (r *reader) sayings() {
 	r.clocks()
 	r.twoGauges()
 	r.rates()
+	r.watched()
 	r.ratios()
 	r.choicesOfWords()
 	r.barometers()

@@ -215,6 +215,13 @@ func listOf(tokens []token, run []stockEntry, cue bool) (*stockList, int) {
 	}
 	l.entries, l.unit = run, unitOf(tokens, run)
 	paired := !l.counted && len(run) >= 2*shortList && (inPairs(run) || pairedByMarks(run) && len(run) >= longList)
+	if columns := !l.counted && cue && inRows(run); columns {
+		if l.entries = rows(tokens, run); l.entries == nil {
+			return nil, 0
+		}
+		l.counted = true
+		return l, run[len(run)-1].end
+	}
 	switch {
 	case l.counted && len(run) < longPiles, len(run) < shortList, otherwise(tokens, run):
 		return nil, 0

@@ -116,3 +116,23 @@ func (r *reader) countOfList(i, total int) {
 		}
 	}
 }
+
+// widthFirst: "60mm x 14", a width with its unit and how many there are.
+func (r *reader) widthFirst(i int) bool {
+	if !r.free(i) || !r.free(i+1) || r.timesAt(i) || r.timesAt(i+2) || !r.timesAt(i+1) {
+		return false
+	}
+	w, n := r.items[i].amount, r.items[i+1].amount
+	_, whole := n.whole()
+	return w.is(unit.Distance) && w.unit != nil && n.bare() && whole && !r.is(r.next(i+1), kindAttr) && (r.isBreak(i-1) || r.items[i-1].amount == nil && r.idle(i-1))
+}
+
+func (r *reader) widthsFirst() int {
+	n := 0
+	for i := range r.items {
+		if r.widthFirst(i) {
+			n++
+		}
+	}
+	return n
+}
