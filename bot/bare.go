@@ -183,7 +183,7 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 		if !isNumber || f.Dimension() == unit.Count && a.Value != math.Trunc(a.Value) {
 			continue
 		}
-		u := a.Unit
+		u := asForce(a.Unit, f)
 		if u.Symbol == "" {
 			u = t.unitOf(x)
 		} else if u.Dimension != f.Dimension() {
@@ -203,9 +203,22 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 	return best, best.Field != ""
 }
 
+// asForce takes pounds and kilograms for what presses with their weight where a
+// force is meant.
+func asForce(u unit.Unit, f unit.Field) unit.Unit {
+	switch {
+	case f.Dimension() != unit.Pushing:
+	case u.Symbol == unit.Pound.Symbol:
+		return unit.PoundF
+	case u.Symbol == unit.Kilogram.Symbol:
+		return unit.KGF
+	}
+	return u
+}
+
 // held returns a bare number as what f holds, where it can be that.
 func (t *turn) held(f unit.Field, a grammar.Amendment) (grammar.Fact, bool) {
-	u := a.Unit
+	u := asForce(a.Unit, f)
 	switch {
 	case f == unit.Vacuum && u.Symbol == "%":
 		return amendment(unit.VacuumPercent, u, a), a.Value > 0 && a.Value < 100

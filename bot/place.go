@@ -13,6 +13,9 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 	}
 	to := looseFields[t.before.Asks[0].About]
 	for i, f := range p.Facts {
+		if f.Field == unit.PanelWidth && t.before.Asks[0].About == grammar.Strips && t.before.Said.has(unit.StockPiles) {
+			p.Facts[i].Field = unit.TargetWidth
+		}
 		if g, ok := to[f.Field]; ok && f.Loose && !t.onlySaid(f.Field, g) {
 			p.Facts[i].Field = g
 		}

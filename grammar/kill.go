@@ -1,10 +1,14 @@
 package grammar
 
 import (
+	"regexp"
 	"strings"
 
 	"presshand/engine/unit"
 )
+
+// dayOfMonth is how a day is told from a number.
+var dayOfMonth = regexp.MustCompile(`^[1-9]?\d(st|nd|rd|th)$`)
 
 // killNames marks numbers that are names or counts of other things: "chapter 6",
 // "shop 2", "3 hp", "2 years ago".
@@ -16,6 +20,10 @@ func (r *reader) killNames() {
 		}
 		if am.form == formWords && am.value != nil && am.value.Cmp(one) < 0 && r.word(i-1, "and") && r.word(i-2, "too", "to", "for", "ate", "won", "tree", "fore") {
 			am.dead = true // "too and a quarter", spoken to a phone
+			continue
+		}
+		if am.form == formBad && dayOfMonth.MatchString(r.items[i].text) {
+			am.dead = true // "by friday the 14th"
 			continue
 		}
 		if am.bare() && r.word(i+1, "something") {
@@ -136,6 +144,9 @@ func (r *reader) killPast() {
 // with no other number between.
 func (r *reader) pastBefore(j int, yesterday bool) bool {
 	for k := j - 1; k >= 0 && j-k < 7 && r.items[k].amount == nil; k-- {
+		if strings.ContainsAny(r.items[k].text, "'’") {
+			continue // "we're"
+		}
 		if r.word(k, "yesterday") || !yesterday && r.word(k, "was", "were", "used", "had", "before") || r.items[k].word == "last" || strings.HasPrefix(r.items[k].word, "last ") {
 			return true
 		}

@@ -172,7 +172,7 @@ func (r *reader) has(f unit.Field) bool {
 
 // free reports whether item i is an amount that nothing has taken yet.
 func (r *reader) free(i int) bool {
-	return i >= 0 && i < len(r.items) && r.items[i].amount != nil && !r.items[i].used && !r.items[i].amount.dead
+	return i >= 0 && i < len(r.items) && r.items[i].amount != nil && !r.items[i].used && !r.items[i].amount.dead && !r.items[i].amount.ordinal
 }
 
 // isBreak reports whether item i parts clauses.
