@@ -179,7 +179,7 @@ func (r *reader) wordFact(i int) {
 // barPlace reads where the bar stands: "bar sits on the bed next to the sled".
 func (r *reader) barPlace() {
 	for i := range r.items {
-		if !r.is(i, kindNoun, "bar") {
+		if !r.is(i, kindNoun, "bar") && !r.asksForBar(i) {
 			continue
 		}
 		if r.word(i-1, "second", "other", "extra") && r.takenAway(i) {
@@ -209,6 +209,11 @@ func (r *reader) barPlace() {
 			}
 		}
 	}
+}
+
+// asksForBar: in "what bar standing on the bed" the bar is within the question.
+func (r *reader) asksForBar(i int) bool {
+	return r.is(i, kindAsk) && (strings.HasSuffix(r.items[i].word, " bar") || strings.HasSuffix(r.items[i].word, " batten"))
 }
 
 // takenAway: "take the second bar away", "drop the other bar".

@@ -120,3 +120,21 @@ func (r *reader) singularCount(i, j int) bool {
 	}
 	return k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.link == linkNone && (r.length(k) || k > j+1)
 }
+
+// upperSled reports whether the sled at item k lies on the strips, as a caul does:
+// "18 mm upper sled on top of the strips".
+func (r *reader) upperSled(k int) bool {
+	if r.topic == Stack || r.has(unit.StackLayers) {
+		return false
+	}
+	if r.word(k, "upper sled", "top sled") {
+		return true
+	}
+	_, to := r.clause(k)
+	for j := k + 1; j < to; j++ {
+		if r.word(j, "on", "over", "above") && (r.is(r.next(j), kindNoun, "strip") || r.word(j+1, "top", "them")) {
+			return true
+		}
+	}
+	return false
+}

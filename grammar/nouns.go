@@ -198,6 +198,9 @@ func (r *reader) partLength(i, k int) {
 	if f == unit.CoreThickness && r.underfoot(k) {
 		f = unit.SledThickness
 	}
+	if f == unit.SledThickness && r.upperSled(k) {
+		f = unit.CaulThickness
+	}
 	if f != "" && !(f == unit.SledThickness && r.has(f)) {
 		r.bind(i, f)
 	}
