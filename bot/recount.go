@@ -14,12 +14,11 @@ import (
 func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
 	for _, c := range p.Changes {
 		f, ok := t.afterChange(c)
-		n, _ := f.Value.(unit.Number)
-		switch {
-		case ok && n > 0 || ok && f.Field.Dimension() == unit.Warmth:
-			p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], f)
+		switch want := wantedInstead(f); {
+		case ok && want != "":
+			p.Refused = append(p.Refused[:len(p.Refused):len(p.Refused)], grammar.Refusal{Field: f.Field, Text: c.By.Text, Want: want})
 		case ok:
-			p.Refused = append(p.Refused[:len(p.Refused):len(p.Refused)], grammar.Refusal{Field: f.Field, Text: c.By.Text, Want: "less than there is"})
+			p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], f)
 		default:
 			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], c.By.Text)
 			if len(c.Fields) > 0 {
@@ -31,6 +30,21 @@ func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
 		t.lacks = append(t.lacks, unit.WedgeRatio)
 	}
 	return p
+}
+
+// wantedInstead says what a changed number could be where it cannot be what came
+// of the change; else it is empty.
+func wantedInstead(f grammar.Fact) string {
+	n, _ := f.Value.(unit.Number)
+	switch {
+	case f.Field.Dimension() == unit.Warmth:
+		return ""
+	case n <= 0:
+		return "less than there is"
+	case f.Field.Dimension() == unit.Count && float64(n) != math.Trunc(float64(n)):
+		return "a whole number"
+	}
+	return grammar.CannotBe(f.Field, float64(n))
 }
 
 // afterChange is the number that a change makes of the thread's own.

@@ -60,6 +60,7 @@ func (r *reader) changes() {
 		return
 	}
 	r.gains()
+	r.multiples()
 	r.oneMore()
 	r.keptAt()
 	r.goneWidths()

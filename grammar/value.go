@@ -188,6 +188,10 @@ var mayBeZero = map[unit.Field]bool{
 }
 
 // impossible returns what could be, where v cannot be; "" where it can.
+// CannotBe says what a field could be where it cannot be v, in its own unit; else it
+// is empty.
+func CannotBe(f unit.Field, v float64) string { return impossible(f, v) }
+
 func impossible(f unit.Field, v float64) string {
 	l, ok := fieldLimits[f]
 	if !ok {
