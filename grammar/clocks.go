@@ -63,6 +63,9 @@ func (r *reader) clocks() {
 		if am.form == formPair && am.link == linkTo && i > 0 && r.items[i-1].used && r.has(unit.StartTime) && !r.has(unit.Deadline) {
 			role = "deadline" // "between 7:00 and 15:30"
 		}
+		if am.form == formPair && r.habit.Follows && role == "" && r.amountsIn(0, len(r.items)) == 1 && (len(r.items[i].text) == 5 || am.pair[0] > 4) && am.pair[1] < 60 && !r.mentions(kindNoun) && len(r.items) < 9 {
+			role = "start" // "07:30, sorry"
+		}
 		if role == "" && suffix == "" && !(am.form == formPair && r.dayPlan() && am.link == linkNone && am.pair[0] > 3) {
 			continue
 		}

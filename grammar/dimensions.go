@@ -101,6 +101,24 @@ func (r *reader) temperatureField(i int) unit.Field {
 	return unit.ShopTemp
 }
 
+// besideHumidity: of "shop air is 41% and 68" and "the house runs 60% at 75" the
+// second number is how warm it is.
+func (r *reader) besideHumidity(i int) bool {
+	am := r.items[i].amount
+	if low, high := 40.0, 110.0; !r.habit.Metric && (am.float() < low || am.float() > high) {
+		return false
+	}
+	j := i - 1
+	for r.word(j, "and", "at", "&", "rh") || r.is(j, kindAir, "rh") || j >= 0 && r.items[j].brk == '/' {
+		j--
+	}
+	if j < 0 || j == i-1 && am.link != linkAt || r.items[j].amount == nil || !r.items[j].amount.is(unit.Proportion) || !am.bare() || r.size(i) == 0 && am.value == nil {
+		return false
+	}
+	from, to := r.clause(i)
+	return r.within(from, to, kindAir, "shop", "service") >= 0
+}
+
 // warmBare: "72 in here", "shop's 62", "house at 35% rh 70".
 func (r *reader) warmBare(i int) bool {
 	am := r.items[i].amount
@@ -115,6 +133,9 @@ func (r *reader) warmBare(i int) bool {
 	n, p := r.next(i), r.prev(i)
 	if r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(p, kindVacuum) || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {
 		return false
+	}
+	if r.besideHumidity(i) {
+		return true
 	}
 	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
 		return true
@@ -248,6 +269,8 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.WoodMoisture
 	case r.service(i):
 		return unit.ServiceHumidity
+	case r.mentions(kindAsk, "move:emc_pct") && r.items[i].amount.float() > 20:
+		return unit.ShopHumidity
 	case r.topic == Move && r.has(unit.WoodMoisture):
 		return unit.ShopHumidity
 	}

@@ -287,7 +287,7 @@ func (r *reader) nounFact(i int) {
 		r.sayOnce(i, unit.PressKind, "bag")
 	case "core":
 		for _, c := range coreKinds {
-			if strings.Contains(it.word, c.word) && !r.underfoot(i) {
+			if strings.Contains(it.word, c.word) && !r.underfoot(i) && !r.inPlaceOf(i) {
 				r.sayOnce(i, unit.CoreKind, c.core)
 				return
 			}
@@ -323,6 +323,18 @@ func (r *reader) nounFact(i int) {
 			r.say(i, unit.PressCount, unit.Number(1))
 		}
 	}
+}
+
+// inPlaceOf: "in place of the particleboard", "instead of the mdf".
+func (r *reader) inPlaceOf(i int) bool {
+	j := i - 1
+	for r.word(j, "the", "a", "that", "our") {
+		j--
+	}
+	if r.is(j, kindNot) && in(r.items[j].word, "instead of", "not") || r.word(j, "than") && r.word(j-1, "rather") {
+		return true
+	}
+	return r.word(j, "of") && (r.word(j-1, "place", "instead", "lieu") || r.is(j-1, kindFix, "fix") && r.items[j-1].word == "instead")
 }
 
 // underfoot reports whether a sheet is the sled: "bare ply sled", "waxed mdf under".

@@ -122,7 +122,7 @@ func (r *reader) layerSpans(from int, told bool) []layerSpan {
 	var spans []layerSpan
 	start := from
 	for i := from; i <= len(r.items); i++ {
-		if i < len(r.items) && !r.partsLayers(i) {
+		if i < len(r.items) && (!r.partsLayers(i) || r.qualified(i)) {
 			continue
 		}
 		spans = append(spans, r.layerIn(start, i, told)...)
@@ -132,6 +132,21 @@ func (r *reader) layerSpans(from int, told bool) []layerSpan {
 		}
 	}
 	return spans
+}
+
+// qualified reports whether the comma at item i stands within a layer: "core, mdf,
+// 0.5" and "mat, medium, 0.25".
+func (r *reader) qualified(i int) bool {
+	if r.items[i].brk != ',' {
+		return false
+	}
+	word := func(k int) bool {
+		return k >= 0 && k < len(r.items) && (r.is(k, kindNoun, "core") || r.is(k, kindWood) || firmness[r.items[k].word] != "" && r.items[k].amount == nil)
+	}
+	part := func(k int) bool { return r.is(k, kindNoun, "core", "mat", "strip", "face") }
+	before := part(i-1) && word(i+1) && i+3 < len(r.items) && r.items[i+2].brk == ',' && r.free(i+3)
+	after := word(i-1) && i >= 3 && r.items[i-2].brk == ',' && part(i-3) && r.free(i+1)
+	return before || after
 }
 
 // partsLayers: commas, slashes, arrows and "then" part the layers of a stack.

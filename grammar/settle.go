@@ -203,6 +203,9 @@ func (r *reader) nothingToCompute() {
 	if len(r.phrase.Asks) != 1 || r.phrase.Asks[0].About != Safety && r.phrase.Asks[0].About != Words && r.phrase.Asks[0].About != Why {
 		return
 	}
+	if r.phrase.Asks[0].About == Safety && r.phrase.Asks[0].Peril == "structure" {
+		return // what is to carry people is a load, and its facts are heard
+	}
 	for _, f := range r.phrase.Facts {
 		if _, ok := f.Value.(unit.Number); ok {
 			r.unuse(f.Text)

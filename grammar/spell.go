@@ -31,6 +31,9 @@ func buildKnownWords() map[string]bool {
 func (t *tokenizer) spell() {
 	for i := range t.scraps {
 		s := &t.scraps[i]
+		if w := slips[s.norm]; w != "" {
+			s.norm = w
+		}
 		if s.shape != shapeWord || fill[s.norm] || plainWords[s.norm] || knownWords[s.norm] || t.guesses >= mostGuesses {
 			continue
 		}
@@ -48,6 +51,13 @@ func (t *tokenizer) spell() {
 			s.norm, s.taken = w, true
 		}
 	}
+}
+
+// slips are plain words as they are often mistyped.
+var slips = map[string]string{
+	"wats": "whats", "wat": "what", "wot": "what", "wots": "whats", "whts": "whats", "wht": "what", "whta": "what", "teh": "the", "hte": "the", "nead": "need", "ned": "need", "neeed": "need",
+	"wich": "which", "whch": "which", "hwo": "how", "frist": "first", "fisrt": "first", "presure": "pressure", "pressre": "pressure", "preasure": "pressure", "waxd": "waxed", "wax'd": "waxed",
+	"adn": "and", "nad": "and", "fo": "of", "ot": "to", "si": "is", "taht": "that", "wiht": "with", "wih": "with", "mcuh": "much", "muhc": "much", "lng": "long", "wid": "wide",
 }
 
 // tradeWords are the words that wordings of the trade are made of, without those
