@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"presshand/bot/book"
@@ -158,14 +159,10 @@ func (t *turn) meant(ctx context.Context, c *grammar.Command) ([]int, error) {
 func (t *turn) commandRead() unit.Facts {
 	c := t.phrase.Command
 	out := read(Thread{Said: Statement(nil).stating(t.phrase.Facts)}, t.profile.Said.facts(), nil)
-	switch {
-	case len(c.Loads) == 1:
-		out[unit.LoadNumber] = unit.Number(c.Loads[0])
-	case len(c.Loads) > 1:
-		var ns unit.Numbers
-		for _, n := range c.Loads {
-			ns = append(ns, float64(n))
-		}
+	switch ns := numbersNamed(c); {
+	case len(ns) == 1:
+		out[unit.LoadNumber] = unit.Number(ns[0])
+	case len(ns) > 1:
 		out[unit.LoadNumber] = ns
 	}
 	if len(c.Measured) > 0 {
@@ -179,6 +176,24 @@ func (t *turn) commandRead() unit.Facts {
 		}
 	}
 	return out
+}
+
+// numbersNamed are the loads that a chain of commands names, each once; of a copy
+// without a number of its own it is the load that it is like.
+func numbersNamed(c *grammar.Command) unit.Numbers {
+	var ns unit.Numbers
+	for ; c != nil; c = c.Then {
+		named := c.Loads
+		if len(named) == 0 && c.From > 0 {
+			named = []int{c.From}
+		}
+		for _, n := range named {
+			if !slices.Contains(ns, float64(n)) {
+				ns = append(ns, float64(n))
+			}
+		}
+	}
+	return ns
 }
 
 // measured is what a second person measured, every vacuum as a difference.

@@ -29,7 +29,8 @@ func (t *turn) onlySaid(f, g unit.Field) bool { return t.before.Said.has(f) && !
 // looseFields are, by topic, what a measure without its part is of.
 var looseFields = map[grammar.Topic]map[unit.Field]unit.Field{
 	grammar.Strips:   {unit.StripWidth: unit.TargetWidth, unit.PanelWidth: unit.TargetWidth},
-	grammar.Move:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.ShopHumidity: unit.ServiceHumidity},
+	grammar.Glue:     {unit.BarCount: unit.Faces},
+	grammar.Move:     {unit.BarCount: unit.Faces, unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.ShopHumidity: unit.ServiceHumidity},
 	grammar.Face:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.BarCount: unit.Faces},
 	grammar.Schedule: {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength},
 	grammar.Pump:     {unit.StripWidth: unit.BedWidth, unit.StripLength: unit.BedLength, unit.PanelWidth: unit.BedWidth, unit.PanelLength: unit.BedLength, unit.PanelThickness: unit.Opening},

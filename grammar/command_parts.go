@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"presshand/engine/unit"
@@ -19,12 +20,18 @@ func (r *reader) references(i int) ([]int, int) {
 			if !ok {
 				return refs, i
 			}
+			if k := i - 1; len(refs) > 0 && r.fixedBefore(k) {
+				r.unuse(strconv.Itoa(refs[len(refs)-1])) // "16, sorry, 17"
+				refs = refs[:len(refs)-1]
+			}
 			refs = append(refs, n)
 			if it.amount.unit != nil {
 				return refs, i // the verb is the unit: "14 in"
 			}
 			i++
 		case it.brk == '#' || r.is(i, kindVerb, "show") && it.word == "load" || it.word == "load" || it.word == "loads" && len(refs) == 0 || r.is(i, kindRole, "name") && (it.word == "no" || it.word == "nr" || it.word == "number"):
+			i++
+		case len(refs) > 0 && r.fixFollows(i):
 			i++
 		case len(refs) > 0 && (it.brk == ',' || it.brk == '+' || it.brk == '&' || it.word == "and") && i+1 < len(r.items) && r.items[i+1].amount != nil:
 			i++
@@ -33,6 +40,29 @@ func (r *reader) references(i int) ([]int, int) {
 		}
 	}
 	return refs, i
+}
+
+// fixedBefore reports whether a word of correction stands right before item k+1.
+func (r *reader) fixedBefore(k int) bool {
+	for ; k >= 0 && r.isBreak(k); k-- {
+	}
+	return r.is(k, kindFix) || r.word(k, "no", "er", "um")
+}
+
+// fixFollows reports whether item i begins a correction of a load's number: ",
+// sorry, 17".
+func (r *reader) fixFollows(i int) bool {
+	fixed := false
+	for ; i < len(r.items) && r.items[i].amount == nil; i++ {
+		switch {
+		case r.is(i, kindFix), r.word(i, "no", "er", "um"):
+			fixed = true
+		case r.items[i].brk == ',' || r.items[i].brk == '-':
+		default:
+			return false
+		}
+	}
+	return fixed && i < len(r.items) && (i+1 >= len(r.items) || !r.is(i+1, kindNoun) && !r.is(i+1, kindAttr))
 }
 
 // loadNumber takes a bare whole number, or one with "in" behind it, for a load.

@@ -265,7 +265,9 @@ func (r *reader) amendment(j int) Amendment {
 	if it.amount.unit != nil {
 		a.Unit = *it.amount.unit
 	}
-	a.Of = r.comparedBefore(j)
+	if a.Of = r.comparedBefore(j); a.Of == nil && r.habit.Follows && r.is(r.prev(j), kindRole, "target") && r.length(j) {
+		a.Of = []unit.Field{unit.TargetWidth} // "and if I only need 30"
+	}
 	return a
 }
 

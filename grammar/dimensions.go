@@ -241,7 +241,7 @@ func (r *reader) percentField(i int) unit.Field {
 	if r.has(unit.WoodMoisture) && r.service(i) && r.percentCue(left, i) == "mc" && r.items[i].amount.float() > 25 {
 		return unit.ServiceHumidity
 	}
-	for _, cue := range []string{r.percentCue(n, n+1), r.percentCue(p, p+1), r.percentCue(left, i), r.percentCue(i+1, right), r.percentCue(from, i), r.percentCue(i+1, to)} {
+	for _, cue := range []string{r.percentCue(n, n+1), r.percentCue(p, p+1), r.lastPercentCue(left, i), r.percentCue(i+1, right), r.lastPercentCue(from, i), r.percentCue(i+1, to)} {
 		switch cue {
 		case "rh":
 			if r.service(i) {
@@ -310,6 +310,16 @@ func (r *reader) wetBeforeHouse(i, to int) bool {
 		}
 	}
 	return false
+}
+
+// lastPercentCue is the cue of [from, to) that stands nearest before to.
+func (r *reader) lastPercentCue(from, to int) string {
+	for j := to - 1; j >= max(from, 0); j-- {
+		if cue := r.percentCue(j, j+1); cue != "" {
+			return cue
+		}
+	}
+	return ""
 }
 
 func (r *reader) percentCue(from, to int) string {

@@ -150,6 +150,11 @@ func (r *reader) wordFact(i int) {
 			r.say(i, unit.BarCount, unit.Number(1))
 			return
 		}
+		if !r.faced() && r.habit.Follows && val == "2" && len(r.items) < 8 && strings.Contains(r.items[i].word, "side") && r.amountsIn(0, len(r.items)) == 0 && r.countKind(kindNoun) == 0 {
+			r.say(i, unit.BarCount, unit.Number(2)) // "and on both sides?"
+			r.bound[len(r.bound)-1].fact.Loose = true
+			return
+		}
 		if !r.faced() && !(r.habit.Follows && strings.Contains(r.items[i].word, "face")) {
 			return
 		}

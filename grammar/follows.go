@@ -91,11 +91,20 @@ func (r *reader) goneWidths() {
 			r.bind(i+3, unit.StripWidth)
 			return
 		}
-		if r.items[i].amount.plural && r.amountsIn(0, len(r.items)) == 1 && (r.excluded(i) || r.gone(i)) {
+		if (r.items[i].amount.plural || r.onesBehind(i)) && r.amountsIn(0, len(r.items)) == 1 && (r.excluded(i) || r.gone(i)) {
 			r.phrase.Gone = append(r.phrase.Gone, r.amendment(i))
 			r.items[i].used = true
 		}
 	}
+}
+
+// onesBehind: "the 4 inch ones".
+func (r *reader) onesBehind(i int) bool {
+	j := i + 1
+	for r.word(j, "wide") || r.is(j, kindAttr, "wide") || r.is(j, kindUnit) {
+		j++
+	}
+	return r.word(j, "ones")
 }
 
 // countOfWidth: "theres 6 of the 5s actually" tells a count anew.

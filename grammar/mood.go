@@ -93,7 +93,7 @@ func (r *reader) follows() {
 		p.Command.Loads = c.Loads // "14 out, result good"
 	}
 	switch {
-	case p.Command != nil && len(p.Command.Loads) > 0 && !(noted && text == c.Note):
+	case p.Command != nil && len(p.Command.Loads) > 0 && (!(noted && text == c.Note) || p.Command.Verb == c.Verb && p.Command.Note == ""):
 		unread := slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(text, u) })
 		r.phrase.Unused = distinct(append(unread, p.Unused...))
 		c.Then, c.Note = p.Command, ""

@@ -165,6 +165,10 @@ func (r *reader) nounLength(i int) {
 			r.bind(i, unit.Opening)
 		}
 	case "opening":
+		if r.has(unit.StockPiles) && r.mentions(kindNoun, "fence") && !r.has(unit.TargetWidth) && r.size(i) > 0.25 {
+			r.bind(i, unit.TargetWidth) // "opening 800 fence to fence"
+			return
+		}
 		r.bind(i, r.daylight(i, k))
 	case "panel":
 		r.panelLength(i)

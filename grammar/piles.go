@@ -121,7 +121,7 @@ func (r *reader) stockContext() bool {
 	if r.widthsFirst() >= 2 {
 		return true
 	}
-	if r.mentions(kindRole, "target", "trim") && (r.countsOfWidths() || r.spokenCounts() >= 2) {
+	if (r.mentions(kindRole, "target", "trim") || r.mentions(kindNoun, "fence") && r.wedgeWindow()) && r.solving == "" && (r.countsOfWidths() || r.spokenCounts() >= 2) {
 		return true
 	}
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
@@ -180,6 +180,9 @@ func (r *reader) countsOfWidths() bool {
 		}
 		if _, ok := r.items[i].amount.whole(); !ok || i+3 >= len(r.items) {
 			continue
+		}
+		if r.is(i+1, kindRole, "name") && in(r.items[i+1].word, "no .", "no.", "no", "nr") && r.free(i+2) && r.length(i+2) {
+			return true
 		}
 		if (r.is(i+1, kindNoun, "strip") || r.word(i+1, "off", "ea", "each") || r.is(i+1, kindRole, "in a row")) && r.free(i+2) && r.length(i+2) && r.mentions(kindRole, "target") && r.anotherSuch(i) {
 			return true
@@ -358,8 +361,8 @@ func (r *reader) correctedTo(i int) int {
 
 // gone: "the 90s are gone".
 func (r *reader) gone(i int) bool {
-	for j := i + 1; j < len(r.items) && j < i+4; j++ {
-		if r.word(j, "gone", "used", "sold", "out", "rotten", "spoken") || r.is(j, kindVerb, "out") {
+	for j := i + 1; j < len(r.items) && j < i+5; j++ {
+		if r.word(j, "gone", "taken", "used", "sold", "out", "rotten", "spoken") || r.is(j, kindVerb, "out") {
 			return true
 		}
 	}

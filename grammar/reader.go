@@ -199,7 +199,7 @@ func (r *reader) isStop(i int) bool {
 // idle reports whether item i says nothing by itself.
 func (r *reader) idle(i int) bool {
 	it := &r.items[i]
-	if it.amount != nil || it.brk != 0 && it.brk != '~' && it.brk != '=' && it.brk != '"' && it.brk != '*' && it.brk != '_' && it.brk != '`' && it.brk != '\'' {
+	if it.amount != nil || it.brk != 0 && it.brk != '~' && it.brk != '=' && it.brk != '"' && it.brk != '*' && it.brk != '_' && it.brk != '`' && it.brk != '@' && it.brk != '\'' {
 		return false
 	}
 	if it.kind == kindWoodSort || it.kind == kindFill {
