@@ -148,7 +148,8 @@ const (
 	ReasonHumpUp Reason = "hump-up"
 )
 
-// Reasons of the checks on a stack.
+// Reasons of the checks on a stack. Where several levels hold work, those of one
+// level have its number, level, counted from the bottom.
 const (
 	// ReasonFits: the stack fits the opening. Figures: stack_height_mm,
 	// opening_mm, clearance_mm.
