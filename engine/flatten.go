@@ -171,6 +171,6 @@ func (b *builder) judgeFlat(p, need unit.Range[float64]) {
 	})
 	c := b.glue()
 	b.judgeFace("glue line", left, c)
-	b.judgeBoiling(c)
+	b.judgeGlueLine()
 	warnOfGlue(b, c)
 }

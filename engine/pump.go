@@ -37,7 +37,13 @@ func answerPump(b *builder) error {
 			return err
 		}
 	}
+	if b.known(unit.GlueClass) {
+		b.judgeGlueAside()
+	}
 	pumpNeeds(b, p)
+	if b.said(unit.PressVolume) { // a vessel told of by what it holds
+		b.warn(CautionImplosion)
+	}
 	b.warn(CautionGauge)
 	if b.known(unit.CoreKind) || b.word(unit.PressKind) == "frame" {
 		b.warn(CautionPorous)

@@ -36,7 +36,6 @@ func answerSide(b *builder) error {
 	s.give(b)
 	s.judge(b)
 	s.adviseOn(b)
-	adviseCold(b)
 	s.warnOf(b)
 	s.work(b)
 	return nil

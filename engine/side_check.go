@@ -11,10 +11,10 @@ import (
 func (s *sideLoad) judge(b *builder) {
 	if s.evacuated {
 		b.judgeVacuum()
-		b.judgeBoiling(b.glue())
-		if facesOnCore(b) {
-			b.judgeFace("face", s.vacuum, b.glue())
-		}
+	}
+	b.judgeGlueLine()
+	if s.evacuated && facesOnCore(b) {
+		b.judgeFace("face", s.vacuum, b.glue())
 	}
 	if s.pressed() {
 		s.judgeJoints(b)

@@ -52,6 +52,7 @@ func answerStack(b *builder) error {
 	}
 	if b.evacuated() {
 		b.judgeVacuum()
+		b.judgeGlueAside()
 		b.warnOfVacuum()
 	}
 	return nil
