@@ -192,6 +192,7 @@ var wordsOf = map[unit.Field]map[string]string{
 		"polyurethane": "polyurethane glue", "emulsion-isocyanate": "EPI glue", "epoxy": "epoxy",
 		"hot-hide": "hot hide glue", "liquid-hide": "liquid hide glue", "casein": "casein glue",
 	},
+	unit.Species: {"hardwood": "an average hardwood", "softwood": "an average softwood"},
 	unit.SurfaceKind: {
 		"film": "film under the strips", "waxed": "waxed wood under the strips",
 		"bare": "bare wood under the strips", "wet-glue": "strips lying on wet glue",

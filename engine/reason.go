@@ -88,13 +88,13 @@ const (
 const (
 	// ReasonCoverBar: film that reaches behind the bar pushes it back; cover the
 	// bar to its top. Figures: bar_height_mm, cover_mm as it may be,
-	// side_far_joint_kpa with the bar covered.
+	// bar_width_least_mm where it would tip then, side_far_joint_kpa with the bar covered.
 	ReasonCoverBar Reason = "cover-the-bar"
 	// ReasonKeepBack: the edges of core, sled and caul must stay 1 to 3 mm behind
 	// the strips' edge, or they take the push.
 	ReasonKeepBack Reason = "keep-edges-back"
 	// ReasonWiderBar: the bar tips before its covered height pushes; a wider one
-	// does not. Figures: bar_height_mm, bar_tipping_mm, bar_width_mm wanted.
+	// does not. Figures: bar_height_mm, bar_tipping_mm, bar_width_least_mm.
 	ReasonWiderBar Reason = "wider-bar"
 	// ReasonBarTooLow: the bar's top is at or under the strips' underside and
 	// does not touch them. Figures: bar_height_mm.
@@ -110,7 +110,8 @@ const (
 	// preload.
 	ReasonWedgeForceUnknown Reason = "wedge-force-unknown"
 	// ReasonCrushUnknown: no table has a crushing strength for this wood, so that
-	// is not judged. Figures: species.
+	// is not judged. Figures: species; where it would be near for the softest wood
+	// of its group, side_first_joint_kpa and crush_kpa of that wood.
 	ReasonCrushUnknown Reason = "crush-unknown"
 	// ReasonBarForContact: a bar of this height, covered to its top, gives the far
 	// joint contact at the middle of the range. Figures: bar_height_mm,

@@ -131,6 +131,7 @@ const (
 	LevelPressure         Field = "level_pressure_kpa"
 	StackLevel            Field = "level" // counted from the bottom
 	BarTipping            Field = "bar_tipping_mm"
+	BarWidthLeast         Field = "bar_width_least_mm"
 	SideNet               Field = "side_net_kpa"
 	Crushing              Field = "crush_kpa"
 	Starving              Field = "starved_kpa"
