@@ -44,6 +44,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 
 	engine.ReasonFaceContact:      "{face_pressure_kpa} {where} is enough for {glue}.",
 	engine.ReasonFaceWantsClamps:  "{face_pressure_kpa} {where} makes contact, but {glue} wants a clamp's pressure.",
+	engine.ReasonFaceMayFall:      "At worst {face_pressure_kpa.low} {where}, short of the {glue_min_kpa} that {glue} likes. Flat, well-fitting faces only.",
 	engine.ReasonFaceNearContact:  "{face_pressure_kpa} {where} is short of the {glue_min_kpa} that {glue} likes. Flat, well-fitting faces only.",
 	engine.ReasonFaceUnderContact: "{face_pressure_kpa} {where} is less than half of the {glue_min_kpa} that {glue} needs.",
 	engine.ReasonFlattens:         "It goes flat: that takes {flatten_need_kpa} of the {face_pressure_kpa} there is.",
@@ -62,7 +63,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonFilmForgives:      "Film alone follows the strips; {spread_mm} of difference does not matter.",
 	engine.ReasonBagFits:           "The bag is big enough; it needs {bag_width_mm} by {bag_length_mm}.",
 	engine.ReasonBagSmall:          "The bag is too small; it has to lie {bag_width_mm} wide and {bag_length_mm} long.",
-	engine.ReasonFoamGas:           "Closed-cell foam keeps its gas in a vacuum: it squashes less than on the bench and bulges sideways. Felt, cork or solid rubber do not.",
+	engine.ReasonFoamGas:           "A mat of closed-cell foam keeps its gas in a vacuum: it squashes less than on the bench and bulges sideways. Felt, cork or solid rubber do not.",
 	engine.ReasonSledConcentrates:  "The sled is bigger than the strips and gathers the load on them: {level_pressure_kpa} instead of {face_pressure_kpa}.",
 	engine.ReasonSolved:            "Worked out backwards, with every uncertain thing at its middle; leave a margin.",
 	engine.ReasonOutOfReach:        "That cannot be had; this is the nearest it comes.",

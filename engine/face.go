@@ -101,6 +101,8 @@ func (b *builder) judgeFace(name string, p unit.Range[float64], c glue.Class) {
 		v, r = Care, ReasonFaceWantsClamps
 	case reaches(p.Low, contact):
 		v, r = Good, ReasonFaceContact
+	case reaches(p.Mid, contact):
+		v, r = Care, ReasonFaceMayFall
 	case reaches(p.Mid, contact/2):
 		v, r = Care, ReasonFaceNearContact
 	}

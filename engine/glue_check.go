@@ -138,13 +138,13 @@ func judgeMoisture(b *builder) error {
 		return err
 	}
 	if known {
-		worst, reason := Good, ReasonWoodDryEnough
+		worst, reason, at := Good, ReasonWoodDryEnough, m.Mid
 		for _, end := range []float64{m.Low, m.High} {
 			if v, r := moistureVerdict(end); severity[v] > severity[worst] {
-				worst, reason = v, r
+				worst, reason, at = v, r, end
 			}
 		}
-		b.judge("wood moisture", worst, reason, unit.Facts{unit.WoodMoisture: unit.TripleOf(m)})
+		b.judge("wood moisture", worst, reason, unit.Facts{unit.WoodMoisture: unit.Number(at)})
 	}
 	if b.known(unit.WoodMoistureLow) && b.known(unit.WoodMoistureHigh) {
 		spread := m.High - m.Low

@@ -125,7 +125,7 @@ const (
 	ReasonEachVacuumStep Reason = "each-vacuum-step"
 )
 
-// Reasons of the checks on faces. Figures of the first four: face_pressure_kpa,
+// Reasons of the checks on faces. Figures of the first five: face_pressure_kpa,
 // glue_min_kpa, glue.
 const (
 	// ReasonFaceContact: the face gets contact pressure.
@@ -133,6 +133,8 @@ const (
 	// ReasonFaceWantsClamps: contact is reached, but this glue wants a clamp's
 	// pressure.
 	ReasonFaceWantsClamps Reason = "face-wants-clamps"
+	// ReasonFaceMayFall: the middle of the range is enough, its low end is not.
+	ReasonFaceMayFall Reason = "face-may-fall-short"
 	// ReasonFaceNearContact: at least half of the contact pressure.
 	ReasonFaceNearContact Reason = "face-near-contact"
 	// ReasonFaceUnderContact: less than half of the contact pressure.
