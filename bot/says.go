@@ -109,7 +109,9 @@ func (s style) figure(name string, from []unit.Facts) (string, bool) {
 				return s.show(f, *n), true
 			}
 		default:
-			return s.plain(f, v, unit.Unit{}), true
+			if end == "" { // a word has no ends
+				return s.plain(f, v, unit.Unit{}), true
+			}
 		}
 	}
 	return "", false

@@ -184,13 +184,14 @@ func (b *builder) coverBar(s *bar, t float64) error {
 	return err
 }
 
-// tipping returns the height that pushes when the bar is about to tip. One that
-// is lower than the strips touches them up to its top only, and the film presses
-// what stands above it whatever the bar does.
+// tipping returns the height that pushes when the bar is about to tip. Beside one
+// that is lower than the strips the film presses their edge whatever the bar does.
 func (s bar) tipping() (float64, error) {
-	touched := math.Min(s.height, s.top)
-	tip, err := press.TippingLimit(unit.Length(s.height), unit.Length(s.width), unit.Length((s.under+touched)/2))
-	return float64(tip) + s.top - touched, err
+	tip, err := press.TippingLimit(unit.Length(s.height), unit.Length(s.width), unit.Length(s.middle))
+	if s.height < s.top {
+		return math.Max(float64(tip), s.top-s.under), err
+	}
+	return float64(tip), err
 }
 
 // tent returns the corner that the film bridges.
@@ -243,11 +244,15 @@ func (s bar) joint(p unit.Range[float64], x, t float64) (r unit.Range[float64], 
 	return r, err
 }
 
-// reach returns how far the bar reaches; without friction that has no end.
+// reach returns how far the bar reaches; without friction that has no end, if it
+// pushes at all.
 func (s bar) reach() unit.Range[float64] {
 	return unit.Sweep(func(c unit.Corner) float64 {
-		if c[2] == 0 {
+		if c[2] == 0 && c[0] > c[1] {
 			return math.Inf(1)
+		}
+		if c[2] == 0 {
+			return 0
 		}
 		x, err := press.BarReach(s.push(c))
 		if err != nil {

@@ -31,6 +31,9 @@ func (s *sideLoad) adviseOn(b *builder) {
 	if joint {
 		s.adviseOnSteps(b)
 		s.adviseBarForContact(b)
+		if s.bar.friction.High == 0 {
+			return
+		}
 		b.advise(ReasonFrictionBound, unit.Facts{
 			unit.SideIdeal: unit.SideIdeal.Number(s.vacuum.Mid * s.bar.covered.Mid / s.thick),
 		})
@@ -54,8 +57,7 @@ func (s *sideLoad) adviseOnBar(b *builder, joint bool) {
 	if !s.bar.tips {
 		return
 	}
-	free := s.bar.top - math.Min(s.bar.height, s.bar.top) // film on the strips themselves
-	w, err := press.BarWidthAgainstTipping(unit.Length(s.bar.height), unit.Length(s.bar.covered.Mid-free), unit.Length(s.bar.middle-free/2))
+	w, err := press.BarWidthAgainstTipping(unit.Length(s.bar.height), unit.Length(s.bar.covered.Mid), unit.Length(s.bar.middle))
 	if err == nil {
 		b.advise(ReasonWiderBar, unit.Facts{
 			unit.BarHeight:     height,

@@ -85,7 +85,7 @@ func (b *builder) judgeProud(p pile, m matting) {
 		b.judge("proud of the fence", v, why, p.at(l, unit.Facts{unit.Proud: figure(unit.Proud, r)}))
 		b.work(unit.Proud, r, p.named(l)+"proud = core + t + (m − s) − fence", "geometry", Computed, func() string {
 			squash := l.core + l.strips + l.mats() - l.fence - r.Mid
-			return fmt.Sprintf("%.4g + %.4g + (%.4g − %.4g) − %.4g mm", l.core*1e3, l.strips*1e3, l.mats()*1e3, math.Max(0, squash)*1e3, l.fence*1e3)
+			return fmt.Sprintf("%.6g + %.6g + (%.6g − %.6g) − %.6g mm", l.core*1e3, l.strips*1e3, l.mats()*1e3, math.Max(0, squash)*1e3, l.fence*1e3)
 		})
 	}
 	if len(all) > 0 {
