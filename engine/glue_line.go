@@ -81,11 +81,12 @@ func (b *builder) judgeBoiling(c glue.Class) {
 	}
 }
 
-// boilsAsUsual reports whether water nearly boils at the usual temperature.
+// boilsAsUsual reports whether water nearly boils at the usual temperature. More
+// vacuum than there is air is told of without it.
 func (b *builder) boilsAsUsual() bool {
 	left, _, ok := b.airLeft()
 	pws, err := press.VapourPressure(defaultTemperature)
-	return ok && err == nil && left <= float64(pws)/boilingMargin
+	return ok && err == nil && left > 0 && left <= float64(pws)/boilingMargin
 }
 
 // airLeft returns the pressure left in the press and the vacuum asked for.

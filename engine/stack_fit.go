@@ -20,7 +20,7 @@ func (b *builder) judgeClearance(p pile) {
 	}
 	give(b, unit.Clearance, unit.Exactly(left))
 	b.work(unit.Clearance, unit.Exactly(left), "opening − height", "geometry", Computed, func() string {
-		return say(unit.Opening, opening) + " − " + say(unit.StackHeight, p.height)
+		return sayFinely(unit.Opening, opening) + " − " + sayFinely(unit.StackHeight, p.height)
 	})
 	v, r := Good, ReasonFits
 	switch {
