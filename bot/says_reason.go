@@ -32,7 +32,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 
 	engine.ReasonCoverBar:          "Where the bar stands proud of what backs it, the film presses both its faces and that cancels: only {bar_covered_mm} of it pushes. Lay a caul or upper sled on the strips, up to the bar's top ({bar_height_mm})[, and make the bar {bar_width_least_mm.up} wide, or it tips][; the far joint then gets {side_far_joint_kpa}].",
 	engine.ReasonKeepBack:          "Keep the edges of core, sled and caul 1/16 in (1 to 3 mm) behind the strips' edge, or they take the push.",
-	engine.ReasonWiderBar:          "The bar tips before it pushes with its whole height[; it counts for {bar_tipping_mm}]. Make it {bar_width_least_mm.up} wide.",
+	engine.ReasonWiderBar:          "The bar tips before it pushes with its whole height[; it counts for {bar_tipping_mm}]. Make it {bar_width_least_mm.up} wide[; the far joint then gets {side_far_joint_kpa}].",
 	engine.ReasonBarTooLow:         "The bar ({bar_height_mm}) ends under the strips and does not touch them; only the film on their edge pushes.",
 	engine.ReasonFrictionBound:     "Friction need not be used up: the truth lies between the joint figures and {side_ideal_kpa}.",
 	engine.ReasonDriveAgain:        "Drive the wedge once more just before the vacuum: squeeze-out slackens it.",

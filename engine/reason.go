@@ -94,7 +94,8 @@ const (
 	// the strips' edge, or they take the push.
 	ReasonKeepBack Reason = "keep-edges-back"
 	// ReasonWiderBar: the bar tips before its covered height pushes; a wider one
-	// does not. Figures: bar_height_mm, bar_tipping_mm, bar_width_least_mm.
+	// does not. Figures: bar_height_mm, bar_tipping_mm, bar_width_least_mm,
+	// side_far_joint_kpa with that width.
 	ReasonWiderBar Reason = "wider-bar"
 	// ReasonBarTooLow: the bar's top is at or under the strips' underside and
 	// does not touch them. Figures: bar_height_mm.

@@ -58,13 +58,19 @@ func (s *sideLoad) adviseOnBar(b *builder, joint bool) {
 		return
 	}
 	w, err := press.BarWidthAgainstTipping(unit.Length(s.bar.height), unit.Length(s.bar.covered.Mid), unit.Length(s.bar.middle))
-	if err == nil {
-		b.advise(ReasonWiderBar, unit.Facts{
-			unit.BarHeight:     height,
-			unit.BarTipping:    unit.BarTipping.Number(s.bar.covered.Low),
-			unit.BarWidthLeast: unit.BarWidthLeast.Number(float64(w)),
-		})
+	if err != nil {
+		return
 	}
+	figures := unit.Facts{
+		unit.BarHeight:     height,
+		unit.BarTipping:    unit.BarTipping.Number(s.bar.covered.Low),
+		unit.BarWidthLeast: unit.BarWidthLeast.Number(float64(w)),
+	}
+	if joint { // a wider bar holds more of its own push back
+		gets := s.with(s.vacuum.Mid, s.bar.covered.Mid, float64(w))
+		figures[unit.SideFarJoint] = unit.SideFarJoint.Number(math.Max(gets, s.pre.pressure.Mid))
+	}
+	b.advise(ReasonWiderBar, figures)
 }
 
 // adviseCover tells how to cover the rest of the bar, how wide it must be then and
