@@ -35,7 +35,7 @@ func (s style) verdictOn(c engine.Check, w worked) string {
 	case "glue line":
 		return strings.Replace(says, " on the face", " left for the glue line", 1)
 	case "thinnest strips":
-		return strings.Replace(says, " on the face", " on the thinnest strips", 1)
+		return strings.Replace(says, " on the face", s.fill(" on the thinnest strips[ of level {level}]", c.Figures), 1)
 	}
 	return says
 }

@@ -91,6 +91,11 @@ func (b *builder) area() (float64, bool) {
 // judgeFace judges the pressure on a face that is glued onto a core or a
 // neighbour.
 func (b *builder) judgeFace(name string, p unit.Range[float64], c glue.Class) {
+	b.judgeFaceWith(name, p, c, unit.Facts{})
+}
+
+// judgeFaceWith is judgeFace with some figures more to the finding.
+func (b *builder) judgeFaceWith(name string, p unit.Range[float64], c glue.Class, figures unit.Facts) {
 	if b.judged(name) {
 		return
 	}
@@ -106,9 +111,8 @@ func (b *builder) judgeFace(name string, p unit.Range[float64], c glue.Class) {
 	case reaches(p.Mid, contact/2):
 		v, r = Care, ReasonFaceNearContact
 	}
-	b.judge(name, v, r, unit.Facts{
-		unit.FacePressure: figure(unit.FacePressure, p),
-		unit.GlueContact:  unit.GlueContact.Number(contact),
-		unit.GlueClass:    unit.Word(c.Name),
-	})
+	figures[unit.FacePressure] = figure(unit.FacePressure, p)
+	figures[unit.GlueContact] = unit.GlueContact.Number(contact)
+	figures[unit.GlueClass] = unit.Word(c.Name)
+	b.judge(name, v, r, figures)
 }

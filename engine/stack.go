@@ -118,7 +118,7 @@ func (b *builder) judgeThinnest(p pile, m matting) error {
 		return nil
 	}
 	give(b, unit.MatLow, worst)
-	b.judgeFace("thinnest strips", worst, b.glue())
+	b.judgeFaceWith("thinnest strips", worst, b.glue(), p.at(p.levels[at], unit.Facts{}))
 	return nil
 }
 
