@@ -35,7 +35,7 @@ func (b *builder) matting(p pile) (m matting, err error) {
 			return m, err
 		}
 	}
-	if err := b.concentrate(&m); err != nil || !p.matted() {
+	if err := b.concentrate(&m); err != nil || !p.squashes() {
 		return m, err
 	}
 	m.firm = b.matFirmness()

@@ -107,7 +107,6 @@ func (b *builder) thicknessRange() (low, high float64, ok bool) {
 func (b *builder) unevenStrips(at *level, l unit.Layer, layers unit.Layers) {
 	if d, ok := b.spreadSaid(); ok {
 		at.spread, at.uneven = math.Max(at.spread, d), true
-		return
 	}
 	low, high, _ := b.thicknessRange()
 	if b.known(unit.StripThickest) && b.known(unit.StripThinnest) && b.ranged(l, layers) {

@@ -128,3 +128,30 @@ func TestStack_matBesideTheStack(t *testing.T) {
 	wantTriple(t, a, unit.StackHeight, 57.15, 57.15, 57.15, 1e-6)
 	wantProud(t, a, 9.525+9.525/(1+24*3.386389/150)-6.35)
 }
+
+// Where a range and a spread are both said, the larger counts: 5/16 − 1/4 in is
+// 1.5875 mm, more than the 0.1 mm said of all, which an even level keeps.
+func TestStack_rangeAndSpread(t *testing.T) {
+	said := ranged(1./4, 5./16, inch("sled", .75), inch("strips", .5), inch("sled", .75), inch("strips", 5./16), inch("sled", .75))
+	said[unit.ThicknessSpread] = unit.Number(0.1)
+	a := mustAnswer(t, engine.Stack, said)
+	wantLevel(t, a, "uneven strips", 1, engine.Good)
+	wantLevel(t, a, "uneven strips", 2, engine.Stop)
+}
+
+// Of two mats on uneven levels the one that hands on less is told, with its level.
+func TestStack_worstMatIsNamed(t *testing.T) {
+	said := unit.Facts{
+		unit.Vacuum: unit.Number(80), unit.ThicknessSpread: unit.Number(1),
+		unit.StackLayers: unit.Layers{layer("sled", 19), layer("strips", 8), layer("mat", 12), layer("sled", 19), layer("strips", 8), layer("mat", 4), layer("caul", 12)},
+	}
+	a := mustAnswer(t, engine.Stack, said)
+	if n, _ := checkOf(t, a, "thinnest strips").Figures.Number(unit.StackLevel); n != 2 {
+		t.Errorf("level %g is named, want 2 with the thinner mat", n)
+	}
+	said[unit.StackLayers] = said[unit.StackLayers].(unit.Layers)[3:]
+	alone := mustAnswer(t, engine.Stack, said).Values[unit.MatLow].(unit.Triple)
+	if both := a.Values[unit.MatLow].(unit.Triple); *both.Mid != *alone.Mid {
+		t.Errorf("the thin strips get %g kPa, and %g without the other level", *both.Mid, *alone.Mid)
+	}
+}

@@ -2,6 +2,7 @@ package engine
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -46,12 +47,12 @@ func (l level) height() float64 {
 
 // matted reports whether a mat lies anywhere in the pile.
 func (p pile) matted() bool {
-	for _, l := range p.levels {
-		if l.mats()+l.under > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.levels, func(l level) bool { return l.mats()+l.under > 0 })
+}
+
+// squashes reports whether something rigid lies on a mat.
+func (p pile) squashes() bool {
+	return slices.ContainsFunc(p.levels, func(l level) bool { return l.capped && l.mats() > 0 })
 }
 
 // looseStrips reports whether uneven strips can be judged without a stack.
