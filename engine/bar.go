@@ -101,7 +101,8 @@ func (b *builder) behind(s *bar, t float64) {
 		over, told = caul, true
 	}
 	s.caul = over > 0
-	if s.none {
+	if s.none { // where one would stand
+		s.under, s.middle, s.top = under, under+t/2, under+t
 		return
 	}
 	switch b.word(unit.BarFoot) {

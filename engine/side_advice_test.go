@@ -42,6 +42,10 @@ func TestSide_barAdvised(t *testing.T) {
 			unit.StripCount: unit.Number(2), unit.StripWidth: unit.Number(38.1), unit.StripThickness: unit.Number(7.9375), unit.CoreThickness: unit.Number(12.7), unit.SurfaceKind: unit.Word("film"),
 			unit.BarHeight: unit.Number(12.7), unit.BarFoot: unit.Word("bed"), unit.SledThickness: unit.Number(12.7), unit.Vacuum: unit.Number(68.94757),
 		}, bench{7.9375, 25.4, 19.05, 38.1, 68.94757, 0.2, 70}},
+		"no bar beside a core": {unit.Facts{
+			unit.StripCount: unit.Number(3), unit.StripWidth: unit.Number(40), unit.StripThickness: unit.Number(20), unit.CoreThickness: unit.Number(18), unit.SurfaceKind: unit.Word("film"),
+			unit.BarDenied: unit.Word("none"), unit.Vacuum: unit.Number(80),
+		}, bench{20, 18, 19.05, 80, 80, 0.2, 70}},
 		"no bar": {unit.Facts{
 			unit.StripCount: unit.Number(5), unit.StripWidth: unit.Number(57.15), unit.StripThickness: unit.Number(6.35), unit.BarDenied: unit.Word("none"), unit.Vacuum: unit.Number(84.66),
 		}, bench{6.35, 0, 19.05, 228.6, 84.66, 0.2, 70}},

@@ -27,6 +27,12 @@ func (s *sideLoad) workBar(b *builder) {
 }
 
 func (s *sideLoad) workCovered(b *builder) {
+	if s.bar.none {
+		b.work(unit.BarCovered, s.bar.covered, "h = t", "no bar: the film on the strips' own edge", Computed, func() string {
+			return fmt.Sprintf("t = %.4g mm", mm(s.thick))
+		})
+		return
+	}
 	formula := "h = max(t, min(H, c)), h = t where H ≤ u; low also at most (H² + b²) / (2 max(z, H − z))"
 	if s.bar.height < s.bar.top && s.bar.height > s.bar.under {
 		formula += ", t at least, the strips being higher"
