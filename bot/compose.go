@@ -152,7 +152,7 @@ func (r *Reply) answer(st style, w worked, lines int) {
 	most := min(maxSentences, (lines+1)/4)
 	left := lines - r.judge(st, w, most) - r.advise(st, w, most)
 	for _, line := range st.figureLines(w, used) {
-		if left == 0 {
+		if left <= 0 {
 			break
 		}
 		r.say(Figure, line)
@@ -178,7 +178,7 @@ func (r *Reply) judge(st style, w worked, most int) (lines int) {
 		if c.Reason == engine.ReasonOutOfReach && !w.answer.Values.Has(w.want.Solve) {
 			continue // the headline says it
 		}
-		if c.Verdict == engine.None || c.Verdict == engine.Good && w.answer.Verdict != engine.Good || lines == most || r.said(says) || r.said(st.sentence(c.Finding, w)) {
+		if c.Verdict == engine.None || c.Verdict == engine.Good && w.answer.Verdict != engine.Good || lines >= most && c.Verdict != engine.Stop || r.said(says) || r.said(st.sentence(c.Finding, w)) {
 			continue
 		}
 		r.say(Reason, says)
@@ -192,10 +192,10 @@ func (r *Reply) advise(st style, w worked, most int) (lines int) {
 	advice := slices.Clone(w.answer.Advice)
 	slices.SortStableFunc(advice, func(a, b engine.Finding) int { return urgency[b.Reason] - urgency[a.Reason] })
 	for _, f := range advice {
-		if idle(f.Reason, w) {
+		if r.idle(f, w) {
 			continue
 		}
-		if says := st.sentence(f, w); says != "" && lines < most && !r.said(says) {
+		if says := st.sentence(f, w); says != "" && (lines < most || mustSay(f.Reason)) && !r.said(says) {
 			r.say(Reason, says)
 			lines++
 		}
@@ -203,13 +203,24 @@ func (r *Reply) advise(st style, w worked, most int) (lines int) {
 	return lines
 }
 
-// idle reports whether advice is about something that nobody asked.
-func idle(r engine.Reason, w worked) bool {
+// mustSay reports whether advice is told however much there is to tell.
+func mustSay(r engine.Reason) bool {
 	switch r {
+	case engine.ReasonCrushUnknown, engine.ReasonKeepBack, engine.ReasonFrictionBound:
+		return true
+	}
+	return false
+}
+
+// idle reports whether advice is about something that nobody asked, or that was
+// said already.
+func (r *Reply) idle(f engine.Finding, w worked) bool {
+	switch f.Reason {
 	case engine.ReasonCrushUnknown:
-		return !w.question.Said.Has(unit.Species)
+		return !w.question.Said.Has(unit.Species) && !f.Figures.Has(unit.Crushing)
 	case engine.ReasonFrictionBound:
-		return preloaded(w.answer)
+		headed := slices.ContainsFunc(r.Lines, func(l Line) bool { return strings.Contains(l.Text, withoutFriction) })
+		return headed || preloaded(w.answer)
 	case engine.ReasonVacuumWithin:
 		return !w.question.Said.Has(unit.Altitude) && !w.question.Said.Has(unit.Ambient)
 	}
@@ -225,7 +236,7 @@ func preloaded(a engine.Answer) bool {
 
 // urgency ranks advice of which only the first finds room.
 var urgency = map[engine.Reason]int{
-	engine.ReasonTooCold: 10, engine.ReasonOutOfReach: 9, engine.ReasonNoBearing: 9, engine.ReasonBarTooLow: 8, engine.ReasonBelowContact: 8,
+	engine.ReasonOutOfReach: 9, engine.ReasonNoBearing: 9, engine.ReasonBarTooLow: 8, engine.ReasonBelowContact: 8,
 	engine.ReasonCoverBar: 7, engine.ReasonWiderBar: 6, engine.ReasonBarForContact: 5, engine.ReasonDriveAgain: 5,
 	engine.ReasonFoamGas: 5, engine.ReasonHumpUp: 5, engine.ReasonFaceTheBack: 5, engine.ReasonSolved: 4,
 	engine.ReasonHoursHeld: 6, engine.ReasonHoursOvernight: 6, engine.ReasonHoursCleared: 6, engine.ReasonNightCleared: 6, engine.ReasonStopped: 5,

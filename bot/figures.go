@@ -130,6 +130,9 @@ func alike(v unit.Value) bool {
 // told reports whether a figure without a range stands in the sentence of a
 // check already.
 func told(f unit.Field, v unit.Value, w worked) bool {
+	if ts, ok := v.(unit.Triples); ok && len(ts) > 1 { // a check tells one of them
+		return false
+	}
 	if t, ok := v.(unit.Triple); ok && (t.Low == nil || t.High == nil || *t.Low != *t.High) {
 		return false
 	}

@@ -21,6 +21,17 @@ func (s style) show(f unit.Field, n float64) string {
 	return amount(f.SI(unit.Number(n)), first)
 }
 
+// roundedUp returns a length at the next mark of the person's tape.
+func (s style) roundedUp(f unit.Field, n float64) float64 {
+	first, _ := s.units(f)
+	marks := map[string]float64{"in": 32, "mm": 2}[first.Symbol]
+	if f.Dimension() != unit.Distance || marks == 0 {
+		return n
+	}
+	marked := math.Ceil(first.Of(f.SI(unit.Number(n)))*marks-1e-6) / marks
+	return float64(f.Number(first.SI(marked)))
+}
+
 // both returns a number held by f in the person's own unit, with the other
 // system's in brackets.
 func (s style) both(f unit.Field, n float64) string {

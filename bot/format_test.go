@@ -7,8 +7,37 @@ import (
 	"testing"
 	"unicode"
 
+	"presshand/engine"
 	"presshand/engine/unit"
 )
+
+// What is to be at least so much goes up to the next 1/32 in (0.79375 mm) or half
+// millimetre, and stays where it is on one: 46.04 mm is 1 13/16 in, 46.05 is over.
+func TestStyle_roundedUp(t *testing.T) {
+	for _, c := range []struct {
+		n            float64
+		inch, metric string
+	}{
+		{46.0375, "1 13/16 in", "46.5 mm"}, {46.05, "1 27/32 in", "46.5 mm"}, {46.5, "1 27/32 in", "46.5 mm"}, {46.51, "1 27/32 in", "47 mm"},
+	} {
+		for metric, want := range map[bool]string{false: c.inch, true: c.metric} {
+			got := style{metric: metric}.fill("{bar_height_mm.up}", unit.Facts{unit.BarHeight: unit.Number(c.n)})
+			if got != want {
+				t.Errorf("%g mm and up is %q, want %q", c.n, got, want)
+			}
+		}
+	}
+}
+
+// A step of 1/8 in adds 6.35 kPa: 2 kPa a millimetre, 6 kPa in the metric step of
+// 3 mm.
+func TestSentence_metricStep(t *testing.T) {
+	f := engine.Finding{Reason: engine.ReasonEachBarStep, Figures: unit.Facts{unit.BarHeight: unit.Number(3.175), unit.SideFarJoint: unit.Number(6.35)}}
+	got := style{metric: true}.sentence(f, worked{})
+	if want := "Each further 3 mm of covered bar adds 6 kPa at the far joint."; got != want {
+		t.Errorf("says %q, want %q", got, want)
+	}
+}
 
 // By hand: 57.15 mm is 2.25 in; 1/32 in is 0.79375 mm; 25 inHg is 84.66 kPa and
 // 12.28 psi (NIST SP 811); 70 °F is 21.1 °C.

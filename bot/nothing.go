@@ -16,6 +16,8 @@ var mayBeNothing = map[unit.Field]bool{
 const (
 	nothing       = "nothing to count on"
 	nextToNothing = "next to nothing"
+
+	withoutFriction = " without friction."
 )
 
 // isNothing reports whether a figure shows as zero.
@@ -31,18 +33,28 @@ func (s style) hardly(f unit.Field, t unit.Triple) string {
 	return nothing + ", at best " + s.both(f, *t.High)
 }
 
-// nothingSure is the headline where friction can leave a joint nothing: what
-// the rule promises stands beside it.
+// nothingSure is the headline where friction can leave a joint nothing: what it
+// would get without friction stands beside it.
 func (s style) nothingSure(f unit.Field, v unit.Value, a engine.Answer) (string, []unit.Field) {
 	t, ok := v.(unit.Triple)
 	if !ok || f != unit.SideFarJoint && f != unit.SideFirstJoint || t.Mid == nil || !s.isNothing(f, *t.Mid) {
 		return "", nil
 	}
 	text := labels[f] + ": " + s.hardly(f, t)
-	if ideal, ok := a.Values[unit.SideIdeal].(unit.Triple); ok && ideal.Mid != nil {
-		return text + "; by the rule, without friction, " + s.both(unit.SideIdeal, *ideal.Mid) + ".", []unit.Field{f, unit.SideIdeal}
+	if bound, ok := frictionless(a); ok {
+		return text + "; the truth lies between that and the " + s.both(unit.SideIdeal, bound) + withoutFriction, []unit.Field{f}
 	}
 	return text + ".", []unit.Field{f}
+}
+
+// frictionless is what the joints would get if nothing rubbed.
+func frictionless(a engine.Answer) (float64, bool) {
+	for _, f := range a.Advice {
+		if f.Reason == engine.ReasonFrictionBound {
+			return f.Figures.Number(unit.SideIdeal)
+		}
+	}
+	return 0, false
 }
 
 // withoutBar says of the edge what a sentence says of a bar that is not there.

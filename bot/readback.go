@@ -128,9 +128,6 @@ func (s style) assumed(fs unit.Facts) string {
 		if f == unit.Altitude && v == unit.Number(0) {
 			w = "sea level"
 		}
-		if f == unit.Species && (w == "hardwood" || w == "softwood") {
-			w = "an average " + w
-		}
 		if w != "" && len(words) < maxAssumed {
 			words = append(words, w)
 		}

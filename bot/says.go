@@ -9,6 +9,9 @@ import (
 
 // sentence puts a finding of the engine into words.
 func (s style) sentence(f engine.Finding, w worked) string {
+	if f.Reason == engine.ReasonEachBarStep && s.metric {
+		f.Figures = inMetricSteps(f.Figures)
+	}
 	form, ok := reasonSays[f.Reason]
 	if !ok {
 		return ""
@@ -32,13 +35,14 @@ func (s style) verdictOn(c engine.Check, w worked) string {
 	case "glue line":
 		return strings.Replace(says, " on the face", " left for the glue line", 1)
 	case "thinnest strips":
-		return strings.Replace(says, " on the face", " on the thinnest strips", 1)
+		return strings.Replace(says, " on the face", s.fill(" on the thinnest strips[ of level {level}]", c.Figures), 1)
 	}
 	return says
 }
 
 // fill puts figures into a sentence. {field} stands for a figure in the
-// person's unit, {field.low} and {field.high} for its ends. A part in square
+// person's unit, {field.low} and {field.high} for its ends, {field.up} for a length
+// rounded up, which is to be at least so much. A part in square
 // brackets is left out where one of its figures is not there or nothing; so is
 // a whole sentence where one is not there.
 func (s style) fill(form string, from ...unit.Facts) string {
@@ -87,6 +91,9 @@ func (s style) figure(name string, from []unit.Facts) (string, bool) {
 		switch v := fs[f].(type) {
 		case nil:
 		case unit.Number:
+			if end == "up" {
+				v = unit.Number(s.roundedUp(f, float64(v)))
+			}
 			return s.show(f, float64(v)), true
 		case unit.Triple:
 			if f == unit.Cup {
@@ -102,10 +109,28 @@ func (s style) figure(name string, from []unit.Facts) (string, bool) {
 				return s.show(f, *n), true
 			}
 		default:
-			return s.plain(f, v, unit.Unit{}), true
+			if end == "" { // a word has no ends
+				return s.plain(f, v, unit.Unit{}), true
+			}
 		}
 	}
 	return "", false
+}
+
+// metricStep is what a metric shop adds to a bar at a time.
+const metricStep = 3.0 // mm
+
+// inMetricSteps tells what a bar gains in a step of a metric tape; the gain is the
+// same for each millimetre.
+func inMetricSteps(fs unit.Facts) unit.Facts {
+	step, ok := fs.Number(unit.BarHeight)
+	gain, ok2 := fs.Number(unit.SideFarJoint)
+	if !ok || !ok2 || step == 0 {
+		return fs
+	}
+	fs = fs.Clone()
+	fs[unit.BarHeight], fs[unit.SideFarJoint] = unit.Number(metricStep), unit.Number(gain/step*metricStep)
+	return fs
 }
 
 func endOf(t unit.Triple, end string) *float64 {

@@ -1,16 +1,13 @@
 package engine
 
-import (
-	"presshand/engine/glue"
-	"presshand/engine/press"
-	"presshand/engine/unit"
-)
+import "presshand/engine/unit"
 
 // judgeVacuum judges the vacuum asked for against what the air has.
 func (b *builder) judgeVacuum() {
 	pa, err := b.ambient()
 	asked, ok := b.vacuumSaid(pa)
-	if err != nil || !ok {
+	const name = "vacuum"
+	if err != nil || !ok || b.judged(name) {
 		return
 	}
 	figures := unit.Facts{
@@ -19,35 +16,10 @@ func (b *builder) judgeVacuum() {
 	}
 	switch {
 	case reaches(asked.Mid, pa.Mid):
-		b.judge("vacuum", Stop, ReasonVacuumAboveAmbient, figures)
+		b.judge(name, Stop, ReasonVacuumAboveAmbient, figures)
 	case !reaches(nearAmbient*pa.Mid, asked.Mid):
-		b.judge("vacuum", Care, ReasonVacuumNearAmbient, figures)
+		b.judge(name, Care, ReasonVacuumNearAmbient, figures)
 	case b.q.About == Face:
 		b.advise(ReasonVacuumWithin, figures)
-	}
-}
-
-// judgeBoiling judges whether the water in a glue boils under the film.
-func (b *builder) judgeBoiling(c glue.Class) {
-	if !c.WaterBased {
-		return
-	}
-	T := b.shopTemperature()
-	pws, err := press.VapourPressure(unit.Temperature(T))
-	pa, err2 := b.ambient()
-	asked, ok := b.vacuumSaid(pa)
-	if err != nil || err2 != nil || !ok {
-		return
-	}
-	figures := unit.Facts{
-		unit.BoilingPoint: unit.BoilingPoint.Number(float64(pws)),
-		unit.Vacuum:       unit.Vacuum.Number(asked.Mid),
-		unit.ShopTemp:     unit.Number(T),
-	}
-	switch left := pa.Mid - asked.Mid; {
-	case left <= float64(pws):
-		b.judge("water", Stop, ReasonBoils, figures)
-	case left <= float64(pws)/boilingMargin:
-		b.judge("water", Care, ReasonBoilsNear, figures)
 	}
 }

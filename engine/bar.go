@@ -26,10 +26,12 @@ const (
 type bar struct {
 	none     bool
 	height   float64 // H; t without a bar
-	width    float64 // b; 0 without a bar
+	width    float64 // b, as far as it pushes; 0 without a bar
+	wide     float64 // as it lies there, the usual without a bar
 	sides    int     // 1 or 2
 	under    float64 // u, the strips' underside above the bar's foot
 	middle   float64 // z, the strips' mid-height above the bar's foot
+	top      float64 // the strips' top above the bar's foot
 	cover    unit.Range[float64]
 	covering bool // what stands behind the bar is known
 	caul     bool // something rigid lies on the strips
@@ -44,13 +46,14 @@ type bar struct {
 // bar reads what pushes on strips of thickness t; false where the bar's height
 // is still missing.
 func (b *builder) bar(t float64) (bar, bool, error) {
-	s := bar{none: true, height: t, sides: 1, middle: t / 2, covering: true, drag: unit.Exactly(1.0)}
+	s := bar{none: true, height: t, wide: defaultBarWidth, sides: 1, middle: t / 2, covering: true, drag: unit.Exactly(1.0)}
 	s.cover, s.covered = unit.Exactly(t), unit.Exactly(t)
 	H, ok := b.barHeight()
 	switch {
 	case ok:
 		s.none, s.height = false, H
 		s.width = b.numberOr(unit.BarWidth, defaultBarWidth)
+		s.wide = s.width
 		if n, ok := b.number(unit.BarCount); ok && n >= 2 {
 			s.sides = 2
 		}
@@ -98,7 +101,8 @@ func (b *builder) behind(s *bar, t float64) {
 		over, told = caul, true
 	}
 	s.caul = over > 0
-	if s.none {
+	if s.none { // where one would stand
+		s.under, s.middle, s.top = under, under+t/2, under+t
 		return
 	}
 	switch b.word(unit.BarFoot) {
@@ -108,7 +112,7 @@ func (b *builder) behind(s *bar, t float64) {
 		told = true
 	}
 	told = told || b.said(unit.SledThickness)
-	s.under, s.middle = under, under+t/2
+	s.under, s.middle, s.top = under, under+t/2, under+t
 	c := under + t + over
 	if cover, ok := b.number(unit.Cover); ok {
 		c, told = cover, true
@@ -175,10 +179,20 @@ func (b *builder) coverBar(s *bar, t float64) error {
 	if err != nil || b.exact {
 		return err
 	}
-	tip, err := press.TippingLimit(unit.Length(s.height), unit.Length(s.width), unit.Length(s.middle))
-	s.tips = float64(tip) < s.covered.Low
-	s.covered.Low = math.Min(s.covered.Low, float64(tip))
+	tip, err := s.tipping()
+	s.tips = tip < s.covered.Low
+	s.covered.Low = math.Min(s.covered.Low, tip)
 	return err
+}
+
+// tipping returns the height that pushes when the bar is about to tip. Beside one
+// that is lower than the strips the film presses their edge whatever the bar does.
+func (s bar) tipping() (float64, error) {
+	tip, err := press.TippingLimit(unit.Length(s.height), unit.Length(s.width), unit.Length(s.middle))
+	if s.height < s.top {
+		return math.Max(float64(tip), s.top-s.under), err
+	}
+	return float64(tip), err
 }
 
 // tent returns the corner that the film bridges.
@@ -231,11 +245,15 @@ func (s bar) joint(p unit.Range[float64], x, t float64) (r unit.Range[float64], 
 	return r, err
 }
 
-// reach returns how far the bar reaches; without friction that has no end.
+// reach returns how far the bar reaches; without friction that has no end, if it
+// pushes at all.
 func (s bar) reach() unit.Range[float64] {
 	return unit.Sweep(func(c unit.Corner) float64 {
-		if c[2] == 0 {
+		if c[2] == 0 && c[0] > c[1] {
 			return math.Inf(1)
+		}
+		if c[2] == 0 {
+			return 0
 		}
 		x, err := press.BarReach(s.push(c))
 		if err != nil {

@@ -1,8 +1,6 @@
 package engine
 
 import (
-	"slices"
-
 	"presshand/engine/glue"
 	"presshand/engine/press"
 	"presshand/engine/unit"
@@ -36,10 +34,13 @@ func answerFace(b *builder) error {
 		return err
 	}
 	b.judgeVacuum()
-	if b.known(unit.GlueClass) && (b.q.About == Face || facesOnCore(b)) {
-		b.judgeFace("face", p, b.glue())
-		b.judgeBoiling(b.glue())
-		adviseCold(b)
+	if b.known(unit.GlueClass) || facesOnCore(b) {
+		b.judgeGlueLine()
+		if b.q.About == Face || facesOnCore(b) {
+			b.judgeFace("face", p, b.glue())
+		}
+	}
+	if b.known(unit.GlueClass) {
 		warnOfGlue(b, b.glue())
 	}
 	b.warnOfVacuum()
@@ -90,8 +91,13 @@ func (b *builder) area() (float64, bool) {
 // judgeFace judges the pressure on a face that is glued onto a core or a
 // neighbour.
 func (b *builder) judgeFace(name string, p unit.Range[float64], c glue.Class) {
-	if slices.ContainsFunc(b.a.Checks, func(c Check) bool { return c.Name == name }) {
-		return // a load judges it once
+	b.judgeFaceWith(name, p, c, unit.Facts{})
+}
+
+// judgeFaceWith is judgeFace with some figures more to the finding.
+func (b *builder) judgeFaceWith(name string, p unit.Range[float64], c glue.Class, figures unit.Facts) {
+	if b.judged(name) {
+		return
 	}
 	contact := float64(glue.Contact(c))
 	v, r := Stop, ReasonFaceUnderContact
@@ -100,12 +106,13 @@ func (b *builder) judgeFace(name string, p unit.Range[float64], c glue.Class) {
 		v, r = Care, ReasonFaceWantsClamps
 	case reaches(p.Low, contact):
 		v, r = Good, ReasonFaceContact
+	case reaches(p.Mid, contact):
+		v, r = Care, ReasonFaceMayFall
 	case reaches(p.Mid, contact/2):
 		v, r = Care, ReasonFaceNearContact
 	}
-	b.judge(name, v, r, unit.Facts{
-		unit.FacePressure: figure(unit.FacePressure, p),
-		unit.GlueContact:  unit.GlueContact.Number(contact),
-		unit.GlueClass:    unit.Word(c.Name),
-	})
+	figures[unit.FacePressure] = figure(unit.FacePressure, p)
+	figures[unit.GlueContact] = unit.GlueContact.Number(contact)
+	figures[unit.GlueClass] = unit.Word(c.Name)
+	b.judge(name, v, r, figures)
 }

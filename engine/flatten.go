@@ -167,10 +167,10 @@ func (b *builder) judgeFlat(p, need unit.Range[float64]) {
 	left := unit.Around(p.Low-need.High, p.Mid-need.Mid, p.High-need.Low)
 	give(b, unit.FlattenLeft, left)
 	b.work(unit.FlattenLeft, left, "p − need", "what is left for the glue line", Computed, func() string {
-		return say(unit.FacePressure, p.Mid) + " − " + say(unit.FlattenNeed, need.Mid)
+		return sayFinely(unit.FacePressure, p.Mid) + " − " + sayFinely(unit.FlattenNeed, need.Mid)
 	})
 	c := b.glue()
 	b.judgeFace("glue line", left, c)
-	b.judgeBoiling(c)
+	b.judgeGlueLine()
 	warnOfGlue(b, c)
 }

@@ -12,7 +12,7 @@ func answerGlue(b *builder) error {
 	c := b.glue()
 	lowest := lowestTemperature(b, c)
 	give(b, unit.MinTemp, unit.Exactly(lowest))
-	b.work(unit.MinTemp, unit.Exactly(lowest), "the lowest of the class, or the label's", sourceOf(b, unit.LabelMinTemp),
+	b.work(unit.MinTemp, unit.Exactly(lowest), "the lowest of the class, or the label's", sourceOf(b, unit.LabelMinTemp, c.LowestStanding),
 		standingOf(b, unit.LabelMinTemp, c.LowestStanding), func() string { return c.Name })
 	times, err := glueTimes(b, c)
 	if err != nil {
@@ -93,10 +93,15 @@ func standingOf(b *builder, label unit.Field, tabled unit.Standing) unit.Standin
 	return tabled
 }
 
-// sourceOf names where a figure of the glue comes from.
-func sourceOf(b *builder, label unit.Field) string {
-	if b.known(label) {
+// sourceOf names where a figure of the glue comes from, as well as it stands.
+func sourceOf(b *builder, label unit.Field, tabled unit.Standing) string {
+	switch {
+	case b.known(label):
 		return "the container's label, as said"
+	case tabled == FromMemory:
+		return glue.RecalledSource
+	case tabled == Estimate:
+		return glue.PlacedSource
 	}
 	return glue.Source
 }
@@ -117,7 +122,7 @@ func (t gluingTimes) work(b *builder, c glue.Class, k float64) {
 	T, film := b.shopTemperature(), b.collapse(glue.FilmFactor(c, facesOnCore(b)))
 	pressing := unit.Sweep(func(v unit.Corner) float64 { return v[0] * v[1] * k }, t.press, film)
 	b.work(unit.PressTime, pressing, "t = t20 · film · "+scaled,
-		"t20: "+sourceOf(b, unit.LabelPress)+"; film: our estimate, published factors for one sealed face run from 1 to 8; temperature: common practice, published factors for 10 °C run from 2.0 to 3.4, so 2 is mild",
+		"t20: "+sourceOf(b, unit.LabelPress, c.PressStanding)+"; film: our estimate, published factors for one sealed face run from 1 to 8; temperature: common practice, published factors for 10 °C run from 2.0 to 3.4, so 2 is mild",
 		Estimate, func() string {
 			return fmt.Sprintf("%.4g min · %.3g · %.4g (T = %.3g °C)", t.press.Mid/60, film.Mid, k, T)
 		})
@@ -129,7 +134,7 @@ func (t gluingTimes) work(b *builder, c glue.Class, k float64) {
 		{unit.OpenTime, unit.LabelOpen, t.open, c.OpenStanding},
 		{unit.ClosedTime, unit.LabelClosed, t.closed, c.ClosedStanding},
 	} {
-		b.work(w.time, w.at20.Times(k), "t = t20 · "+scaled, "t20: "+sourceOf(b, w.label)+"; temperature: common practice, no source",
+		b.work(w.time, w.at20.Times(k), "t = t20 · "+scaled, "t20: "+sourceOf(b, w.label, w.standing)+"; temperature: common practice, no source",
 			unit.Weakest(standingOf(b, w.label, w.standing), CommonPractice), func() string {
 				return fmt.Sprintf("%.4g min · %.4g (T = %.3g °C)", w.at20.Mid/60, k, T)
 			})

@@ -92,7 +92,7 @@ func glueAmount(b *builder, c glue.Class) error {
 	}
 	give(b, unit.GlueMass, mass)
 	b.work(unit.GlueMass, mass, "m = 1.10 · s · A",
-		"s: "+sourceOf(b, unit.LabelSpread)+"; the tenth for pot and squeeze-out: common practice",
+		"s: "+sourceOf(b, unit.LabelSpread, c.SpreadStanding)+"; the tenth for pot and squeeze-out: common practice",
 		unit.Weakest(standingOf(b, unit.LabelSpread, c.SpreadStanding), CommonPractice), func() string {
 			return fmt.Sprintf("1.10 · %.4g g/m² · %.4g m²", spread.Mid*1000, area.SquareMetres())
 		})

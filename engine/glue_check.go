@@ -20,44 +20,14 @@ const (
 // judgeTemperature judges the shop's warmth, where it is known.
 func judgeTemperature(b *builder, c glue.Class, lowest float64) {
 	T := b.shopTemperature()
-	figures := unit.Facts{
-		unit.ShopTemp: unit.Number(T), unit.MinTemp: unit.Number(lowest), unit.GlueClass: unit.Word(c.Name),
-	}
 	if !b.known(unit.ShopTemp) {
-		b.advise(ReasonTemperatureUnsaid, figures)
+		b.advise(ReasonTemperatureUnsaid, unit.Facts{unit.ShopTemp: unit.Number(T), unit.MinTemp: unit.Number(lowest)})
 		return
 	}
 	if !c.GelsCold() && (T < 10 || T > 35) {
-		b.advise(ReasonTimesHeld, figures)
+		b.advise(ReasonTimesHeld, unit.Facts{unit.ShopTemp: unit.Number(T)})
 	}
-	const name = "temperature"
-	switch {
-	case !reaches(T, lowest) && c.GelsCold() && !b.known(unit.LabelMinTemp):
-		b.judge(name, Care, ReasonGelsFast, figures)
-	case !reaches(T, lowest):
-		b.judge(name, Stop, ReasonTooCold, figures)
-	case c.GelsCold() && !reaches(T, c.Lowest.Celsius()):
-		b.judge(name, Care, ReasonGelsFast, figures)
-	case c.Chalks() && !reaches(T, glue.ChalkFree.Celsius()):
-		b.judge(name, Care, ReasonMayChalk, figures)
-	default:
-		b.judge(name, Good, ReasonWarmEnough, figures)
-	}
-}
-
-// adviseCold warns of a shop that is too cold for the glue, where a question
-// about pressure says both.
-func adviseCold(b *builder) {
-	if !b.known(unit.ShopTemp) || !b.known(unit.GlueClass) {
-		return
-	}
-	c := b.glue()
-	T, lowest := b.shopTemperature(), lowestTemperature(b, c)
-	if !reaches(T, lowest) && !c.GelsCold() {
-		b.advise(ReasonTooCold, unit.Facts{
-			unit.ShopTemp: unit.Number(T), unit.MinTemp: unit.Number(lowest), unit.GlueClass: unit.Word(c.Name),
-		})
-	}
+	b.judgeCold(c, true)
 }
 
 // judgeLayup gives the time that one panel's lay-up takes and judges it, or that
@@ -168,13 +138,13 @@ func judgeMoisture(b *builder) error {
 		return err
 	}
 	if known {
-		worst, reason := Good, ReasonWoodDryEnough
+		worst, reason, at := Good, ReasonWoodDryEnough, m.Mid
 		for _, end := range []float64{m.Low, m.High} {
 			if v, r := moistureVerdict(end); severity[v] > severity[worst] {
-				worst, reason = v, r
+				worst, reason, at = v, r, end
 			}
 		}
-		b.judge("wood moisture", worst, reason, unit.Facts{unit.WoodMoisture: unit.TripleOf(m)})
+		b.judge("wood moisture", worst, reason, unit.Facts{unit.WoodMoisture: unit.Number(at)})
 	}
 	if b.known(unit.WoodMoistureLow) && b.known(unit.WoodMoistureHigh) {
 		spread := m.High - m.Low

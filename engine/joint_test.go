@@ -2,7 +2,6 @@ package engine_test
 
 import (
 	"math"
-	"slices"
 	"testing"
 
 	"presshand/engine"
@@ -34,28 +33,6 @@ func TestJoint_verdicts(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			wantCheck(t, mustAnswer(t, engine.Side, exactBar(c.more)), "far joint", c.v, c.r)
-		})
-	}
-}
-
-// A shop under the lowest temperature of the table's PVA, 10 °C, is named beside
-// the pressures too, where both were said.
-func TestSide_tooColdIsNamed(t *testing.T) {
-	for name, c := range map[string]struct {
-		said unit.Facts
-		want bool
-	}{
-		"cold":        {unit.Facts{unit.GlueClass: unit.Word("pva"), unit.ShopTemp: unit.Number(9)}, true},
-		"warm enough": {unit.Facts{unit.GlueClass: unit.Word("pva"), unit.ShopTemp: unit.Number(11)}, false},
-		"glue unsaid": {unit.Facts{unit.ShopTemp: unit.Number(9)}, false},
-		"the label's": {unit.Facts{unit.GlueClass: unit.Word("pva"), unit.ShopTemp: unit.Number(9), unit.LabelMinTemp: unit.Number(5)}, false},
-	} {
-		t.Run(name, func(t *testing.T) {
-			a := mustAnswer(t, engine.Side, exactBar(c.said))
-			got := slices.ContainsFunc(a.Advice, func(f engine.Finding) bool { return f.Reason == engine.ReasonTooCold })
-			if got != c.want {
-				t.Errorf("named: %v, want %v", got, c.want)
-			}
 		})
 	}
 }

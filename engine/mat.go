@@ -18,91 +18,90 @@ var firmness = map[string]unit.Range[float64]{
 // usualStrips is how many strips share a mat where no count is said.
 const usualStrips = 5
 
-// A matting is a mat with what lies under it. Figures in SI.
+// A matting is what the mats of a stack are like and what presses on them.
+// Figures in SI.
 type matting struct {
-	known, pressed, low, concentrated bool
-	thick                             float64
-	firm                              unit.Range[float64]
-	thin                              unit.Range[float64] // share of thin strips
-	spread                            float64
-	uneven                            bool                // the spread of thickness is known
-	face, above                       unit.Range[float64] // the vacuum, and what it comes to on the strips
-	sled, strips                      float64             // their areas, where the sled concentrates
-	pressure                          unit.Range[float64]
+	pressed, concentrated bool
+	firm                  unit.Range[float64] // at a quarter squash
+	thin                  unit.Range[float64] // share of thin strips
+	face, above           unit.Range[float64] // the vacuum, and what it comes to on the strips
+	sled, strips          float64             // their areas, where the sled concentrates
 }
 
-// mat reads a mat and works out what it hands on.
-func (b *builder) mat() (matting, error) {
-	var m matting
-	m.spread, m.uneven = b.spreadOfThickness()
+// matting reads what the mats of a pile are like.
+func (b *builder) matting(p pile) (m matting, err error) {
 	if b.evacuated() {
-		var err error
 		if m.above, m.pressed, err = b.vacuum(); err != nil {
 			return m, err
 		}
 	}
-	if err := b.concentrate(&m); err != nil {
+	if err := b.concentrate(&m); err != nil || !p.squashes() {
 		return m, err
 	}
-	if m.thick, m.known = b.matThickness(); !m.known {
-		return m, nil
-	}
 	m.firm = b.matFirmness()
-	m.thin = b.spread(0.5, 0.5, 0.5)
-	if share := 1 / float64(b.stripsOr(usualStrips)); !b.exact {
-		m.thin = unit.Around(math.Min(share, 0.5), 0.5, math.Max(share, 0.5))
+	m.thin = unit.Exactly(0.5)
+	if share := 1 / float64(b.stripsOr(usualStrips)); !b.exact && share < 0.5 {
+		m.thin.Low = share
 	}
-	m.low = m.pressed && m.uneven
-	if m.uneven && !m.pressed {
-		b.need(unit.Vacuum)
-	}
-	var err error
-	if m.low {
-		m.pressure = m.over(func(p unit.Pressure, mat press.Mat) (float64, error) {
-			q, err := press.MatLow(p, mat)
-			return float64(q), err
-		}, &err)
-	}
-	return m, err
+	return m, nil
 }
 
-// over sweeps a figure of the mat over the vacuum, the share of thin strips and
-// the three firmnesses.
-func (m matting) over(f func(unit.Pressure, press.Mat) (float64, error), err *error) unit.Range[float64] {
-	share := m.thin
-	if share.High >= 1 { // a single strip has none that is thinner
-		share.High = 0.5
-	}
+// over sweeps a figure of a mat on strips that differ by spread over the vacuum,
+// the share of thin strips and the three firmnesses.
+func (m matting) over(thick, spread float64, f func(unit.Pressure, press.Mat) (float64, error)) (unit.Range[float64], error) {
+	var err error
 	at := func(firm unit.Range[float64]) unit.Range[float64] {
 		return unit.Sweep(func(c unit.Corner) float64 {
 			v, e := f(unit.Pressure(c[0]), press.Mat{
-				Thickness: unit.Length(m.thick), Firmness: unit.Pressure(c[2]), Spread: unit.Length(m.spread), Thin: c[1],
+				Thickness: unit.Length(thick), Firmness: unit.Pressure(c[2]), Spread: unit.Length(spread), Thin: c[1],
 			})
-			*err = firstError(*err, e)
+			err = firstError(err, e)
 			return v
-		}, m.above, share, firm)
+		}, m.above, m.thin, firm)
 	}
-	return unit.Hull(at(m.firm), at(unit.Exactly(m.firm.Mid)))
+	return unit.Hull(at(m.firm), at(unit.Exactly(m.firm.Mid))), err
+}
+
+// low returns what the mat of a level hands on to its thinnest strips.
+func (m matting) low(l level) (unit.Range[float64], error) {
+	return m.over(l.mat, l.spread, func(p unit.Pressure, mat press.Mat) (float64, error) {
+		q, err := press.MatLow(p, mat)
+		return float64(q), err
+	})
+}
+
+// squashed returns how far the tallest strips of a level squash its mats.
+func (m matting) squashed(l level) (unit.Range[float64], error) {
+	squash := func(p unit.Pressure, mat press.Mat) (float64, error) {
+		s, err := press.MatSquash(p, mat)
+		return float64(s), err
+	}
+	var s unit.Range[float64]
+	for _, part := range [...]struct{ thick, spread float64 }{{l.mat, l.spread}, {l.pad, 0}} {
+		if part.thick == 0 {
+			continue
+		}
+		r, err := m.over(part.thick, part.spread, squash)
+		if err != nil {
+			return s, err
+		}
+		s = unit.Around(s.Low+r.Low, s.Mid+r.Mid, s.High+r.High)
+	}
+	return s, nil
 }
 
 // proud returns how far the work of a level stands above its fence.
-func (m matting) proud(l level) unit.Range[float64] {
-	squash := unit.Exactly(0.0)
-	if l.mat > 0 {
-		m.thick = l.mat
-		var err error
-		squash = m.over(func(p unit.Pressure, mat press.Mat) (float64, error) {
-			s, err := press.MatSquash(p, mat)
-			return float64(s), err
-		}, &err)
+func (m matting) proud(l level) (unit.Range[float64], error) {
+	squash, err := m.squashed(l)
+	if err != nil {
+		return squash, err
 	}
-	return unit.Sweep(func(c unit.Corner) float64 {
-		v, err := press.Proud(unit.Length(l.core), unit.Length(l.strips), unit.Length(l.mat), unit.Length(c[0]), unit.Length(l.fence))
-		if err != nil {
-			return nan
-		}
+	r := unit.Sweep(func(c unit.Corner) float64 {
+		v, e := press.Proud(unit.Length(l.core), unit.Length(l.strips), unit.Length(l.mats()), unit.Length(c[0]), unit.Length(l.fence))
+		err = firstError(err, e)
 		return float64(v)
 	}, squash)
+	return r, err
 }
 
 // concentrate raises the pressure under a sled that is larger than the strips.
@@ -131,32 +130,6 @@ func (b *builder) concentrate(m *matting) error {
 	return err
 }
 
-// spreadOfThickness returns how much the strips differ.
-func (b *builder) spreadOfThickness() (float64, bool) {
-	if d, ok := b.number(unit.ThicknessSpread); ok {
-		return d, true
-	}
-	most, ok1 := b.number(unit.StripThickest)
-	least, ok2 := b.number(unit.StripThinnest)
-	return math.Max(0, most-least), ok1 && ok2
-}
-
-// matThickness returns the mat's, unless there is none.
-func (b *builder) matThickness() (float64, bool) {
-	if b.q.Said.Word(unit.MatDenied) == "none" {
-		return 0, false
-	}
-	if m, ok := b.number(unit.MatThickness); ok {
-		return m, true
-	}
-	for _, l := range b.layers() {
-		if l.Part == partMat && l.Thickness > 0 {
-			return l.Thickness / 1000, true
-		}
-	}
-	return 0, false
-}
-
 // matFirmness returns σ25: as measured, or that of the kind of mat.
 func (b *builder) matFirmness() unit.Range[float64] {
 	if σ, ok := b.number(unit.MatFirm); ok {
@@ -177,37 +150,32 @@ func (b *builder) stripsOr(n int) int {
 	return n
 }
 
-// judgeUneven judges strips of several thicknesses where no mat evens them out.
-func (b *builder) judgeUneven(m matting) {
-	if !m.uneven || m.known {
-		return
-	}
-	figures := unit.Facts{unit.ThicknessSpread: unit.ThicknessSpread.Number(m.spread)}
-	switch rigid := b.underRigid(); {
-	case !rigid:
-		b.judge("uneven strips", Good, ReasonFilmForgives, figures)
-	case !reaches(mostUnevenSled, m.spread):
-		b.judge("uneven strips", Stop, ReasonUneven, figures)
-	default:
-		b.judge("uneven strips", Good, ReasonEven, figures)
-	}
-}
-
-// underRigid reports whether something rigid lies on the strips. Nobody denies a
-// mat under film alone.
-func (b *builder) underRigid() bool {
-	_, over, _ := b.aroundStrips()
-	denied := b.q.Said.Word(unit.MatDenied) == "none" && len(b.layers()) == 0
-	return over > 0 || denied || b.known(unit.CaulThickness)
-}
-
-func (m matting) work(b *builder) {
-	b.work(unit.MatLow, m.pressure, "p_low = σ((s − d)/m), (1 − φ) σ(s/m) + φ σ((s − d)/m) = p, σ(ε) = 3 σ25 ε / (1 − ε)",
-		"fitted to a published closed-cell data sheet within 7 %; grades of ASTM D1056", Seen, func() string {
+// workLow keeps the working of what a level's thinnest strips get.
+func (m matting) workLow(b *builder, p pile, l level, r unit.Range[float64]) {
+	b.work(unit.MatLow, r, p.named(l)+"p_low = σ((s − d)/m), (1 − φ) σ(s/m) + φ σ((s − d)/m) = p, σ(ε) = 3 σ25 ε / (1 − ε)",
+		"fitted to a published closed-cell data sheet within 7 %; grades of ASTM D1056; the share of thin strips has no source", Estimate, func() string {
 			s, _ := press.MatSquash(unit.Pressure(m.above.Mid), press.Mat{
-				Thickness: unit.Length(m.thick), Firmness: unit.Pressure(m.firm.Mid), Spread: unit.Length(m.spread), Thin: m.thin.Mid,
+				Thickness: unit.Length(l.mat), Firmness: unit.Pressure(m.firm.Mid), Spread: unit.Length(l.spread), Thin: m.thin.Mid,
 			})
 			return fmt.Sprintf("p = %.4g kPa, σ25 = %.4g kPa, m = %.4g mm, d = %.4g mm, φ = %.3g give s = %.4g mm",
-				m.above.Mid/1e3, m.firm.Mid/1e3, m.thick*1e3, m.spread*1e3, m.thin.Mid, s.Millimetres())
+				m.above.Mid/1e3, m.firm.Mid/1e3, l.mat*1e3, l.spread*1e3, m.thin.Mid, s.Millimetres())
 		})
+}
+
+// saidMat returns the thickness of a mat that was told outside the stack.
+func (b *builder) saidMat() (float64, bool) {
+	if b.matDenied() {
+		return 0, false
+	}
+	m, ok := b.number(unit.MatThickness)
+	return m, ok && m > 0
+}
+
+func (b *builder) matDenied() bool { return b.q.Said.Word(unit.MatDenied) == "none" }
+
+// spreadSaid returns by how much strips are said to differ, with no word about
+// which.
+func (b *builder) spreadSaid() (float64, bool) {
+	d, ok := b.number(unit.ThicknessSpread)
+	return math.Max(0, d), ok
 }

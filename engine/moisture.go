@@ -37,13 +37,14 @@ func shopBalance(b *builder) (emc float64, known bool, err error) {
 	if !known {
 		return 0, false, nil
 	}
-	emc, err = balance(b, a)
+	emc, err = balance(b, a, unit.Emc)
 	return emc, true, err
 }
 
-// balance returns the moisture that wood comes to in air, in %. Air beyond the
-// ends of the published table is taken at the end: temperature matters little.
-func balance(b *builder, a air) (float64, error) {
+// balance returns the moisture that wood comes to in air, in %, with its working
+// under the name of the figure that it is. Air beyond the ends of the published
+// table is taken at the end: temperature matters little.
+func balance(b *builder, a air, as unit.Field) (float64, error) {
 	T := max(wood.ColdestAir, min(wood.WarmestAir, unit.Temperature(a.temperature)))
 	if T.Celsius() != a.temperature {
 		b.advise(ReasonAirHeld, unit.Facts{unit.ServiceTemp: unit.Number(T.Celsius())})
@@ -52,7 +53,7 @@ func balance(b *builder, a air) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
-	b.work(unit.Emc, unit.Exactly(float64(emc)),
+	b.work(as, unit.Exactly(float64(emc)),
 		"M = (1800/W)·[Kh/(1−Kh) + (K1Kh + 2K1K2K²h²)/(1 + K1Kh + K1K2K²h²)]", wood.MoistureSource, Seen, func() string {
 			return fmt.Sprintf("T = %.4g °C, h = %.4g", T.Celsius(), a.humidity/100)
 		})
@@ -102,7 +103,7 @@ func moistureBefore(b *builder) (unit.Range[float64], bool, error) {
 	if !ok {
 		return unit.Range[float64]{}, false, nil
 	}
-	emc, err := balance(b, a)
+	emc, err := balance(b, a, unit.WoodMoisture)
 	if err != nil {
 		return unit.Range[float64]{}, false, err
 	}

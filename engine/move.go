@@ -16,7 +16,7 @@ func answerMove(b *builder) error {
 		moveNeeds(b, unit.ServiceHumidity)
 		return nil
 	}
-	emc, err := balance(b, air)
+	emc, err := balance(b, air, unit.Emc)
 	if err != nil {
 		return err
 	}
@@ -123,7 +123,7 @@ func (m moved) give(b *builder) error {
 	give(b, unit.WidthChangePercent, e.Times(100))
 	source := "Wood Handbook FPL-GTR-282 ch. 13; C: " + movementSource(s)
 	b.work(unit.WidthChangePercent, e.Times(100), "C · (M2 − M1), of the width", source, s.MovementStanding, func() string {
-		return fmt.Sprintf("100 · %.5f · (%.4g − %.4g) %%", C.Mid, m.after, m.before.Mid)
+		return fmt.Sprintf("100 · %.5f · (%.6g − %.6g) %%", C.Mid, m.after, m.before.Mid)
 	})
 	if W == 0 {
 		b.lack(unit.WidthChange, unit.PanelWidth)
@@ -139,7 +139,7 @@ func (m moved) give(b *builder) error {
 	give(b, unit.WidthChange, unit.Around(unit.Length(W*e.Low), change, unit.Length(W*e.High)))
 	b.work(unit.WidthChange, e.Times(W), "d = W · C · (M2 − M1)",
 		source, s.MovementStanding, func() string {
-			return fmt.Sprintf("%.4g mm · %.5f · (%.4g − %.4g) %%", W*1000, C.Mid, m.after, m.before.Mid)
+			return fmt.Sprintf("%.4g mm · %.5f · (%.6g − %.6g) %%", W*1000, C.Mid, m.after, m.before.Mid)
 		})
 	if facesOnCore(b) {
 		b.advise(ReasonCoreHoldsFace, nil)
@@ -166,7 +166,14 @@ func judgeMovingRange(b *builder, before unit.Range[float64], after float64) {
 	if least >= low && most <= high {
 		return
 	}
+	from := before.Mid
+	switch { // the end that is outside, where pieces differ
+	case before.Low < low:
+		from = before.Low
+	case before.High > high:
+		from = before.High
+	}
 	b.judge("moisture range", Care, ReasonOutsideMovingRange, unit.Facts{
-		unit.WoodMoisture: unit.TripleOf(before), unit.Emc: unit.Number(after),
+		unit.WoodMoisture: unit.Number(from), unit.Emc: unit.Number(after),
 	})
 }

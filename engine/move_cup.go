@@ -37,7 +37,7 @@ func faceCup(b *builder, m moved, s wood.Species, W float64) error {
 		}
 		return nil
 	}
-	if kind == solidCore || b.numberOr(unit.Faces, 1) >= 2 { // alike throughout, or alike on both sides
+	if sides := b.numberOr(unit.Faces, 1); kind == solidCore || sides >= 2 { // alike throughout, or alike on both sides
 		judgeCup(b, unit.Exactly(0.0), W)
 		b.work(unit.Cup, unit.Exactly(0.0), "Δε = 0: core and face alike, or a face on both sides", "symmetry", Computed,
 			func() string { return "κ = 0" })

@@ -16,6 +16,7 @@ type pumping struct {
 	leak         float64
 	leakKnown    bool
 	volumeKnown  bool
+	limitSaid    bool
 	target       float64    // wanted, as targetField has it
 	targetField  unit.Field // "" where no vacuum is wanted
 	wantedVacuum float64    // as a difference to the middle of the ambient
@@ -37,7 +38,13 @@ func answerPump(b *builder) error {
 			return err
 		}
 	}
+	if b.known(unit.GlueClass) {
+		b.judgeGlueAside()
+	}
 	pumpNeeds(b, p)
+	if b.said(unit.PressVolume) { // a vessel told of by what it holds
+		b.warn(CautionImplosion)
+	}
 	b.warn(CautionGauge)
 	if b.known(unit.CoreKind) || b.word(unit.PressKind) == "frame" {
 		b.warn(CautionPorous)
@@ -64,7 +71,7 @@ func pumpingOf(b *builder) (pumping, error) {
 		return p, err
 	}
 	if limit, ok := b.number(unit.PumpLimit); ok {
-		p.limit = unit.Exactly(limit)
+		p.limit, p.limitSaid = unit.Exactly(limit), true
 	} else {
 		p.limit = b.spread(1e3, 4e3, 10e3) // our estimate
 	}
@@ -143,7 +150,7 @@ func ultimateVacuum(b *builder, p pumping) error {
 		})
 	}
 	b.work(unit.UltimateVacuum, most, "p_a − p_u, p_u = p_ult + V·r/S",
-		"V dp/dt = V r − S p at rest, Arizona State University vacuum notes; "+pumpSources, Estimate, func() string {
+		"V dp/dt = V r − S p at rest, Arizona State University vacuum notes; "+p.sources(), p.standing(), func() string {
 			return fmt.Sprintf("p_a = %.4g kPa, %s", p.air.Mid/1000, p.numbers())
 		})
 	judgePump(b, p, floor)
@@ -197,15 +204,32 @@ func pumpDown(b *builder, p pumping) error {
 		give(b, unit.Pump, t)
 	}
 	b.work(unit.Pump, t, "t = (V/S)·ln((p_a − p_u)/(p_end − p_u)), p_end = p_a − vacuum, p_u = p_ult + V·r/S",
-		"t = (V/S)·ln(p0/p1), an engineering reference page on evacuation time, with the floor from V dp/dt = V r − S p; "+pumpSources,
-		Estimate, func() string {
+		"t = (V/S)·ln(p0/p1), an engineering reference page on evacuation time, with the floor from V dp/dt = V r − S p; "+p.sources(),
+		p.standing(), func() string {
 			return fmt.Sprintf("p_a = %.4g kPa, p_end = %.4g kPa, %s", p.air.Mid/1000, p.end(p.air.Mid)/1000, p.numbers())
 		})
 	return nil
 }
 
-// pumpSources says where the figures of a pump come from.
-const pumpSources = "S is 0.7 to 1 of the rating: common practice; p_ult: our estimate unless said"
+// sources says where the figures of a pump come from.
+func (p pumping) sources() string {
+	from := "S is 0.7 to 1 of the rating: common practice"
+	if !p.limitSaid {
+		from += "; p_ult: our estimate"
+	}
+	if p.volume.Low != p.volume.High {
+		from += "; V: our estimate"
+	}
+	return from
+}
+
+// standing is that of the weakest of the pump's figures.
+func (p pumping) standing() Standing {
+	if p.limitSaid && p.volume.Low == p.volume.High {
+		return CommonPractice
+	}
+	return Estimate
+}
 
 // numbers puts the middles of the pump and the press in words.
 func (p pumping) numbers() string {

@@ -27,7 +27,7 @@ func hold(b *builder, p pumping) error {
 		b.advise(ReasonNoLeak, nil)
 		return nil
 	}
-	vacuum, err := vacuumAtCut(b, p)
+	vacuum, err := p.vacuumAtCut(b)
 	if err != nil {
 		return err
 	}
@@ -66,13 +66,23 @@ func hold(b *builder, p pumping) error {
 	return nil
 }
 
-// vacuumAtCut returns the vacuum when the pump stops: what the pump is set to,
-// or, with no pump told of, what the dial shows.
-func vacuumAtCut(b *builder, p pumping) (unit.Range[float64], error) {
-	if p.rated > 0 {
-		v := math.Max(0, math.Min(p.wantedVacuum, p.air.Mid))
-		return unit.Exactly(v), nil
+// vacuumAtCut returns the vacuum when the pump stops: what it is set to, or the
+// most that it gets to; with no pump told of, what the dial shows.
+func (p pumping) vacuumAtCut(b *builder) (unit.Range[float64], error) {
+	if p.rated == 0 {
+		v, _, err := b.vacuum()
+		return v, err
 	}
-	v, _, err := b.vacuum()
-	return v, err
+	return unit.Sweep(func(c unit.Corner) float64 {
+		pa := c[3]
+		v := pa - p.end(pa)
+		if p.volumeKnown || p.leak == 0 {
+			floor, err := p.floor(c[0], c[1], c[2])
+			if err != nil {
+				return math.NaN()
+			}
+			v = math.Min(v, pa-floor)
+		}
+		return math.Max(0, math.Min(v, pa))
+	}, p.speed, p.limit, p.volume, p.air), nil
 }

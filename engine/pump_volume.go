@@ -73,29 +73,45 @@ func (b *builder) bedArea() float64 {
 	return b.numberOr(unit.BedWidth, usualBedWidth) * b.numberOr(unit.BedLength, usualBedLength)
 }
 
-// workVolume returns the volume of the wood that is known to lie in the press,
-// in m³; 0 where its measures are not all known.
+// workVolume returns the volume of what is known to lie in the press, in m³: the
+// panels or their stack, and the sled; 0 for what is not known whole.
 func (b *builder) workVolume() float64 {
+	sled := b.sledArea()
 	p, err := b.row()
 	l, ok := b.length()
-	if err != nil || !ok || p.width == 0 {
+	panel := 0.0
+	if err == nil && ok {
+		panel = p.width * l
+	}
+	if layers := b.layers(); len(layers) > 0 {
+		v := 0.0
+		for _, layer := range layers {
+			switch area := math.Max(panel, sled); {
+			case layer.Part == partFence || layer.Part == partBar:
+			case layer.Part == partSled:
+				v += area * layer.Thickness / 1000
+			default:
+				v += panel * layer.Thickness / 1000
+			}
+		}
+		return v
+	}
+	height, _ := b.thickness()
+	core, _ := b.number(unit.CoreThickness)
+	n := 1.0
+	if c, ok := b.number(unit.PanelCount); ok {
+		n = math.Max(1, c)
+	}
+	board, _ := b.number(unit.SledThickness)
+	return n*panel*(height+core) + sled*board
+}
+
+// sledArea returns the area of the sled, in m²; 0 where it is not known.
+func (b *builder) sledArea() float64 {
+	w, ok1 := b.number(unit.SledWidth)
+	l, ok2 := b.number(unit.SledLength)
+	if !ok1 || !ok2 {
 		return 0
 	}
-	height := 0.0
-	layers := b.layers()
-	for _, layer := range layers {
-		if layer.Part != partFence && layer.Part != partBar {
-			height += layer.Thickness / 1000
-		}
-	}
-	n := 1.0
-	if len(layers) == 0 {
-		height, _ = b.thickness()
-		core, _ := b.number(unit.CoreThickness)
-		height += core
-		if c, ok := b.number(unit.PanelCount); ok {
-			n = math.Max(1, c)
-		}
-	}
-	return n * p.width * l * height
+	return w * l
 }

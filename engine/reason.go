@@ -88,13 +88,14 @@ const (
 const (
 	// ReasonCoverBar: film that reaches behind the bar pushes it back; cover the
 	// bar to its top. Figures: bar_height_mm, cover_mm as it may be,
-	// side_far_joint_kpa with the bar covered.
+	// bar_width_least_mm where it would tip then, side_far_joint_kpa with the bar covered.
 	ReasonCoverBar Reason = "cover-the-bar"
 	// ReasonKeepBack: the edges of core, sled and caul must stay 1 to 3 mm behind
 	// the strips' edge, or they take the push.
 	ReasonKeepBack Reason = "keep-edges-back"
 	// ReasonWiderBar: the bar tips before its covered height pushes; a wider one
-	// does not. Figures: bar_height_mm, bar_tipping_mm, bar_width_mm wanted.
+	// does not. Figures: bar_height_mm, bar_tipping_mm, bar_width_least_mm,
+	// side_far_joint_kpa with that width.
 	ReasonWiderBar Reason = "wider-bar"
 	// ReasonBarTooLow: the bar's top is at or under the strips' underside and
 	// does not touch them. Figures: bar_height_mm.
@@ -110,7 +111,8 @@ const (
 	// preload.
 	ReasonWedgeForceUnknown Reason = "wedge-force-unknown"
 	// ReasonCrushUnknown: no table has a crushing strength for this wood, so that
-	// is not judged. Figures: species.
+	// is not judged. Figures: species; where it would be near for the softest wood
+	// of its group, side_first_joint_kpa and crush_kpa of that wood.
 	ReasonCrushUnknown Reason = "crush-unknown"
 	// ReasonBarForContact: a bar of this height, covered to its top, gives the far
 	// joint contact at the middle of the range. Figures: bar_height_mm,
@@ -124,7 +126,7 @@ const (
 	ReasonEachVacuumStep Reason = "each-vacuum-step"
 )
 
-// Reasons of the checks on faces. Figures of the first four: face_pressure_kpa,
+// Reasons of the checks on faces. Figures of the first five: face_pressure_kpa,
 // glue_min_kpa, glue.
 const (
 	// ReasonFaceContact: the face gets contact pressure.
@@ -132,6 +134,8 @@ const (
 	// ReasonFaceWantsClamps: contact is reached, but this glue wants a clamp's
 	// pressure.
 	ReasonFaceWantsClamps Reason = "face-wants-clamps"
+	// ReasonFaceMayFall: the middle of the range is enough, its low end is not.
+	ReasonFaceMayFall Reason = "face-may-fall-short"
 	// ReasonFaceNearContact: at least half of the contact pressure.
 	ReasonFaceNearContact Reason = "face-near-contact"
 	// ReasonFaceUnderContact: less than half of the contact pressure.
@@ -148,7 +152,8 @@ const (
 	ReasonHumpUp Reason = "hump-up"
 )
 
-// Reasons of the checks on a stack.
+// Reasons of the checks on a stack. Where several levels hold work, those of one
+// level have its number, level, counted from the bottom.
 const (
 	// ReasonFits: the stack fits the opening. Figures: stack_height_mm,
 	// opening_mm, clearance_mm.

@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"math"
+
 	"presshand/engine/press"
 	"presshand/engine/unit"
 )
@@ -36,7 +38,6 @@ func answerSide(b *builder) error {
 	s.give(b)
 	s.judge(b)
 	s.adviseOn(b)
-	adviseCold(b)
 	s.warnOf(b)
 	s.work(b)
 	return nil
@@ -117,13 +118,20 @@ func (s *sideLoad) pressed() bool {
 	return s.pre.known || s.evacuated && s.joints && s.row.strips > 1
 }
 
+// everywhere is the reach of a bar where nothing rubs.
+const everywhere = "everywhere"
+
 // give records the figures.
 func (s *sideLoad) give(b *builder) {
 	if s.evacuated {
 		give(b, unit.FacePressure, s.vacuum)
 		give(b, unit.SideIdeal, s.ideal)
 		give(b, unit.BarCovered, s.bar.covered)
-		give(b, unit.BarReach, s.bar.reach())
+		if reach := s.bar.reach(); math.IsInf(reach.Low, 1) {
+			b.giveValue(unit.BarReach, unit.Word(everywhere))
+		} else {
+			give(b, unit.BarReach, reach)
+		}
 	}
 	if s.pressed() {
 		give(b, unit.SideFirstJoint, s.first)

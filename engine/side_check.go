@@ -5,16 +5,17 @@ import (
 
 	"presshand/engine/glue"
 	"presshand/engine/unit"
+	"presshand/engine/wood"
 )
 
 // judge judges the joints and what else a panel under side pressure can suffer.
 func (s *sideLoad) judge(b *builder) {
 	if s.evacuated {
 		b.judgeVacuum()
-		b.judgeBoiling(b.glue())
-		if facesOnCore(b) {
-			b.judgeFace("face", s.vacuum, b.glue())
-		}
+	}
+	b.judgeGlueLine()
+	if s.evacuated && facesOnCore(b) {
+		b.judgeFace("face", s.vacuum, b.glue())
 	}
 	if s.pressed() {
 		s.judgeJoints(b)
@@ -99,12 +100,12 @@ func shareUnder(r unit.Range[float64], bound float64) float64 {
 // judgeCrush judges the highest joint pressure against what the wood bears
 // across the grain.
 func (s *sideLoad) judgeCrush(b *builder) {
-	wood := b.species()
-	if wood.Crush == 0 {
-		b.advise(ReasonCrushUnknown, unit.Facts{unit.Species: unit.Word(wood.Name)})
+	kind := b.species()
+	if kind.Crush == 0 {
+		s.adviseOnCrush(b, kind)
 		return
 	}
-	bears := float64(wood.Crush)
+	bears := float64(kind.Crush)
 	figures := unit.Facts{
 		unit.SideFirstJoint: figure(unit.SideFirstJoint, s.first),
 		unit.Crushing:       unit.Crushing.Number(bears),
@@ -115,6 +116,29 @@ func (s *sideLoad) judgeCrush(b *builder) {
 	case !reaches(bears/2, s.first.High):
 		b.judge("crush", Care, ReasonCrushNear, figures)
 	}
+}
+
+// softestCrush is the least compression across the grain that the wood table has in
+// each group.
+var softestCrush = func() map[wood.Group]float64 {
+	least := map[wood.Group]float64{wood.Hardwood: math.Inf(1), wood.Softwood: math.Inf(1)}
+	for _, s := range wood.All() {
+		if s.Crush > 0 {
+			least[s.Group] = math.Min(least[s.Group], float64(s.Crush))
+		}
+	}
+	return least
+}()
+
+// adviseOnCrush says that crushing is not judged, and how much the softest wood of
+// the group bears where that is near.
+func (s *sideLoad) adviseOnCrush(b *builder, kind wood.Species) {
+	figures := unit.Facts{unit.Species: unit.Word(kind.Name)}
+	if softest := softestCrush[kind.Group]; !reaches(softest/2, s.first.High) {
+		figures[unit.SideFirstJoint] = figure(unit.SideFirstJoint, s.first)
+		figures[unit.Crushing] = unit.Crushing.Number(softest)
+	}
+	b.advise(ReasonCrushUnknown, figures)
 }
 
 // judgeStarved warns where so much pressure squeezes the glue out.

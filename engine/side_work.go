@@ -2,7 +2,6 @@ package engine
 
 import (
 	"fmt"
-	"math"
 
 	"presshand/engine/unit"
 )
@@ -47,58 +46,8 @@ func (s *sideLoad) workGap(b *builder) {
 			return fmt.Sprintf("6.4 · %.4g GPa · (%.4g mm)³ · %.4g mm / (%.4g mm)⁴", b.along(b.species()).Mid/1e9, s.row.strip*1e3, s.gap.open*1e3, L*1e3)
 		})
 	b.work(unit.SideNet, s.net(s.far), "p_far − p_close; low less high, high less low", "what is left of the far joint's pressure", Computed, func() string {
-		return say(unit.SideFarJoint, s.far.Mid) + " − " + say(unit.Closing, s.closing.Mid)
+		return sayFinely(unit.SideFarJoint, s.far.Mid) + " − " + sayFinely(unit.Closing, s.closing.Mid)
 	})
-}
-
-func (s *sideLoad) workBar(b *builder) {
-	pa, err := b.ambient()
-	if err != nil {
-		return
-	}
-	b.workAir(pa, s.vacuum)
-	kPa, mm := s.vacuum.Mid/1e3, func(m float64) float64 { return m * 1e3 }
-	b.work(unit.SideIdeal, s.ideal, "p_ideal = p H / t", "force balance without friction", Computed, func() string {
-		return fmt.Sprintf("%.4g kPa · %.4g mm / %.4g mm", kPa, mm(s.bar.height), mm(s.thick))
-	})
-	b.work(unit.BarCovered, s.bar.covered, "h = max(t, min(H, c)), h = t where H ≤ u; low also at most (H² + b²) / (2 max(z, H − z))",
-		"free body of the bar with its film: film down its inner face pushes back", Computed, func() string {
-			return fmt.Sprintf("t = %.4g mm, H = %.4g mm, c = %.4g mm, u = %.4g mm, b = %.4g mm, z = %.4g mm",
-				mm(s.thick), mm(s.bar.height), mm(s.bar.cover.Mid), mm(s.bar.under), mm(s.bar.width), mm(s.bar.middle))
-		})
-	joint := func(f unit.Field, r unit.Range[float64], x float64) {
-		b.work(f, r, "p = max(0, p [(h − r) − μ (b + r) − μ x]) / t; the larger of this and the preload",
-			"horizontal force balance, Coulomb friction used up; "+b.frictionSource(), Estimate, func() string {
-				numbers := fmt.Sprintf("%.4g kPa · [(%.4g − %.4g) − %.3g (%.4g + %.4g) − %.3g · %.4g] mm / %.4g mm", kPa,
-					mm(s.bar.covered.Mid), mm(s.bar.corner.Mid), s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid),
-					s.bar.friction.Mid, mm(x), mm(s.thick))
-				if s.pre.known {
-					numbers += ", or " + say(unit.Preload, s.pre.pressure.Mid)
-				}
-				return numbers
-			})
-	}
-	if s.xFar > 0 {
-		joint(unit.SideFirstJoint, s.first, s.xFirst)
-		joint(unit.SideFarJoint, s.far, s.xFar)
-	}
-	if reach := s.bar.reach(); !math.IsInf(reach.Mid, 0) {
-		b.work(unit.BarReach, reach, "x = max(0, [(h − r) − μ (b + r)] / μ)", "zero of the joint pressure", Computed, func() string {
-			return fmt.Sprintf("[(%.4g − %.4g) − %.3g (%.4g + %.4g)] mm / %.3g", mm(s.bar.covered.Mid), mm(s.bar.corner.Mid),
-				s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid), s.bar.friction.Mid)
-		})
-	}
-}
-
-// frictionSource names where μ comes from.
-func (b *builder) frictionSource() string {
-	switch {
-	case b.known(unit.FrictionStated):
-		return "μ as measured"
-	case b.word(unit.SurfaceKind) == "bare":
-		return "μ: Wood Handbook FPL-GTR-190 p. 4-17, static end McKenzie & Karpovich 1968"
-	}
-	return "μ and the bridged corner are our estimates"
 }
 
 func (s *sideLoad) workPreload(b *builder) {

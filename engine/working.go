@@ -19,6 +19,14 @@ func say(f unit.Field, si float64) string {
 	return fmt.Sprintf("%.4g %s", u.Of(si), u.Symbol)
 }
 
+// sayFinely is say for a term of a sum that may nearly cancel.
+func sayFinely(f unit.Field, si float64) string {
+	if !isFinite(si) {
+		return say(f, si)
+	}
+	return fmt.Sprintf("%.6g %s", f.Unit().Of(si), f.Unit().Symbol)
+}
+
 // sayRange returns a figure with its ends, where it has any.
 func sayRange(f unit.Field, r unit.Range[float64]) string {
 	switch u := f.Unit(); {

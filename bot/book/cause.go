@@ -175,8 +175,10 @@ func proudSmall(l Load) (Cause, bool) {
 }
 
 func uneven(l Load) (Cause, bool) {
-	if _, mat := l.Plan.figure(unit.MatThickness); mat {
-		return Cause{}, false
+	for _, evened := range [...]unit.Field{unit.MatThickness, unit.MatLow} { // a mat told of, or one in the stack
+		if _, ok := l.Plan.figure(evened); ok {
+			return Cause{}, false
+		}
 	}
 	differ, ok := l.Plan.figure(unit.ThicknessSpread)
 	if !ok {

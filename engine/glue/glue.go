@@ -29,8 +29,13 @@ type Class struct {
 	SpreadStanding, OpenStanding, ClosedStanding, PressStanding, LowestStanding, GapStanding unit.Standing
 }
 
-// Source of the table, for the working of a figure.
-const Source = "glue class table: maker data sheets of each class, handbooks and textbooks; the label governs"
+// Sources of the table's figures, for the working of one: read; recalled; placed
+// by us between ends that were read.
+const (
+	Source         = "glue class table: maker data sheets of each class, handbooks and textbooks; the label governs"
+	RecalledSource = "glue class table: recalled from memory, no data sheet at hand; the label governs"
+	PlacedSource   = "glue class table: our estimate between figures of data sheets; the label governs"
+)
 
 // A Hazard is what a class of glue does to who works with it.
 type Hazard string

@@ -129,7 +129,9 @@ const (
 	Proud                 Field = "proud_mm"
 	MatLow                Field = "mat_low_kpa"
 	LevelPressure         Field = "level_pressure_kpa"
+	StackLevel            Field = "level" // counted from the bottom
 	BarTipping            Field = "bar_tipping_mm"
+	BarWidthLeast         Field = "bar_width_least_mm"
 	SideNet               Field = "side_net_kpa"
 	Crushing              Field = "crush_kpa"
 	Starving              Field = "starved_kpa"
@@ -181,7 +183,7 @@ var endings = []struct {
 // counts are the fields that hold a whole number.
 var counts = map[Field]bool{
 	StripCount: true, PanelCount: true, BarCount: true, PressCount: true,
-	Faces: true, LoadNumber: true, LoadsNeeded: true, StripsLeft: true, PanelsPerLoad: true, Revision: true,
+	Faces: true, LoadNumber: true, LoadsNeeded: true, StripsLeft: true, PanelsPerLoad: true, Revision: true, StackLevel: true,
 }
 
 // Unit returns the unit that a number under f is in; [One] where it has none.

@@ -1,0 +1,89 @@
+package engine_test
+
+import (
+	"maps"
+	"testing"
+
+	"presshand/engine"
+	"presshand/engine/unit"
+)
+
+// pressings are questions of each topic that presses a glue line, at 80 kPa, with
+// no word about glue or warmth.
+func pressings() map[engine.Topic]unit.Facts {
+	vacuum := func(more unit.Facts) unit.Facts {
+		more[unit.Vacuum], more[unit.Ambient] = unit.Number(80), unit.Number(101.325)
+		return more
+	}
+	return map[engine.Topic]unit.Facts{
+		engine.Side: vacuum(exactBar(unit.Facts{})),
+		engine.Face: vacuum(unit.Facts{unit.CoreKind: unit.Word("mdf"), unit.CoreThickness: unit.Number(18)}),
+		engine.Flatten: vacuum(unit.Facts{unit.CoreKind: unit.Word("mdf"), unit.CoreThickness: unit.Number(18),
+			unit.Cup: unit.Number(1), unit.StripThickness: unit.Number(3), unit.StripWidth: unit.Number(120), unit.CupUp: unit.Word("hump")}),
+		engine.Stack: vacuum(unit.Facts{unit.StackLayers: unit.Layers{layer("sled", 19), layer("strips", 8), layer("sled", 19)}}),
+		engine.Load:  vacuum(exactBar(unit.Facts{})),
+	}
+}
+
+// The glue table has 10 °C as the lowest of PVA and polyurethane, which does not
+// chalk, at 5 °C; PVA may chalk up to 16 °C; hot hide gels fast below 21 °C. The usual
+// glue, PVA, is judged by it too.
+func TestGlueLine_coldInEveryTopic(t *testing.T) {
+	for name, c := range map[string]struct {
+		more unit.Facts
+		v    engine.Verdict
+		r    engine.Reason
+	}{
+		"too cold, glue unsaid": {unit.Facts{unit.ShopTemp: unit.Number(9)}, engine.Stop, engine.ReasonTooCold},
+		"too cold":              {unit.Facts{unit.ShopTemp: unit.Number(9), unit.GlueClass: unit.Word("pva")}, engine.Stop, engine.ReasonTooCold},
+		"may chalk":             {unit.Facts{unit.ShopTemp: unit.Number(15.9), unit.GlueClass: unit.Word("aliphatic")}, engine.Care, engine.ReasonMayChalk},
+		"hot hide":              {unit.Facts{unit.ShopTemp: unit.Number(20), unit.GlueClass: unit.Word("hot-hide")}, engine.Care, engine.ReasonGelsFast},
+		"the label's lowest":    {unit.Facts{unit.ShopTemp: unit.Number(9), unit.LabelMinTemp: unit.Number(5), unit.GlueClass: unit.Word("epoxy")}, "", ""},
+		"temperature unsaid":    {unit.Facts{unit.GlueClass: unit.Word("pva")}, "", ""},
+	} {
+		for topic, said := range pressings() {
+			maps.Copy(said, c.more)
+			a := mustAnswer(t, topic, said)
+			if topic == engine.Load && c.v == "" {
+				continue // its glue part says that it is warm enough
+			}
+			t.Log(name, topic)
+			wantCheck(t, a, "temperature", c.v, c.r)
+			if engine.Worst(a.Verdict, c.v) != a.Verdict {
+				t.Errorf("verdict %s, want the worst of the checks, %s at least", a.Verdict, c.v)
+			}
+		}
+	}
+}
+
+// At 85 °F, 29.44 °C, the Magnus form gives 610.94 · exp(17.625 · 29.44 / 272.48)
+// = 4.10 kPa; of 101.325 kPa, 29 inHg (98.205 kPa) leave 3.12: the water boils. At
+// 21 °C it is 2.49 kPa, and 3.55 with the margin: near boiling with 3.12 kPa.
+func TestGlueLine_boilsInEveryTopic(t *testing.T) {
+	questions := pressings()
+	questions[engine.Pump] = unit.Facts{unit.GlueClass: unit.Word("pva"), unit.Ambient: unit.Number(101.325),
+		unit.PumpSpeed: unit.Number(5), unit.PumpLimit: unit.Number(0.5), unit.PressVolume: unit.Number(200)}
+	for topic, said := range questions {
+		t.Log(topic)
+		said[unit.Vacuum] = unit.Number(29 * 3.386389)
+		wantCheck(t, mustAnswer(t, topic, said), "water", engine.Care, engine.ReasonBoilsNear)
+		said[unit.ShopTemp] = unit.Number((85. - 32) / 1.8)
+		wantCheck(t, mustAnswer(t, topic, said), "water", engine.Stop, engine.ReasonBoils)
+	}
+}
+
+// A question about layers or a pump alone takes no glue and no warmth for granted.
+func TestGlueLine_notAsked(t *testing.T) {
+	said := pressings()[engine.Stack]
+	if a := mustAnswer(t, engine.Stack, said); a.Assumed.Has(unit.GlueClass) || a.Assumed.Has(unit.ShopTemp) {
+		t.Errorf("assumed %v of a stack, want no glue", a.Assumed)
+	}
+	pump := unit.Facts{unit.PumpSpeed: unit.Number(5), unit.PressVolume: unit.Number(200), unit.Vacuum: unit.Number(80)}
+	a := mustAnswer(t, engine.Pump, pump)
+	if a.Assumed.Has(unit.GlueClass) {
+		t.Errorf("assumed %v of a pump, want no glue", a.Assumed)
+	}
+	if len(a.Cautions) == 0 || a.Cautions[0] != engine.CautionImplosion {
+		t.Errorf("cautions %v of a vessel, want first that only one made for vacuum will do", a.Cautions)
+	}
+}

@@ -1,0 +1,98 @@
+package engine
+
+import (
+	"fmt"
+	"math"
+
+	"presshand/engine/unit"
+)
+
+// workBar keeps the working of what the bar gives. Terms that nearly cancel are
+// written out, or the result would not follow from them.
+func (s *sideLoad) workBar(b *builder) {
+	pa, err := b.ambient()
+	if err != nil {
+		return
+	}
+	b.workAir(pa, s.vacuum)
+	b.work(unit.SideIdeal, s.ideal, "p_ideal = p H / t", "force balance without friction", Computed, func() string {
+		return fmt.Sprintf("%.4g kPa · %.4g mm / %.4g mm", s.vacuum.Mid/1e3, mm(s.bar.height), mm(s.thick))
+	})
+	s.workCovered(b)
+	if s.xFar > 0 {
+		s.workJoint(b, unit.SideFirstJoint, s.first, s.xFirst)
+		s.workJoint(b, unit.SideFarJoint, s.far, s.xFar)
+	}
+	s.workReach(b)
+}
+
+func (s *sideLoad) workCovered(b *builder) {
+	if s.bar.none {
+		b.work(unit.BarCovered, s.bar.covered, "h = t", "no bar: the film on the strips' own edge", Computed, func() string {
+			return fmt.Sprintf("t = %.4g mm", mm(s.thick))
+		})
+		return
+	}
+	formula := "h = max(t, min(H, c)), h = t where H ≤ u; low also at most (H² + b²) / (2 max(z, H − z))"
+	if s.bar.height < s.bar.top && s.bar.height > s.bar.under {
+		formula += ", t at least, the strips being higher"
+	}
+	if !s.bar.covering {
+		formula += "; high with c = H, should something stand behind it"
+	}
+	b.work(unit.BarCovered, s.bar.covered, formula,
+		"free body of the bar with its film: film down its inner face pushes back", Computed, func() string {
+			return fmt.Sprintf("t = %.4g mm, H = %.4g mm, c = %.4g mm, u = %.4g mm, b = %.4g mm, z = %.4g mm",
+				mm(s.thick), mm(s.bar.height), mm(s.bar.cover.Mid), mm(s.bar.under), mm(s.bar.width), mm(s.bar.middle))
+		})
+}
+
+func (s *sideLoad) workJoint(b *builder, f unit.Field, r unit.Range[float64], x float64) {
+	formula := "p = max(0, p [(h − r) − μ (b + r) − μ x]) / t"
+	if s.bar.drag.High > 1 {
+		formula += ", low with 2 μ x under a caul that cannot move along"
+	}
+	b.work(f, r, formula+"; the larger of this and the preload",
+		"horizontal force balance, Coulomb friction used up; "+b.frictionSource(), Estimate, func() string {
+			numbers := fmt.Sprintf("%.6g kPa · [(%.6g − %.6g) − %.4g (%.6g + %.6g) − %.4g · %.6g] mm / %.6g mm", s.vacuum.Mid/1e3,
+				mm(s.bar.covered.Mid), mm(s.bar.corner.Mid), s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid),
+				s.bar.friction.Mid, mm(x), mm(s.thick))
+			if s.pre.known {
+				numbers += ", or " + say(unit.Preload, s.pre.pressure.Mid)
+			}
+			return numbers
+		})
+}
+
+func (s *sideLoad) workReach(b *builder) {
+	reach := s.bar.reach()
+	formula := "x = max(0, [(h − r) − μ (b + r)] / μ)"
+	if s.bar.drag.High > 1 {
+		formula += ", low with 2 μ under a caul that cannot move along"
+	}
+	if math.IsInf(reach.Mid, 0) {
+		b.why(func() Step {
+			return Step{Name: string(unit.BarReach), Formula: formula, Numbers: "μ = 0", Result: "everywhere, nothing rubs",
+				Source: "zero of the joint pressure", Standing: Computed}
+		})
+		return
+	}
+	b.work(unit.BarReach, reach, formula, "zero of the joint pressure", Computed, func() string {
+		return fmt.Sprintf("[(%.6g − %.6g) − %.4g (%.6g + %.6g)] mm / %.4g", mm(s.bar.covered.Mid), mm(s.bar.corner.Mid),
+			s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid), s.bar.friction.Mid)
+	})
+}
+
+// mm returns a length in millimetres.
+func mm(m float64) float64 { return m * 1e3 }
+
+// frictionSource names where μ comes from.
+func (b *builder) frictionSource() string {
+	switch {
+	case b.known(unit.FrictionStated):
+		return "μ as measured"
+	case b.word(unit.SurfaceKind) == "bare":
+		return "μ: Wood Handbook FPL-GTR-190 p. 4-17, static end McKenzie & Karpovich 1968"
+	}
+	return "μ and the bridged corner are our estimates"
+}
