@@ -20,6 +20,9 @@ func (d Drawn) section() picture.CrossSection {
 		First: d.pressure(unit.SideFirstJoint), Far: d.pressure(unit.SideFarJoint), Preload: d.pressure(unit.Preload),
 		WidthAssumed: d.Answer.Assumed.Has(unit.BarWidth), CoverSaid: d.Question.Said.Has(unit.Cover),
 	}
+	if v, ok := d.Question.Said[unit.Vacuum].(unit.Number); ok && out.Face.Mid == 0 && d.check("vacuum") != engine.Stop {
+		out.Face = unit.Exactly(unit.Kilopascals(float64(v))) // the film presses with the vacuum, whatever was asked
+	}
 	if out.Side {
 		out.Need = d.pressure(unit.GlueContact).Mid
 	}

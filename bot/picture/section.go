@@ -120,7 +120,10 @@ func (c CrossSection) Draw() (*Drawing, error) {
 	if err := c.check(); err != nil {
 		return nil, err
 	}
-	s := &section{CrossSection: c, d: &Drawing{}}
+	return (&section{CrossSection: c, d: &Drawing{}}).draw(), nil
+}
+
+func (s *section) draw() *Drawing {
 	s.pile()
 	s.place()
 	s.bedY = s.heading() + s.headroom()
@@ -135,7 +138,7 @@ func (c CrossSection) Draw() (*Drawing, error) {
 	s.drawPressures()
 	bottom := s.drawJoints()
 	s.d.Alt = s.alt()
-	return s.d.finish(s.d.key(bottom+8, s.keyLines()) + margin), nil
+	return s.d.finish(s.d.key(bottom+8, s.keyLines()) + margin)
 }
 
 // heading sets the title with the verdict in words and as a sign.
@@ -178,6 +181,24 @@ func (c CrossSection) check() error {
 	if err := usable("strip", append(c.Widths[:len(c.Widths):len(c.Widths)], c.Thinnest)...); err != nil {
 		return err
 	}
+	if err := c.checkSides(); err != nil {
+		return err
+	}
+	for _, p := range c.Proud {
+		if !(p.By.Mid > -largest && p.By.Mid < largest) {
+			return fmt.Errorf("proud is %g mm, want a length", p.By.Mid.Millimetres())
+		}
+	}
+	for _, r := range []unit.Range[unit.Pressure]{c.Face, c.First, c.Far, c.Preload, unit.Exactly(c.Need)} {
+		if !(r.Mid >= 0 && finite(float64(r.Mid))) {
+			return fmt.Errorf("pressure is %g kPa, want 0 or more", r.Mid.Kilopascals())
+		}
+	}
+	return usable("opening", c.Opening, c.Tent, c.Height)
+}
+
+// checkSides looks at what stands beside the strips.
+func (c CrossSection) checkSides() error {
 	if b := c.Bar; b != nil {
 		if err := usable("bar", b.Height, b.Width, b.From); err != nil {
 			return err
@@ -196,17 +217,7 @@ func (c CrossSection) check() error {
 			return err
 		}
 	}
-	for _, p := range c.Proud {
-		if !(p.By.Mid > -largest && p.By.Mid < largest) {
-			return fmt.Errorf("proud is %g mm, want a length", p.By.Mid.Millimetres())
-		}
-	}
-	for _, r := range []unit.Range[unit.Pressure]{c.Face, c.First, c.Far, c.Preload, unit.Exactly(c.Need)} {
-		if !(r.Mid >= 0 && finite(float64(r.Mid))) {
-			return fmt.Errorf("pressure is %g kPa, want 0 or more", r.Mid.Kilopascals())
-		}
-	}
-	return usable("opening", c.Opening, c.Tent, c.Height)
+	return nil
 }
 
 // largest keeps coordinates sane; no press is longer.

@@ -176,7 +176,7 @@ func (s *section) barLines() []keyLine {
 			say(coverSign, "Dashed: lay a caul or sled there, up to %s on the bar (assumed)", h)
 		}
 	}
-	if len(s.levels) > 1 && s.Side {
+	if s.several() && s.Side {
 		say(nil, "The figures take the bar on level %d", s.work+1)
 	}
 	return ks
@@ -188,7 +188,7 @@ func (s *section) stackLines() []keyLine {
 	for i, b := range s.slabs {
 		if b.squashed > 0 {
 			where := ""
-			if len(s.levels) > 1 {
+			if s.several() {
 				where = fmt.Sprintf(" of level %d", s.levelOf(i))
 			}
 			ks = append(ks, keyLine{sign: matSign, text: fmt.Sprintf("Mat%s: %s, under the vacuum about %s", where, s.Units.length(b.to-b.from), s.Units.length(b.squashed-b.from))})
@@ -221,9 +221,9 @@ func (s *section) proudLines() []keyLine {
 		}
 		where := ""
 		switch {
-		case len(s.levels) > 1 && last > first:
+		case s.several() && last > first:
 			where = fmt.Sprintf("Levels %d–%d: ", first, last)
-		case len(s.levels) > 1:
+		case s.several():
 			where = fmt.Sprintf("Level %d: ", first)
 		}
 		ks = append(ks, keyLine{sign: verdictSign(v), text: sentence(where + text), strong: v != Good, colour: verdictInk(v), shows: "proud " + or(v.word(), "figure")})

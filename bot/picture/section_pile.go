@@ -96,8 +96,8 @@ func (s *section) pile() {
 // usualBar is how wide a bar is where nobody says.
 const usualBar = unit.Length(0.01905)
 
-// settle decides where the bar stands, gives strips that are pushed a fence to
-// lie against, and hands each fence how far the work stands above it.
+// settle decides where the bar stands and gives strips that are pushed a fence
+// to lie against.
 func (s *section) settle(stands unit.Length) {
 	for i, l := range s.levels {
 		if l.strips > 0 {
@@ -124,6 +124,13 @@ func (s *section) settle(stands unit.Length) {
 	if s.pushed() && !s.bothBars() && l.strips > 0 && l.fence == 0 {
 		l.fence, l.guessed = l.under-l.base+l.strips*85/100, true
 	}
+	s.handOut()
+	s.nearAndFar[0], s.nearAndFar[1] = s.namedJoints()
+}
+
+// handOut gives each stated fence how far the work stands above it, which tells
+// what the vacuum leaves of a mat.
+func (s *section) handOut() {
 	next := 0
 	for i := range s.levels {
 		l := &s.levels[i]
@@ -139,7 +146,17 @@ func (s *section) settle(stands unit.Length) {
 			}
 		}
 	}
-	s.nearAndFar[0], s.nearAndFar[1] = s.namedJoints()
+}
+
+// several reports whether there is work on more than one level.
+func (s *section) several() bool {
+	n := 0
+	for _, l := range s.levels {
+		if l.strips > 0 {
+			n++
+		}
+	}
+	return n > 1
 }
 
 func (s *section) bothBars() bool { return s.Bar != nil && s.Bar.Both }
