@@ -12,7 +12,7 @@ import (
 // section draws a load cut across its joints.
 func (d Drawn) section() picture.CrossSection {
 	out := picture.CrossSection{
-		Caption: d.caption, Verdict: verdictSigns[d.Answer.Verdict],
+		Title: d.title, Caption: d.caption, Verdict: verdictSigns[d.Answer.Verdict],
 		Units: d.units(), Layers: d.layers(), Widths: d.rowWidths(), Opening: d.length(unit.Opening), Bar: d.bar(),
 		Wedge: d.wedge(), Spring: d.spring(), TwoFaces: d.twoFaces(), Proud: d.proud(),
 		Height: d.answered(unit.StackHeight).Mid, Clearance: verdictSigns[d.check("height")],

@@ -178,3 +178,14 @@ func (s shown) top(t *testing.T) float64 {
 	}
 	return low
 }
+
+// What a second person measured is drawn under the load's number.
+func TestDrawSection_loadAsMeasured(t *testing.T) {
+	b := bot.New(bot.NewMemory())
+	say(t, b, bot.Message{From: "ana", Thread: "1", ID: "1", Text: plainBar})
+	say(t, b, bot.Message{From: "ana", Thread: "1", ID: "2", Text: "post it"})
+	d, ok := say(t, b, bot.Message{From: "ben", Thread: "1", ID: "3", Text: "1 checked, bar 3/4 in, strips 1/4, gauge 25"}).Draw()
+	if !ok || d.Title != "Load 1, as measured: take care" || !strings.Contains(d.Alt, "bar 3/4 in high") {
+		t.Errorf("a drawing %v: %+v, want load 1 with the measured bar", ok, d)
+	}
+}

@@ -45,6 +45,7 @@ type Drawn struct {
 	Question engine.Question
 	Answer   engine.Answer
 	style    style
+	title    string // "" for the usual one
 	caption  string // what of several things is drawn
 }
 
