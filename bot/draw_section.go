@@ -1,7 +1,9 @@
 package bot
 
 import (
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"presshand/bot/picture"
@@ -66,7 +68,8 @@ func (d Drawn) statedLengths() map[int64]string {
 	add := func(f unit.Field, mm float64, u unit.Unit) {
 		out[nanometres(unit.Millimetres(mm))] = d.style.stated(f, mm, u)
 	}
-	for f, v := range d.Question.Said {
+	for _, f := range slices.Sorted(maps.Keys(d.Question.Said)) { // in one order, should two be as long in different units
+		v := d.Question.Said[f]
 		if f.Dimension() != unit.Distance || !strings.HasSuffix(string(f), "_mm") {
 			continue
 		}

@@ -61,6 +61,8 @@ func (s *section) sideLines() []keyLine {
 	switch {
 	case !s.Side:
 		return nil
+	case len(s.Widths) == 1:
+		line("on the edges", s.First, "side first")
 	case len(s.Widths) == 0:
 		line("first joint", s.First, "side first")
 		line("far joint", s.Far, "side far")
@@ -176,8 +178,11 @@ func (s *section) barLines() []keyLine {
 			say(coverSign, "Dashed: lay a caul or sled there, up to %s on the bar (assumed)", h)
 		}
 	}
-	if s.several() && s.Side {
+	switch {
+	case s.several() && s.Side:
 		say(nil, "The figures take the bar on level %d", s.work+1)
+	case s.several():
+		say(nil, "The bar is drawn on level %d alone", s.work+1)
 	}
 	return ks
 }

@@ -15,7 +15,7 @@ type piece struct {
 }
 
 const (
-	leastPiece = 18.5
+	leastPiece = 17.5
 	gapPiece   = 15
 )
 
@@ -124,7 +124,7 @@ func (s *section) seams() []seam {
 		}
 		for _, joints := range s.nearAndFar {
 			for _, n := range joints {
-				j.named = j.named || n == j.number && before.number > 0 && p.number > 0
+				j.named = j.named || s.Side && n == j.number && before.number > 0 && p.number > 0
 			}
 		}
 		out = append(out, j)

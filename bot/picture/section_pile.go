@@ -242,12 +242,13 @@ func (s *section) cover() (stretch, bool) {
 	return stretch{s.height, to}, to > s.height+unit.Millimetres(0.5)
 }
 
-// stackHeight is that of the answer, else of all that was drawn.
+// stackHeight is that of the answer, unless a bar stands higher, which was not
+// named among the layers; else that of all that is drawn.
 func (s *section) stackHeight() unit.Length {
-	if s.Height > 0 {
-		return s.Height
+	if drawn := s.drawnHeight(); s.Height <= 0 || s.Bar != nil && s.barTop() > s.Height+hair {
+		return drawn
 	}
-	return s.drawnHeight()
+	return s.Height
 }
 
 func (s *section) drawnHeight() unit.Length {

@@ -22,7 +22,7 @@ const (
 	widestBar   = 34 // in points; wider ones are cut short
 	widestOfTwo = 28
 	fencePoints = 18
-	ladderGap   = 22 // between the section and its labels
+	ladderGap   = 19 // between the section and its labels
 	rungHeight  = 18
 	lidRoom     = 64 // over the work, for a lid that is out of scale
 	arrowRoom   = 40 // for the arrows on the face and their figure
@@ -109,7 +109,7 @@ func (s *section) across() columns {
 	end := x.ladder - ladderGap
 	bar := 0.0
 	if s.Bar != nil {
-		at = s.barText() + 44
+		at = s.barText() + 40
 		bar = min(max(s.Bar.Width.Metres()*s.scale, 8), s.barRoom())
 		x.bar = [2]float64{at, at + bar}
 	} else if s.leftFence() {

@@ -74,7 +74,7 @@ func (s *section) filmArrows(on stretch, x, far float64) {
 	head := max(min(8, room), 4)
 	for i := range n {
 		y := s.y(on.from) - room*(float64(i)+0.5)/float64(n)
-		s.d.arrow(point{x - 22, y}, point{x - 4, y}, head*0.32, head, inkColour).shows = "side arrow"
+		s.d.arrow(point{x - 19, y}, point{x - 4, y}, head*0.32, head, inkColour).shows = "side arrow"
 		if s.bothBars() {
 			y = s.clearOfLeaders(y, s.y(on.to), s.y(on.from))
 			s.d.arrow(point{far + 21, y}, point{far + 4, y}, head*0.32, head, inkColour).shows = "side arrow"
@@ -169,7 +169,7 @@ func (s *section) numberJoints(y float64) {
 			text := strconv.Itoa(j.number)
 			half := textWidth(text, labelSize, true)/2 + 1
 			if named {
-				half = max(half, 9)
+				half = max(half, 8.5)
 			}
 			b := box{j.x - half, y - 9, j.x + half, y + 9}
 			if clash(b, taken) {
@@ -178,7 +178,7 @@ func (s *section) numberJoints(y float64) {
 			taken = append(taken, b)
 			s.dropLine(j.x, y-9)
 			if named {
-				s.d.disc(point{j.x, y}, 9, white, redInk)
+				s.d.disc(point{j.x, y}, 8.5, white, redInk)
 			}
 			l := s.d.text(text, point{j.x, y + 4.6}, centre, labelSize)
 			l.bold, l.shows = true, "joint"
