@@ -144,7 +144,8 @@ func (s *section) draw() *Drawing {
 // heading sets the title with the verdict in words and as a sign.
 func (s *section) heading() float64 {
 	title := or(s.Title, "Cross-section")
-	if w := s.Verdict.word(); w != "" {
+	v := s.verdict()
+	if w := v.word(); w != "" {
 		title += ": " + w
 	}
 	note := s.note()
@@ -152,8 +153,18 @@ func (s *section) heading() float64 {
 		note = s.Caption + " " + note
 	}
 	y := s.d.heading(fit(title, titleSize, true, Width-2*margin-30), note)
-	s.d.verdict(point{Width - margin - 12, 22}, 20, s.Verdict)
+	s.d.verdict(point{Width - margin - 12, 22}, 20, v)
 	return y
+}
+
+// verdict is that of the answer, and worse where the drawing does not fit under
+// the lid, which the answer may not have looked at.
+func (s *section) verdict() Verdict {
+	v := s.clearance()
+	if v == Stop && s.SledAssumed && s.Height <= 0 {
+		v = Care
+	}
+	return max(s.Verdict, v)
 }
 
 func (s *section) note() string {

@@ -11,7 +11,7 @@ func (s *section) alt() string {
 	say := func(format string, args ...any) { fmt.Fprintf(&b, format, args...) }
 	u := s.Units
 	say("Cross-section of the load, heights to scale.")
-	if w := s.Verdict.word(); w != "" {
+	if w := s.verdict().word(); w != "" {
 		say(" Verdict: %s.", w)
 	}
 	if s.Caption != "" {

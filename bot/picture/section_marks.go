@@ -104,11 +104,20 @@ func (s *section) drawLid() {
 
 func (s *section) clearanceX() float64 { return s.x.fence[1] + 7 }
 
+// leastClearance is what should be left under the lid where the answer did not
+// judge it (common practice, no source).
+const leastClearance = unit.Length(0.006)
+
 // clearance judges what is left under the lid: as the answer does, and as too
 // little where the drawing does not fit.
 func (s *section) clearance() Verdict {
-	if s.Opening > 0 && s.stackHeight() > s.Opening+hair {
+	switch left := s.Opening - s.stackHeight(); {
+	case s.Opening <= 0:
+		return Unjudged
+	case left < -hair:
 		return Stop
+	case left < leastClearance-hair:
+		return max(s.Clearance, Care)
 	}
 	return s.Clearance
 }
@@ -155,8 +164,10 @@ func verdictInk(v Verdict) color.NRGBA {
 	switch v {
 	case Care, Stop:
 		return redInk
+	case Good:
+		return greenInk
 	}
-	return greenInk
+	return inkColour
 }
 
 // near is how close two lengths on the page may come before they read as one.

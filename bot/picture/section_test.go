@@ -239,8 +239,29 @@ func TestCrossSection_altSaysTheKey(t *testing.T) {
 				t.Fatalf("alt %q lacks %q", d.Alt, k.text)
 			}
 		}
-		if w := s.Verdict.word(); w != "" && (!strings.Contains(d.Alt, w) || !strings.HasSuffix(d.Title, ": "+w) && !strings.HasSuffix(d.Title, "…")) {
+		if w := s.verdict().word(); w != "" && (!strings.Contains(d.Alt, w) || !strings.HasSuffix(d.Title, ": "+w) && !strings.HasSuffix(d.Title, "…")) {
 			t.Fatalf("title %q and alt lack the verdict %q", d.Title, w)
+		}
+	}
+}
+
+// By hand: sled 3/4 and bar 1 in under a lid of 1 1/2: too high by 1/4, which
+// nothing better may stand over; with a sled that nobody named it is a doubt.
+func TestCrossSection_barAtTheLid(t *testing.T) {
+	for _, c := range []struct {
+		opening float64
+		assumed bool
+		want    Verdict
+		says    string
+	}{{1.5, false, Stop, "too high by 1/4 in"}, {1.5, true, Care, "too high by 1/4 in"}, {1.75, false, Care, "only 0 in to spare"}, {2.5, false, Good, "3/4 in to spare"}} {
+		of := barOn(0.25, Bar{Height: in(1), Covered: unit.Exactly(in(0.25))})
+		of.Opening, of.Verdict, of.SledAssumed = in(c.opening), Good, c.assumed
+		s, d := drawn(of)
+		if got := s.verdict(); got != c.want || !strings.Contains(d.Alt, c.says) || !strings.HasSuffix(d.Title, c.want.word()) {
+			t.Errorf("lid at %g in: verdict %q, title %q, alt %q; want %q and %q", c.opening, got.word(), d.Title, d.Alt, c.want.word(), c.says)
+		}
+		if hit := len(shown(d, "stop")) > 1; hit != (c.opening < 1.75) { // one at the lid beside that of the key
+			t.Errorf("lid at %g in: the bar is marked there: %v", c.opening, hit)
 		}
 	}
 }
