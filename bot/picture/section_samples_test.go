@@ -48,5 +48,31 @@ func sections() map[string]description {
 			Layers: []Layer{{Strips, in(0.75)}},
 			Widths: equal(5, in(2.25)), Face: kpa(82.1, 84.66, 87.2), Side: true, Need: unit.Kilopascals(70), First: kpa(51, 70, 80), Far: kpa(0, 10, 20), Units: inch,
 		},
+		"section-spring": CrossSection{
+			Verdict: Care, Layers: []Layer{{Sled, in(0.75)}, {Strips, in(0.75)}}, Widths: equal(6, in(2)), SledAssumed: true,
+			Spring: &Spring{Over: in(1.0 / 16), Rise: unit.Around(in(0.5), in(0.53), in(0.56)), Snap: kpa(12, 51, 103)},
+			Face:   kpa(82.1, 84.66, 87.2), Side: true, Need: unit.Kilopascals(70), First: kpa(172, 828, 3380), Far: kpa(172, 828, 3380),
+			Preload: kpa(172, 828, 3380), Units: inch,
+		},
+		"section-low": CrossSection{
+			Verdict: Care, Layers: []Layer{{Sled, in(0.75)}, {Strips, in(0.25)}}, Widths: equal(6, in(2)),
+			Bar:  &Bar{Height: in(0.5), Width: in(0.75), Covered: unit.Exactly(in(0.25)), OnBed: true},
+			Face: kpa(82.1, 84.66, 87.2), Side: true, Need: unit.Kilopascals(70), Units: inch,
+		},
+		"section-faces": CrossSection{
+			Verdict: Care, Layers: []Layer{{Sled, in(0.75)}, {Strips, in(0.25)}, {Core, in(0.75)}, {Strips, in(0.25)}}, Widths: equal(7, in(2)), TwoFaces: true,
+			Bar:  &Bar{Height: in(1.75), Width: in(0.75), From: in(0.25), Covered: unit.Exactly(in(1))},
+			Face: kpa(82.1, 84.66, 87.2), Side: true, Need: unit.Kilopascals(70), First: kpa(0, 153, 301), Far: kpa(0, 0, 126), Units: inch,
+		},
+		"section-lid": CrossSection{
+			Verdict: Care, Layers: []Layer{{Sled, in(0.75)}, {Strips, in(0.5)}}, Widths: []unit.Length{in(2), in(3), in(1.5), in(4), in(2.25)},
+			Bar:     &Bar{Height: in(1), Covered: unit.Around(in(0.5), in(0.5), in(1))},
+			Opening: in(1.5), Face: kpa(82.1, 84.66, 87.2), Side: true, Need: unit.Kilopascals(70), First: kpa(0, 0, 102), Units: inch,
+		},
+		"section-tips": CrossSection{
+			Verdict: Care, Layers: []Layer{{Sled, in(0.75)}, {Strips, in(0.5)}}, Widths: equal(41, in(1)), SledAssumed: true, WidthAssumed: true,
+			Bar:  &Bar{Height: in(4.3125), Width: in(0.75), Covered: unit.Around(in(2.375), in(4.3125), in(4.3125)), Tips: in(2.375), Wider: in(4.0625)},
+			Face: kpa(82.1, 84.66, 87.2), Side: true, Need: unit.Kilopascals(70), First: kpa(203, 616, 683), Far: kpa(0, 345, 474), Units: inch,
+		},
 	}
 }
