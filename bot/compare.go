@@ -2,6 +2,7 @@ package bot
 
 import (
 	"math"
+	"slices"
 
 	"presshand/engine"
 	"presshand/engine/unit"
@@ -146,4 +147,23 @@ func middle(a engine.Answer, f unit.Field) (float64, bool) {
 		return 0, false
 	}
 	return *t.Mid, true
+}
+
+// drawn is what a picture of an answer is drawn from: of several compared ones
+// the better.
+func (s style) drawn(w worked) Drawn {
+	d := Drawn{Question: w.question, Answer: w.answer, style: s}
+	field, values := w.compared()
+	if len(w.rivals) == 0 || len(values) == 0 {
+		return d
+	}
+	best, told := better(w.rivals)
+	d.Answer = w.rivals[best]
+	rest := s.each(field, slices.Delete(slices.Clone(values), best, best+1))
+	how := "better than "
+	if !told {
+		how = "no better than "
+	}
+	d.caption = "Drawn: " + s.plainChoice(field, values[best]) + ", " + how + listed(rest, "and") + "."
+	return d
 }

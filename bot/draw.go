@@ -52,8 +52,14 @@ func (d Drawn) Draw() (*picture.Drawing, bool) {
 func (d Drawn) units() picture.Units {
 	first, _ := d.style.units(unit.StripWidth)
 	pressure, _ := d.style.units(unit.SideFarJoint)
+	stated := d.statedLengths()
 	return picture.Units{
-		Length:     func(l unit.Length) string { return amount(l.Metres(), first) },
+		Length: func(l unit.Length) string {
+			if text, ok := stated[nanometres(l)]; ok {
+				return text
+			}
+			return amount(l.Metres(), first)
+		},
 		Pressure:   func(p unit.Pressure) string { return amount(p.Pascals(), pressure) },
 		LengthAxis: first, PressureAxis: pressure,
 	}
@@ -106,88 +112,3 @@ func (d Drawn) pressure(f unit.Field) unit.Range[unit.Pressure] {
 
 // maxDrawn is how many strips a section shows one by one.
 const maxDrawn = 40
-
-// section draws a load cut across its joints.
-func (d Drawn) section() picture.CrossSection {
-	out := picture.CrossSection{
-		Units: d.units(), Layers: d.layers(), Opening: d.length(unit.Opening), Bar: d.bar(),
-		Tent: d.length(unit.Tent), Face: d.pressure(unit.FacePressure), First: d.pressure(unit.SideFirstJoint),
-		Far: d.pressure(unit.SideFarJoint), Preload: d.pressure(unit.Preload),
-	}
-	kind, _ := d.value(unit.PressKind).(unit.Word)
-	out.Bag = kind == "bag"
-	if d.Question.Said.Has(unit.WedgeRatio) || d.Question.Said.Has(unit.WedgeForce) {
-		out.Wedge = &picture.Wedge{Gap: d.length(unit.WedgeGap)}
-	}
-	if n := d.count(unit.StripCount); n > 0 && n <= maxDrawn && d.length(unit.StripWidth) > 0 {
-		for range n {
-			out.Widths = append(out.Widths, d.length(unit.StripWidth))
-		}
-	}
-	proud, _ := d.Answer.Values[unit.Proud].(unit.Triples)
-	for _, t := range proud {
-		by := rangeOf[unit.Length](unit.Proud, t)
-		out.Proud = append(out.Proud, picture.Proud{By: by, TooLittle: by.Mid < unit.Millimetres(0.8)}) // common practice, no source
-	}
-	return out
-}
-
-// layers are those stated, or the sled with the core, the strips and what lies
-// on them.
-func (d Drawn) layers() []picture.Layer {
-	if stack, ok := d.Question.Said[unit.StackLayers].(unit.Layers); ok {
-		var out []picture.Layer
-		for _, l := range stack {
-			out = append(out, picture.Layer{Part: picture.Part(l.Part), Thickness: d.layerThickness(l)})
-		}
-		return out
-	}
-	sled := d.length(unit.SledThickness)
-	if sled == 0 {
-		sled = unit.Millimetres(19) // the usual one
-	}
-	out := []picture.Layer{{Part: picture.Sled, Thickness: sled}}
-	strips := max(d.length(unit.StripThickness), d.length(unit.StripThickest))
-	for _, l := range []picture.Layer{
-		{Part: picture.Core, Thickness: d.length(unit.CoreThickness)}, {Part: picture.Strips, Thickness: strips},
-		{Part: picture.Mat, Thickness: d.length(unit.MatThickness)}, {Part: picture.Caul, Thickness: d.length(unit.CaulThickness)},
-	} {
-		if l.Thickness > 0 {
-			out = append(out, l)
-		}
-	}
-	return out
-}
-
-// layerFields are the fields that say how thick a layer is where it does not.
-var layerFields = map[picture.Part]unit.Field{
-	picture.Sled: unit.SledThickness, picture.Core: unit.CoreThickness, picture.Strips: unit.StripThickness,
-	picture.Film: unit.FilmThickness, picture.Mat: unit.MatThickness, picture.Caul: unit.CaulThickness,
-}
-
-// layerThickness is how thick the answer took a layer of a stated stack.
-func (d Drawn) layerThickness(l unit.Layer) unit.Length {
-	part := picture.Part(l.Part)
-	if t := d.length(unit.StripThickest); part == picture.Strips && t > 0 {
-		return t
-	}
-	if l.Thickness != 0 {
-		return unit.Millimetres(l.Thickness)
-	}
-	if f, ok := layerFields[part]; ok {
-		return d.length(f)
-	}
-	return 0
-}
-
-func (d Drawn) bar() *picture.Bar {
-	height := d.length(unit.BarHeight)
-	if height == 0 || d.Question.Said.Has(unit.BarDenied) {
-		return nil
-	}
-	foot, _ := d.value(unit.BarFoot).(unit.Word)
-	return &picture.Bar{
-		Height: height, Width: d.length(unit.BarWidth), Both: d.count(unit.BarCount) == 2, OnBed: foot == "bed",
-		Covered: rangeOf[unit.Length](unit.BarCovered, d.Answer.Values[unit.BarCovered]),
-	}
-}

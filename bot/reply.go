@@ -45,6 +45,8 @@ type Drawn struct {
 	Question engine.Question
 	Answer   engine.Answer
 	style    style
+	title    string // "" for the usual one
+	caption  string // what of several things is drawn
 }
 
 // A Line is one line of a reply. Nothing typed by a person stands in it except

@@ -30,15 +30,17 @@ var (
 	barTint    = rgb(0xF2BF55)
 	bandTint   = rgb(0xCBE3F3)
 	purpleTint = rgb(0xEBCBDD)
+	grainTint  = rgb(0xD2AC6B)
 	none       = color.NRGBA{}
 )
 
-// The same red and green, dark enough for small type on the page (contrast
+// The same red, green, blue and purple, dark enough for small type on the page (contrast
 // over 4.5 to 1, WCAG 2).
 var (
-	redInk   = rgb(0xA84300)
-	greenInk = rgb(0x00694D)
-	blueInk  = rgb(0x005A8C)
+	redInk    = rgb(0xA84300)
+	greenInk  = rgb(0x00694D)
+	blueInk   = rgb(0x005A8C)
+	purpleInk = rgb(0x8E3A6C)
 )
 
 func rgb(v uint32) color.NRGBA {

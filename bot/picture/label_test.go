@@ -109,37 +109,6 @@ func randomWidths(r *rand.Rand) []unit.Length {
 	return ws
 }
 
-func randomSection(r *rand.Rand, u Units, title string) CrossSection {
-	c := CrossSection{Title: title, Widths: randomWidths(r), Units: u, Face: pressure(r, 100), First: pressure(r, 900), Far: pressure(r, 900),
-		Tent: mm(r, 0, 20), Bag: r.IntN(2) == 0}
-	for range 1 + r.IntN(4) {
-		c.Layers = append(c.Layers, Layer{Sled, mm(r, 3, 60)})
-		if r.IntN(2) == 0 {
-			c.Layers = append(c.Layers, Layer{Fence, mm(r, 2, 60)})
-			c.Proud = append(c.Proud, Proud{By: unit.Exactly(mm(r, -10, 10)), TooLittle: r.IntN(2) == 0})
-		}
-		for _, p := range []Part{Core, Strips, Film, Mat, Caul} {
-			if p == Strips || r.IntN(2) == 0 {
-				c.Layers = append(c.Layers, Layer{p, mm(r, 0.15, 60)})
-			}
-		}
-	}
-	if r.IntN(2) == 0 {
-		h := mm(r, 3, 150)
-		c.Bar = &Bar{Height: h, Width: mm(r, 0, 120), Covered: unit.Exactly(h * unit.Length(r.Float64())), OnBed: r.IntN(2) == 0, Both: r.IntN(3) == 0}
-	}
-	if r.IntN(3) == 0 {
-		c.Wedge, c.Preload = &Wedge{Gap: mm(r, 0, 40)}, pressure(r, 500)
-	}
-	if r.IntN(2) == 0 {
-		c.Opening = mm(r, 20, 600)
-	}
-	if r.IntN(6) == 0 {
-		c.Widths = nil
-	}
-	return c
-}
-
 func randomChart(r *rand.Rand, u Units, title string) PressureChart {
 	three := func(high float64) unit.Range[float64] {
 		a := 0.01 + high*r.Float64()

@@ -113,8 +113,8 @@ func TestDraw_refuses(t *testing.T) {
 // Everything with a figure in the drawing has it in the alt text too.
 func TestAlt_hasTheFigures(t *testing.T) {
 	for name, wants := range map[string][]string{
-		"section-bar":   {"sled 3/4 in, strips 1/4 in, film", "5 strips of 2 1/4 in", "bar 1 in high", "up to 1/4 in", "3/4 in of the bar does nothing", "12.3 psi", "joint 4: 7.5 psi"},
-		"section-stack": {"1/16 in proud", "1/32 in proud of its fence, too little", "opens 4 in"},
+		"section-bar":   {"sled 3/4 in, strips 1/4 in, film", "5 strips of 2 1/4 in", "bar 1 in high", "1/4 in (1/4–1 in) pushes", "3/4 in of the bar does nothing", "12.3 psi", "joint 4: 7.5 psi"},
+		"section-stack": {"1/16 in proud", "proud of the fence, too little", "opening 4 in", "Mat of level 2: 3/8 in"},
 		"section-wedge": {"wedge", "165 kPa (100–240 kPa)"},
 		"chart-long":    {"Joint 1: 283 kPa", "needs 70 kPa", "reaches 889 mm"},
 		"strips-two":    {"Top A: 80 mm, 60 mm, 100 mm", "gap of 14 mm"},

@@ -50,22 +50,58 @@ type canvas struct {
 
 func (c *canvas) shape(s *shape) {
 	if s.fill.A > 0 {
-		c.fill([][]point{s.points}, s.fill)
+		c.area(s)
 	}
-	if s.stroke.A > 0 && s.width > 0 {
-		c.fill(outline(s), s.stroke)
+	if s.stroke.A == 0 || s.width == 0 {
+		return
+	}
+	contours := outline(s)
+	if b := c.pixels(bounds([][]point{s.points})); b.Dx()*b.Dy() < sweeping {
+		c.fill(contours, s.stroke, c.img.Rect)
+		return
+	}
+	for i := range contours { // most of the box around a long line is empty
+		c.fill(contours[i:i+1], s.stroke, c.img.Rect)
 	}
 }
 
-// fill paints closed contours; where contours of one turn overlap, they join.
-func (c *canvas) fill(contours [][]point, ink color.NRGBA) {
+// sweeping is from how many pixels on it pays to paint a shape part by part.
+const sweeping = 1 << 15
+
+// area paints what a shape encloses. The page's middle is plainly full, which
+// saves working that out for most pixels of the picture.
+func (c *canvas) area(s *shape) {
+	all := c.img.Rect
+	rim := int(12 * c.scale)
+	middle := all.Inset(rim)
+	if s.shows != "page" || middle.Empty() {
+		c.fill([][]point{s.points}, s.fill, all)
+		return
+	}
+	draw.Draw(c.img, middle, image.NewUniform(s.fill), image.Point{}, draw.Src)
+	for _, part := range []image.Rectangle{
+		{all.Min, image.Pt(all.Max.X, middle.Min.Y)}, {image.Pt(all.Min.X, middle.Max.Y), all.Max},
+		{image.Pt(all.Min.X, middle.Min.Y), image.Pt(middle.Min.X, middle.Max.Y)},
+		{image.Pt(middle.Max.X, middle.Min.Y), image.Pt(all.Max.X, middle.Max.Y)},
+	} {
+		c.fill([][]point{s.points}, s.fill, part)
+	}
+}
+
+func bounds(contours [][]point) box {
 	b := box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
 	for _, ps := range contours {
 		for _, p := range ps {
 			b = box{min(b.x0, p.x), min(b.y0, p.y), max(b.x1, p.x), max(b.y1, p.y)}
 		}
 	}
-	r, ok := c.begin(b)
+	return b
+}
+
+// fill paints closed contours within a part of the bitmap; where contours of one
+// turn overlap, they join.
+func (c *canvas) fill(contours [][]point, ink color.NRGBA, within image.Rectangle) {
+	r, ok := c.begin(bounds(contours), within)
 	if !ok {
 		return
 	}
@@ -83,14 +119,19 @@ func (c *canvas) fill(contours [][]point, ink color.NRGBA) {
 	c.ras.Draw(c.img, r, image.NewUniform(ink), image.Point{})
 }
 
-// begin readies the rasteriser for the pixels of b, and says whether any of
-// them are on the bitmap.
-func (c *canvas) begin(b box) (image.Rectangle, bool) {
+// pixels are those that a box of the page touches.
+func (c *canvas) pixels(b box) image.Rectangle {
 	if !(b.x0 <= b.x1 && b.y0 <= b.y1) {
-		return image.Rectangle{}, false
+		return image.Rectangle{}
 	}
-	r := image.Rect(int(math.Floor(b.x0*c.scale)), int(math.Floor(b.y0*c.scale)),
-		int(math.Ceil(b.x1*c.scale)), int(math.Ceil(b.y1*c.scale))).Intersect(c.img.Bounds())
+	return image.Rect(int(math.Floor(b.x0*c.scale)), int(math.Floor(b.y0*c.scale)),
+		int(math.Ceil(b.x1*c.scale)), int(math.Ceil(b.y1*c.scale)))
+}
+
+// begin readies the rasteriser for the pixels of b within a part of the bitmap,
+// and says whether there are any.
+func (c *canvas) begin(b box, within image.Rectangle) (image.Rectangle, bool) {
+	r := c.pixels(b).Intersect(within)
 	if r.Empty() {
 		return r, false
 	}
@@ -102,7 +143,7 @@ func (c *canvas) begin(b box) (image.Rectangle, bool) {
 // label fills the outlines of the letters.
 func (c *canvas) label(l label) {
 	b := l.box()
-	r, ok := c.begin(box{b.x0 - 2, b.y0 - 2, b.x1 + 2, b.y1 + 2})
+	r, ok := c.begin(box{b.x0 - 2, b.y0 - 2, b.x1 + 2, b.y1 + 2}, c.img.Rect)
 	if !ok {
 		return
 	}

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"bytes"
+	"image"
 	"image/color"
 	"image/png"
 	"math"
@@ -59,6 +60,38 @@ func TestPNG_sameShapesAsSVG(t *testing.T) {
 	}
 	if n != 12 {
 		t.Errorf("%d bars, want 12", n)
+	}
+}
+
+// Long lines and the page are painted part by part, which is faster and looks
+// the same: but for a shade where two parts meet.
+func TestPNG_paintedInParts(t *testing.T) {
+	for name, of := range samples() {
+		d, err := of.Draw()
+		if err != nil {
+			t.Fatal(err)
+		}
+		size := image.Rect(0, 0, screen, int(math.Ceil(d.Height()*2)))
+		parts, whole := &canvas{img: image.NewRGBA(size), scale: 2}, &canvas{img: image.NewRGBA(size), scale: 2}
+		for i := range d.shapes {
+			s := &d.shapes[i]
+			parts.shape(s)
+			if s.fill.A > 0 {
+				whole.fill([][]point{s.points}, s.fill, size)
+			}
+			if s.stroke.A > 0 && s.width > 0 {
+				whole.fill(outline(s), s.stroke, size)
+			}
+		}
+		off := 0
+		for i := range parts.img.Pix {
+			if math.Abs(float64(parts.img.Pix[i])-float64(whole.img.Pix[i])) > 32 {
+				off++
+			}
+		}
+		if most := len(parts.img.Pix) / 5000; off > most {
+			t.Errorf("%s: %d of %d bytes differ, want %d at most", name, off, len(parts.img.Pix), most)
+		}
 	}
 }
 

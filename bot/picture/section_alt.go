@@ -6,43 +6,51 @@ import (
 )
 
 // alt says in words what the section shows.
-func (c CrossSection) alt() string {
+func (s *section) alt() string {
 	var b strings.Builder
 	say := func(format string, args ...any) { fmt.Fprintf(&b, format, args...) }
-	u := c.Units
-	say("Cross-section of the load, heights to scale. From the bed up: %s.", stackWords(c.Layers, u.length))
-	if n := len(c.Widths); n > 0 {
-		s := section{CrossSection: c}
+	u := s.Units
+	say("Cross-section of the load, heights to scale.")
+	if w := s.verdict().word(); w != "" {
+		say(" Verdict: %s.", w)
+	}
+	if s.Caption != "" {
+		say(" %s", s.Caption)
+	}
+	say(" From the bed up: %s.", stackWords(s.Layers, u.length))
+	if len(s.Widths) > 0 {
 		say(" %s.", s.widthText())
 	}
-	if bar := c.Bar; bar != nil {
-		sides := "One side"
+	if bar := s.Bar; bar != nil {
+		sides := "One side bar"
 		if bar.Both {
-			sides = "On both sides a"
+			sides = "On both sides a bar"
 		}
-		say(" %s bar %s high and %s wide.", sides, u.length(bar.Height), u.length(bar.Width))
-		if bar.Covered.Mid > 0 {
-			say(" The film is kept off its inner face up to %s.", u.length(bar.Covered.Mid))
-		}
-		if s := (&section{CrossSection: c}); s.idle() > 0 {
-			say(" %s", c.idleText())
-		}
+		say(" %s %s high and %s wide, standing on the %s.", sides, u.length(bar.Height), u.length(bar.Width), s.barFoot())
 	}
-	if c.Wedge != nil {
-		say(" A wedge between strips and fence.")
+	if s.leftFence() {
+		say(" Fences on both sides.")
+	} else if s.fenced() && !s.bothBars() {
+		say(" A fence on the far side.")
 	}
-	for i, p := range c.Proud {
-		say(" Level %d stands %s proud of its fence%s.", i+1, span(p.By, u.length), map[bool]string{true: ", too little"}[p.tooLittle()])
+	if s.Bar == nil && s.Side && !s.leftFence() {
+		say(" No bar: the film pushes on the strips' own edge.")
 	}
-	if c.Face.Mid > 0 {
-		say(" Face pressure %s.", span(c.Face, u.pressure))
+	if s.Wedge != nil {
+		say(" A wedge between the strips and the %s.", s.opposite())
 	}
-	s := section{CrossSection: c}
-	for _, k := range s.sideLines() {
-		say(" %s.", k.text)
-	}
-	if c.Opening > 0 {
-		say(" The press opens %s.", u.length(c.Opening))
+	for _, k := range s.keyLines() {
+		say(" %s.", strings.TrimSuffix(k.text, "."))
 	}
 	return b.String()
+}
+
+// barFoot is what the bar stands on.
+func (s *section) barFoot() string {
+	for _, b := range s.slabs {
+		if s.foot > 0 && b.to > s.foot-hair && b.to < s.foot+hair {
+			return string(b.part)
+		}
+	}
+	return "bed"
 }

@@ -14,30 +14,30 @@ const bridged = 9
 // skyline returns the outline of all that lies on the bed, left to right.
 func (s *section) skyline() []step {
 	var solid []box
+	add := func(x [2]float64, y float64) { solid = append(solid, box{x[0], y, x[1], s.bedY}) }
 	for _, b := range s.slabs {
 		x0, x1 := s.reach(b)
-		solid = append(solid, box{x0, s.y(b.to), x1, s.bedY})
+		add([2]float64{x0, x1}, s.y(b.to))
+	}
+	if s.Bar != nil {
+		add(s.x.bar, s.y(s.barTop()))
+		if s.Bar.Both {
+			add(s.x.fence, s.y(s.barTop()))
+		}
 	}
 	for _, l := range s.levels {
-		if l.bar {
-			top := s.y(s.footOf(l) + s.Bar.Height)
-			solid = append(solid, box{s.x.bar[0], top, s.x.bar[1], s.bedY})
-			if s.Bar.Both {
-				solid = append(solid, box{s.x.fence[0], top, s.x.fence[1], s.bedY})
+		if l.fence > 0 && !s.bothBars() {
+			add(s.x.fence, s.y(l.base+l.fence))
+			if s.leftFence() {
+				add(s.x.bar, s.y(l.base+l.fence))
 			}
 		}
-		if l.fence > 0 && (s.Bar == nil || !s.Bar.Both) {
-			solid = append(solid, box{s.x.fence[0], s.y(l.base + l.fence), s.x.fence[1], s.bedY})
-			if s.Bar == nil {
-				solid = append(solid, box{s.x.bar[0], s.y(l.base + l.fence), s.x.bar[1], s.bedY})
-			}
-		}
-		if s.Wedge != nil && l.strips > 0 {
-			solid = append(solid, box{s.x.wedge[0], s.y(l.under + l.strips), s.x.wedge[1], s.bedY})
-		}
-		if _, to, ok := s.cover(l); ok {
-			solid = append(solid, box{s.x.strips[0] + 5, s.y(to), s.x.strips[1] - 5, s.bedY})
-		}
+	}
+	if s.Wedge != nil {
+		add(s.x.wedge, s.wedgeBox().y0)
+	}
+	if c, ok := s.cover(); ok {
+		add([2]float64{s.x.strips[0] + behind, s.x.strips[1] - behind}, s.y(c.to))
 	}
 	return bridge(outlineOf(solid, s.bedY))
 }
@@ -97,48 +97,56 @@ func (s *section) drawFilm() {
 	x0, x1 := s.bedEnds()
 	path := []point{{x0, s.bedY - off}}
 	y := s.bedY
-	for _, st := range s.skyline() {
+	sky := s.skyline()
+	for _, st := range sky {
 		x := st.x0 - off
-		if st.y > y {
-			x = path[len(path)-1].x + 2*off // going down: outside the part before
-			x = max(st.x0+off, x)
+		if st.y > y { // going down: outside the part before
+			x = max(st.x0+off, path[len(path)-1].x+2*off)
 		}
 		path = append(path, point{x, y - off}, point{x, st.y - off})
 		y = st.y
-		if st.x1 > s.farX()-0.5 {
-			path = append(path, point{st.x1 + off, y - off}, point{st.x1 + off, s.bedY - off})
-		}
 	}
-	path = append(path, point{x1, s.bedY - off})
-	l := s.d.line(blue, 2.4, s.tented(path)...)
-	l.shows = "film"
+	end := sky[len(sky)-1].x1
+	path = append(path, point{end + off, y - off}, point{end + off, s.bedY - off}, point{x1, s.bedY - off})
+	s.d.line(blue, 2.4, s.bridging(path)...).shows = "film"
 	if s.Bag {
 		b := s.d.line(blue, 2.4, point{x0, s.bedY - off}, point{x0 - 3, s.bedY}, point{x0, s.bedY + off}, point{x1, s.bedY + off}, point{x1 + 3, s.bedY}, point{x1, s.bedY - off})
 		b.shows = "bag"
 	}
 }
 
-func (s *section) farX() float64 {
-	sky := s.skyline()
-	return sky[len(sky)-1].x1
-}
-
-// tented cuts the inside corners of the film's path.
-func (s *section) tented(path []point) []point {
-	r := min(max(s.Tent.Metres()*s.scale, 3), 14)
+// bridging cuts the inside corners of the film's path, the one at the bar's
+// foot to scale.
+func (s *section) bridging(path []point) []point {
 	out := path[:1:1]
 	for i := 1; i < len(path)-1; i++ {
 		a, b, c := path[i-1], path[i], path[i+1]
 		in := math.Hypot(b.x-a.x, b.y-a.y)
 		on := math.Hypot(c.x-b.x, c.y-b.y)
 		turn := (b.x-a.x)*(c.y-b.y) - (b.y-a.y)*(c.x-b.x)
-		cut := min(r, in*0.45, on*0.45)
-		if turn >= 0 || cut < 1 { // an outside corner, or none
+		r := min(3, in*0.45, on*0.45)
+		if s.Tent > 0 && turn < 0 {
+			r = max(r, min(s.tent(), in-1, on-1, 40))
+			if !s.atFoot(b) {
+				r = min(r, in*0.45, on*0.45)
+			}
+		}
+		if turn >= 0 || r < 1 { // an outside corner, or none
 			out = append(out, b)
 			continue
 		}
-		out = append(out, point{b.x - (b.x-a.x)/in*cut, b.y - (b.y-a.y)/in*cut},
-			point{b.x + (c.x-b.x)/on*cut, b.y + (c.y-b.y)/on*cut})
+		out = append(out, point{b.x - (b.x-a.x)/in*r, b.y - (b.y-a.y)/in*r},
+			point{b.x + (c.x-b.x)/on*r, b.y + (c.y-b.y)/on*r})
 	}
 	return append(out, path[len(path)-1])
+}
+
+// atFoot reports whether a corner of the film is that at the foot of the bar, or
+// of the strips where none stands before them.
+func (s *section) atFoot(p point) bool {
+	x, foot := s.x.strips[0], s.levels[s.work].base
+	if s.Bar != nil {
+		x, foot = s.x.bar[0], s.foot
+	}
+	return math.Abs(p.x-x) < 4 && math.Abs(p.y-s.y(foot)) < 4
 }

@@ -1,318 +1,326 @@
 package picture
 
 import (
-	"cmp"
 	"fmt"
-	"image/color"
-	"slices"
 	"strings"
 
 	"presshand/engine/unit"
 )
 
-// A rung is a label beside the section, led to its part.
-type rung struct {
-	at     point
-	text   string
-	warn   bool
-	colour color.NRGBA
-	shows  string
-	facts  []fact
-}
-
-// warnWidth is what the sign before a warning takes.
-const warnWidth = 17
-
-func (r rung) width() float64 {
-	w := textWidth(r.text, smallSize, r.warn) + 1
-	if r.warn {
-		w += warnWidth
-	}
-	return w
-}
-
-// drawLadder names the layers with their heights, each on a line of its own.
-// It returns where the last ends.
-func (s *section) drawLadder() float64 {
-	rungs := s.rungs()
-	slices.SortStableFunc(rungs, func(a, b rung) int { return cmp.Compare(a.at.y, b.at.y) })
-	wish, size := make([]float64, len(rungs)), make([]float64, len(rungs))
-	for i, r := range rungs {
-		wish[i], size[i] = r.at.y, 17
-	}
-	bottom, low, high := s.bedY, s.ladderTop(), s.bedY+14
-	at := spread(wish, size, low)
-	if 17*float64(len(rungs)) <= high-low {
-		at = upTo(at, size, high)
-	}
-	for i, y := range at {
-		r := rungs[i]
-		x := s.x.ladder
-		knee := max(x-14, r.at.x)
-		s.d.disc(r.at, 1.9, r.colour, none)
-		s.d.line(r.colour, 0.8, r.at, point{knee, r.at.y}, point{x - 3, y})
-		room := Width - margin - x
-		if r.warn {
-			s.d.warning(point{x + 7, y}, 12)
-			x, room = x+warnWidth, room-warnWidth
-		}
-		l := s.d.text(fit(r.text, smallSize, r.warn, room), point{x, y + 4.2}, left, smallSize)
-		l.colour, l.bold, l.shows, l.facts = r.colour, r.warn, r.shows, r.facts
-		bottom = max(bottom, y+9)
-	}
-	return bottom
-}
-
-// ladderTop keeps the ladder clear of the heading.
-func (s *section) ladderTop() float64 {
-	low := 0.0
-	for _, l := range s.d.labels {
-		if l.shows == "title" || l.colour == softInk && l.at.x == margin {
-			low = max(low, l.box().y1)
-		}
-	}
-	return low + 6
-}
-
-func (s *section) rungs() []rung {
-	var rs []rung
-	for i, b := range s.slabs {
-		if b.part == Film && i == len(s.slabs)-1 {
-			continue // the film over all, told in the key
-		}
-		_, x1 := s.reach(b)
-		r := rung{at: point{x1 - 7, s.y((b.from + b.to) / 2)}, colour: inkColour, shows: string(b.part) + " height"}
-		r.text = string(b.part) + " " + s.Units.length(b.to-b.from)
-		r.facts = []fact{measure("mm", b.to-b.from)}
-		if b.part == Film {
-			r.text = string(Film)
-		}
-		rs = append(rs, r)
-	}
-	next := 0
-	for _, l := range s.levels {
-		if l.fence > 0 && (s.Bar == nil || !s.Bar.Both) {
-			rs = append(rs, s.fenceRung(l))
-			if !l.guessed && next < len(s.Proud) {
-				rs = append(rs, s.proudRung(l, s.Proud[next]))
-				next++
-			}
-		}
-	}
-	if s.openingShown() {
-		_, x1 := s.bedEnds()
-		rs = append(rs, rung{at: point{x1, s.y(s.Opening)}, text: "lid " + s.Units.length(s.Opening), colour: softInk,
-			shows: "opening", facts: []fact{measure("mm", s.Opening)}})
-	}
-	if s.Wedge != nil {
-		if at, ok := s.wedgeAt(); ok {
-			text := "wedge"
-			if s.Wedge.Gap > 0 {
-				text += " " + s.Units.length(s.Wedge.Gap)
-			}
-			rs = append(rs, rung{at: at, text: text, colour: inkColour, shows: "wedge width", facts: []fact{measure("mm", s.Wedge.Gap)}})
-		}
-	}
-	return rs
-}
-
-func (s *section) wedgeAt() (point, bool) {
-	for _, l := range s.levels {
-		if l.strips > 0 {
-			return point{(s.x.wedge[0] + s.x.wedge[1]) / 2, s.y(l.under + l.strips*3/4)}, true
-		}
-	}
-	return point{}, false
-}
-
-func (s *section) fenceRung(l level) rung {
-	r := rung{at: point{s.x.fence[0] + 7, s.y(l.base + l.fence/3)}, text: "fence", colour: inkColour, shows: "fence height"}
-	if !l.guessed {
-		r.text += " " + s.Units.length(l.fence)
-		r.facts = []fact{measure("mm", l.fence)}
-	}
-	return r
-}
-
-// proudRung marks how far the work stands above the fence.
-func (s *section) proudRung(l level, p Proud) rung {
-	top, fence := s.proudEnds(l, p)
-	c := greenInk
-	if p.TooLittle {
-		c = redInk
-	}
-	r := rung{at: point{s.x.fence[1] + 6, (top + fence) / 2}, text: "proud " + s.Units.length(p.By.Mid), warn: p.TooLittle, colour: c,
-		shows: "proud", facts: []fact{measure("mm", p.By.Mid)}}
-	if p.By.Mid <= 0 {
-		r.text = "not proud"
-	}
-	return r
-}
-
-func (s *section) proudEnds(l level, p Proud) (top, fence float64) {
-	fence = s.y(l.base + l.fence)
-	return fence - p.By.Mid.Metres()*s.scale, fence
-}
-
-// drawLid draws the press's lid, and drawProud how far each level stands above
-// its fence.
-func (s *section) drawLid() {
-	if s.openingShown() {
-		y := s.y(s.Opening)
-		x0, x1 := s.bedEnds()
-		s.d.line(softInk, 1.4, point{x0, y}, point{x1, y}).dash = []float64{8, 4}
-	}
-}
-
-func (s *section) drawProud() {
-	next := 0
-	for _, l := range s.levels {
-		if l.fence == 0 || l.guessed || next >= len(s.Proud) {
-			continue
-		}
-		p := s.Proud[next]
-		next++
-		c := greenInk
-		if p.TooLittle {
-			c = redInk
-		}
-		top, fence := s.proudEnds(l, p)
-		x := s.x.fence[1] + 6
-		s.d.line(c, 3, point{x, top}, point{x, fence})
-		for _, y := range []float64{top, fence} {
-			s.d.line(c, 1.2, point{s.x.fence[1] - 8, y}, point{x + 5, y})
-		}
-	}
-}
-
-func (s *section) note() string {
-	if _, cut := s.mainCut(); cut {
-		return "Heights to scale; widths cut short at the wavy gaps."
-	}
-	return "To scale."
-}
-
+// keyLines explain the signs and state the figures with their ranges. The alt
+// text says the same lines.
 func (s *section) keyLines() []keyLine {
-	var ks []keyLine
-	if s.Face.Mid > 0 {
-		ks = append(ks, keyLine{sign: faceSign, text: "Face " + span(s.Face, s.Units.pressure), strong: true})
+	ks := append(s.filmLines(), s.sideLines()...)
+	ks = append(ks, s.preloadLines()...)
+	ks = append(ks, s.barLines()...)
+	ks = append(ks, s.stackLines()...)
+	if text := s.assumedText(); text != "" {
+		ks = append(ks, keyLine{text: text})
 	}
-	ks = append(ks, s.sideLines()...)
-	if s.idle() > 0 {
-		ks = append(ks, keyLine{sign: hatchSign, text: s.idleText()})
-	}
-	film := "Film, pressed on all that it reaches"
-	if s.Bag {
-		film = "Bag, pressed on all that it reaches"
-	}
-	ks = append(ks, keyLine{sign: filmSign, text: film})
-	next := 0
-	for i, l := range s.levels {
-		if l.fence > 0 && !l.guessed && next < len(s.Proud) {
-			if p := s.Proud[next]; p.TooLittle {
-				ks = append(ks, keyLine{sign: warnSign, text: s.proudText(i, p), strong: true, colour: redInk, shows: "proud warning"})
-			}
-			next++
-		}
-	}
-	return append(ks, s.heightLine())
-}
-
-func (s *section) sideLines() []keyLine {
-	var ks []keyLine
-	far := s.FarJoint
-	if far == 0 {
-		far = len(s.Widths) - 1
-	}
-	if s.First.Mid > 0 || s.First.High > 0 {
-		ks = append(ks, keyLine{sign: sideSign, strong: true, text: "Side, joint 1: " + span(s.First, s.Units.pressure),
-			shows: "side first", facts: []fact{kilopascals("kpa", s.First.Mid)}})
-		if far > 1 {
-			ks = append(ks, keyLine{sign: sideSign, strong: true, text: fmt.Sprintf("Side, joint %d: %s", far, span(s.Far, s.Units.pressure)),
-				shows: "side far", facts: []fact{kilopascals("kpa", s.Far.Mid)}})
-		}
-	}
-	if s.Wedge != nil && s.Preload.Mid > 0 {
-		ks = append(ks, keyLine{sign: sideSign, strong: true, text: "Wedge, every joint: " + span(s.Preload, s.Units.pressure)})
+	for i, k := range ks { // bold where the whole of it stays on one line
+		ks[i].strong = k.strong && textWidth(k.text, textSize, true) <= Width-2*margin-26
 	}
 	return ks
 }
 
-func (s *CrossSection) idleText() string {
-	u := s.Units
-	text := "Hatched: " + u.length(s.Bar.Height-s.Bar.Covered.Mid) + " of the bar does nothing, with film on both its faces"
-	c := s.Bar.Covered
-	if u.length(c.Low) != u.length(c.High) && finite(float64(c.Low)) && finite(float64(c.High)) {
-		text += "; covered " + ends(u.length(c.Low), u.length(c.High))
+func (s *section) filmLines() []keyLine {
+	film := "Film"
+	if s.Bag {
+		film = "Bag"
 	}
-	return text + "."
+	k := keyLine{sign: filmSign, text: film + ", pressed on all that it reaches"}
+	if s.Face.Mid > 0 {
+		k.text, k.strong = film+" presses with "+span(s.Face, s.Units.pressure), true
+	}
+	ks := []keyLine{k}
+	for i, b := range s.slabs {
+		if b.part == Film && i < len(s.slabs)-1 {
+			ks = append(ks, keyLine{sign: sheetSign, text: "Film between the layers"})
+			break
+		}
+	}
+	if s.Tent > 0 {
+		ks = append(ks, keyLine{sign: tentSign, shows: "tent", facts: []fact{measure("mm", s.Tent)},
+			text: "The film bridges corners, up to " + s.Units.length(s.Tent) + " high: there it does not push"})
+	}
+	return ks
 }
 
-func (s *section) proudText(i int, p Proud) string {
-	where := ""
-	if len(s.levels) > 1 {
-		where = fmt.Sprintf("Level %d: ", i+1)
+// sideLines state what the joints get, also where that is nothing.
+func (s *section) sideLines() []keyLine {
+	var ks []keyLine
+	line := func(name string, p unit.Range[unit.Pressure], shows string) {
+		sign := jointSign
+		if p.Mid <= 0 {
+			sign = noJointSign
+		}
+		ks = append(ks, keyLine{sign: sign, strong: true, text: "Side, " + name + ": " + span(p, s.Units.pressure),
+			shows: shows, facts: []fact{kilopascals("kpa", p.Mid)}})
 	}
-	if p.By.Mid <= 0 {
-		return sentence(where + "not proud of the fence, which carries the load")
+	near, far := s.nearAndFar[0], s.nearAndFar[1]
+	switch {
+	case !s.Side:
+		return nil
+	case len(s.Widths) == 1:
+		line("on the edges", s.First, "side first")
+	case len(s.Widths) == 0:
+		line("first joint", s.First, "side first")
+		line("far joint", s.Far, "side far")
+	default:
+		line(jointWords(near), s.First, "side first")
+		if len(far) > 0 {
+			line(jointWords(far), s.Far, "side far")
+		}
 	}
-	return sentence(where + "only " + s.Units.length(p.By.Mid) + " proud of the fence, too little")
+	if s.Need > 0 {
+		ks = append(ks, keyLine{text: "The glue needs " + s.Units.pressure(s.Need) + " at each joint", shows: "need", facts: []fact{kilopascals("kpa", s.Need)}})
+	}
+	return ks
+}
+
+func jointWords(joints []int) string {
+	if len(joints) == 1 {
+		return "joint " + jointNumbers(joints, "")
+	}
+	return "joints " + jointNumbers(joints, " and ")
+}
+
+func jointNumbers(joints []int, between string) string {
+	var ns []string
+	for _, j := range joints {
+		ns = append(ns, fmt.Sprint(j))
+	}
+	return strings.Join(ns, between)
+}
+
+// preloadLines tell what wedge and fences do before and under the vacuum.
+func (s *section) preloadLines() []keyLine {
+	var ks []keyLine
+	if w := s.Wedge; w != nil {
+		if s.Preload.Mid > 0 && s.Spring == nil {
+			ks = append(ks, keyLine{sign: fenceSign, strong: true, text: "Wedge, every joint: " + span(s.Preload, s.Units.pressure),
+				shows: "preload", facts: []fact{kilopascals("kpa", s.Preload.Mid)}})
+		}
+		text := "Wedge " + w.Said + "; the " + s.opposite() + " pushes back"
+		if w.Said == "" {
+			text = "The " + s.opposite() + " pushes back on the wedge"
+		}
+		ks = append(ks, keyLine{sign: fenceSign, text: text})
+	}
+	sp := s.Spring
+	if sp == nil {
+		return ks
+	}
+	if s.Preload.Mid > 0 {
+		ks = append(ks, keyLine{sign: fenceSign, strong: true, text: "Fences press every joint: " + span(s.Preload, s.Units.pressure),
+			shows: "preload", facts: []fact{kilopascals("kpa", s.Preload.Mid)}})
+	}
+	text := "Strips " + s.Units.length(sp.Over) + " wider than the opening"
+	if sp.Rise.Mid > 0 {
+		text += ": the middle rises " + span(sp.Rise, s.Units.length) + " before the vacuum; hold it down"
+	}
+	ks = append(ks, keyLine{sign: riseSign, text: text})
+	if sp.Snap.Mid > 0 {
+		ks = append(ks, keyLine{sign: riseSign, text: "It lies down flat under " + span(sp.Snap, s.Units.pressure), shows: "snap", facts: []fact{kilopascals("kpa", sp.Snap.Mid)}})
+	}
+	return ks
+}
+
+// opposite is what a wedge is driven against.
+func (s *section) opposite() string {
+	if s.bothBars() {
+		return "bar"
+	}
+	return "fence"
+}
+
+// barLines tell how much of the bar pushes, and why not more.
+func (s *section) barLines() []keyLine {
+	var ks []keyLine
+	say := func(sign func(*Drawing, box), format string, args ...any) {
+		ks = append(ks, keyLine{sign: sign, text: fmt.Sprintf(format, args...)})
+	}
+	b, u := s.Bar, s.Units
+	if b == nil {
+		return nil
+	}
+	covered := span(b.Covered, u.length)
+	_, onEdge := s.pushing()
+	switch idle := s.idle(); {
+	case s.tooLow() && s.foot > 0 && s.foot >= s.levels[s.work].under+s.levels[s.work].strips-hair:
+		say(hatchSign, "Hatched: the bar stands above the strips and does nothing")
+	case s.tooLow() && b.Covered.Mid <= 0:
+		say(hatchSign, "Hatched: the bar ends under the strips and does nothing")
+	case s.tooLow():
+		say(hatchSign, "Hatched: the bar ends under the strips and does nothing; film pushes on the strips' own edge, %s", covered)
+	case idle > 0:
+		say(hatchSign, "Hatched: %s of the bar does nothing, with film on both its faces; %s pushes", u.length(idle), covered)
+	case onEdge.length() > 0:
+		say(pushSign, "%s pushes: the bar, and film on the strips' own edge above it, %s", covered, u.length(onEdge.length()))
+	case b.Covered.Mid > 0:
+		say(pushSign, "%s of the bar pushes", covered)
+	}
+	if b.Tips > 0 {
+		text := "The bar may tip: " + u.length(b.Tips) + " of it counts then"
+		if b.Wider > 0 {
+			text += "; " + u.length(b.Wider) + " wide it would not"
+		}
+		say(careSign, "%s", text)
+	}
+	if s.TwoFaces {
+		say(nil, "Side figures are for the upper face alone; the bar presses the lower one too, with its lowest %s", u.length(b.From))
+	}
+	if c, ok := s.cover(); ok {
+		h := u.length(c.to - s.foot)
+		if s.CoverSaid {
+			say(coverSign, "Dashed: what keeps the film off the bar up to %s; nobody said what it is", h)
+		} else {
+			say(coverSign, "Dashed: lay a caul or sled there, up to %s on the bar (assumed)", h)
+		}
+	}
+	switch {
+	case s.several() && s.Side:
+		say(nil, "The figures take the bar on level %d", s.work+1)
+	case s.several():
+		say(nil, "The bar is drawn on level %d alone", s.work+1)
+	}
+	return ks
+}
+
+// stackLines tell how the work stands to its fences and to the lid.
+func (s *section) stackLines() []keyLine {
+	ks := s.proudLines()
+	for i, b := range s.slabs {
+		if b.squashed > 0 {
+			where := ""
+			if s.several() {
+				where = fmt.Sprintf(" of level %d", s.levelOf(i))
+			}
+			ks = append(ks, keyLine{sign: matSign, text: fmt.Sprintf("Mat%s: %s, under the vacuum about %s", where, s.Units.length(b.to-b.from), s.Units.length(b.squashed-b.from))})
+		}
+	}
+	if s.Thinnest > 0 {
+		ks = append(ks, keyLine{text: "Dashed in the strips: the thinnest, " + s.Units.length(s.Thinnest)})
+	}
+	if list := s.widthList(); list != "" {
+		from := "From the left: "
+		if s.Bar != nil {
+			from = "From the bar: "
+		}
+		ks = append(ks, keyLine{text: from + list})
+	}
+	return append(ks, s.heightLine())
+}
+
+func (s *section) levelOf(slab int) int { return s.slabs[slab].level + 1 }
+
+// proudLines warn where the work stands too little above a fence; levels alike
+// share a line.
+func (s *section) proudLines() []keyLine {
+	var ks []keyLine
+	first, last := 0, 0
+	text, v := "", Unjudged
+	flush := func() {
+		if text == "" {
+			return
+		}
+		where := ""
+		switch {
+		case s.several() && last > first:
+			where = fmt.Sprintf("Levels %d–%d: ", first, last)
+		case s.several():
+			where = fmt.Sprintf("Level %d: ", first)
+		}
+		ks = append(ks, keyLine{sign: verdictSign(v), text: sentence(where + text), strong: v != Good, colour: verdictInk(v), shows: "proud " + or(v.word(), "figure")})
+	}
+	for i, l := range s.levels {
+		if l.proud == nil || s.bothBars() {
+			continue
+		}
+		now, verdict := s.proudText(*l.proud), l.proud.verdict()
+		if now == text && verdict == v && last == i {
+			last = i + 1
+			continue
+		}
+		flush()
+		text, v, first, last = now, verdict, i+1, i+1
+	}
+	flush()
+	return ks
+}
+
+func (s *section) proudText(p Proud) string {
+	by := span(p.By, s.Units.length)
+	switch p.verdict() {
+	case Stop:
+		if p.By.Mid < -hair {
+			return "the fence stands " + s.Units.length(-p.By.Mid) + " higher than the work and carries the load"
+		}
+		return "not proud of the fence, which carries the load"
+	case Care:
+		return "only " + by + " proud of the fence, too little"
+	}
+	return by + " proud of the fence"
 }
 
 func (s *section) heightLine() keyLine {
-	k := keyLine{sign: heightSign, shows: "stack height", facts: []fact{measure("mm", s.height)}}
-	k.text = "Stack " + s.Units.length(s.height) + " high"
-	if s.Opening > 0 {
-		k.text += ", opening " + s.Units.length(s.Opening)
+	h := s.stackHeight()
+	k := keyLine{sign: heightSign, shows: "stack height", facts: []fact{measure("mm", h)}, text: "Stack " + s.Units.length(h) + " high"}
+	if s.Bar != nil && s.barTop() > s.height+hair {
+		k.text += ", to the top of the bar"
 	}
-	if s.Opening > 0 && s.height > s.Opening {
-		k.sign, k.colour, k.strong = warnSign, redInk, true
-		k.text += ": too high"
+	if s.Height == 0 && s.SledAssumed {
+		k.text += ", with the assumed sled"
+	}
+	if s.Opening <= 0 {
+		return k
+	}
+	left := s.Opening - h
+	k.text += "; opening " + s.Units.length(s.Opening)
+	switch v := s.clearance(); {
+	case left < -hair:
+		k.text += ": too high by " + s.Units.length(-left)
+	case v == Care:
+		k.text += ": only " + s.Units.length(left) + " to spare"
+	default:
+		k.text += ": " + s.Units.length(left) + " to spare"
+	}
+	if v := s.clearance(); v == Care || v == Stop {
+		k.sign, k.colour, k.strong = verdictSign(v), redInk, true
 	}
 	return k
 }
 
+// assumedText lists what nobody said and was drawn all the same.
+func (s *section) assumedText() string {
+	var each []string
+	if s.SledAssumed {
+		for _, b := range s.slabs {
+			if b.part == Sled {
+				each = append(each, "sled "+s.Units.length(b.to-b.from))
+				break
+			}
+		}
+	}
+	for _, l := range s.levels {
+		if l.guessed && l.fence > 0 {
+			each = append(each, map[bool]string{false: "a fence on the far side", true: "fences on both sides"}[s.leftFence()]+", how high is not said")
+		}
+	}
+	if s.Bar != nil && s.WidthAssumed {
+		each = append(each, "bar "+s.Units.length(s.Bar.Width)+" wide")
+	}
+	if s.Wedge != nil && s.Wedge.Gap == 0 {
+		each = append(each, "the wedge's width")
+	}
+	if s.Ripped {
+		each = append(each, "which strip is narrower")
+	}
+	if len(each) == 0 {
+		return ""
+	}
+	return "* Assumed: " + strings.Join(each, "; ")
+}
+
 // sentence begins s with a capital.
 func sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
-func faceSign(d *Drawing, b box) {
-	c := b.centre()
-	d.arrow(point{c.x, b.y0}, point{c.x, b.y1}, 2.6, 8, inkColour)
-}
-
-func sideSign(d *Drawing, b box) {
-	y := b.centre().y
-	d.arrow(point{b.x0, y}, point{b.x1, y}, 3.2, 9, vermillion)
-}
-
-func hatchSign(d *Drawing, b box) {
-	d.rect(b, white, inkColour)
-	d.hatch(b.inset(0.5), 5, 1, softInk)
-}
-
-func filmSign(d *Drawing, b box) {
-	d.line(blue, 2.4, point{b.x0, b.y1 - 2}, point{b.x0 + 5, b.y1 - 2}, point{b.x0 + 5, b.y0 + 3}, point{b.x1 - 5, b.y0 + 3}, point{b.x1 - 5, b.y1 - 2}, point{b.x1, b.y1 - 2})
-}
-
-func warnSign(d *Drawing, b box) { d.warning(b.centre(), 14) }
-
-func heightSign(d *Drawing, b box) {
-	c := b.centre()
-	d.line(inkColour, 1.3, point{c.x, b.y0}, point{c.x, b.y1})
-	for _, y := range []float64{b.y0, b.y1} {
-		d.line(inkColour, 1.3, point{c.x - 5, y}, point{c.x + 5, y})
-	}
-}
-
-// stackWords lists the layers for the alt text.
-func stackWords(layers []Layer, write func(unit.Length) string) string {
-	var ws []string
-	for _, l := range layers {
-		w := string(l.Part)
-		if l.Part != Film {
-			w += " " + write(l.Thickness)
-		}
-		ws = append(ws, w)
-	}
-	return strings.Join(ws, ", ")
-}

@@ -1,202 +1,174 @@
 package picture
 
 import (
-	"fmt"
 	"image/color"
-	"strconv"
+	"math"
 
 	"presshand/engine/unit"
 )
 
-// drawPressures draws arrows for what presses the face and the side.
-func (s *section) drawPressures() {
-	if s.Face.Mid > 0 {
-		s.faceArrows()
-	}
-	if s.First.Mid > 0 || s.First.High > 0 {
-		for _, l := range s.levels {
-			if l.strips > 0 && (s.Bar == nil || l.bar) {
-				s.sideArrows(l)
-			}
-		}
-	}
-	if s.Wedge != nil && s.Preload.Mid > 0 {
-		for _, l := range s.levels {
-			if l.strips > 0 {
-				y := s.y(l.under + l.strips/4)
-				x := s.x.strips[1]
-				s.d.arrow(point{x + 2, y}, point{x - 13, y}, 3, 9, vermillion).shows = "preload arrow"
-			}
-		}
-	}
-}
-
-// faceArrows stand on the work, their figure over them, clear of the lid.
-func (s *section) faceArrows() {
-	x0, x1 := s.x.strips[0]+18, s.x.strips[1]-14
-	if s.Bar != nil && s.Bar.Both {
-		x1 -= 4
-	}
-	n := min(max(int((x1-x0)/20), 2), 7)
-	sky, top := s.skyline(), s.y(s.workTop())
-	for i := range n {
-		x := x0 + (x1-x0)*float64(i)/float64(n-1)
-		tip := s.topOver(sky, x) - 5
-		s.d.arrow(point{x, top - 32}, point{x, tip}, 2.4, 7.5, inkColour).shows = "face arrow"
-	}
-	y := top - arrowRoom
-	if lid := s.y(s.Opening); s.openingShown() && y > lid-4 && y < lid+15 {
-		y = lid - 8
-	}
-	l := s.d.text(s.Units.pressure(s.Face.Mid), point{(x0 + x1) / 2, y}, centre, textSize)
-	l.bold, l.shows, l.facts = true, "face pressure", []fact{kilopascals("kpa", s.Face.Mid)}
-}
-
-func (s *section) topOver(sky []step, x float64) float64 {
-	for _, st := range sky {
-		if st.x0 <= x && x <= st.x1 {
-			return st.y
-		}
-	}
-	return s.bedY
-}
-
-// sideArrows push the covered part of the bar, or the strips' own edge.
-func (s *section) sideArrows(l level) {
-	from, to, x := l.under, l.under+l.strips, s.x.strips[0]
-	if s.Bar != nil {
-		x = s.x.bar[0]
-		from = s.footOf(l)
-		to = from + s.Bar.Height - s.idle()
-	} else if s.x.bar[1] > 0 {
-		return // a fence takes the push
-	}
-	room := (to - from).Metres() * s.scale
-	lift := 0.0
-	if room > 30 { // clear of the corner that the film bridges
-		lift, room = 8, room-8
-	}
-	n := min(max(int(room/13), 1), 5)
-	for i := range n {
-		y := s.y(from) - lift - room*(float64(i)+0.5)/float64(n)
-		s.d.arrow(point{x - 21, y}, point{x - 4, y}, 3.2, 9, vermillion).shows = "side arrow"
-		if s.Bar != nil && s.Bar.Both {
-			e := s.x.fence[1]
-			s.d.arrow(point{e + 19, y}, point{e + 4, y}, 3.2, 9, vermillion).shows = "side arrow"
-		}
-	}
-}
-
-// dimensionBar sets the bar's height and what of it counts on its left.
-func (s *section) dimensionBar(foot unit.Length, r box) {
+// dimensionBar sets the bar's height and what of it pushes on its left.
+func (s *section) dimensionBar(r box) {
 	edge := s.barText()
-	barX, coveredX := edge+22, edge+8
+	barX, pushX := edge+17, edge+6
 	s.dimension(barX, r.y0, r.y1, r.x0-3, inkColour)
-	covered := s.Bar.Covered.Mid
-	top := s.y(foot + covered)
-	wish := []float64{(r.y0 + r.y1) / 2}
-	rows := [][]string{{"bar", s.Units.length(s.Bar.Height)}}
-	if covered > 0 {
-		s.dimension(coveredX, top, r.y1, r.x0-3, greenInk)
-		wish = []float64{(r.y0 + min(top, (r.y0+r.y1)/2)) / 2, (top + r.y1) / 2}
-		rows = append(rows, []string{"covered", s.coveredText()})
+	type mark struct {
+		wish          float64
+		name, measure string
+		colour        color.NRGBA
+		shows         string
+		fact          fact
 	}
-	size := []float64{31, 31}[:len(rows)]
-	for i, y := range spread(wish, size, s.d.labels[len(s.d.labels)-1].at.y+8) {
-		x, colour := edge, inkColour
-		shows, facts := "bar height", []fact{measure("mm", s.Bar.Height)}
-		if i == 1 {
-			colour, shows, facts = greenInk, "bar covered", []fact{measure("mm", covered)}
+	marks := []mark{{(r.y0 + r.y1) / 2, "bar", s.Units.length(s.Bar.Height), inkColour, "bar height", measure("mm", s.Bar.Height)}}
+	if covered := s.Bar.Covered.Mid; covered > 0 && !s.tooLow() {
+		from := s.foot + s.Bar.From
+		y0, y1, x := s.y(from+covered), s.y(from), r.x0-3
+		if from+covered > s.barTop()+hair {
+			x = s.x.strips[0] - 3
 		}
-		for j, text := range rows[i] {
-			t := s.d.text(fit(text, smallSize, j == 1, edge-8), point{x, y + float64(j)*14 - 3}, right, smallSize)
-			t.bold, t.colour = j == 1, colour
-			if j == 1 {
-				t.shows, t.facts = shows, facts
-			}
+		s.dimension(pushX, y0, y1, x, greenInk)
+		marks[0].wish = (r.y0 + min(max(y0, r.y0), marks[0].wish)) / 2
+		marks = append(marks, mark{(y0 + y1) / 2, "pushes", s.Units.length(covered), greenInk, "bar covered", measure("mm", covered)})
+		if marks[1].wish < marks[0].wish {
+			marks[0], marks[1] = marks[1], marks[0]
 		}
-		if i == 0 && len(rows) > 1 {
-			s.d.line(faint, 1, point{edge + 3, y}, point{barX - 2, wish[0]})
-		}
+	}
+	wish, size := make([]float64, len(marks)), make([]float64, len(marks))
+	for i, m := range marks {
+		wish[i], size[i] = m.wish, 34
+	}
+	for i, y := range spread(wish, size, s.headingEnd()) {
+		m := marks[i]
+		s.d.text(m.name, point{edge, y - 4}, right, labelSize).colour = m.colour
+		t := s.d.text(fit(m.measure, labelSize, true, edge-8), point{edge, y + 11}, right, labelSize)
+		t.bold, t.colour, t.shows, t.facts = true, m.colour, m.shows, []fact{m.fact}
 	}
 }
 
-func (s *section) coveredText() string { return s.Units.length(s.Bar.Covered.Mid) }
+// headingEnd is where the heading ends.
+func (s *section) headingEnd() float64 {
+	low := 0.0
+	for _, l := range s.d.labels {
+		if l.shows == "title" || l.colour == softInk && l.at.x == margin {
+			low = max(low, l.box().y1)
+		}
+	}
+	return low + 6
+}
 
 // dimension draws a measure line at x from y0 to y1 with extension lines to
 // edge.
 func (s *section) dimension(x, y0, y1, edge float64, c color.NRGBA) {
+	tick := min(3.2, max(1.2, (y1-y0)/4))
 	s.d.line(c, 1.3, point{x, y0}, point{x, y1})
 	for _, y := range []float64{y0, y1} {
 		s.d.line(c, 0.7, point{x - 4, y}, point{edge, y})
-		s.d.line(c, 1.8, point{x - 3.2, y + 3.2}, point{x + 3.2, y - 3.2})
+		s.d.line(c, 1.8, point{x - tick, y + tick}, point{x + tick, y - tick})
 	}
 }
 
-// drawJoints numbers the joints under the bed and sets the strips' measure
-// there, below the ladder where they would meet. It returns where that ends.
-func (s *section) drawJoints(ladder float64) float64 {
-	y := s.bedY + 12
-	if len(s.Widths) == 0 {
-		return y
+// drawLid draws the press's lid, what is left under it, and where the bar hits
+// it.
+func (s *section) drawLid() {
+	if s.Opening <= 0 {
+		return
 	}
-	y = s.bedY + 20
-	for i := 1; i < len(s.x.pieces); i++ {
-		p, before := s.x.pieces[i], s.x.pieces[i-1]
-		number := before.number
-		if number == 0 {
-			number = p.number - 1
+	y := s.lidY()
+	x0, x1 := s.bedEnds()
+	s.d.line(softInk, 1.6, point{x0, y}, point{x1, y}).dash = []float64{8, 4}
+	top := s.y(s.drawnHeight())
+	x := s.clearanceX()
+	c := verdictInk(s.clearance())
+	if s.Bar != nil && s.barTop() > s.height+hair {
+		s.d.line(c, 0.7, point{s.x.bar[1], top}, point{x, top}).dash = []float64{3, 3}
+		if s.barTop() > s.Opening+hair {
+			s.d.verdict(point{(s.x.bar[0] + s.x.bar[1]) / 2, y}, 18, Stop)
 		}
-		if min(p.x1-p.x0, before.x1-before.x0) < 18 {
+	}
+	a, b := min(y, top), max(y, top)
+	if b-a < 1 {
+		return
+	}
+	l := s.d.line(c, 1.6, point{x, a}, point{x, b})
+	l.shows, l.facts = "clearance", []fact{measure("mm", s.Opening-s.stackHeight())}
+	for _, y := range []float64{a, b} {
+		s.d.line(c, 1.6, point{x - 4, y}, point{x + 4, y})
+	}
+	if s.lidFar() { // not to scale: the measure is broken
+		mid := (a + b) / 2
+		s.d.polygon(paper, point{x - 5, mid + 1}, point{x + 5, mid - 5}, point{x + 5, mid - 1}, point{x - 5, mid + 5})
+		s.d.line(c, 1.2, point{x - 5, mid + 1}, point{x + 5, mid - 5})
+		s.d.line(c, 1.2, point{x - 5, mid + 5}, point{x + 5, mid - 1})
+	}
+}
+
+func (s *section) clearanceX() float64 { return s.x.fence[1] + 7 }
+
+// leastClearance is what should be left under the lid where the answer did not
+// judge it (common practice, no source).
+const leastClearance = unit.Length(0.006)
+
+// clearance judges what is left under the lid: as the answer does, and as too
+// little where the drawing does not fit.
+func (s *section) clearance() Verdict {
+	switch left := s.Opening - s.stackHeight(); {
+	case s.Opening <= 0:
+		return Unjudged
+	case left < -hair:
+		return Stop
+	case left < leastClearance-hair:
+		return max(s.Clearance, Care)
+	}
+	return s.Clearance
+}
+
+func (s *section) drawProud() {
+	for _, l := range s.levels {
+		if l.proud == nil || s.bothBars() {
 			continue
 		}
-		s.dropLine(p.x0, y-8)
-		s.d.disc(point{p.x0, y}, 8, white, inkColour)
-		l := s.d.text(strconv.Itoa(number), point{p.x0, y + 3.8}, centre, 10.5)
-		l.bold, l.shows = true, "joint"
-	}
-	y += 22
-	x0, x1 := s.x.strips[0], s.x.strips[1]
-	s.d.line(softInk, 1.2, point{x0, y}, point{x1, y})
-	for _, x := range []float64{x0, x1} {
-		s.d.line(softInk, 0.8, point{x, y - 5}, point{x, y + 5})
-		s.d.line(softInk, 1.8, point{x - 3, y + 3}, point{x + 3, y - 3})
-	}
-	y += 17
-	l := s.d.text(fit(s.widthText(), textSize, false, Width-2*margin), point{(x0 + x1) / 2, y}, centre, textSize)
-	l.shows, l.facts = "strips width", []fact{measure("mm", s.total())}
-	if b := l.box(); b.x1 > Width-margin {
-		l.at.x -= b.x1 - (Width - margin)
-	} else if b.x0 < margin {
-		l.at.x += margin - b.x0
-	}
-	if l.box().x1 > s.x.ladder-6 && l.box().y0 < ladder {
-		l.at.y = ladder + 12
-	}
-	return l.at.y + 4
-}
-
-// dropLine leads from a joint down to its number.
-func (s *section) dropLine(x, to float64) {
-	for _, b := range s.slabs {
-		if b.part == Strips {
-			l := s.d.line(softInk, 0.8, point{x, s.y(b.from)}, point{x, to})
-			l.dash = []float64{2, 2}
-			return
+		c := verdictInk(l.proud.verdict())
+		top, fence := s.proudEnds(l)
+		x := s.x.fence[1] + 6
+		s.d.line(c, 3, point{x, top}, point{x, fence}).shows = "proud mark"
+		for _, y := range []float64{top, fence} {
+			s.d.line(c, 1.2, point{s.x.fence[1] - 8, y}, point{x + 5, y})
 		}
 	}
 }
 
-func (s *section) widthText() string {
-	n, same := len(s.Widths), true
-	for _, w := range s.Widths {
-		same = same && w == s.Widths[0]
-	}
-	switch {
-	case n == 1:
-		return "1 strip, " + s.Units.length(s.Widths[0]) + " wide"
-	case same:
-		return fmt.Sprintf("%d strips of %s = %s", n, s.Units.length(s.Widths[0]), s.Units.length(s.total()))
-	}
-	return fmt.Sprintf("%d strips, together %s", n, s.Units.length(s.total()))
+func (s *section) proudEnds(l level) (top, fence float64) {
+	fence = s.y(l.base + l.fence)
+	return fence - l.proud.By.Mid.Metres()*s.scale, fence
 }
+
+// drawRise draws how the middle of sprung strips stands up before the vacuum.
+func (s *section) drawRise() {
+	l := s.levels[s.work]
+	if s.Spring == nil || s.Spring.Rise.Mid <= 0 || l.strips == 0 {
+		return
+	}
+	x0, x1 := s.x.strips[0], s.x.strips[1]
+	var ps []point
+	for i := range 25 {
+		t := float64(i) / 24
+		up := s.Spring.Rise.Mid * unit.Length(4*t*(1-t))
+		ps = append(ps, point{x0 + (x1-x0)*t, s.y(l.under + l.strips + up)})
+	}
+	r := s.d.line(purpleInk, 1.6, ps...)
+	r.dash, r.shows, r.facts = []float64{5, 3}, "rise", []fact{measure("mm", s.Spring.Rise.Mid)}
+}
+
+// verdictInk is the colour of a mark with a verdict; a sign goes with it.
+func verdictInk(v Verdict) color.NRGBA {
+	switch v {
+	case Care, Stop:
+		return redInk
+	case Good:
+		return greenInk
+	}
+	return inkColour
+}
+
+// near is how close two lengths on the page may come before they read as one.
+func near(a, b, by float64) bool { return math.Abs(a-b) < by }

@@ -3,8 +3,6 @@ package picture
 import (
 	"image/color"
 	"math"
-
-	"presshand/engine/unit"
 )
 
 var partTint = map[Part]color.NRGBA{
@@ -19,18 +17,19 @@ func (s *section) drawBed() {
 }
 
 func (s *section) bedEnds() (x0, x1 float64) {
-	return max(margin, min(s.x.strips[0], s.firstX())-24), s.x.fence[1] + 14
-}
-
-// firstX is the left edge of the leftmost part.
-func (s *section) firstX() float64 {
+	x0 = s.x.strips[0]
 	if s.x.bar[1] > 0 {
-		if s.Bar != nil && !s.Bar.OnBed {
-			return s.x.bar[0] - 10
-		}
-		return s.x.bar[0]
+		x0 = s.x.bar[0]
 	}
-	return s.x.strips[0]
+	for _, b := range s.slabs {
+		from, _ := s.reach(b)
+		x0 = min(x0, from)
+	}
+	x1 = s.x.fence[1] + 14
+	if s.bothBars() {
+		x1 += 6
+	}
+	return max(margin, x0-24), x1
 }
 
 func (s *section) drawSlabs() {
@@ -48,18 +47,26 @@ func (s *section) drawSlabs() {
 		p.shows, p.facts = string(b.part), []fact{measure("mm", b.to-b.from)}
 		if b.part == Mat {
 			s.dots(r)
+			s.drawSquash(b, r)
 		}
 		if cut, ok := s.mainCut(); ok {
 			s.cutAt(cut, r)
 		}
 	}
-	for _, l := range s.levels {
-		if from, to, ok := s.cover(l); ok {
-			r := box{s.x.strips[0] + 5, s.y(to), s.x.strips[1] - 5, s.y(from)}
-			p := s.d.rect(r, white, softInk)
-			p.dash, p.shows = []float64{4, 3}, "cover"
-		}
+	if c, ok := s.cover(); ok {
+		p := s.d.rect(box{s.x.strips[0] + behind, s.y(c.to), s.x.strips[1] - behind, s.y(c.from)}, white, softInk)
+		p.dash, p.shows, p.facts = []float64{4, 3}, "cover", []fact{measure("mm", c.length())}
 	}
+}
+
+// drawSquash shows how far the vacuum presses a mat together.
+func (s *section) drawSquash(b slab, r box) {
+	if b.squashed == 0 {
+		return
+	}
+	y := s.y(b.squashed)
+	l := s.d.line(greenInk, 1.6, point{r.x0, y}, point{r.x1, y})
+	l.dash, l.shows, l.facts = []float64{5, 3}, "mat squashed", []fact{measure("mm", b.squashed-b.from)}
 }
 
 // mainCut is where the long layers are cut short: in the middle piece.
@@ -91,8 +98,8 @@ func (s *section) drawStrips(r box, b slab) {
 		}
 		if p.number == 0 && len(s.Widths) > 0 {
 			sh.fill = paper
-			for dx := -5.0; dx <= 5; dx += 5 {
-				s.d.disc(point{(p.x0+p.x1)/2 + dx, (r.y0 + r.y1) / 2}, 1.4, inkColour, none)
+			for dx := -4.0; dx <= 4; dx += 4 {
+				s.d.disc(point{(p.x0+p.x1)/2 + dx, (r.y0 + r.y1) / 2}, 1.3, inkColour, none)
 			}
 			continue
 		}
@@ -100,6 +107,11 @@ func (s *section) drawStrips(r box, b slab) {
 		if p.cut {
 			s.cutAt((p.x0+p.x1)/2, q)
 		}
+	}
+	if t := s.Thinnest; t > 0 && t < b.to-b.from-hair {
+		y := s.y(b.from + t)
+		l := s.d.line(inkColour, 1.2, point{r.x0, y}, point{r.x1, y})
+		l.dash, l.shows, l.facts = []float64{4, 3}, "thinnest", []fact{measure("mm", t)}
 	}
 }
 
@@ -111,15 +123,12 @@ func (s *section) grain(r box) {
 	for _, part := range []float64{0.34, 0.67} {
 		y := r.y0 + r.height()*part
 		rise := r.height() * 0.1
-		line := func(x0, x1 float64) {
-			var ps []point
-			for i := range 7 {
-				t := float64(i) / 6
-				ps = append(ps, point{x0 + (x1-x0)*t, y - rise*math.Sin(math.Pi*t)})
-			}
-			s.d.line(rgb(0xD2AC6B), 0.8, ps...)
+		var ps []point
+		for i := range 7 {
+			t := float64(i) / 6
+			ps = append(ps, point{r.x0 + 3 + (r.width()-6)*t, y - rise*math.Sin(math.Pi*t)})
 		}
-		line(r.x0+3, r.x1-3)
+		s.d.line(grainTint, 0.8, ps...)
 	}
 }
 
@@ -156,42 +165,40 @@ func (s *section) cutAt(x float64, r box) {
 }
 
 func (s *section) drawSides() {
-	for i, l := range s.levels {
-		if s.Bar != nil && s.Bar.Both && l.bar {
-			s.drawBar(l, s.x.fence, false)
-		}
-		if l.fence > 0 {
+	for _, l := range s.levels {
+		if l.fence > 0 && !s.bothBars() {
 			s.drawFence(l, s.x.fence)
-			if s.Bar == nil && s.x.bar[1] > 0 {
+			if s.leftFence() {
 				s.drawFence(l, s.x.bar)
 			}
 		}
-		if s.Wedge != nil && l.strips > 0 {
-			s.drawWedge(l)
+	}
+	if l := s.levels[s.work]; s.Wedge != nil && l.strips > 0 {
+		p := s.d.rect(s.wedgeBox(), purpleTint, inkColour)
+		p.shows, p.facts = "wedge", []fact{measure("width-mm", s.Wedge.Gap)}
+	}
+	if s.Bar != nil {
+		if s.Bar.Both {
+			s.drawBar(s.x.fence)
 		}
-		if l.bar {
-			s.drawBar(l, s.x.bar, i == s.lowestBar())
-		}
+		s.dimensionBar(s.drawBar(s.x.bar))
 	}
 }
 
-func (s *section) lowestBar() int {
-	for i, l := range s.levels {
-		if l.bar {
-			return i
-		}
-	}
-	return -1
+func (s *section) wedgeBox() box {
+	l := s.levels[s.work]
+	return box{s.x.wedge[0], s.y(l.under + l.strips), s.x.wedge[1], s.y(l.under)}
 }
 
+// drawFence draws a fence; one of which nobody said how high it is has a dashed
+// outline.
 func (s *section) drawFence(l level, x [2]float64) {
-	if s.Bar != nil && s.Bar.Both {
-		return
-	}
 	r := box{x[0], s.y(l.base + l.fence), x[1], s.y(l.base)}
 	p := s.d.rect(r, fenceTint, softInk)
 	p.shows = string(Fence)
-	if !l.guessed {
+	if l.guessed {
+		p.shows, p.fill, p.dash = "fence assumed", white, []float64{4, 3}
+	} else {
 		p.facts = []fact{measure("mm", l.fence)}
 	}
 	for x := r.x0 + 5; x < r.x1-1; x += 5 {
@@ -199,22 +206,13 @@ func (s *section) drawFence(l level, x [2]float64) {
 	}
 }
 
-func (s *section) drawWedge(l level) {
-	r := box{s.x.wedge[0], s.y(l.under + l.strips), s.x.wedge[1], s.y(l.under)}
-	p := s.d.rect(r, purpleTint, inkColour)
-	p.shows, p.facts = "wedge", []fact{measure("width-mm", s.Wedge.Gap)}
-	s.d.line(inkColour, 1, point{r.x0 + 2, r.y1}, point{r.x1 - 2, r.y0})
-}
-
-// drawBar draws a bar, its idle part hatched; dimensioned says whether to
-// set its measures beside it.
-func (s *section) drawBar(l level, x [2]float64, dimensioned bool) {
-	foot := s.footOf(l)
-	r := box{x[0], s.y(foot + s.Bar.Height), x[1], s.y(foot)}
+// drawBar draws a bar, its idle part hatched, and returns its outline.
+func (s *section) drawBar(x [2]float64) box {
+	r := box{x[0], s.y(s.barTop()), x[1], s.y(s.foot)}
 	p := s.d.rect(r, barTint, inkColour)
 	p.shows, p.facts = "bar", []fact{measure("mm", s.Bar.Height), measure("width-mm", s.Bar.Width)}
 	if idle := s.idle(); idle > 0 {
-		h := box{x[0], r.y0, x[1], s.y(foot + s.Bar.Covered.Mid)}
+		h := box{x[0], r.y0, x[1], s.y(s.barTop() - idle)}
 		q := s.d.rect(h, white, inkColour)
 		q.shows, q.facts = "bar idle", []fact{measure("mm", idle)}
 		s.d.hatch(h.inset(0.5), 6, 1.1, softInk)
@@ -222,15 +220,5 @@ func (s *section) drawBar(l level, x [2]float64, dimensioned bool) {
 	if s.Bar.Width.Metres()*s.scale > x[1]-x[0]+0.5 {
 		s.cutAt((x[0]+x[1])/2, r)
 	}
-	if dimensioned {
-		s.dimensionBar(foot, r)
-	}
-}
-
-// idle is the height of the bar that does nothing.
-func (s *section) idle() unit.Length {
-	if s.Bar == nil || s.Bar.Covered.Mid <= 0 || s.Bar.Covered.Mid >= s.Bar.Height {
-		return 0
-	}
-	return whole(s.Bar.Height - s.Bar.Covered.Mid)
+	return r
 }

@@ -1,0 +1,65 @@
+package picture
+
+import (
+	"math/rand/v2"
+
+	"presshand/engine/unit"
+)
+
+// some returns v now and then, and nothing otherwise.
+func some[T any](r *rand.Rand, n int, v T) (none T) {
+	if r.IntN(n) == 0 {
+		return v
+	}
+	return none
+}
+
+func lengths(mid unit.Length) unit.Range[unit.Length] { return unit.Around(mid/2, mid, mid*3/2) }
+
+// randomSection describes a load of any kind: bars on one side, on both, on the
+// bed, too low, up to the lid; wedge and overfill; no bar; one strip or hundreds.
+func randomSection(r *rand.Rand, u Units, title string) CrossSection {
+	c := CrossSection{Title: title, Widths: randomWidths(r), Units: u, Face: some(r, 1+r.IntN(2), pressure(r, 100)), Bag: r.IntN(2) == 0,
+		Tent: some(r, 2, mm(r, 0, 30)), Side: r.IntN(4) > 0, First: some(r, 1+r.IntN(2), pressure(r, 900)), Far: some(r, 1+r.IntN(2), pressure(r, 900)),
+		Need: some(r, 2, unit.Kilopascals(70)), Verdict: Verdict(r.IntN(4)), Clearance: Verdict(r.IntN(4)), SledAssumed: r.IntN(3) == 0,
+		WidthAssumed: r.IntN(3) == 0, TwoFaces: r.IntN(6) == 0, CoverSaid: r.IntN(2) == 0}
+	for range 1 + r.IntN(5) {
+		c.Layers = append(c.Layers, Layer{Sled, mm(r, 3, 60)})
+		if r.IntN(2) == 0 {
+			c.Layers = append(c.Layers, Layer{Fence, mm(r, 2, 60)})
+			c.Proud = append(c.Proud, Proud{By: unit.Exactly(mm(r, -10, 10)), Verdict: Verdict(r.IntN(4))})
+		}
+		for _, p := range []Part{Core, Strips, Film, Mat, SideBar, Caul} {
+			if p == Strips || r.IntN(3) == 0 {
+				c.Layers = append(c.Layers, Layer{p, mm(r, 0.15, 60)})
+			}
+		}
+	}
+	if r.IntN(2) == 0 {
+		c.Bar = randomBar(r)
+	}
+	if r.IntN(3) == 0 {
+		c.Wedge, c.Preload = &Wedge{Gap: some(r, 2, mm(r, 0, 40)), Said: some(r, 2, "1 in 12, driven with 200 lbf")}, pressure(r, 500)
+	}
+	if r.IntN(4) == 0 {
+		c.Spring, c.Preload = &Spring{Over: mm(r, 0, 5), Rise: lengths(mm(r, 0, 40)), Snap: pressure(r, 80)}, pressure(r, 500)
+	}
+	c.Opening, c.Thinnest = some(r, 2, mm(r, 20, 600)), some(r, 3, mm(r, 1, 20))
+	c.Height = some(r, 3, mm(r, 20, 500))
+	switch r.IntN(10) {
+	case 0:
+		c.Widths = nil
+	case 1:
+		c.Widths = equal(40+r.IntN(300), mm(r, 5, 100))
+	case 2:
+		c.Widths = equal(1, mm(r, 5, 1000))
+	}
+	return c
+}
+
+func randomBar(r *rand.Rand) *Bar {
+	h := mm(r, 3, 150)
+	covered := h * unit.Length(r.Float64()*1.3)
+	return &Bar{Height: h, Width: some(r, 1+r.IntN(2), mm(r, 0, 120)), Covered: lengths(some(r, 1+r.IntN(2), covered)), From: some(r, 4, mm(r, 0, 10)),
+		Tips: some(r, 3, h/2), Wider: some(r, 2, h), OnBed: r.IntN(3) == 0, Both: r.IntN(3) == 0}
+}
