@@ -27,6 +27,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 			p.Asks[i].About = t.before.Asks[0].About
 		}
 	}
+	p = t.goalAgain(p)
 	if v, ok := loneVerbs[strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!? ")]; ok && t.before.Load > 0 {
 		if strings.Contains(text, "?") {
 			v = grammar.Show

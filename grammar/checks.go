@@ -22,7 +22,7 @@ func (r *reader) startsCheck(i int) bool {
 	case "i measured", "i checked", "measured":
 		return !r.asksSomething() && !r.mentions(kindFix) && !r.mentions(kindRole, "friction") && !r.mentions(kindNoun, "joint")
 	case "checked", "second check", "verified", "double checked", "rechecked", "checks out", "looks fine", "looks good", "looks ok", "re checked", "measures", "signed off":
-		return !r.asksSomething()
+		return !r.asksSomething() && !(r.mentions(kindNoun, "gap", "cup", "bow") && !r.mentions(kindNoun, "bar", "strip") && !r.mentions(kindVacuum))
 	}
 	return false
 }

@@ -66,6 +66,9 @@ func (r *reader) clocks() {
 		if am.form == formPair && r.habit.Follows && role == "" && r.amountsIn(0, len(r.items)) == 1 && (len(r.items[i].text) == 5 || am.pair[0] > 4) && am.pair[1] < 60 && !r.mentions(kindNoun) && len(r.items) < 9 {
 			role = "start" // "07:30, sorry"
 		}
+		if suffix != "" && role != "deadline" && r.outByThen(i) {
+			role = "deadline"
+		}
 		if role == "" && suffix == "" && !(am.form == formPair && r.dayPlan() && am.link == linkNone && am.pair[0] > 3) {
 			continue
 		}
@@ -104,6 +107,16 @@ func (r *reader) clocks() {
 		}
 		r.say(i, f, unit.Word(clock))
 	}
+}
+
+// outByThen: "the truck's in at 3 pm, everything has to be out by then".
+func (r *reader) outByThen(i int) bool {
+	for j := i + 1; j+1 < len(r.items); j++ {
+		if (r.word(j, "by", "before") || strings.HasSuffix(r.items[j].word, " by") || strings.HasSuffix(r.items[j].word, " before")) && r.word(j+1, "then", "that") {
+			return true
+		}
+	}
+	return false
 }
 
 // noon reads "out by noon", "start at midday".
@@ -254,7 +267,7 @@ func (r *reader) clockRole(i int) string {
 			return "start"
 		case r.word(j, "stop", "stopping") && r.pairOrSuffix(i) || r.word(j, "until", "till", "til") && r.dayPlan() && r.pairOrSuffix(i):
 			return "deadline"
-		case r.word(j, "by", "before") && (r.dayPlan() || r.pairOrSuffix(i)):
+		case r.word(j, "by", "before") && (r.dayPlan() || r.pairOrSuffix(i) && !(r.mentions(kindNoun, "strip", "bar") && !r.mentions(kindNoun, "press", "bag", "frame"))):
 			return "deadline"
 		case r.is(j, kindVerb, "out") && r.dayPlan() && r.word(j+1, "at", "by", "before"):
 			return "deadline"

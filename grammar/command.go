@@ -139,6 +139,9 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt {
 		return false // "22 at 90 and 15 at 65 in the pack"
 	}
+	if r.checkedBehind(c, next) {
+		return true
+	}
 	if r.foundRight(next) {
 		c.Verb = Check
 		r.commit(c, next+1)
@@ -201,6 +204,23 @@ func (r *reader) wordsToVerb(c *Command, next int) (i int, denied, done bool) {
 		}
 	}
 	return i, denied, false
+}
+
+// checkedBehind reads "23: batten 39.5, gauge 0.83 bar - checked": a check whose
+// verb stands last.
+func (r *reader) checkedBehind(c *Command, next int) bool {
+	if next >= len(r.items) || r.items[next].brk != ':' || r.asksSomething() {
+		return false
+	}
+	for i := next + 1; i < len(r.items); i++ {
+		if r.is(i, kindVerb, string(Check)) && r.isBreak(i-1) && r.amountsIn(next, i) > 0 && r.amountsIn(i, len(r.items)) == 0 {
+			r.items[i].used = true
+			c.Verb = Check
+			r.commit(c, next+1)
+			return true
+		}
+	}
+	return false
 }
 
 // foundRight: "8 ok, bar measures 1 in, strips 1/4" is a check of load 8.

@@ -39,12 +39,22 @@ func (r *reader) laterVerb(at int) bool {
 				return true
 			}
 		case Uncheck, Hold, Clear, Drop, Correct, Check, In, Out:
+			if r.checkedIt(i) {
+				r.commit(&Command{Verb: Check}, i+1)
+				return r.closes()
+			}
 			if r.ordersAfter(at, i) || r.ordersBefore(at, i) {
 				return r.closes()
 			}
 		}
 	}
 	return false
+}
+
+// checkedIt: "second here, checked it myself. Tape says bar 2 7/16 …" is a check
+// of the load that is spoken of.
+func (r *reader) checkedIt(i int) bool {
+	return r.is(i, kindVerb, string(Check)) && r.isBreak(i-1) && r.word(i+1, "it", "this", "them") && r.amountsIn(0, i) == 0 && r.amountsIn(i, len(r.items)) > 1 && !r.asksSomething()
 }
 
 // forbids reads "don't clear 14": the verb i, denied, before its loads.

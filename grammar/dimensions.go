@@ -13,17 +13,22 @@ func (r *reader) forces() {
 			continue
 		}
 		am := r.items[i].amount
-		if am.is(unit.Weight) && (am.unit.Symbol == "lb" || am.unit.Symbol == "kg") && (r.mentions(kindNoun, "wedge") || r.mentions(kindRole, "drive")) {
+		if am.is(unit.Weight) && (am.unit.Symbol == "lb" || am.unit.Symbol == "kg") && r.drives() {
 			u := unit.PoundF
 			if am.unit.Symbol == "kg" {
 				u = unit.KGF
 			}
 			am.unit = &u
 		}
-		if am.is(unit.Pushing) && (r.mentions(kindNoun, "wedge") || r.mentions(kindRole, "drive")) {
+		if am.is(unit.Pushing) && r.drives() {
 			r.bind(i, unit.WedgeForce)
 		}
 	}
+}
+
+// drives reports whether the message speaks of driving a wedge.
+func (r *reader) drives() bool {
+	return r.mentions(kindNoun, "wedge") || r.mentions(kindRole, "drive") || r.habit.Follows && r.wordIn("lean", "harder", "shove", "thump", "leaning")
 }
 
 // service reports whether the air or the humidity at item i is where the panel
@@ -101,6 +106,21 @@ func (r *reader) temperatureField(i int) unit.Field {
 	return unit.ShopTemp
 }
 
+// onThermometer: "the thermometer on the wall is at 63", "they turned the heat up,
+// its up to 73 now".
+func (r *reader) onThermometer(i int) bool {
+	from, to := r.sentence(i)
+	if r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || !r.word(i-1, "at", "to", "is", "its", "says", "on") && !r.is(i-1, kindSay) {
+		return false
+	}
+	for j := from; j < to; j++ {
+		if r.word(j, "thermometer", "the heat", "heating") {
+			return true
+		}
+	}
+	return false
+}
+
 // besideHumidity: of "shop air is 41% and 68" and "the house runs 60% at 75" the
 // second number is how warm it is.
 func (r *reader) besideHumidity(i int) bool {
@@ -134,7 +154,7 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(p, kindVacuum) || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {
 		return false
 	}
-	if r.besideHumidity(i) {
+	if r.besideHumidity(i) || r.onThermometer(i) {
 		return true
 	}
 	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
@@ -171,6 +191,7 @@ func (r *reader) near(p, i int) bool {
 // percents reads humidity, moisture of wood and vacuum in per cent of the
 // ambient.
 func (r *reader) percents() {
+	r.driestAndWettest()
 	for i := range r.items {
 		if r.free(i) && r.items[i].amount.bare() && r.percentBare(i) {
 			u := unit.PercentOf
@@ -191,6 +212,28 @@ func (r *reader) percents() {
 		}
 		r.bind(i, f)
 		r.loosenLast(f == unit.ShopHumidity && !r.mentions(kindAir, "shop"))
+	}
+}
+
+// driestAndWettest: "8% on the driest board and 12% on the wettest".
+func (r *reader) driestAndWettest() {
+	low, high := -1, -1
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.is(unit.Proportion) {
+			continue
+		}
+		_, to := r.window(i)
+		for j := i + 1; j < to; j++ {
+			switch {
+			case r.word(j, "driest", "lowest"):
+				low = i
+			case r.word(j, "wettest", "dampest", "highest"):
+				high = i
+			}
+		}
+	}
+	if low >= 0 && high >= 0 && low != high {
+		r.moistureRange(low, high)
 	}
 }
 

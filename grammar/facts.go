@@ -130,8 +130,14 @@ func (r *reader) wordFact(i int) {
 		r.phrase.Negated = append(r.phrase.Negated, r.text[r.items[i-1].start:r.items[i].end])
 		return
 	}
-	if key == "cover" {
+	switch key {
+	case "cover":
 		r.coverWord(i, val)
+		return
+	case "bar":
+		if strings.HasPrefix(r.items[i].word, "nothing") || r.deniedNear(i) {
+			r.say(i, unit.BarDenied, unit.Word(val))
+		}
 		return
 	}
 	f := factFields[key]
@@ -181,9 +187,49 @@ func (r *reader) wordFact(i int) {
 	}
 }
 
+// deniedNear: "I didn't put anything along the edge".
+func (r *reader) deniedNear(i int) bool {
+	from, _ := r.clause(i)
+	for j := i - 1; j >= from && j >= i-3; j-- {
+		if r.is(j, kindNot) {
+			r.items[j].used = true
+			return true
+		}
+	}
+	return false
+}
+
+// footOn: "its foot is down on the platen", which is the bed there.
+func (r *reader) footOn(i int) bool {
+	for j := i + 1; j < len(r.items) && j <= i+5; j++ {
+		if r.word(j, "on") && r.word(j+1, "the") {
+			return r.is(j+2, kindNoun, "bed") || r.word(j+2, "platen")
+		}
+	}
+	return false
+}
+
+// barEdges: "a bar down each long edge" is one on both sides.
+func (r *reader) barEdges(i int) bool {
+	if !r.word(i+1, "down", "along", "on", "at", "against") || isPlural(r.items[i].word) && r.free(i-1) {
+		return false
+	}
+	j := i + 2
+	if !r.word(j, "each", "either", "both") && !r.is(j, kindRole, "in a row") {
+		return r.is(j, kindFact, "faces=2")
+	}
+	for j++; r.word(j, "long", "of", "the") || r.is(j, kindAttr, "long"); j++ {
+	}
+	return r.word(j, "edge", "side", "edges", "sides")
+}
+
 // barPlace reads where the bar stands: "bar sits on the bed next to the sled".
 func (r *reader) barPlace() {
 	for i := range r.items {
+		if r.word(i, "foot") && r.mentions(kindNoun, "bar") && r.footOn(i) {
+			r.say(i, unit.BarFoot, unit.Word("bed"))
+			continue
+		}
 		if !r.is(i, kindNoun, "bar") && !r.asksForBar(i) {
 			continue
 		}
@@ -191,11 +237,14 @@ func (r *reader) barPlace() {
 			r.say(i, unit.BarCount, unit.Number(1))
 			continue
 		}
-		if r.secondBar(i) {
+		if r.secondBar(i) || r.barEdges(i) && !r.has(unit.BarCount) {
 			r.say(i, unit.BarCount, unit.Number(2))
 			continue
 		}
 		for j := i + 1; j < len(r.items) && j <= i+8 && !r.isStop(j); j++ {
+			if r.word(j, "foot") {
+				continue
+			}
 			if !r.word(j, "on") {
 				if r.items[j].amount != nil && r.items[j].amount.unit != nil && r.is(r.next(j), kindNoun) {
 					break
@@ -207,7 +256,7 @@ func (r *reader) barPlace() {
 				k++
 			}
 			switch {
-			case r.is(k, kindNoun, "bed"):
+			case r.is(k, kindNoun, "bed"), r.word(k, "platen") && r.wordIn("foot", "stands", "stood", "sits"):
 				r.sayOnce(k, unit.BarFoot, "bed")
 			case r.is(k, kindNoun, "sled"):
 				r.sayOnce(k, unit.BarFoot, "sled")

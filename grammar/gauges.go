@@ -22,7 +22,11 @@ func (r *reader) twoGauges() {
 		return
 	}
 	if press >= 0 {
-		r.bind(press, unit.Vacuum)
+		if r.absolute(press) {
+			r.bind(press, unit.VacuumAbsolute)
+		} else {
+			r.bind(press, unit.Vacuum)
+		}
 		if pump >= 0 {
 			r.items[pump].amount.dead = true
 		}

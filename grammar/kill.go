@@ -26,6 +26,10 @@ func (r *reader) killNames() {
 			am.dead = true // "by friday the 14th"
 			continue
 		}
+		if am.form == formWords && am.bare() && am.value != nil && am.value.Cmp(one) == 0 && (r.word(i-1, "that", "this", "which", "last", "other", "same") || r.is(i-1, kindVerb) && strings.HasSuffix(r.items[i-1].word, " that")) && (i+1 >= len(r.items) || r.isBreak(i+1) || r.word(i+1, "as", "is", "and", "for", "was", "again")) {
+			am.dead, r.items[i].used = true, true // "post that one"
+			continue
+		}
 		if am.bare() && r.word(i+1, "something") {
 			am.dead = true // "30 something wide" is no measure
 			continue
@@ -172,7 +176,7 @@ func (r *reader) killNeeds() {
 // to 13/16".
 func (r *reader) killRough() {
 	for i := range r.items {
-		if !r.word(i, "planed", "dressed", "surfaced", "milled", "thicknessed") || !r.opensWithin(i+1, min(i+3, len(r.items)), "to") {
+		if !r.word(i, "planed", "dressed", "surfaced", "milled", "thicknessed") || !r.opensWithin(i+1, min(i+5, len(r.items)), "to") {
 			continue
 		}
 		for j := i - 1; j >= 0 && i-j < 5; j-- {

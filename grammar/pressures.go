@@ -345,7 +345,7 @@ func (r *reader) noReading(i int) bool {
 // before it past "is", "on" and the like, or the gauge of its sentence.
 func (r *reader) readingWord(i int) int {
 	j := r.prev(i)
-	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the") {
+	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the", "hits", "hit", "reaches", "gets", "parked") {
 		j = r.prev(j)
 	}
 	if i > 1 && r.items[i-1].brk == ':' && r.is(i-2, kindVacuum) {

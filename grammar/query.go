@@ -28,7 +28,7 @@ func (r *reader) query() bool {
 			}
 			r.readLoads(i, c)
 		case w == "how did" || w == "hows" || w == "how have":
-			if r.word(i+1, "you") {
+			if r.word(i+1, "you") || w == "hows" && r.amountsIn(0, i) > 2 {
 				continue
 			}
 			if !r.word(len(r.items)-1, "go", "do", "out", "hold", "turn out") && !r.endsIn("go", "do", "out", "come out", "work", "turn", "hold", "went") {

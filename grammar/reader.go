@@ -73,6 +73,10 @@ func (r *reader) sayings() {
 	r.ratios()
 	r.choicesOfWords()
 	r.barometers()
+	r.sameByUnit()
+	r.footers()
+	r.mileUp()
+	r.asSaid()
 	r.pressures()
 	r.forces()
 	r.temperatures()
@@ -90,6 +94,9 @@ func (r *reader) sayings() {
 	r.sharedOut()
 	r.wordFacts()
 	r.barPlace()
+	if !r.has(unit.Cover) && !r.phrase.Uncovered && r.filmInside() {
+		r.coverWord(r.within(0, len(r.items), kindNoun, "film", "bag"), "down")
+	}
 	r.parts()
 	r.profileWords()
 	if checks {
@@ -100,7 +107,7 @@ func (r *reader) sayings() {
 
 // findStart reads "new one:", which leaves the thread's question behind.
 func (r *reader) findStart() {
-	i := 0
+	i := r.afterDropping()
 	for i < len(r.items) && r.word(i, "ok", "okay", "right", "and", "so", "now", "hey", "a") {
 		i++
 	}
@@ -115,6 +122,20 @@ func (r *reader) findStart() {
 			r.items[j].meaning = meaning{}
 		}
 	}
+}
+
+// afterDropping is the item behind "scrap that." at the start of a message.
+func (r *reader) afterDropping() int {
+	i := 0
+	for ; i < len(r.items) && i < 5; i++ {
+		if i > 0 && r.isBreak(i) {
+			return i + 1
+		}
+		if !r.is(i, kindNot) && !r.is(i, kindFix) && !r.word(i, "scrap", "forget", "that", "it", "ok", "drop", "this", "all", "never", "mind") && !r.is(i, kindVerb, "drop") {
+			return 0
+		}
+	}
+	return 0
 }
 
 // bind gives field the amount at item i.

@@ -10,7 +10,7 @@ var verbs = []entry{
 	{kindVerb, "in", "is in, going in, went in, goes in, in anyway, loaded, into the press, in the press now, under vacuum now, in the bag now, just went in, is going in, is under vacuum, in press, gone in, now in, has gone in, pressing now, is pressing"},
 	{kindVerb, "out", "out, is out, came out, coming out, are out, pulled, out now, unloaded, out of the press, out of the bag, is done, comes out, taken out, came off, demoulded, pulled at, has come out, is coming out"},
 	{kindVerb, "result", "failed, delaminated, result, results, outcome, came out good, turned out, result is, how it came out, verdict on, came out fine, came out well, came out perfect, came out bad"},
-	{kindVerb, "correct", "correction to, correction on, correct, change, amend, correction for, fix, amend load, change load, update, revise, correction"},
+	{kindVerb, "correct", "needs fixing, needs correcting, needs changing, correction to, correction on, correct, change, amend, correction for, fix, amend load, change load, update, revise, correction"},
 	{kindVerb, "copy", "same as, copy of, copy, same setup as, same again as, repeat of, as per, duplicate, repeat, identical to, another"},
 	{kindVerb, "drop", "get rid of, drop, scrap, bin, cancel, delete, kill, forget load, remove load, drop load, cancel load, scratch load, dropped"},
 	{kindVerb, "undo", "undo, undo that, take that back, revert, undo last, undo it, undo the last one"},

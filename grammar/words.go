@@ -52,7 +52,7 @@ var vocabulary = []entry{
 	{kindNoun, "frame", "frame, frames, frame press, vacuum frame, press frame, frame presses, chamber, vacuum chamber, vac frame"},
 	{kindNoun, "bag", "bag, bags, vacuum bag, vac bag, bag press, vacuum bags, bag presses"},
 	{kindNoun, "press", "press, presses, vacuum press, vacuum presses, vac press"},
-	{kindNoun, "opening", "opening, opening in the press, opening of the press, opening in the frame, opening of the frame, opens, opens up, press opens, frame opens, opens to, press opening, openings, clear height, daylight, clearance height, frame opening, opening height, press height, headroom"},
+	{kindNoun, "opening", "inside height of the frame, inside height of the press, inside height, internal height, of headroom, of room, opening, opening in the press, opening of the press, opening in the frame, opening of the frame, opens, opens up, press opens, frame opens, opens to, press opening, openings, clear height, daylight, clearance height, frame opening, opening height, press height, headroom"},
 	{kindNoun, "joint", "joint, joints, jt, jts, seam, seams, glue line, glue lines, glueline, gluelines"},
 	{kindNoun, "gap", "gap, gaps, crook, crooks, open gap, joint gap, worst gap, bowed edge, hollow edge, sprung joint, light"},
 	{kindNoun, "cup", "cup, cups, cupped, cupping, hump, belly, crown in it, hollow, cups, dished, dish"},
@@ -65,8 +65,8 @@ var vocabulary = []entry{
 	{kindNoun, "door", "porthole"},
 
 	// Directions of measuring.
-	{kindAttr, "wide", "wide, width, widths, in width"},
-	{kindAttr, "thick", "thick, thk, thickness, thicknesses, in thickness"},
+	{kindAttr, "wide", "broad, across the face, across the flat, wide, width, widths, in width"},
+	{kindAttr, "thick", "on the edge, on edge, in thickness, thick, thk, thickness, thicknesses, in thickness"},
 	{kindAttr, "long", "long, length, lengths, lg, in length"},
 	{kindAttr, "tall", "tall, high, height, in height, proud, upright"},
 	{kindAttr, "deep", "deep, depth"},
@@ -74,17 +74,18 @@ var vocabulary = []entry{
 	{kindAttr, "thinnest", "thinnest, thinnest strip, thinnest one, skinniest"},
 
 	// How wood is sawn and which side is up.
-	{kindFact, "sawn=flat", "flat sawn, flatsawn, plain sawn, plainsawn, flat saw, crown cut, crown sawn, slab sawn, through and through, tangential"},
-	{kindFact, "sawn=quarter", "quarter sawn, quartersawn, qtr sawn, quartered, rift and quarter, rift, riftsawn, rift sawn, radial, quarter saw"},
+	{kindFact, "sawn=flat", "flat cut, plain cut, cut flat, flat sawn, flatsawn, plain sawn, plainsawn, flat saw, crown cut, crown sawn, slab sawn, through and through, tangential"},
+	{kindFact, "sawn=quarter", "quarter cut, cut on the quarter, on the quarter, quarter sawn, quartersawn, qtr sawn, quartered, rift and quarter, rift, riftsawn, rift sawn, radial, quarter saw"},
 	{kindFact, "faces=2", "both sides, both faces, two faces, two sides, either side, each side, each face, both front and back, front and back, double sided, 2 faces, 2 sides, top and bottom"},
 	{kindFact, "faces=1", "one face, one side, one sided, single sided, 1 face, 1 side, top only, only the top, on top only, single face, no backer, one side only, just the one side, just one side, no backing veneer, no balancer"},
 	{kindFact, "cover=down", "film gets down behind it, film gets down behind, film gets behind it, film gets behind the bar, film goes down behind, film down behind, film drops behind, film gets in behind, film on both sides of the bar, bag gets down behind it, bag gets down behind, bag gets behind it, nothing behind the bar, nothing behind it"},
 	{kindFact, "cover=top", "cover the bar to the top, cover it to the top, cover the whole bar, to the top of the bar, covered to its top, covered to the top, fully covered, covered to its full height, covered all the way"},
+	{kindFact, "bar=none", "nothing along the edge, nothing along the edges, nothing at the side, nothing at the sides, nothing on the edge, anything along the edge, anything along the edges, anything at the side, nothing from the side, nothing pushing from the side"},
 	{kindFact, "surface=film", "on plastic, on film, on poly, on polythene, on polyethylene, on plastic sheet, on plastic film, on pe film, on pe, over plastic, plastic under, plastic underneath, film is under, plastic is under, film is underneath, film under, film underneath, on the plastic, on the film, plastic under them, plastic lined sled, plastic covered sled, poly under, plastic below, film below, film beneath, film between, on packing tape, poly sheeting"},
-	{kindFact, "surface=waxed", "waxed, wax the sled, wax it, waxing the sled, wax on it, waxed sled, on wax, waxed base, wax on the sled, paste wax, waxed ply, waxed melamine, waxed paper, wax paper"},
+	{kindFact, "surface=waxed", "rubbed with wax, rubbed down with wax, waxed up, waxed down, waxed, wax the sled, wax it, waxing the sled, wax on it, waxed sled, on wax, waxed base, wax on the sled, paste wax, waxed ply, waxed melamine, waxed paper, wax paper"},
 	{kindFact, "surface=bare", "bare sled, bare ply, bare plywood, bare mdf, bare wood, bare board, bare ply sled, bare plywood sled, bare mdf sled, on bare wood, no film, no film under, no plastic, no plastic under, nothing under them, nothing underneath, no wax, without film, without plastic, dry ply, raw ply, unwaxed, on bare ply, on bare, naked ply, no film underneath"},
 	{kindFact, "surface=wet-glue", "wet glue, on wet glue, on a glued core, in wet glue"},
-	{kindFact, "gap=0", "hand tight, close by hand, closes by hand, closing by hand, close hand tight, closes hand tight, no gaps, no gap, zero gap, joints close, close up by hand, tight by hand, light tight, dead tight, fit tight, perfect fit, joints are tight, joints fit tight"},
+	{kindFact, "gap=0", "no daylight, no light through, hand tight, close by hand, closes by hand, closing by hand, close hand tight, closes hand tight, no gaps, no gap, zero gap, joints close, close up by hand, tight by hand, light tight, dead tight, fit tight, perfect fit, joints are tight, joints fit tight"},
 	{kindFact, "tent=0", "no tenting, no tent, without tenting, doesnt tent, does not tent, no bridging, not tenting, isnt tenting, right down in the corner, tight in the corner, tight into the corner, down in the corner, zero tenting, doesnt bridge, does not bridge, isnt bridging"},
 
 	// Vacuum and air.
@@ -98,9 +99,9 @@ var vocabulary = []entry{
 	{kindAir, "height", "elevation, altitude, above sea level, asl, sea level, up here at, amsl, up at, elev, alt, masl"},
 	{kindAir, "service", "house, home, lives, lives at,  living room, kitchen, customer, customers, client, clients, room, service, in use, in service, lives in, live in, living in, her place, his place, their place, my place, hallway, hangs in, bathroom, live at, live, a flat in, their flat, a flat, the flat, end use, office, cabin, saloon, winter, summer, indoors, dining room, apartment, ends up, heated room, heated, final, destination, goes to, church, museum, gallery, bedroom, showroom, install, installed, it goes in"},
 	{kindAir, "shop", "shop, shops, workshop, in here, here, in the shop, room temp, our shop, glue room, press room, pressroom, joinery, shed, garage, workshops, barn, yard"},
-	{kindAir, "temp", "temp, temperature, temps, degrees, deg, warm, cold, hot, degree"},
+	{kindAir, "temp", "thermometer, the heat, heating, temp, temperature, temps, degrees, deg, warm, cold, hot, degree"},
 
-	{kindFill, "", "cut list, cutting list, of the two, of these two, out of the two, on the face of it, face it, by the way, mid length, at mid length, midlength, mid span, as it were, for good measure, at the end of the day, all over the shop, on top of that, about face, in the face of"},
+	{kindFill, "", "settle for, cut list, cutting list, of the two, of these two, out of the two, on the face of it, face it, by the way, mid length, at mid length, midlength, mid span, as it were, for good measure, at the end of the day, all over the shop, on top of that, about face, in the face of"},
 
 	// Negation, correction, hearsay.
 	{kindNot, "no", "no, without, w/o, w o, scratch the, sans, none, minus the, lose, ditch, forget, drop, skip, remove, leave out, leave off, take out, take away, ignore, never mind, nevermind, scrap, zero, leave off the, forget about, dont use, not using, except, except for, excluding, other than, instead of"},

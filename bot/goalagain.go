@@ -1,0 +1,53 @@
+package bot
+
+import (
+	"slices"
+	"strings"
+
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// goalAgain takes a pressure that no vacuum can have, or that a message would
+// settle for, for what the thread's backwards question is to reach: "I'd settle
+// for 30 psi".
+func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
+	if t.before.empty() || len(p.Asks)+len(p.Choices)+len(p.Drops) > 0 || p.Command != nil {
+		return p
+	}
+	w := t.before.Asks[0]
+	text := wantedPressure(p, strings.Contains(strings.ToLower(t.m.Text), "settle for"))
+	if w.Solve == "" || text == "" || w.About != grammar.Side && w.About != grammar.Load {
+		return p
+	}
+	asked := t.bot.Parse("what bar for "+text+" at the far joint", grammar.Habit{Metric: t.settings.Metric}).Asks
+	if len(asked) == 0 {
+		return p
+	}
+	goal, ok := asked[0].Goal[unit.SideFarJoint]
+	if !ok {
+		return p
+	}
+	field := unit.SideFarJoint
+	if w.Goal.Has(unit.SideFirstJoint) {
+		field = unit.SideFirstJoint
+	}
+	goal.Field, goal.Text = field, text
+	p.Facts, p.Refused = slices.DeleteFunc(slices.Clone(p.Facts), isVacuum), nil
+	p.Asks = []grammar.Ask{{About: w.About, Solve: w.Solve, Goal: map[unit.Field]grammar.Fact{field: goal}}}
+	return p
+}
+
+func isVacuum(f grammar.Fact) bool { return f.Field == unit.Vacuum }
+
+// wantedPressure is the one pressure that a message states and that is not the
+// vacuum, as typed; empty where there is none.
+func wantedPressure(p grammar.Phrase, settles bool) string {
+	if len(p.Facts) == 0 && len(p.Refused) == 1 && p.Refused[0].Field == unit.Vacuum {
+		return p.Refused[0].Text
+	}
+	if settles && len(p.Facts) == 1 && isVacuum(p.Facts[0]) {
+		return p.Facts[0].Text
+	}
+	return ""
+}

@@ -1,0 +1,178 @@
+package grammar
+
+import (
+	"math/big"
+
+	"presshand/engine/unit"
+)
+
+// asSaid reads measures that are told by how they were taken or seen rather than
+// by their names: a drill bit under a cup, a feeler in a joint, a board on edge.
+func (r *reader) asSaid() {
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) {
+			continue
+		}
+		switch {
+		case r.word(i+1, "feeler", "feelers", "shim") || r.word(i+1, "feeler") && r.mentions(kindNoun, "joint", "gap"):
+			r.items[i+1].used = true
+			r.bind(i, unit.Gap)
+		case r.offTheBench(i):
+			f := unit.Bow
+			if !r.mentions(kindNoun, "bow") && r.mentions(kindNoun, "cup") {
+				f = unit.Cup
+			}
+			r.bind(i, f)
+		case r.faceAndEdge(i):
+			r.bind(i, unit.StripWidth)
+		}
+	}
+	r.thatsTheCup()
+	r.perFoot()
+}
+
+// offTheBench: "the ends sit 3/4 off the bench".
+func (r *reader) offTheBench(i int) bool {
+	at := i + 1
+	if !r.word(at, "off", "above", "over", "up") && !r.is(at, kindRole, "length") {
+		return false
+	}
+	for at++; r.word(at, "the", "off", "from", "my"); at++ {
+	}
+	return r.word(at, "bench", "table", "saw", "floor", "flat", "deck") || r.is(at, kindNoun, "bed") || r.is(at, kindRole, "name") && r.items[at].word == "bench"
+}
+
+// faceAndEdge: "45 on the face and 22 on the edge" is how wide and how thick.
+func (r *reader) faceAndEdge(i int) bool {
+	face := r.is(i+1, kindAsk) && in(r.items[i+1].word, "on the face", "on the faces")
+	if !face || r.within(i, len(r.items), kindAttr, "thick") < 0 {
+		return false
+	}
+	r.replacesCue(i + 1)
+	r.items[i+1].meaning, r.items[i+1].used = meaning{}, true
+	return true
+}
+
+// thatsTheCup: of "a 3/32 bit goes under the middle, so thats the cup" the measure
+// stands before its name.
+func (r *reader) thatsTheCup() {
+	for k := range r.items {
+		if !r.is(k, kindNoun, "cup", "bow", "gap") || !r.word(k-1, "the", "my", "a") || !r.word(k-2, "thats", "is", "call", "its") {
+			continue
+		}
+		from, _ := r.sentence(k)
+		for i := k - 3; i >= from; i-- {
+			if r.free(i) && r.length(i) && r.size(i) < 0.05 {
+				r.bind(i, bareFields[r.items[k].id])
+				return
+			}
+		}
+	}
+}
+
+// perFoot reads a taper told by its rise and its run: "gains 1/2 in 6", "tapers 8
+// mm over 120 mm".
+func (r *reader) perFoot() {
+	if !r.mentions(kindNoun, "wedge") || r.has(unit.WedgeRatio) {
+		return
+	}
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) || !r.word(i-1, "tapers", "gains", "rises", "drops", "climbs", "taper", "tapering", "rising", "loses") && !r.is(i-1, kindNoun, "leak", "wedge") {
+			continue
+		}
+		j := i + 1
+		if !r.word(j, "in", "over", "per", "for") && !r.is(j, kindRole, "length") && !(r.items[i].amount.unitRaw == "in" && j < len(r.items) && r.items[j].amount != nil) {
+			continue
+		}
+		for r.word(j, "in", "over", "per", "for", "every", "each") || r.is(j, kindRole, "length") {
+			j++
+		}
+		if j >= len(r.items) || !r.free(j) || !r.length(j) || r.size(i) <= 0 {
+			continue
+		}
+		run := r.size(j) / r.size(i)
+		if r.items[j].amount.unit == nil && r.items[i].amount.unit != nil {
+			run = r.items[i].amount.unit.SI(r.items[j].amount.float()) / r.size(i)
+		}
+		if run < 2 || run > 100 {
+			continue
+		}
+		r.items[i].used, r.items[j].used = true, true
+		r.bound = append(r.bound, binding{Fact{Field: unit.WedgeRatio, Value: unit.Number(round(run)), Text: r.text[r.items[i].start:r.items[j].end]}, i, false})
+		return
+	}
+}
+
+// footers gives boards told by their length the length: "six-footers".
+func (r *reader) footers() {
+	for i := range r.items {
+		if !r.word(i, "footers", "footer") || i == 0 {
+			continue
+		}
+		k := i - 1
+		if k > 0 && r.items[k].brk == '-' {
+			k--
+		}
+		if am := r.items[k].amount; am != nil && r.free(k) && am.bare() {
+			u := unit.Foot
+			am.unit, am.unitRaw = &u, "ft"
+			r.items[i].used = true
+			r.bind(k, unit.StripLength)
+		}
+	}
+}
+
+// mileUp reads "a mile up".
+func (r *reader) mileUp() {
+	for i := range r.items {
+		if r.word(i, "mile", "miles") && r.word(i+1, "up", "high") && r.word(i-1, "a") && !r.has(unit.Altitude) && !r.saysFeet() {
+			r.items[i].used = true
+			r.bound = append(r.bound, binding{Fact{Field: unit.Altitude, Value: unit.Number(1609.344), Unit: unit.Foot, Text: "a mile"}, i, false})
+		}
+	}
+}
+
+// saysFeet reports whether a height may be told in feet or metres too.
+func (r *reader) saysFeet() bool {
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.unit != nil && (am.unit.Symbol == "ft" || am.unit.Symbol == "m") {
+			return true
+		}
+	}
+	return false
+}
+
+// sameByUnit gives the second of two joined measures the first one's unit where
+// that is of feet: "5 ft by 9".
+func (r *reader) sameByUnit() {
+	for i := 1; i < len(r.items); i++ {
+		a, b := r.items[i-1].amount, r.items[i].amount
+		if a == nil || b == nil || b.link != linkTimes || b.unit != nil || a.unit == nil || a.unit.Symbol != "ft" || b.value == nil || b.value.Cmp(big.NewRat(40, 1)) > 0 || r.timesAt(i+1) {
+			continue
+		}
+		u := *a.unit
+		b.unit, b.unitRaw = &u, a.unitRaw
+	}
+}
+
+// filmInside: "the plastic tucks down the inside of the bar too" leaves the bar
+// with film on both faces.
+func (r *reader) filmInside() bool {
+	for i := range r.items {
+		if !r.is(i, kindNoun, "film", "bag") {
+			continue
+		}
+		_, to := r.clause(i)
+		for j := i + 1; j < to && j <= i+5; j++ {
+			if !r.word(j, "behind", "inside") {
+				continue
+			}
+			k := j + 1
+			for r.word(k, "of", "the", "side", "face") || r.is(k, kindNoun, "face") {
+				k++
+			}
+			return r.is(k, kindNoun, "bar") || r.word(k, "it")
+		}
+	}
+	return false
+}
