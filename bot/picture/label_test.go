@@ -152,7 +152,10 @@ func randomChart(r *rand.Rand, u Units, title string) PressureChart {
 }
 
 func randomStrips(r *rand.Rand, u Units, title string) StripLayout {
-	s := StripLayout{Title: title, Units: u}
+	s := StripLayout{Title: title, Units: u, More: r.IntN(3)}
+	if r.IntN(2) == 0 {
+		s.First, s.Last = "bar or fence", "fence"
+	}
 	for i := range 1 + r.IntN(4) {
 		p := StripPanel{Name: fmt.Sprintf("Panel %d %s", i+1, title), Widths: randomWidths(r)}
 		if r.IntN(2) == 0 {
@@ -160,6 +163,12 @@ func randomStrips(r *rand.Rand, u Units, title string) StripLayout {
 		}
 		if r.IntN(2) == 0 {
 			p.Wedge = mm(r, 1, 30)
+		}
+		if p.Target > 0 && r.IntN(2) == 0 {
+			p.Trim, p.Over = mm(r, 0, 30), mm(r, 0, 90)
+		}
+		if r.IntN(6) == 0 {
+			p.Widths, p.Reach, p.Short = nil, mm(r, 0, 900), mm(r, 1, 900)
 		}
 		s.Panels = append(s.Panels, p)
 	}

@@ -43,11 +43,12 @@ func plans() map[string]description {
 	return map[string]description{
 		"chart":      PressureChart{Curve: curve, Joints: joints, Contact: unit.Kilopascals(70), Full: unit.Kilopascals(1120), Reach: unit.Around(in(10), in(20), in(36)), Units: inch},
 		"chart-long": PressureChart{Title: "Load 21, side pressure", Curve: long, Joints: many, Contact: unit.Kilopascals(70), Full: unit.Kilopascals(350), Reach: unit.Around(in(16), in(35), in(60)), Preload: kpa(60, 110, 180)},
-		"strips":     StripLayout{Panels: []StripPanel{{Widths: []unit.Length{in(3), in(3.75), in(2.125), in(3.75), in(3), in(2.125), in(2.125), in(3)}, Target: in(22)}}, Units: inch},
+		"strips":     StripLayout{Panels: []StripPanel{{Widths: []unit.Length{in(3), in(3.75), in(2.125), in(3.75), in(3), in(2.125), in(2.125), in(3)}, Target: in(22), Trim: in(0.5), Over: in(0.375)}}, First: "bar", Last: "fence", Units: inch},
 		"strips-two": StripLayout{Panels: []StripPanel{
 			{Name: "Top A", Widths: []unit.Length{0.08, 0.06, 0.1, 0.06, 0.02, 0.02, 0.08}, Target: 0.434, Wedge: 0.014},
 			{Name: "Top B", Widths: []unit.Length{0.08, 0.1, 0.1, 0.06}},
-			{Name: "Side", Widths: equal(9, 0.055), Target: 0.47}}},
+			{Name: "Side", Widths: equal(9, 0.055), Target: 0.47, Over: 0.025}}},
+		"strips-short": StripLayout{Panels: []StripPanel{{Name: "Panel 1", Widths: equal(8, in(2.015625)), Target: in(16), Over: in(0.125)}, {Name: "Panel 2: not enough", Target: in(16), Reach: in(5.5), Short: in(10.5)}}, More: 2, First: "bar", Last: "fence", Units: inch},
 		"bed": BedPlan{Width: unit.Millimetres(1220), Length: unit.Millimetres(2440), Units: inch, Beds: []Bed{
 			{Name: "Load 1", Panels: []Placed{{"1", 0, 0, in(48), in(22)}, {"2", 0, in(23), in(48), in(22)}, {"3", in(49), 0, in(22), in(47)}, {"4", in(72), 0, in(22), in(47)}}},
 			{Name: "Load 2, two layers of the same", Panels: []Placed{{"5", 0, 0, in(48), in(22)}, {"6", 0, in(23), in(8), in(3)}}},
