@@ -79,7 +79,7 @@ func (t *turn) recomputed(r *Reply, st style, l book.Load, measured unit.Facts) 
 			r.Values[f] = v
 		}
 	}
-	r.Drawn = append(r.Drawn, Drawn{q, a, st})
+	r.Drawn = append(r.Drawn, Drawn{Question: q, Answer: a, style: st})
 }
 
 // asMeasured is a plan's question with what was measured in the place of it.

@@ -24,7 +24,7 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 			continue
 		}
 		r.take(w.answer)
-		r.Drawn = append(r.Drawn, Drawn{w.question, w.answer, st})
+		r.Drawn = append(r.Drawn, Drawn{Question: w.question, Answer: w.answer, style: st, along: along.MatchString(t.m.Text)})
 	}
 	for f := range r.Read {
 		delete(r.Assumed, f)

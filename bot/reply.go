@@ -45,6 +45,7 @@ type Drawn struct {
 	Question engine.Question
 	Answer   engine.Answer
 	style    style
+	along    bool // the push along the panel is asked for
 }
 
 // A Line is one line of a reply. Nothing typed by a person stands in it except

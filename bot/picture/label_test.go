@@ -147,7 +147,10 @@ func randomChart(r *rand.Rand, u Units, title string) PressureChart {
 	}
 	curve, joints := falling(2+r.IntN(60), mm(r, 5, 300), three(1500), three(4))
 	reach := mm(r, 0, 4000)
-	return PressureChart{Title: title, Curve: curve, Joints: joints, Units: u, Contact: unit.Kilopascals(100 * r.Float64()),
+	if r.IntN(4) == 0 {
+		reach = 0
+	}
+	return PressureChart{Title: title, Pusher: Pusher(r.IntN(3)), Closing: pressure(r, 60), Curve: curve, Joints: joints, Units: u, Contact: unit.Kilopascals(100 * r.Float64()),
 		Full: unit.Kilopascals(1500 * r.Float64()), Reach: unit.Around(reach/2, reach, reach*2), Preload: pressure(r, 200)}
 }
 

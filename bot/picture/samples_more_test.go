@@ -43,7 +43,10 @@ func plans() map[string]description {
 	return map[string]description{
 		"chart":      PressureChart{Curve: curve, Joints: joints, Contact: unit.Kilopascals(70), Full: unit.Kilopascals(1120), Reach: unit.Around(in(10), in(20), in(36)), Units: inch},
 		"chart-long": PressureChart{Title: "Load 21, side pressure", Curve: long, Joints: many, Contact: unit.Kilopascals(70), Full: unit.Kilopascals(350), Reach: unit.Around(in(16), in(35), in(60)), Preload: kpa(60, 110, 180)},
-		"strips":     StripLayout{Panels: []StripPanel{{Widths: []unit.Length{in(3), in(3.75), in(2.125), in(3.75), in(3), in(2.125), in(2.125), in(3)}, Target: in(22), Trim: in(0.5), Over: in(0.375)}}, First: "bar", Last: "fence", Units: inch},
+		"chart-two": PressureChart{Pusher: TwoBars, Curve: []PressureAt{{0, kpa(60, 150, 220)}, {0.05, kpa(0, 90, 160)}, {0.125, kpa(0, 0, 70)}, {0.18, kpa(0, 0, 0)}, {0.22, kpa(0, 0, 0)}, {0.275, kpa(0, 0, 70)}, {0.35, kpa(0, 90, 160)}, {0.4, kpa(60, 150, 220)}},
+			Joints:  []Joint{{1, PressureAt{0.1, kpa(20, 60, 100)}}, {2, PressureAt{0.2, kpa(20, 60, 80)}}, {3, PressureAt{0.3, kpa(20, 60, 100)}}},
+			Contact: unit.Kilopascals(70), Reach: unit.Around[unit.Length](0.05, 0.125, 0.18), Preload: kpa(20, 60, 80), Closing: kpa(2, 4, 8)},
+		"strips": StripLayout{Panels: []StripPanel{{Widths: []unit.Length{in(3), in(3.75), in(2.125), in(3.75), in(3), in(2.125), in(2.125), in(3)}, Target: in(22), Trim: in(0.5), Over: in(0.375)}}, First: "bar", Last: "fence", Units: inch},
 		"strips-two": StripLayout{Panels: []StripPanel{
 			{Name: "Top A", Widths: []unit.Length{0.08, 0.06, 0.1, 0.06, 0.02, 0.02, 0.08}, Target: 0.434, Wedge: 0.014},
 			{Name: "Top B", Widths: []unit.Length{0.08, 0.1, 0.1, 0.06}},

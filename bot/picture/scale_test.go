@@ -207,7 +207,7 @@ func TestPressureChart_toScale(t *testing.T) {
 		t.Errorf("%d joints, 1 and 3 apart by %g, want 23 and %g", len(marks), got, want)
 	}
 	// Joint 1 has 300·(1 − 0.0508/0.9) kPa = 283.07 kPa, the glue needs 70 kPa.
-	want = (283.0667 - 70) / (1.12 * 350) * p.frame.height()
+	want = (283.0667 - 70) / (headroom * 350) * p.frame.height()
 	if got := contact.y0 - marks["1"].centre().y; math.Abs(got-want) > 0.05 {
 		t.Errorf("joint 1 lies %g over the contact line, want %g", got, want)
 	}
