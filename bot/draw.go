@@ -30,7 +30,7 @@ func (d Drawn) Draw() (*picture.Drawing, bool) {
 	case engine.Strips:
 		drawing, err = d.strips().Draw()
 	case engine.Schedule:
-		if day := d.Answer.Day; day != nil && day.Timed && len(day.Loads) > 1 && len(day.Loads) <= maxDrawnLoads {
+		if day := d.Answer.Day; day != nil && day.Timed && len(day.Loads) > 1 && len(day.Loads) <= maxDrawnLoads && day.Presses <= maxDrawnPresses {
 			if drawing, err = d.clock().Draw(); err == nil {
 				return drawing, true
 			}

@@ -5,12 +5,15 @@ import (
 	"math"
 
 	"presshand/bot/picture"
+	"presshand/engine/plan"
 	"presshand/engine/unit"
 )
 
-// maxDrawnLoads is how many loads of a day are drawn; more would not be legible
-// on a phone.
-const maxDrawnLoads = 16
+// How much of a day is drawn; more would not be legible on a phone.
+const (
+	maxDrawnLoads   = 24
+	maxDrawnPresses = 6
+)
 
 // clock draws when each load of a day goes in and comes out.
 func (d Drawn) clock() picture.DayClock {
@@ -25,12 +28,18 @@ func (d Drawn) clock() picture.DayClock {
 	}
 	for i, l := range day.Loads {
 		out.Loads = append(out.Loads, picture.ClockLoad{
-			Name: fmt.Sprintf("Load %d", i+1), Press: l.Stage.Press,
-			LayUp: minuteAfter(l.Stage.LayUp), In: minuteAfter(l.Stage.Shut),
-			Out: minuteAfter(l.Stage.Out), Late: minuteAfter(max(l.Late.Out, l.Stage.Out)),
+			Number: i + 1, Panels: len(l.Panels), Press: l.Stage.Press, Usual: timesOf(l.Stage), Late: timesOf(l.Late),
 		})
 	}
 	return out
+}
+
+// timesOf are a load's times as the words have them.
+func timesOf(s plan.Stage) picture.ClockTimes {
+	return picture.ClockTimes{
+		LayUp: minuteAfter(s.LayUp), LaidUp: minuteAfter(s.LaidUp), In: minuteAfter(s.Shut),
+		Due: minuteAfter(s.Due), Unload: minuteAfter(s.Unloading), Out: minuteAfter(s.Out),
+	}
 }
 
 // minuteAfter is the full minute that the words have too.

@@ -2,7 +2,6 @@ package bot_test
 
 import (
 	"encoding/xml"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -126,30 +125,6 @@ func TestDraw_stripsOfThePick(t *testing.T) {
 	for i, s := range drawn {
 		if got, want := s.height(t), picks[0][i]*page/sum; math.Abs(got-want) > 0.03 { // coordinates are rounded to 0.01
 			t.Errorf("strip %d of %g mm is %g high, want %g", i+1, picks[0][i], got, want)
-		}
-	}
-}
-
-// Each load's bar stands for its time in the press, as the answer has it.
-func TestDraw_clockOfTheDay(t *testing.T) {
-	a, all := drawnSVG(t, "14 panels 24x48, two presses, start 7:30, pva at 65f")
-	drawn := showing(all, "press")
-	if a.Day == nil || len(a.Day.Loads) < 2 || len(drawn) != len(a.Day.Loads) {
-		t.Fatalf("%d loads drawn, want each of the day's once", len(drawn))
-	}
-	scale := drawn[0].height(t) / (drawn[0].number(t, "to-min") - drawn[0].number(t, "from-min"))
-	for _, s := range drawn {
-		i := slices.IndexFunc(a.Day.Loads, func(l engine.DayLoad) bool {
-			return math.Ceil(l.Stage.Shut.Minutes()-1e-6) == s.number(t, "from-min") && math.Ceil(l.Stage.Out.Minutes()-1e-6) == s.number(t, "to-min")
-		})
-		if i < 0 || s["load"] != fmt.Sprintf("Load %d", i+1) {
-			t.Errorf("%s from %s to %s min is load %d of the answer", s["load"], s["from-min"], s["to-min"], i+1)
-			continue
-		}
-		stage := a.Day.Loads[i].Stage
-		// To the full minute at each end.
-		if got, want := s.height(t)/scale, (stage.Out - stage.Shut).Minutes(); math.Abs(got-want) > 1.1 {
-			t.Errorf("%s is drawn %g min long, want %g", s["load"], got, want)
 		}
 	}
 }

@@ -195,18 +195,22 @@ func randomBed(r *rand.Rand, u Units, title string) BedPlan {
 
 func randomClock(r *rand.Rand, title string) DayClock {
 	c := DayClock{Title: title}
+	u := []float64{1, 1, 8}[r.IntN(3)] // hours to days
 	for i := range 1 + r.IntN(6) {
-		c.Presses = append(c.Presses, fmt.Sprintf("press %d", i+1))
+		c.Presses = append(c.Presses, fmt.Sprintf("Press %d", i+1))
 	}
 	free := make([]float64, len(c.Presses))
 	crew := 60 * (6 + 4*r.Float64())
-	press := 20 + 300*r.Float64()
+	press := (20 + 300*r.Float64()) * u
 	for i := range 1 + r.IntN(30) {
 		k := i % len(free)
 		lay := max(crew, free[k]-20)
 		in := lay + 5 + 40*r.Float64()
-		l := ClockLoad{Name: fmt.Sprintf("Load %d", i+1), Press: k, LayUp: unit.Minutes(lay), In: unit.Minutes(in), Out: unit.Minutes(in + press),
-			Late: unit.Minutes(in + press*1.3), Clear: unit.Minutes(in + press + 10)}
+		late := in + 60*r.Float64()*float64(r.IntN(2))
+		m := unit.Minutes
+		l := ClockLoad{Number: i + 1, Panels: r.IntN(9), Press: k,
+			Usual: ClockTimes{m(lay), m(in), m(in), m(in + press), m(in + press + 1), m(in + press + 11)},
+			Late:  ClockTimes{m(lay), m(late), m(late), m(late + press*1.3), m(late + press*1.3), m(late + press*1.3 + 11)}}
 		crew, free[k] = in, in+press+10
 		c.Loads = append(c.Loads, l)
 	}

@@ -1,8 +1,6 @@
 package picture
 
 import (
-	"fmt"
-
 	"presshand/engine/unit"
 )
 
@@ -28,18 +26,24 @@ func falling(n int, w unit.Length, start, reach unit.Range[float64]) ([]Pressure
 func plans() map[string]description {
 	curve, joints := falling(5, in(2.25), unit.Around(200.0, 300.0, 338.0), unit.Around(0.25, 0.5, 0.9))
 	long, many := falling(24, in(2), unit.Around(60.0, 300.0, 338.0), unit.Around(0.4, 0.9, 1.5))
-	clock := DayClock{Presses: []string{"press 1", "press 2"}, Deadline: unit.Minutes(17 * 60)}
-	start := 7.5 * 60
+	clock := DayClock{Presses: []string{"Press 1", "Press 2"}, Deadline: unit.Minutes(16*60 + 20)}
+	start, times := 7.5*60, func(layUp, in, due, out float64) ClockTimes {
+		m := unit.Minutes
+		return ClockTimes{m(layUp), m(in), m(in), m(due), m(out - 10), m(out)}
+	}
 	for i := range 6 {
 		in := start + 42
-		l := ClockLoad{Name: fmt.Sprintf("Load %d", i+1), Press: i % 2, LayUp: unit.Minutes(start), In: unit.Minutes(in),
-			Out: unit.Minutes(in + 90), Late: unit.Minutes(in + 120), Clear: unit.Minutes(in + 100)}
+		l := ClockLoad{Number: i + 1, Panels: 3, Press: i % 2, Usual: times(start, in, in+90, in+100), Late: times(start, in+float64(10*i), in+float64(120+10*i), in+float64(130+10*i))}
 		clock.Loads = append(clock.Loads, l)
 		start += 42
 		if i%2 == 1 {
 			start = in + 100
 		}
 	}
+	longDay := DayClock{Presses: []string{"Press"}, Loads: []ClockLoad{
+		{Number: 1, Usual: times(840, 860, 2000, 2010), Late: times(840, 860, 3000, 3010)},
+		{Number: 2, Usual: times(2010, 2030, 3170, 3190), Late: times(3010, 3030, 5000, 5010)},
+	}}
 	return map[string]description{
 		"chart":      PressureChart{Curve: curve, Joints: joints, Contact: unit.Kilopascals(70), Full: unit.Kilopascals(1120), Reach: unit.Around(in(10), in(20), in(36)), Units: inch},
 		"chart-long": PressureChart{Title: "Load 21, side pressure", Curve: long, Joints: many, Contact: unit.Kilopascals(70), Full: unit.Kilopascals(350), Reach: unit.Around(in(16), in(35), in(60)), Preload: kpa(60, 110, 180)},
@@ -59,6 +63,7 @@ func plans() map[string]description {
 		"bed-many": BedPlan{Width: 1.2, Length: 2.4, Beds: []Bed{
 			{"Load 1", []Placed{{"A1", 0, 0, 1.2, 0.6}, {"A2", 1.22, 0, 1.1, 0.6}}}, {"Load 2", []Placed{{"A3", 0, 0, 1.2, 0.6}, {"A4", 1.22, 0, 1.1, 0.6}}},
 			{"Load 3", []Placed{{"A5", 0, 0, 0.3, 0.3}, {"A6", 1.22, 0, 1.1, 0.6}}}, {"Load 4", []Placed{{"door", 0, 0, 2.1, 0.9}}}, {"Load 5", nil}}},
-		"clock": clock,
+		"clock":      clock,
+		"clock-long": longDay,
 	}
 }
