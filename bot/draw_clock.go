@@ -15,6 +15,49 @@ const (
 	maxDrawnPresses = 6
 )
 
+// day draws when the loads of a day go in and come out, and where their panels
+// lie. A day that is not drawn on the clock has its end in words.
+func (d Drawn) day() (*picture.Drawing, error) {
+	day := d.Answer.Day
+	timed := day != nil && day.Timed && len(day.Loads) > 0 && day.Loads[0].Stage.Out > 0
+	beds := d.beds()
+	if timed && len(day.Loads) <= maxDrawnLoads && day.Presses <= maxDrawnPresses {
+		under, err := beds.Draw()
+		if err != nil {
+			return nil, err
+		}
+		clock, err := d.clock().Draw()
+		if err != nil {
+			return under, nil // times that cannot be drawn
+		}
+		return clock.Below(under), nil
+	}
+	if timed {
+		beds.Notes = append([]string{capital(d.style.dayHeadline(d.Answer))}, beds.Notes...)
+		for _, c := range d.Answer.Checks {
+			if c.Name == "deadline" {
+				beds.Notes = append(beds.Notes, d.style.sentence(c.Finding, worked{question: d.Question, answer: d.Answer}))
+			}
+		}
+	}
+	return beds.Draw()
+}
+
+// withDay sets the day of a load under what else is drawn of it.
+func (d Drawn) withDay(of *picture.Drawing, err error) (*picture.Drawing, error) {
+	if d.Answer.Day == nil {
+		return of, err
+	}
+	day, dayErr := d.day()
+	switch {
+	case dayErr != nil:
+		return of, err
+	case err != nil:
+		return day, nil
+	}
+	return of.Below(day), nil
+}
+
 // clock draws when each load of a day goes in and comes out.
 func (d Drawn) clock() picture.DayClock {
 	day := d.Answer.Day

@@ -3,6 +3,7 @@ package bot
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"presshand/bot/picture"
 	"presshand/engine"
@@ -94,7 +95,16 @@ func (d Drawn) beds() picture.BedPlan {
 	if day == nil {
 		return picture.BedPlan{}
 	}
-	out := picture.BedPlan{Units: d.units(), Width: day.Bed.Width, Length: day.Bed.Length}
+	out := picture.BedPlan{Units: d.units(), Width: day.Bed.Width, Length: day.Bed.Length, Notes: d.bedNotes(), Sizes: panelSizes(*day)}
+	out.Units.Stated = func(l unit.Length) string {
+		return d.style.stated(unit.PanelWidth, l.Millimetres(), d.style.fields[unit.Targets])
+	}
+	if out.Gap = "1 in (25 mm)"; d.style.metric { // plan.DefaultGap, as the words have it
+		out.Gap = "25 mm"
+	}
+	if bed := d.style.bed(d.Answer.Assumed); bed != "" {
+		out.Bed = strings.TrimPrefix(bed, "a bed of ") + ", as none was named"
+	}
 	var loads []engine.DayLoad
 	var names [][]int
 	for i, l := range day.Loads {
@@ -106,10 +116,47 @@ func (d Drawn) beds() picture.BedPlan {
 		names[k] = append(names[k], i+1)
 	}
 	for k, l := range loads {
-		for _, b := range bedsOf(*day, l, numbered("Load", names[k])) {
-			if len(out.Beds) < maxDrawnBeds {
-				out.Beds = append(out.Beds, b)
-			}
+		beds := bedsOf(*day, l, numbered("Load", names[k]))
+		if len(out.Beds)+len(beds) > maxDrawnBeds && k > 0 {
+			out.More += len(names[k])
+			continue
+		}
+		out.Beds = append(out.Beds, beds...)
+	}
+	return out
+}
+
+// panelSizes are what there is of each size, by letters where they are several.
+func panelSizes(day engine.Day) []picture.PanelSize {
+	out := make([]picture.PanelSize, len(day.Sizes))
+	for i, s := range day.Sizes {
+		out[i] = picture.PanelSize{Name: sizeLetter(day, i), Width: s.Width, Length: s.Length}
+	}
+	for _, l := range day.Loads {
+		for _, p := range l.Panels {
+			out[p.Panel].Count++
+		}
+	}
+	return out
+}
+
+// sizeLetter names the panels of one size among several.
+func sizeLetter(day engine.Day, i int) string {
+	switch {
+	case len(day.Sizes) < 2:
+		return ""
+	case i < 26:
+		return string(rune('A' + i))
+	}
+	return fmt.Sprint(i + 1)
+}
+
+// bedNotes say why a load is no fuller than it is.
+func (d Drawn) bedNotes() []string {
+	var out []string
+	for _, f := range d.Answer.Advice {
+		if f.Reason == engine.ReasonGlueLimitsLoad || f.Reason == engine.ReasonRoomBetween {
+			out = append(out, d.style.sentence(f, worked{question: d.Question, answer: d.Answer}))
 		}
 	}
 	return out
@@ -138,7 +185,7 @@ func numbered(what string, numbers []int) string {
 // bed, the plan's across it.
 func bedsOf(day engine.Day, load engine.DayLoad, name string) []picture.Bed {
 	var out []picture.Bed
-	for i, p := range load.Panels {
+	for _, p := range load.Panels {
 		for len(out) <= p.Layer {
 			out = append(out, picture.Bed{})
 		}
@@ -147,7 +194,7 @@ func bedsOf(day engine.Day, load engine.DayLoad, name string) []picture.Bed {
 			across, along = along, across
 		}
 		out[p.Layer].Panels = append(out[p.Layer].Panels, picture.Placed{
-			Name: fmt.Sprint(i + 1), X: p.Y, Y: p.X, Along: along, Across: across,
+			Name: sizeLetter(day, p.Panel), X: p.Y, Y: p.X, Along: along, Across: across,
 		})
 	}
 	for k := range out {

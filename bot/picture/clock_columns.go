@@ -194,7 +194,7 @@ func (t *timetable) nameCrew(labels []crewLabel, x float64) bool {
 	}
 	at := upTo(spread(wish, size, t.top()), size, t.bottom())
 	for i := range at {
-		if math.Abs(at[i]-wish[i]) > near {
+		if math.Abs(at[i]-wish[i]) > near || at[i] < t.top()+apart/2.0 {
 			return false
 		}
 	}

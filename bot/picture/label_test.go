@@ -87,7 +87,23 @@ func randomLoad(r *rand.Rand) map[string]description {
 		"strips":  randomStrips(r, u, title),
 		"bed":     randomBed(r, u, title),
 		"clock":   randomClock(r, title),
+		"day":     below{randomClock(r, title), randomBed(r, u, title)},
 	}
+}
+
+// below is two drawings on one page.
+type below struct{ upper, lower description }
+
+func (b below) Draw() (*Drawing, error) {
+	upper, err := b.upper.Draw()
+	if err != nil {
+		return nil, err
+	}
+	lower, err := b.lower.Draw()
+	if err != nil {
+		return nil, err
+	}
+	return upper.Below(lower), nil
 }
 
 func mm(r *rand.Rand, low, high float64) unit.Length {
@@ -179,7 +195,10 @@ func randomStrips(r *rand.Rand, u Units, title string) StripLayout {
 }
 
 func randomBed(r *rand.Rand, u Units, title string) BedPlan {
-	p := BedPlan{Title: title, Units: u, Width: mm(r, 300, 1800)}
+	p := BedPlan{Title: title, Units: u, Width: mm(r, 300, 1800), Gap: []string{"", "1 in"}[r.IntN(2)], More: r.IntN(3), Notes: []string{title}}
+	for i := range r.IntN(9) {
+		p.Sizes = append(p.Sizes, PanelSize{fmt.Sprint("P", i+1), mm(r, 10, 900), mm(r, 10, 2000), r.IntN(90)})
+	}
 	p.Length = p.Width * unit.Length(1+r.Float64()*2)
 	for i := range 1 + r.IntN(6) {
 		b := Bed{Name: fmt.Sprintf("Load %d %s", i+1, title)}

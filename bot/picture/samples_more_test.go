@@ -56,13 +56,15 @@ func plans() map[string]description {
 			{Name: "Top B", Widths: []unit.Length{0.08, 0.1, 0.1, 0.06}},
 			{Name: "Side", Widths: equal(9, 0.055), Target: 0.47, Over: 0.025}}},
 		"strips-short": StripLayout{Panels: []StripPanel{{Name: "Panel 1", Widths: equal(8, in(2.015625)), Target: in(16), Over: in(0.125)}, {Name: "Panel 2: not enough", Target: in(16), Reach: in(5.5), Short: in(10.5)}}, More: 2, First: "bar", Last: "fence", Units: inch},
-		"bed": BedPlan{Width: unit.Millimetres(1220), Length: unit.Millimetres(2440), Units: inch, Beds: []Bed{
-			{Name: "Load 1", Panels: []Placed{{"1", 0, 0, in(48), in(22)}, {"2", 0, in(23), in(48), in(22)}, {"3", in(49), 0, in(22), in(47)}, {"4", in(72), 0, in(22), in(47)}}},
-			{Name: "Load 2, two layers of the same", Panels: []Placed{{"5", 0, 0, in(48), in(22)}, {"6", 0, in(23), in(8), in(3)}}},
-		}},
-		"bed-many": BedPlan{Width: 1.2, Length: 2.4, Beds: []Bed{
-			{"Load 1", []Placed{{"A1", 0, 0, 1.2, 0.6}, {"A2", 1.22, 0, 1.1, 0.6}}}, {"Load 2", []Placed{{"A3", 0, 0, 1.2, 0.6}, {"A4", 1.22, 0, 1.1, 0.6}}},
-			{"Load 3", []Placed{{"A5", 0, 0, 0.3, 0.3}, {"A6", 1.22, 0, 1.1, 0.6}}}, {"Load 4", []Placed{{"door", 0, 0, 2.1, 0.9}}}, {"Load 5", nil}}},
+		"bed": BedPlan{Width: unit.Millimetres(1220), Length: unit.Millimetres(2440), Bed: "48 × 96 in, as none was named", Gap: "1 in (25 mm)", Units: inch,
+			Sizes: []PanelSize{{"A", in(22), in(48), 3}, {"B", in(22), in(47), 2}, {"C", in(3), in(8), 1}},
+			Notes: []string{"More than 4 cannot be laid up before the glue is too stiff."}, Beds: []Bed{
+				{Name: "Load 1", Panels: []Placed{{"A", 0, 0, in(48), in(22)}, {"A", 0, in(23), in(48), in(22)}, {"B", in(49), 0, in(22), in(47)}, {"B", in(72), 0, in(22), in(47)}}},
+				{Name: "Load 2, two layers of the same", Panels: []Placed{{"A", 0, 0, in(48), in(22)}, {"C", 0, in(23), in(8), in(3)}}},
+			}},
+		"bed-many": BedPlan{Width: 1.2, Length: 2.4, More: 3, Sizes: []PanelSize{{"", 0.6, 1.2, 14}}, Beds: []Bed{
+			{"Load 1", []Placed{{"", 0, 0, 1.2, 0.6}, {"", 1.22, 0, 1.1, 0.6}}}, {"Load 2", []Placed{{"", 0, 0, 1.2, 0.6}, {"", 1.22, 0, 1.1, 0.6}}},
+			{"Load 3", []Placed{{"", 0, 0, 0.3, 0.3}, {"", 1.22, 0, 1.1, 0.6}}}, {"Load 4", []Placed{{"", 0, 0, 2.1, 0.9}}}, {"Load 5", nil}}},
 		"clock":      clock,
 		"clock-long": longDay,
 	}
