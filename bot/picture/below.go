@@ -3,7 +3,7 @@ package picture
 // Below sets another drawing under this one, on one page and with both their
 // words.
 func (d *Drawing) Below(under *Drawing) *Drawing {
-	const seam = 8 // what the lower one's heading has over it is enough
+	const seam = 8 // the lower one's heading has room over it
 	out := &Drawing{Title: d.Title, Alt: d.Alt + " " + under.Alt}
 	y := d.height - seam
 	for _, s := range append(d.parts(), shape{points: []point{{margin, y}, {Width - margin, y}}, stroke: border, width: 1}) {
@@ -36,7 +36,7 @@ func (d *Drawing) parts() []shape {
 // Pixels is how wide the drawing is best written as PNG: three to the point,
 // sharp on a phone, or two where it is so high that it would weigh too much.
 func (d *Drawing) Pixels() int {
-	if d.height > 900 {
+	if d.height > 800 {
 		return 2 * Width
 	}
 	return 3 * Width

@@ -211,9 +211,10 @@ func (c DayClock) alt() string {
 			b.WriteString(", " + plural(l.Panels, "panel"))
 		}
 		u := l.Usual
-		fmt.Fprintf(&b, ": laid up from %s, in %s at %s, unloaded from %s, out at %s", c.Units.clock(u.LayUp), press, c.Units.clock(u.In), c.Units.clock(u.Unload), c.Units.clock(u.Out))
+		clock := c.Units.clock
+		fmt.Fprintf(&b, ": lay up %s, into %s %s, unload %s, out %s", clock(u.LayUp), press, clock(u.In), clock(u.Unload), clock(u.Out))
 		if late := l.late(); late.Out > u.Out {
-			fmt.Fprintf(&b, ", at the latest %s", c.Units.clock(late.Out))
+			fmt.Fprintf(&b, ", at the latest %s", clock(late.Out))
 		}
 		b.WriteByte('.')
 	}

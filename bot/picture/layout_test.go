@@ -119,7 +119,7 @@ func TestAlt_hasTheFigures(t *testing.T) {
 		"chart-long":    {"Joint 1: 283 kPa", "needs 70 kPa", "reaches 889 mm"},
 		"strips-two":    {"Top A: 80 mm, 60 mm, 100 mm", "gap of 14 mm"},
 		"bed":           {"Load 1, 4 panels: 2 A, 2 B: A 48 × 22 in, 0 in along and 0 in across", "1 in (25 mm) kept between", "C: 3 × 8 in, 1 panel in all"},
-		"clock":         {"Load 6, 3 panels: laid up from 14:20, in press 2 at 15:02, unloaded from 16:32, out at 16:42, at the latest 18:02", "Deadline 16:20 missed: load 6 by 22 min"},
+		"clock":         {"Load 6, 3 panels: lay up 14:20, into press 2 15:02, unload 16:32, out 16:42, at the latest 18:02", "Deadline 16:20 missed: load 6 by 22 min"},
 	} {
 		d, err := samples()[name].Draw()
 		if err != nil {
