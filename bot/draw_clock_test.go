@@ -2,6 +2,7 @@ package bot_test
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"strings"
 	"testing"
@@ -107,4 +108,46 @@ func altOf(t *testing.T, text string) string {
 	t.Helper()
 	d, _ := say(t, bot.New(bot.NewMemory()), bot.Message{From: "ana", Text: text}).Draw()
 	return d.Alt
+}
+
+// Under the clock every panel of a bed lies where the answer has it, by the
+// letter of its size; loads alike are drawn once.
+func TestDraw_bedsOfTheDay(t *testing.T) {
+	for _, text := range []string{
+		"4 panels 18 by 30 and 3 panels 24 by 48, start 7:30, one press, pva",
+		"14 panels 24x48, two presses, start 7:30, pva at 65f",
+		"5 panels of 24x48 and 2 panels 30x60 and 3 panels 12x20, two presses, start 7:30, epoxy at 75F",
+		"300 panels 12x12, two presses, start 7:00, pva",
+	} {
+		a, all := drawnSVG(t, text)
+		want := map[string]bool{}
+		for _, l := range a.Day.Loads {
+			for _, p := range l.Panels {
+				size := a.Day.Sizes[p.Panel]
+				across, along := size.Width, size.Length
+				if p.Turned {
+					across, along = along, across
+				}
+				name := ""
+				if len(a.Day.Sizes) > 1 {
+					name = string(rune('A' + p.Panel))
+				}
+				want[fmt.Sprintf("%s %.2f %.2f %.2f %.2f", name, p.Y.Millimetres(), p.X.Millimetres(), along.Millimetres(), across.Millimetres())] = true
+			}
+		}
+		got := map[string]bool{}
+		for _, s := range showing(all, "panel") {
+			got[fmt.Sprintf("%s %.2f %.2f %.2f %.2f", s["name"], s.number(t, "x-mm"), s.number(t, "y-mm"), s.number(t, "along-mm"), s.number(t, "across-mm"))] = true
+		}
+		if !maps.Equal(got, want) {
+			t.Errorf("%q: panels lie at %v, want %v", text, got, want)
+		}
+		if sizes := showing(all, "size"); len(sizes) != len(a.Day.Sizes) {
+			t.Errorf("%q: %d sizes in the key, want %d", text, len(sizes), len(a.Day.Sizes))
+		}
+		clock := strings.Contains(altOf(t, text), "The day's clock")
+		if few := len(a.Day.Loads) <= 24; clock != few {
+			t.Errorf("%q: %d loads on the clock: %v, want %v", text, len(a.Day.Loads), clock, few)
+		}
+	}
 }

@@ -17,7 +17,6 @@ type timetable struct {
 	axis      float64 // where the columns begin
 	column    float64 // how wide that of a press is
 	lane      float64 // how wide a stay in a press is drawn as usual
-	crewLabel []crewLabel
 	lateNames []box
 }
 
@@ -41,7 +40,7 @@ const (
 	cutRoom    = 9        // points on either side of a cut's middle that its waves take
 	leastBar   = 38       // points that the shortest stay in a press should have
 	tallestDay = 640      // points
-	crewColumn = 82       // points
+	crewColumn = 88       // points
 )
 
 func (c DayClock) timetable(top float64) *timetable {

@@ -3,10 +3,8 @@ package picture
 import (
 	"cmp"
 	"image/color"
-	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"presshand/engine/unit"
 )
@@ -154,55 +152,6 @@ func (t *timetable) times(b box, l ClockLoad) {
 	if t.Deadline > 0 && l.Usual.Out > t.Deadline && b.width() > 60 {
 		t.d.warning(point{b.x1 - 9, b.y1 - 9}, 12)
 	}
-}
-
-// A crewLabel names a piece of the crew's work.
-type crewLabel struct {
-	text string
-	y    float64
-}
-
-// drawCrew draws what the crew does, and names it beside.
-func (t *timetable) drawCrew() {
-	x0, x1 := t.axis+3, t.axis+26
-	for _, l := range t.Loads {
-		u := l.Usual
-		b := box{x0, t.y(u.LayUp), x1, t.y(u.LaidUp)}
-		t.bar(b, skyTint, "lay-up", l, u.LayUp, u.LaidUp)
-		t.crewLabel = append(t.crewLabel, crewLabel{"lay " + strconv.Itoa(l.Number), b.centre().y})
-		if u.Out > u.Unload {
-			b := box{x0, t.y(u.Unload), x1, t.y(u.Out)}
-			t.bar(b, greenTint, "unload", l, u.Unload, u.Out)
-			t.d.bars(b)
-			t.crewLabel = append(t.crewLabel, crewLabel{"out " + strconv.Itoa(l.Number), b.centre().y})
-		}
-	}
-	slices.SortStableFunc(t.crewLabel, func(a, b crewLabel) int { return cmp.Compare(a.y, b.y) })
-	if !t.nameCrew(t.crewLabel, x1) {
-		lays := slices.DeleteFunc(t.crewLabel, func(l crewLabel) bool { return strings.HasPrefix(l.text, "out") })
-		t.nameCrew(lays, x1) // else the table has them
-	}
-}
-
-// nameCrew writes the crew's labels beside the bars, if each comes to stand
-// near its own.
-func (t *timetable) nameCrew(labels []crewLabel, x float64) bool {
-	const apart, near = 13, 20
-	wish, size := make([]float64, len(labels)), make([]float64, len(labels))
-	for i, l := range labels {
-		wish[i], size[i] = l.y, apart
-	}
-	at := upTo(spread(wish, size, t.top()), size, t.bottom())
-	for i := range at {
-		if math.Abs(at[i]-wish[i]) > near || at[i] < t.top()+apart/2.0 {
-			return false
-		}
-	}
-	for i, l := range labels {
-		t.d.line(softInk, 0.8, point{x, l.y}, point{x + 7, at[i]})
-		t.d.text(l.text, point{x + 10, at[i] + 4}, left, 11.5).shows = "crew's work"
-	}
-	return true
 }
 
 // drawCuts breaks the columns where time is cut out, and says how much.
