@@ -120,7 +120,7 @@ func (d Drawn) pushAt(x, whole unit.Length) (unit.Range[unit.Pressure], bool) {
 }
 
 // along are the words with which the fall of the pressure is asked for.
-var along = regexp.MustCompile(`(?i)\b(chart|plot|graph|curve|diagram|profile)\b|\b(along|across|over) the (panel|distance|width)\b|\b(against|with|over) (the )?distance\b|\bfalls? off\b`)
+var along = regexp.MustCompile(`(?i)\b(chart|plot|graph|curve)\b|\b(against|with|over) (the )?distance\b|\bfalls? off\b|\b(pressure|push)\b[^.?;,]{0,30}\balong\b`)
 
 // asksReach reports whether the question is how far the bar reaches, or for its
 // push along the panel, or for the far joint where the bar may not get there.

@@ -48,6 +48,7 @@ func TestDrawn_alongAskedFor(t *testing.T) {
 	for text, want := range map[string]bool{
 		"draw the pressure over the distance": true, "show the side pressure along the panel": true, "plot it against distance": true,
 		"how does it fall off from the bar": true, "pressure chart": true, "5 strips 2 in wide, 1 in bar, 24 in long": false,
+		"side pressure of 5 strips, a bar along the panel": false, "a caul over the panel": false,
 	} {
 		if got := along.MatchString(text); got != want {
 			t.Errorf("%q asks for the push along the panel: %v, want %v", text, got, want)

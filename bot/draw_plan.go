@@ -42,8 +42,9 @@ func (d Drawn) strips() picture.StripLayout {
 		drawn, numbers = append(drawn, key), append(numbers, []int{i + 1})
 		out.Panels = append(out.Panels, p)
 	}
+	reach, short := d.length(unit.StockReach), d.length(unit.StockShort)
 	for i, n := range numbers {
-		if len(sets) > 1 {
+		if len(sets) > 1 || short > 0 {
 			out.Panels[i].Name = numbered("Panel", n)
 		}
 	}
@@ -51,7 +52,7 @@ func (d Drawn) strips() picture.StripLayout {
 		out.More = len(slices.Concat(numbers[maxDrawnPanels:]...))
 		out.Panels = out.Panels[:maxDrawnPanels]
 	}
-	if reach, short := d.length(unit.StockReach), d.length(unit.StockShort); short > 0 {
+	if short > 0 {
 		out.Panels = append(out.Panels, picture.StripPanel{
 			Name: fmt.Sprintf("Panel %d: not enough", len(sets)+1), Target: reach + short, Reach: reach, Short: short,
 		})

@@ -220,7 +220,7 @@ func (s StripLayout) drawOutcome(d *Drawing, p StripPanel, b box, y float64) flo
 		for k, line := range wrap(text, smallSize, b.width()) {
 			y += 15
 			l := d.text(line, point{b.x0, y}, left, smallSize)
-			l.bold = i == 0 && textWidth(line, smallSize, true) <= b.width()
+			l.bold = i == 0 && len(p.Widths) > 0 && textWidth(line, smallSize, true) <= b.width()
 			switch {
 			case k > 0:
 			case i == 0 && len(p.Widths) > 0:
