@@ -12,10 +12,10 @@ import (
 var (
 	contactLine = shape{stroke: vermillion, width: 2, dash: []float64{7, 4}}
 	fullLine    = shape{stroke: green, width: 2, dash: []float64{2, 3}}
-	preloadLine = shape{stroke: purpleInk, width: 1.6}
+	preloadLine = shape{stroke: wedgeInk, width: 1.6}
 	aloneLine   = shape{stroke: blue, width: 1.2}
 	bandEdge    = rgb(0x3F8FC4) // over 3 to 1 on the page
-	purpleInk   = rgb(0x9A3F78)
+	wedgeInk    = rgb(0x9A3F78)
 )
 
 // beyond is the part of the panel that no bar reaches, none if it is all
@@ -153,7 +153,7 @@ func (p *plot) drawThresholds() {
 
 // wedgeMark is a little wedge on a line, so that it is told without colour.
 func (d *Drawing) wedgeMark(c point) {
-	d.polygon(purpleInk, point{c.x - 6, c.y}, point{c.x + 6, c.y - 4}, point{c.x + 6, c.y + 4})
+	d.polygon(wedgeInk, point{c.x - 6, c.y}, point{c.x + 6, c.y - 4}, point{c.x + 6, c.y + 4})
 }
 
 // nameThresholds writes on each line what it is, where there is room for it.

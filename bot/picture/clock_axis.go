@@ -52,9 +52,9 @@ func (c DayClock) timetable(top float64) *timetable {
 			shortest = min(shortest, l.Usual.Out-l.Usual.In)
 		}
 	}
-	stretches := stretchesOf(events)
+	spans := timeSpansOf(events)
 	shown, cuts := 0.0, 0.0
-	for _, s := range stretches {
+	for _, s := range spans {
 		if s.cut {
 			cuts += cutHeight
 		} else {
@@ -64,8 +64,8 @@ func (c DayClock) timetable(top float64) *timetable {
 	t.scale = min(max(leastBar/shortest.Seconds(), 38/hour.Seconds()), 110/hour.Seconds())
 	t.scale = min(t.scale, max(tallestDay-cuts, tallestDay/2)/shown)
 	y := top
-	t.knots = []knot{{stretches[0].from, y}}
-	for _, s := range stretches {
+	t.knots = []knot{{spans[0].from, y}}
+	for _, s := range spans {
 		h := (s.to - s.from).Seconds() * t.scale
 		if s.cut {
 			h = cutHeight
@@ -106,28 +106,28 @@ func (c DayClock) events() []unit.Time {
 	return slices.Compact(all)
 }
 
-// A stretch of time, drawn to scale or cut short.
-type stretch struct {
+// A timeSpan is a stretch of time, drawn to scale or cut short.
+type timeSpan struct {
 	from, to unit.Time
 	cut      bool
 }
 
-// stretchesOf divides time from the full hour before the first event to the one
+// timeSpansOf divides time from the full hour before the first event to the one
 // after the last.
-func stretchesOf(events []unit.Time) []stretch {
+func timeSpansOf(events []unit.Time) []timeSpan {
 	from := hour * unit.Time(math.Floor(float64(events[0]/hour)))
 	last := events[len(events)-1]
 	until := max(hour*unit.Time(math.Ceil(float64(last/hour))), from+hour)
-	var out []stretch
+	var out []timeSpan
 	for i, e := range events[:len(events)-1] {
 		next := events[i+1]
 		if next-e <= longestGap {
 			continue
 		}
-		out = append(out, stretch{from, e + keptAtCut, false}, stretch{e + keptAtCut, next - keptAtCut, true})
+		out = append(out, timeSpan{from, e + keptAtCut, false}, timeSpan{e + keptAtCut, next - keptAtCut, true})
 		from = next - keptAtCut
 	}
-	return append(out, stretch{from, until, false})
+	return append(out, timeSpan{from, until, false})
 }
 
 func (t *timetable) y(at unit.Time) float64 {

@@ -33,7 +33,7 @@ func (c DayClock) keyLines() []keyLine {
 			d.bars(b)
 		}})
 	}
-	if len(stretchesOf(c.events())) > 1 {
+	if len(timeSpansOf(c.events())) > 1 {
 		ks = append(ks, keyLine{text: "Left out where nothing happens, and for how long", sign: func(d *Drawing, b box) {
 			t := &timetable{d: d}
 			t.drawCut(cut{y: b.centre().y}, b.x0, b.x1)
