@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"math"
 	"regexp"
 	"slices"
 
@@ -41,6 +42,9 @@ func (d Drawn) chart() picture.PressureChart {
 			p = unit.Around(max(p.Low, out.Preload.Low), max(p.Mid, out.Preload.Mid), max(p.High, out.Preload.High))
 			out.Joints = append(out.Joints, picture.Joint{Number: i + 1, PressureAt: picture.PressureAt{Distance: x, Pressure: p}})
 		}
+	}
+	if !d.agrees(out) {
+		out.Curve = nil
 	}
 	return out
 }
@@ -107,6 +111,9 @@ var fromWedge = []unit.Field{unit.WedgeRatio, unit.WedgeForce, unit.Overfill, un
 func (d Drawn) pushAt(x, whole unit.Length) (unit.Range[unit.Pressure], bool) {
 	x = min(max(x, whole/1e6), whole-whole/1e6) // a strip of nothing is none
 	q := engine.Question{About: engine.Side, Said: d.Question.Said.Clone(), Room: d.Question.Room}
+	for f, v := range d.solved() {
+		q.Said[f] = v
+	}
 	for _, f := range fromWedge {
 		delete(q.Said, f)
 	}
@@ -119,13 +126,44 @@ func (d Drawn) pushAt(x, whole unit.Length) (unit.Range[unit.Pressure], bool) {
 	return rangeOf[unit.Pressure](unit.SideFirstJoint, v), ok
 }
 
+// solvable are the inputs that a question may ask for backwards.
+var solvable = []unit.Field{unit.BarHeight, unit.BarWidth, unit.Vacuum, unit.StripThickness, unit.CaulThickness}
+
+// solved are the inputs that the answer found, and what it took for that.
+func (d Drawn) solved() unit.Facts {
+	out := unit.Facts{}
+	for _, f := range solvable {
+		if t, ok := d.Answer.Values[f].(unit.Triple); ok && t.Mid != nil && !d.Question.Said.Has(f) {
+			out[f] = unit.Number(*t.Mid)
+		}
+	}
+	if cover, ok := d.Answer.Assumed[unit.Cover]; ok {
+		out[unit.Cover] = cover
+	}
+	return out
+}
+
+// agrees reports whether the answer's first and far joint are in the chart, as
+// they are unless it stands on more than the question said.
+func (d Drawn) agrees(c picture.PressureChart) bool {
+	for _, f := range []unit.Field{unit.SideFirstJoint, unit.SideFarJoint} {
+		want := d.pressure(f).Mid
+		if !slices.ContainsFunc(c.Joints, func(j picture.Joint) bool {
+			return math.Abs(float64(j.Pressure.Mid-want)) <= 1e-6*math.Abs(float64(want))+1
+		}) {
+			return false
+		}
+	}
+	return true
+}
+
 // along are the words with which the fall of the pressure is asked for.
 var along = regexp.MustCompile(`(?i)\b(chart|plot|graph|curve)\b|\b(against|with|over) (the )?distance\b|\bfalls? off\b|\b(pressure|push)\b[^.?;,]{0,30}\balong\b`)
 
 // asksReach reports whether the question is how far the bar reaches, or for its
 // push along the panel, or for the far joint where the bar may not get there.
 func (d Drawn) asksReach() bool {
-	far := slices.Contains(d.Question.For, unit.SideFarJoint) && d.Answer.Verdict != engine.Good &&
+	far := slices.Contains(d.Question.For, unit.SideFarJoint) && len(d.solved()) == 0 && d.Answer.Verdict != engine.Good &&
 		!d.Answer.Values.Has(unit.Preload) && d.pressure(unit.SideFarJoint).Low <= 0
 	return far || d.along || slices.Contains(d.Question.For, unit.BarReach)
 }

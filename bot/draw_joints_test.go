@@ -49,3 +49,17 @@ func TestDraw_jointsOfTheChart(t *testing.T) {
 		}
 	}
 }
+
+// A bar that is worked out is the bar of the chart.
+func TestDraw_chartOfASolvedBar(t *testing.T) {
+	a, all := drawnSVG(t, "what bar for 50 psi at the far joint, 6 strips 2 wide, 1/2 thick, 25 inHg, yellow glue, plot it")
+	far, _ := a.Values[unit.SideFarJoint].(unit.Triple)
+	joints := showing(all, "joint")
+	if len(joints) != 5 || far.Mid == nil || math.Abs(joints[4].number(t, "kpa")-*far.Mid) > 0.002 {
+		t.Errorf("joints are drawn %v, want the last of five with %v", joints, a.Values[unit.SideFarJoint])
+	}
+	_, all = drawnSVG(t, "what bar for 50 psi at the far joint, 6 strips 2 wide, 1/2 thick, 25 inHg, yellow glue")
+	if len(showing(all, "middle")) != 0 {
+		t.Error("a chart is drawn, want the section with the bar")
+	}
+}
