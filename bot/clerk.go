@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"presshand/bot/book"
-	"presshand/bot/picture"
 	"presshand/engine"
 	"presshand/grammar"
 )
@@ -216,15 +215,12 @@ func (c Clerk) draw(room string, r Reply) (title string, p *Picture, drawn bool)
 	if !ok {
 		return "", nil, false
 	}
-	png, err := drawing.PNG(pictureScale * picture.Width)
+	png, err := drawing.PNG(drawing.Pixels())
 	if err != nil {
 		return "", nil, false
 	}
 	return drawing.Title, &Picture{Alt: drawing.Alt, PNG: png}, true
 }
-
-// pictureScale is in pixels to the point: sharp on a phone.
-const pictureScale = 3
 
 // pictureOf is under which message's name the picture of its reply is kept.
 func pictureOf(message string) string { return message + "/picture" }

@@ -24,7 +24,9 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 			continue
 		}
 		r.take(w.answer)
-		r.Drawn = append(r.Drawn, st.drawn(w))
+		d := st.drawn(w)
+		d.along = along.MatchString(t.m.Text)
+		r.Drawn = append(r.Drawn, d)
 	}
 	for f := range r.Read {
 		delete(r.Assumed, f)

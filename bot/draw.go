@@ -30,19 +30,14 @@ func (d Drawn) Draw() (*picture.Drawing, bool) {
 	case engine.Strips:
 		drawing, err = d.strips().Draw()
 	case engine.Schedule:
-		if day := d.Answer.Day; day != nil && day.Timed && len(day.Loads) > 1 && len(day.Loads) <= maxDrawnLoads {
-			if drawing, err = d.clock().Draw(); err == nil {
-				return drawing, true
-			}
-		}
-		drawing, err = d.beds().Draw()
+		drawing, err = d.day()
 	case engine.Side, engine.Load, engine.Stack:
 		if d.asksReach() {
 			if drawing, err = d.chart().Draw(); err == nil {
 				return drawing, true
 			}
 		}
-		drawing, err = d.section().Draw()
+		drawing, err = d.withDay(d.section().Draw())
 	default:
 		return nil, false
 	}

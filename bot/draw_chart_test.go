@@ -23,7 +23,7 @@ func TestDrawn_chart(t *testing.T) {
 	}
 	d := Drawn{Question: q, Answer: a, style: styleOf(true, Thread{})}
 	c := d.chart()
-	if len(c.Joints) != 4 || len(c.Curve) < 20 {
+	if len(c.Joints) != 4 || len(c.Curve) <= curvePoints {
 		t.Fatalf("chart has %d joints and %d points, want 4 and some", len(c.Joints), len(c.Curve))
 	}
 	for i, want := range map[int]float64{0: 234.175, 3: 157.675} {
@@ -39,5 +39,19 @@ func TestDrawn_chart(t *testing.T) {
 	drawing, ok := d.Draw()
 	if !ok || !strings.HasPrefix(drawing.Alt, "Chart of side pressure against distance") {
 		t.Error("no chart is drawn where the reach is asked for, want one with its alt text")
+	}
+}
+
+// A message without a word on the reach that asks to see the push along the panel
+// gets the chart.
+func TestDrawn_alongAskedFor(t *testing.T) {
+	for text, want := range map[string]bool{
+		"draw the pressure over the distance": true, "show the side pressure along the panel": true, "plot it against distance": true,
+		"how does it fall off from the bar": true, "pressure chart": true, "5 strips 2 in wide, 1 in bar, 24 in long": false,
+		"side pressure of 5 strips, a bar along the panel": false, "a caul over the panel": false,
+	} {
+		if got := along.MatchString(text); got != want {
+			t.Errorf("%q asks for the push along the panel: %v, want %v", text, got, want)
+		}
 	}
 }

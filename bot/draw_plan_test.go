@@ -8,12 +8,12 @@ import (
 	"presshand/engine/unit"
 )
 
-func TestLoadsNamed_runsAndRests(t *testing.T) {
+func TestNumbered_runsAndRests(t *testing.T) {
 	for want, numbers := range map[string][]int{
 		"Load 3": {3}, "Loads 1 and 2": {1, 2}, "Loads 1 to 4": {1, 2, 3, 4}, "Loads 1, 2 and 4": {1, 2, 4},
 		"Load 1 and 6 others like it": {1, 2, 3, 5, 7, 9, 11},
 	} {
-		if got := loadsNamed(numbers); got != want {
+		if got := numbered("Load", numbers); got != want {
 			t.Errorf("%v is %q, want %q", numbers, got, want)
 		}
 	}
@@ -50,7 +50,7 @@ func TestDrawn_stripsAlikeOnce(t *testing.T) {
 		unit.Picks: unit.Sets{{60, 85}, {60, 85}, {85, 85}}, unit.PickTargets: unit.Numbers{140, 140, 165},
 		unit.WedgeGap: unit.Triples{exactly1(15), exactly1(15), exactly1(12)},
 	}}}.strips()
-	if len(got.Panels) != 2 || got.Panels[0].Name != "2 panels like this" || got.Panels[1].Name != "" {
+	if len(got.Panels) != 2 || got.Panels[0].Name != "Panels 1 and 2" || got.Panels[1].Name != "Panel 3" {
 		t.Fatalf("drawn are %+v, want two of one kind and one of another", got.Panels)
 	}
 	if p := got.Panels[1]; p.Target != unit.Millimetres(165) || p.Wedge != unit.Millimetres(12) {

@@ -2,7 +2,6 @@ package bot_test
 
 import (
 	"encoding/xml"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -29,6 +28,7 @@ func drawnSVG(t *testing.T, text string) (engine.Answer, []shown) {
 	var svg struct {
 		Elements []struct {
 			Attrs []xml.Attr `xml:",any,attr"`
+			Text  string     `xml:",chardata"`
 		} `xml:",any"`
 	}
 	if err := xml.Unmarshal(d.SVG(), &svg); err != nil {
@@ -41,6 +41,7 @@ func drawnSVG(t *testing.T, text string) (engine.Answer, []shown) {
 			s[strings.TrimPrefix(a.Name.Local, "data-")] = a.Value
 		}
 		if s["shows"] != "" {
+			s["text"] = e.Text
 			out = append(out, s)
 		}
 	}
@@ -128,26 +129,52 @@ func TestDraw_stripsOfThePick(t *testing.T) {
 	}
 }
 
-// Each load's bar stands for its time in the press, as the answer has it.
-func TestDraw_clockOfTheDay(t *testing.T) {
-	a, all := drawnSVG(t, "14 panels 24x48, two presses, start 7:30, pva at 65f")
-	drawn := showing(all, "press")
-	if a.Day == nil || len(a.Day.Loads) < 2 || len(drawn) != len(a.Day.Loads) {
-		t.Fatalf("%d loads drawn, want each of the day's once", len(drawn))
-	}
-	scale := drawn[0].height(t) / (drawn[0].number(t, "to-min") - drawn[0].number(t, "from-min"))
-	for _, s := range drawn {
-		i := slices.IndexFunc(a.Day.Loads, func(l engine.DayLoad) bool {
-			return math.Ceil(l.Stage.Shut.Minutes()-1e-6) == s.number(t, "from-min") && math.Ceil(l.Stage.Out.Minutes()-1e-6) == s.number(t, "to-min")
-		})
-		if i < 0 || s["load"] != fmt.Sprintf("Load %d", i+1) {
-			t.Errorf("%s from %s to %s min is load %d of the answer", s["load"], s["from-min"], s["to-min"], i+1)
-			continue
+// Widths stand on the cut list as they were stated, each strip and each joint is
+// told, and what is over is the answer's.
+func TestDraw_stripsAsStated(t *testing.T) {
+	for text, want := range map[string]string{
+		"got 40 at 1 1/8, 30 at 1 1/4, 20 at 1 3/8, 12 at 2 1/64; three panels 24 wide": "2 1/64 in",
+		"got 14 at 62.3 mm, 9 at 80.4 mm; need 800 mm wide":                             "4 × 62.3 mm",
+		"got 60 at 3/4; need 40 wide":                                                   "54 × 3/4 in",
+		"got 1 at 49; need 48 wide":                                                     "1/2 in over",
+		"got 3 at 2; need 48 wide":                                                      "42 1/2 in short",
+	} {
+		a, all := drawnSVG(t, text)
+		picks, _ := a.Values[unit.Picks].(unit.Sets)
+		strips, joints := 0, 0
+		for _, p := range picks {
+			strips, joints = strips+len(p), joints+len(p)-1
 		}
-		stage := a.Day.Loads[i].Stage
-		// To the full minute at each end.
-		if got, want := s.height(t)/scale, (stage.Out - stage.Shut).Minutes(); math.Abs(got-want) > 1.1 {
-			t.Errorf("%s is drawn %g min long, want %g", s["load"], got, want)
+		told := 0
+		for _, s := range showing(all, "strip width") {
+			told += int(s.number(t, "count"))
+		}
+		if told != strips {
+			t.Errorf("%q: %d strips are told, want %d", text, told, strips)
+		}
+		numbered := 0
+		for _, s := range showing(all, "joint") {
+			first, last, run := strings.Cut(s["text"], "–")
+			from, to := shown{"joint": first}.number(t, "joint"), 0.0
+			if to = from; run {
+				to = shown{"joint": last}.number(t, "joint")
+			}
+			numbered += int(to-from) + 1
+		}
+		if numbered != joints {
+			t.Errorf("%q: %d joints are numbered, want %d", text, numbered, joints)
+		}
+		for i, s := range showing(all, "outcome") {
+			want := a.Values[unit.Over]
+			if each, ok := want.(unit.Triples); ok {
+				want = each[i]
+			}
+			if one, ok := want.(unit.Triple); ok && math.Abs(s.number(t, "over-mm")-*one.Mid) > 0.001 {
+				t.Errorf("%q: %s mm are over, want %g", text, s["over-mm"], *one.Mid)
+			}
+		}
+		if !slices.ContainsFunc(all, func(s shown) bool { return strings.Contains(s["text"], want) }) {
+			t.Errorf("%q: no label says %q", text, want)
 		}
 	}
 }

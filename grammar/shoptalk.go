@@ -163,6 +163,9 @@ func (r *reader) filmInside() bool {
 			continue
 		}
 		_, to := r.clause(i)
+		if r.within(i, to, kindNot) >= 0 {
+			continue
+		}
 		for j := i + 1; j < to && j <= i+5; j++ {
 			if !r.word(j, "behind", "inside") {
 				continue

@@ -10,10 +10,6 @@ import (
 	"presshand/bot/picture"
 )
 
-// pngWidth is that of a drawing as PNG, in pixels: three to the point, sharp on
-// a phone.
-const pngWidth = 3 * picture.Width
-
 // writePicture writes a drawing into a file, in the form that its name says.
 func writePicture(name string, d *picture.Drawing) error {
 	var data []byte
@@ -22,7 +18,7 @@ func writePicture(name string, d *picture.Drawing) error {
 		data = d.SVG()
 	case ".png":
 		var err error
-		if data, err = d.PNG(pngWidth); err != nil {
+		if data, err = d.PNG(d.Pixels()); err != nil {
 			return hint(fmt.Errorf("drawing failed: %w", err), "try a name that ends in .svg")
 		}
 	default:

@@ -6,6 +6,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
+	"strings"
 	"time"
 
 	"github.com/slack-go/slack"
@@ -52,7 +53,7 @@ func (a *Slack) pictureSentBefore(ctx context.Context, o book.Outgoing, thread s
 func (a *Slack) upload(ctx context.Context, o book.Outgoing, p bot.Picture, thread string) (string, error) {
 	name := pictureName(o.Key)
 	slot, err := a.api.GetUploadURLExternalContext(ctx, slack.GetUploadURLExternalParameters{
-		FileName: name, FileSize: len(p.PNG), AltTxt: p.Alt})
+		FileName: name, FileSize: len(p.PNG), AltTxt: altText(p.Alt)})
 	if err == nil {
 		err = a.api.UploadToURL(ctx, slack.UploadToURLParameters{UploadURL: slot.UploadURL, Reader: bytes.NewReader(p.PNG), Filename: name})
 	}
@@ -64,6 +65,24 @@ func (a *Slack) upload(ctx context.Context, o book.Outgoing, p bot.Picture, thre
 	_, err = a.api.CompleteUploadExternalContext(ctx, slack.CompleteUploadExternalParameters{
 		Files: []slack.FileSummary{{ID: slot.FileID, Title: o.Text}}, Channel: o.Place.Room, ThreadTimestamp: thread})
 	return slot.FileID, err
+}
+
+// longestAlt is in characters; Slack refuses a picture with a longer alt text.
+const longestAlt = 1000
+
+// altText shortens the words of a picture to what Slack takes, to whole
+// sentences.
+func altText(alt string) string {
+	const rest = " The rest is left out."
+	rs := []rune(alt)
+	if len(rs) <= longestAlt {
+		return alt
+	}
+	short := string(rs[:longestAlt-len(rest)])
+	if i := strings.LastIndex(short, ". "); i > 0 {
+		short = short[:i+1]
+	}
+	return short + rest
 }
 
 // removePicture takes a picture out of its thread, where there is one.

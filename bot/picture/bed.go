@@ -3,7 +3,8 @@ package picture
 import (
 	"errors"
 	"fmt"
-	"math"
+	"image/color"
+	"slices"
 	"strings"
 
 	"presshand/engine/unit"
@@ -15,11 +16,23 @@ type BedPlan struct {
 	Title  string
 	Width  unit.Length // the shorter side of the bed
 	Length unit.Length
+	Bed    string      // the bed as it was said; as measured where left out
+	Gap    string      // what is kept between panels
+	Sizes  []PanelSize // what there is of each size, for the key
 	Beds   []Bed
+	More   int      // beds that are not drawn
+	Notes  []string // what else is to be said of the plan
 	Units  Units
 }
 
-// A Bed is one layer of one load.
+// A PanelSize is what the panels of one name measure.
+type PanelSize struct {
+	Name          string // a letter; none where all are alike
+	Width, Length unit.Length
+	Count         int
+}
+
+// A Bed is one layer of one load, or of several alike.
 type Bed struct {
 	Name   string
 	Panels []Placed
@@ -39,9 +52,9 @@ func (p BedPlan) Draw() (*Drawing, error) {
 		return nil, err
 	}
 	d := &Drawing{Alt: p.alt()}
-	y := d.heading(or(p.Title, "Bed plan"), fmt.Sprintf("To scale, seen from above. Bed %s by %s.", p.Units.length(p.Width), p.Units.length(p.Length)))
+	y := d.heading(or(p.Title, "Bed plan"), "To scale, seen from above. "+p.bed()+".")
 	columns := 1
-	if len(p.Beds) > 3 {
+	if len(p.Beds) > 2 {
 		columns = 2
 	}
 	const gap = 14
@@ -55,7 +68,63 @@ func (p BedPlan) Draw() (*Drawing, error) {
 		}
 		y = bottom + 18
 	}
-	return d.finish(y - 2), nil
+	return d.finish(d.key(y-10, p.keyLines()) + margin), nil
+}
+
+func (p BedPlan) bed() string {
+	return "Bed " + or(p.Bed, p.size(p.Width, p.Length))
+}
+
+// size writes a width and a length, the unit once where it is one.
+func (p BedPlan) size(width, length unit.Length) string {
+	a, z := p.Units.stated(width), p.Units.stated(length)
+	if i := strings.LastIndexByte(a, ' '); i >= 0 && strings.HasSuffix(z, a[i:]) {
+		a = a[:i]
+	}
+	return a + " × " + z
+}
+
+func (p BedPlan) keyLines() []keyLine {
+	var ks []keyLine
+	for i, s := range p.Sizes {
+		text := fmt.Sprintf("%s, %s in all", p.size(s.Width, s.Length), plural(s.Count, "panel"))
+		if s.Name != "" {
+			text = s.Name + ": " + text
+		}
+		ks = append(ks, keyLine{text: text, shows: "size", facts: []fact{{"name", s.Name}, measure("width-mm", s.Width), measure("length-mm", s.Length)},
+			sign: func(d *Drawing, b box) { d.rect(b.inset(1), sizeTint(i), inkColour) }})
+	}
+	if p.Gap != "" {
+		ks = append(ks, keyLine{text: p.Gap + " kept between panels at least", shows: "gap", sign: gapSign})
+	}
+	if p.More > 0 {
+		ks = append(ks, keyLine{text: fmt.Sprintf("%s more not drawn", plural(p.More, "load")), strong: true})
+	}
+	for _, n := range p.Notes {
+		ks = append(ks, keyLine{text: n})
+	}
+	return ks
+}
+
+func gapSign(d *Drawing, b box) {
+	y := b.centre().y
+	d.rect(box{b.x0, b.y0, b.x0 + 5, b.y1}, woodTint, inkColour)
+	d.rect(box{b.x1 - 5, b.y0, b.x1, b.y1}, woodTint, inkColour)
+	d.line(inkColour, 1.2, point{b.x0 + 5, y}, point{b.x1 - 5, y})
+}
+
+// sizeTint tells panels of different sizes apart, beside their letters.
+func sizeTint(i int) color.NRGBA {
+	return []color.NRGBA{woodTint, skyTint, greenTint, purpleTint, sledTint, barTint}[i%6]
+}
+
+func (p BedPlan) tintOf(name string) color.NRGBA {
+	for i, s := range p.Sizes {
+		if s.Name == name {
+			return sizeTint(i)
+		}
+	}
+	return woodTint
 }
 
 func (p BedPlan) check() error {
@@ -85,9 +154,11 @@ func (p BedPlan) drawBed(d *Drawing, b Bed, at point, width, scale float64) floa
 	y := at.y
 	l := d.text(fit(b.Name, textSize, true, width), point{at.x, y + 10}, left, textSize)
 	l.bold, l.shows = true, "load"
-	y += 18
+	y += 15
+	d.text(fit(b.contents(), smallSize, false, width), point{at.x, y + 9}, left, smallSize).shows = "contents"
+	y += 17
 	r := box{at.x, y, at.x + p.Length.Metres()*scale, y + p.Width.Metres()*scale}
-	s := d.rect(r, sledTint, inkColour)
+	s := d.rect(r, white, inkColour)
 	s.width, s.shows, s.facts = 1.6, "bed", []fact{measure("along-mm", p.Length), measure("across-mm", p.Width)}
 	for _, q := range b.Panels {
 		x0, y0 := r.x0+q.X.Metres()*scale, r.y0+q.Y.Metres()*scale
@@ -96,43 +167,77 @@ func (p BedPlan) drawBed(d *Drawing, b Bed, at point, width, scale float64) floa
 	return r.y1
 }
 
+// contents counts a bed's panels, by name where they have one.
+func (b Bed) contents() string {
+	counts := map[string]int{}
+	var names []string
+	for _, q := range b.Panels {
+		if counts[q.Name] == 0 {
+			names = append(names, q.Name)
+		}
+		counts[q.Name]++
+	}
+	if len(names) == 0 || len(names) == 1 && names[0] == "" {
+		return plural(len(b.Panels), "panel")
+	}
+	slices.Sort(names)
+	var each []string
+	for _, n := range names {
+		each = append(each, fmt.Sprintf("%d %s", counts[n], n))
+	}
+	return plural(len(b.Panels), "panel") + ": " + strings.Join(each, ", ")
+}
+
 // drawPanel draws a panel with its name, and its size where there is room.
 func (p BedPlan) drawPanel(d *Drawing, q Placed, b box) {
-	s := d.rect(b, woodTint, inkColour)
+	s := d.rect(b, p.tintOf(q.Name), inkColour)
 	s.shows = "panel"
 	s.facts = []fact{{"name", q.Name}, measure("x-mm", q.X), measure("y-mm", q.Y), measure("along-mm", q.Along), measure("across-mm", q.Across)}
-	for i := 1.0; i < 4; i++ { // grain, along the longer side
-		if b.width() >= b.height() {
-			y := b.y0 + b.height()*i/4
-			d.line(rgb(0xE4C68D), 0.8, point{b.x0 + 3, y}, point{b.x1 - 3, y})
-		} else {
-			x := b.x0 + b.width()*i/4
-			d.line(rgb(0xE4C68D), 0.8, point{x, b.y0 + 3}, point{x, b.y1 - 3})
-		}
-	}
+	p.drawGrain(d, b)
 	c := b.centre()
 	name, letters := p.fitIn(q.Name, b)
-	if name == "" {
-		return
+	size, rows := p.sizeText(q, b), 0.0
+	if name != "" {
+		rows = 1
 	}
-	size := p.sizeText(q, b)
-	if b.height() < 20+14*float64(len(size)) {
+	if b.height() < 6+14*(rows+float64(len(size))) {
 		size = nil
 	}
-	y := c.y + 0.36*letters - 7*float64(len(size))
-	t := d.text(name, point{c.x, y}, centre, letters)
-	t.bold, t.shows = true, "panel name"
-	for _, line := range size {
+	y := c.y + 4.3 - 7*(rows+float64(len(size))-1)
+	if name != "" {
+		t := d.text(name, point{c.x, y}, centre, letters)
+		t.bold, t.shows = true, "panel name"
 		y += 14
+	}
+	for _, line := range size {
 		d.text(line, point{c.x, y}, centre, smallSize).shows = "panel size"
+		y += 14
 	}
 }
+
+// drawGrain rules a panel along its longer side.
+func (p BedPlan) drawGrain(d *Drawing, b box) {
+	if min(b.width(), b.height()) < 12 {
+		return
+	}
+	for _, i := range []float64{0.12, 0.88} {
+		if b.width() >= b.height() {
+			y := b.y0 + b.height()*i
+			d.line(grain, 0.8, point{b.x0 + 3, y}, point{b.x1 - 3, y})
+		} else {
+			x := b.x0 + b.width()*i
+			d.line(grain, 0.8, point{x, b.y0 + 3}, point{x, b.y1 - 3})
+		}
+	}
+}
+
+var grain = rgb(0xD9B577)
 
 // fitIn returns the text and the largest type in which the box holds it whole.
 func (p BedPlan) fitIn(text string, b box) (string, float64) {
 	text = clean(text)
-	for _, size := range []float64{textSize, 11, 9} {
-		if b.height() >= size+1 && textWidth(text, size, true)+4 <= b.width() {
+	for _, size := range []float64{textSize, 11} {
+		if b.height() >= size+1 && textWidth(text, size, true)+3 <= b.width() {
 			return text, size
 		}
 	}
@@ -142,17 +247,18 @@ func (p BedPlan) fitIn(text string, b box) (string, float64) {
 // sizeText writes a panel's size on one line, or on two where it is narrow, or
 // not at all.
 func (p BedPlan) sizeText(q Placed, b box) []string {
-	short, long := q.Along, q.Across
-	if short > long {
-		short, long = long, short
+	short, long := min(q.Along, q.Across), max(q.Along, q.Across)
+	for _, s := range p.Sizes {
+		if s.Name == q.Name {
+			short, long = s.Width, s.Length
+		}
 	}
-	a, z := p.Units.length(short), p.Units.length(long)
-	one := []string{a + " × " + z}
-	two := []string{a, "× " + z}
-	for _, lines := range [][]string{one, two} {
+	one := p.size(short, long)
+	a, z, _ := strings.Cut(one, " × ")
+	for _, lines := range [][]string{{one}, {a, "× " + z}} {
 		w := 0.0
 		for _, l := range lines {
-			w = math.Max(w, textWidth(l, smallSize, false))
+			w = max(w, textWidth(l, smallSize, false))
 		}
 		if w+6 <= b.width() {
 			return lines
@@ -163,21 +269,34 @@ func (p BedPlan) sizeText(q Placed, b box) []string {
 
 func (p BedPlan) alt() string {
 	var b strings.Builder
-	u := p.Units
-	fmt.Fprintf(&b, "Bed plan, bed %s by %s.", u.length(p.Width), u.length(p.Length))
+	fmt.Fprintf(&b, "Bed plan. %s.", p.bed())
+	for _, k := range p.keyLines() {
+		b.WriteString(" " + strings.TrimSuffix(k.text, ".") + ".")
+	}
 	for i, bed := range p.Beds {
-		fmt.Fprintf(&b, " %s: ", or(clean(bed.Name), fmt.Sprintf("Load %d", i+1)))
-		for j, q := range bed.Panels {
-			if j > 0 {
-				b.WriteString("; ")
+		fmt.Fprintf(&b, " %s, %s", or(clean(bed.Name), fmt.Sprintf("Load %d", i+1)), bed.contents())
+		if len(bed.Panels) <= toldPanels {
+			for j, q := range bed.Panels {
+				sep := "; "
+				if j == 0 {
+					sep = ": "
+				}
+				b.WriteString(sep + p.place(q))
 			}
-			fmt.Fprintf(&b, "%s, %s by %s, %s along and %s across from the corner", or(clean(q.Name), "panel"),
-				u.length(q.Along), u.length(q.Across), u.length(q.X), u.length(q.Y))
-		}
-		if len(bed.Panels) == 0 {
-			b.WriteString("empty")
 		}
 		b.WriteByte('.')
 	}
 	return b.String()
+}
+
+// toldPanels is how many panels of a bed are told one by one in words.
+const toldPanels = 12
+
+func (p BedPlan) place(q Placed) string {
+	u := p.Units
+	text := p.size(q.Along, q.Across)
+	if q.Name != "" {
+		text = clean(q.Name) + " " + text
+	}
+	return fmt.Sprintf("%s, %s along and %s across from the corner", text, u.length(q.X), u.length(q.Y))
 }

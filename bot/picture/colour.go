@@ -5,11 +5,9 @@ import "image/color"
 // The palette of Okabe & Ito, Color Universal Design (2008), which people with
 // any of the common colour blindnesses tell apart.
 var (
-	skyBlue    = rgb(0x56B4E9)
 	green      = rgb(0x009E73)
 	blue       = rgb(0x0072B2)
 	vermillion = rgb(0xD55E00)
-	purple     = rgb(0xCC79A7)
 )
 
 // Tints of the palette, and the page.

@@ -2,7 +2,8 @@
 // along it, the strips as they will lie, the bed of each load and the day's
 // clock. Each is described by a plain value ([CrossSection], [PressureChart],
 // [StripLayout], [BedPlan], [DayClock]); its Draw method lays it out as a
-// [Drawing], which is written as SVG or as PNG from the same shapes.
+// [Drawing], which is written as SVG or as PNG from the same shapes. One drawing
+// goes under another with [Drawing.Below].
 //
 // A drawing is as wide as a phone's screen, 390 points, and as high as it
 // needs. It brings its own light ground, so that it reads the same in a dark

@@ -87,7 +87,23 @@ func randomLoad(r *rand.Rand) map[string]description {
 		"strips":  randomStrips(r, u, title),
 		"bed":     randomBed(r, u, title),
 		"clock":   randomClock(r, title),
+		"day":     below{randomClock(r, title), randomBed(r, u, title)},
 	}
+}
+
+// below is two drawings on one page.
+type below struct{ upper, lower description }
+
+func (b below) Draw() (*Drawing, error) {
+	upper, err := b.upper.Draw()
+	if err != nil {
+		return nil, err
+	}
+	lower, err := b.lower.Draw()
+	if err != nil {
+		return nil, err
+	}
+	return upper.Below(lower), nil
 }
 
 func mm(r *rand.Rand, low, high float64) unit.Length {
@@ -116,12 +132,18 @@ func randomChart(r *rand.Rand, u Units, title string) PressureChart {
 	}
 	curve, joints := falling(2+r.IntN(60), mm(r, 5, 300), three(1500), three(4))
 	reach := mm(r, 0, 4000)
-	return PressureChart{Title: title, Curve: curve, Joints: joints, Units: u, Contact: unit.Kilopascals(100 * r.Float64()),
+	if r.IntN(4) == 0 {
+		reach = 0
+	}
+	return PressureChart{Title: title, Pusher: Pusher(r.IntN(3)), Closing: pressure(r, 60), Curve: curve, Joints: joints, Units: u, Contact: unit.Kilopascals(100 * r.Float64()),
 		Full: unit.Kilopascals(1500 * r.Float64()), Reach: unit.Around(reach/2, reach, reach*2), Preload: pressure(r, 200)}
 }
 
 func randomStrips(r *rand.Rand, u Units, title string) StripLayout {
-	s := StripLayout{Title: title, Units: u}
+	s := StripLayout{Title: title, Units: u, More: r.IntN(3)}
+	if r.IntN(2) == 0 {
+		s.First, s.Last = "bar or fence", "fence"
+	}
 	for i := range 1 + r.IntN(4) {
 		p := StripPanel{Name: fmt.Sprintf("Panel %d %s", i+1, title), Widths: randomWidths(r)}
 		if r.IntN(2) == 0 {
@@ -130,13 +152,22 @@ func randomStrips(r *rand.Rand, u Units, title string) StripLayout {
 		if r.IntN(2) == 0 {
 			p.Wedge = mm(r, 1, 30)
 		}
+		if p.Target > 0 && r.IntN(2) == 0 {
+			p.Trim, p.Over = mm(r, 0, 30), mm(r, 0, 90)
+		}
+		if r.IntN(6) == 0 {
+			p.Widths, p.Reach, p.Short = nil, mm(r, 0, 900), mm(r, 1, 900)
+		}
 		s.Panels = append(s.Panels, p)
 	}
 	return s
 }
 
 func randomBed(r *rand.Rand, u Units, title string) BedPlan {
-	p := BedPlan{Title: title, Units: u, Width: mm(r, 300, 1800)}
+	p := BedPlan{Title: title, Units: u, Width: mm(r, 300, 1800), Gap: []string{"", "1 in"}[r.IntN(2)], More: r.IntN(3), Notes: []string{title}}
+	for i := range r.IntN(9) {
+		p.Sizes = append(p.Sizes, PanelSize{fmt.Sprint("P", i+1), mm(r, 10, 900), mm(r, 10, 2000), r.IntN(90)})
+	}
 	p.Length = p.Width * unit.Length(1+r.Float64()*2)
 	for i := range 1 + r.IntN(6) {
 		b := Bed{Name: fmt.Sprintf("Load %d %s", i+1, title)}
@@ -152,18 +183,22 @@ func randomBed(r *rand.Rand, u Units, title string) BedPlan {
 
 func randomClock(r *rand.Rand, title string) DayClock {
 	c := DayClock{Title: title}
+	u := []float64{1, 1, 8}[r.IntN(3)] // hours to days
 	for i := range 1 + r.IntN(6) {
-		c.Presses = append(c.Presses, fmt.Sprintf("press %d", i+1))
+		c.Presses = append(c.Presses, fmt.Sprintf("Press %d", i+1))
 	}
 	free := make([]float64, len(c.Presses))
 	crew := 60 * (6 + 4*r.Float64())
-	press := 20 + 300*r.Float64()
+	press := (20 + 300*r.Float64()) * u
 	for i := range 1 + r.IntN(30) {
 		k := i % len(free)
 		lay := max(crew, free[k]-20)
 		in := lay + 5 + 40*r.Float64()
-		l := ClockLoad{Name: fmt.Sprintf("Load %d", i+1), Press: k, LayUp: unit.Minutes(lay), In: unit.Minutes(in), Out: unit.Minutes(in + press),
-			Late: unit.Minutes(in + press*1.3), Clear: unit.Minutes(in + press + 10)}
+		late := in + 60*r.Float64()*float64(r.IntN(2))
+		m := unit.Minutes
+		l := ClockLoad{Number: i + 1, Panels: r.IntN(9), Press: k,
+			Usual: ClockTimes{m(lay), m(in), m(in), m(in + press), m(in + press + 1), m(in + press + 11)},
+			Late:  ClockTimes{m(lay), m(late), m(late), m(late + press*1.3), m(late + press*1.3), m(late + press*1.3 + 11)}}
 		crew, free[k] = in, in+press+10
 		c.Loads = append(c.Loads, l)
 	}

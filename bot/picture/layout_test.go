@@ -102,7 +102,7 @@ func TestDraw_refuses(t *testing.T) {
 		"on the bed":   BedPlan{Width: 1, Length: 2, Beds: []Bed{{Panels: []Placed{{"A", 1.5, 0, 1, 1}}}}},
 		"0 loads":      DayClock{Presses: []string{"press"}},
 		"press 1":      DayClock{Presses: []string{"press"}, Loads: []ClockLoad{{Press: 1}}},
-		"rising":       DayClock{Presses: []string{"press"}, Loads: []ClockLoad{{In: 60, Out: 30}}},
+		"rising":       DayClock{Presses: []string{"press"}, Loads: []ClockLoad{{Usual: ClockTimes{In: 60, Out: 30}}}},
 	} {
 		if d, err := of.Draw(); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("drawing %v with error %v, want an error that says %q", d != nil, err, want)
@@ -118,8 +118,8 @@ func TestAlt_hasTheFigures(t *testing.T) {
 		"section-wedge": {"wedge", "165 kPa (100–240 kPa)"},
 		"chart-long":    {"Joint 1: 283 kPa", "needs 70 kPa", "reaches 889 mm"},
 		"strips-two":    {"Top A: 80 mm, 60 mm, 100 mm", "gap of 14 mm"},
-		"bed":           {"Load 1: 1, 48 in by 22 in, 0 in along and 0 in across"},
-		"clock":         {"Load 6: laid up from 14:20, in press 2 at 15:02, out at 16:32, at the latest 17:02", "Deadline 17:00"},
+		"bed":           {"Load 1, 4 panels: 2 A, 2 B: A 48 × 22 in, 0 in along and 0 in across", "1 in (25 mm) kept between", "C: 3 × 8 in, 1 panel in all"},
+		"clock":         {"Load 6, 3 panels: lay up 14:20, into press 2 15:02, unload 16:32, out 16:42, at the latest 18:02", "Deadline 16:20 missed: load 6 by 22 min"},
 	} {
 		d, err := samples()[name].Draw()
 		if err != nil {

@@ -37,11 +37,18 @@ type keyLine struct {
 	facts  []fact
 }
 
+// boldWider is about how much wider bold letters are set.
+const boldWider = 1.08
+
 // key sets lines under a drawing and returns where they end.
 func (d *Drawing) key(y float64, lines []keyLine) float64 {
 	const indent = margin + 26
 	for _, k := range lines {
-		for i, text := range wrap(k.text, textSize, Width-margin-indent) {
+		size := float64(textSize)
+		if k.strong {
+			size *= boldWider
+		}
+		for i, text := range wrap(k.text, size, Width-margin-indent) {
 			y += 18
 			if i == 0 && k.sign != nil {
 				k.sign(d, box{margin, y - 12, margin + 18, y + 2})

@@ -3,7 +3,6 @@ package picture
 import (
 	"errors"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"presshand/engine/unit"
@@ -12,211 +11,143 @@ import (
 // A StripLayout shows the strips of each panel as they will lie, seen from
 // above, the first at the top.
 type StripLayout struct {
-	Title  string
-	Note   string
-	Panels []StripPanel
-	Units  Units
+	Title       string
+	Note        string
+	Panels      []StripPanel
+	More        int    // panels made differently that are not drawn
+	First, Last string // what the first and the last strip lie against, if it is known
+	Units       Units
 }
 
-// A StripPanel is one panel's strips in their order.
+// A StripPanel is one panel's strips in their order; or, of one that the stock
+// does not make, how far it goes.
 type StripPanel struct {
 	Name   string
 	Widths []unit.Length
 	Target unit.Length // what they must fill; zero: not said
+	Trim   unit.Length // what is to come off beyond it
+	Over   unit.Length // what is left over beyond both
 	Wedge  unit.Length // the gap that a wedge fills after the last; zero: none
+	Reach  unit.Length // without strips: how wide a panel they make
+	Short  unit.Length // without strips: what that lacks
 }
 
 // Draw lays the strips out. It fails without a strip, and on widths that
 // cannot be.
 func (s StripLayout) Draw() (*Drawing, error) {
-	if len(s.Panels) == 0 {
-		return nil, errors.New("strip layout has no panel, want one at least")
-	}
-	for _, p := range s.Panels {
-		if len(p.Widths) == 0 {
-			return nil, errors.New("panel has no strip, want one at least")
-		}
-		if err := usable("strip", append([]unit.Length{p.Target, p.Wedge}, p.Widths...)...); err != nil {
-			return nil, err
-		}
+	if err := s.check(); err != nil {
+		return nil, err
 	}
 	d := &Drawing{Alt: s.alt()}
-	y := d.heading(or(s.Title, "Strips as they will lie"), or(s.Note, "Widths to scale, joints numbered."))
-	columns := 1
-	if len(s.Panels) > 1 {
-		columns = 2
-	}
 	scale := s.scale()
-	const gap = 14
-	w := (Width - 2*margin - gap*float64(columns-1)) / float64(columns)
+	y := d.heading(or(s.Title, "Strips as they will lie"), s.note(scale))
+	columns, w := s.columns()
 	for i := 0; i < len(s.Panels); i += columns {
 		bottom := y
 		for j := i; j < min(i+columns, len(s.Panels)); j++ {
-			x := margin + float64(j-i)*(w+gap)
+			x := margin + float64(j-i)*(w+columnGap)
 			bottom = max(bottom, s.drawPanel(d, s.Panels[j], box{x, y, x + w, 0}, scale))
 		}
 		y = bottom + 14
 	}
+	if s.More > 0 {
+		y += 12
+		d.text(s.others(), point{margin, y}, left, textSize).shows = "panels not drawn"
+		y += 12
+	}
 	return d.finish(y), nil
 }
 
+func (s StripLayout) check() error {
+	if len(s.Panels) == 0 {
+		return errors.New("strip layout has no panel, want one at least")
+	}
+	for _, p := range s.Panels {
+		if len(p.Widths) == 0 && p.Short <= 0 {
+			return errors.New("panel has no strip, want one at least")
+		}
+		all := append([]unit.Length{p.Target, p.Trim, p.Over, p.Wedge, p.Reach, p.Short}, p.Widths...)
+		if err := usable("strip", all...); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (s StripLayout) others() string {
+	if s.More == 1 {
+		return "1 panel more, made differently, is not drawn."
+	}
+	return fmt.Sprintf("%d panels more, made differently, are not drawn.", s.More)
+}
+
+// note says what is to scale.
+func (s StripLayout) note(scale float64) string {
+	if s.Note != "" {
+		return s.Note
+	}
+	note := "Widths to scale, joints numbered."
+	for _, p := range s.Panels {
+		if p.Wedge > 0 && p.wedgeHeight(scale) > p.Wedge.Metres()*scale+0.01 {
+			note = "Widths to scale, only the wedge's gap is drawn larger. Joints numbered."
+		}
+	}
+	return note
+}
+
 const (
-	widthRoom    = 80  // points for the label of a width
-	leastStrip   = 18  // points that a strip should have for its label
-	tallestPanel = 900 // points; above it narrow strips shrink
+	columnGap    = 14
+	rowHeight    = 18  // points that a label takes
+	leastStrip   = 3   // points that a strip should have to be seen
+	leastWedge   = 22  // points that a wedge should have to be seen
+	leastBoard   = 38  // points along a strip
+	usualPanel   = 240 // points
+	tallestPanel = 700 // points; above it narrow strips shrink
 )
 
-// scale returns points to the metre: room for the label of the narrowest
-// strip, within a page that is not endless.
-func (s StripLayout) scale() float64 {
-	narrow, most := largest, unit.Length(0)
+// columns returns how many panels go side by side, and how wide each may be.
+func (s StripLayout) columns() (int, float64) {
+	const page = Width - 2*margin
+	half := (page - columnGap) / 2.0
+	if len(s.Panels) < 2 {
+		return 1, page
+	}
 	for _, p := range s.Panels {
-		sum := p.Wedge
+		if p.gutter()+s.labelRoom(p)+leastBoard > half {
+			return 1, page
+		}
+	}
+	return 2, half
+}
+
+// scale returns points to the metre: room for the labels of the panel that
+// needs most, within a page that is not endless.
+func (s StripLayout) scale() float64 {
+	narrow, most, scale := largest, unit.Length(0), 0.0
+	for _, p := range s.Panels {
 		for _, w := range p.Widths {
-			sum += w
 			if w > 0 {
 				narrow = min(narrow, w)
 			}
 		}
-		most = max(most, sum)
+		whole := p.whole()
+		most = max(most, whole)
+		if whole > 0 {
+			scale = max(scale, rowHeight*float64(len(p.runs()))/whole.Metres())
+		}
 	}
 	if most <= 0 {
 		return 1000
 	}
-	return min(max(leastStrip/narrow.Metres(), 260/most.Metres()), tallestPanel/most.Metres(), 1200)
+	return min(max(scale, usualPanel/most.Metres(), leastStrip/narrow.Metres()), tallestPanel/most.Metres(), 1200)
 }
 
-// drawPanel draws one panel from b's upper edge on, and returns its lower end.
-// Strips too thin for their label borrow room from it along the right.
-func (s StripLayout) drawPanel(d *Drawing, p StripPanel, b box, scale float64) float64 {
-	y := b.y0
-	if p.Name != "" || len(s.Panels) > 1 {
-		l := d.text(fit(p.Name, textSize, true, b.width()), point{b.x0, y + 10}, left, textSize)
-		l.bold = true
-		y += 20
+// whole is all that is drawn of a panel to scale.
+func (p StripPanel) whole() unit.Length {
+	if len(p.Widths) == 0 {
+		return p.Reach + p.Short
 	}
-	const numbers, labels = 24, 92
-	board := box{b.x0 + numbers, y, b.x1 - labels, 0}
-	first := y - 4
-	rows := p.rows()
-	wish, size := make([]float64, len(rows)), make([]float64, len(rows))
-	for i, w := range rows {
-		h := w.Metres() * scale
-		wish[i], size[i] = y+h/2, leastStrip-1
-		s.drawStrip(d, p, i, box{board.x0, y, board.x1, y + h})
-		y += h
-	}
-	bottom := s.drawWidths(d, p, board, spread(wish, size, first), wish)
-	bottom = max(bottom, s.drawJointNumbers(d, p, board.x0, scale))
-	return s.drawSum(d, p, b, max(y, bottom))
-}
-
-// rows are the strips' widths, with the wedge's gap at the end.
-func (p StripPanel) rows() []unit.Length {
-	rows := p.Widths[:len(p.Widths):len(p.Widths)]
-	if p.Wedge > 0 {
-		rows = append(rows, p.Wedge)
-	}
-	return rows
-}
-
-func (s StripLayout) drawStrip(d *Drawing, p StripPanel, i int, b box) {
-	if i == len(p.Widths) {
-		d.rect(b, white, softInk).dash = []float64{4, 3}
-		w := d.polygon(purpleTint, point{b.x0 + 3, b.y0 + 1}, point{b.x1 - 3, b.y0 + 1}, point{b.x1 - 3, b.y1 - 1}, point{b.x0 + 3, b.y0 + b.height()*0.4})
-		w.stroke, w.width, w.shows, w.facts = inkColour, 1, "wedge", []fact{measure("width-mm", p.Wedge)}
-		return
-	}
-	tint := woodTint
-	if i%2 == 1 {
-		tint = woodShade
-	}
-	r := d.rect(b, tint, inkColour)
-	r.shows, r.facts = "strip", []fact{{"strip", strconv.Itoa(i + 1)}, measure("width-mm", p.Widths[i])}
-	if b.height() < 10 {
-		return
-	}
-	for k := 1.0; k <= 2; k++ { // grain along the strip
-		y := b.y0 + b.height()*k/3
-		bow := min(b.height()*0.06, 2)
-		d.line(rgb(0xD9B577), 0.8, point{b.x0 + 8, y}, point{b.x0 + b.width()*0.35, y - bow}, point{b.x0 + b.width()*0.7, y + bow}, point{b.x1 - 8, y})
-	}
-}
-
-func (s StripLayout) drawWidths(d *Drawing, p StripPanel, board box, at, wish []float64) float64 {
-	bottom := 0.0
-	for i, y := range at {
-		text, shows, w := "", "strip width", unit.Length(0)
-		if i < len(p.Widths) {
-			w = p.Widths[i]
-			text = s.Units.length(w)
-		} else {
-			w, shows = p.Wedge, "wedge gap"
-			text = "wedge " + s.Units.length(w)
-			if textWidth(text, smallSize, false) > widthRoom {
-				text = s.Units.length(w)
-			}
-		}
-		x := board.x1 + 12
-		d.line(softInk, 0.8, point{board.x1 - 3, wish[i]}, point{board.x1 + 3, wish[i]}, point{x - 3, y})
-		l := d.text(fit(text, smallSize, false, widthRoom), point{x, y + 4.2}, left, smallSize)
-		l.shows, l.facts = shows, []fact{measure("mm", w)}
-		bottom = max(bottom, y+8)
-	}
-	return bottom
-}
-
-// drawJointNumbers numbers the joints on the left, as many as have room.
-func (s StripLayout) drawJointNumbers(d *Drawing, p StripPanel, x, scale float64) float64 {
-	y := d.panelTop(x)
-	free := y - 20
-	for i := range len(p.Widths) - 1 {
-		y += p.Widths[i].Metres() * scale
-		d.line(inkColour, 1.2, point{x - 5, y}, point{x, y})
-		if y-free < 17.5 {
-			continue
-		}
-		free = y
-		d.disc(point{x - 14, y}, 7.5, white, inkColour)
-		l := d.text(strconv.Itoa(i+1), point{x - 14, y + 3.6}, centre, 10)
-		l.bold, l.shows = true, "joint"
-	}
-	return free + 9
-}
-
-// panelTop is the upper edge of the panel last begun at x.
-func (d *Drawing) panelTop(x float64) float64 {
-	for i := len(d.shapes) - 1; i >= 0; i-- {
-		s := d.shapes[i]
-		if s.shows == "strip" && s.points[0].x == x && s.facts[0].value == "1" {
-			return s.points[0].y
-		}
-	}
-	return 0
-}
-
-func (s StripLayout) drawSum(d *Drawing, p StripPanel, b box, y float64) float64 {
-	u := s.Units
-	lines := []string{fmt.Sprintf("%s, %s", plural(len(p.Widths), "strip"), u.length(p.sum()))}
-	if over := p.sum() + p.Wedge - p.Target; p.Target > 0 && u.length(over) == u.length(0) {
-		lines = append(lines, "fills the "+u.length(p.Target)+" wanted")
-	} else if p.Target > 0 && over >= 0 {
-		lines = append(lines, fmt.Sprintf("wanted %s, %s over", u.length(p.Target), u.length(over)))
-	} else if p.Target > 0 {
-		lines = append(lines, fmt.Sprintf("wanted %s, %s short", u.length(p.Target), u.length(-over)))
-	}
-	y += 6
-	for i, text := range lines {
-		for _, line := range wrap(text, smallSize, b.width()) {
-			y += 15
-			l := d.text(line, point{b.x0, y}, left, smallSize)
-			l.bold = i == 0 && textWidth(line, smallSize, true) <= b.width()
-			if i == 0 {
-				l.shows, l.facts = "width sum", []fact{measure("mm", p.sum())}
-			}
-		}
-	}
-	return y + 4
+	return p.sum() + p.Wedge
 }
 
 func (p StripPanel) sum() unit.Length {
@@ -227,32 +158,93 @@ func (p StripPanel) sum() unit.Length {
 	return sum
 }
 
-func plural(n int, of string) string {
-	if n == 1 {
-		return "1 " + of
+func (p StripPanel) wedgeHeight(scale float64) float64 {
+	return max(p.Wedge.Metres()*scale, leastWedge)
+}
+
+// A run is strips of one width next to each other that have one label.
+type run struct {
+	first, n int
+	width    unit.Length
+}
+
+// leastRun is how many alike in a row are told together.
+const leastRun = 4
+
+func (p StripPanel) runs() []run {
+	var out []run
+	for i := 0; i < len(p.Widths); {
+		n := 1
+		for i+n < len(p.Widths) && whole(p.Widths[i+n]-p.Widths[i]) == 0 {
+			n++
+		}
+		if n < leastRun {
+			n = 1
+		}
+		out = append(out, run{i, n, p.Widths[i]})
+		i += n
 	}
-	return strconv.Itoa(n) + " " + of + "s"
+	return out
 }
 
 func (s StripLayout) alt() string {
 	var b strings.Builder
 	b.WriteString("Strips as they will lie, joints numbered from the first.")
+	if s.First != "" && s.Last != "" {
+		fmt.Fprintf(&b, " First comes the %s, last the %s.", clean(s.First), clean(s.Last))
+	}
 	for i, p := range s.Panels {
 		fmt.Fprintf(&b, " %s: ", or(clean(p.Name), fmt.Sprintf("Panel %d", i+1)))
-		for j, w := range p.Widths {
+		for j, r := range p.runs() {
 			if j > 0 {
 				b.WriteString(", ")
 			}
-			b.WriteString(s.Units.length(w))
+			b.WriteString(s.runText(r))
 		}
-		fmt.Fprintf(&b, "; together %s", s.Units.length(p.sum()))
+		if len(p.Widths) > 0 {
+			fmt.Fprintf(&b, "; together %s", s.Units.stated(p.sum()))
+		}
 		if p.Wedge > 0 {
 			fmt.Fprintf(&b, ", wedge in a gap of %s", s.Units.length(p.Wedge))
 		}
-		if p.Target > 0 {
-			fmt.Fprintf(&b, ", wanted %s", s.Units.length(p.Target))
+		if told := s.outcome(p); told != "" {
+			if len(p.Widths) > 0 {
+				b.WriteString(", ")
+			}
+			b.WriteString(told)
 		}
 		b.WriteByte('.')
 	}
+	if s.More > 0 {
+		b.WriteString(" " + s.others())
+	}
 	return b.String()
+}
+
+func (s StripLayout) runText(r run) string {
+	if r.n > 1 {
+		return fmt.Sprintf("%d × %s", r.n, s.Units.stated(r.width))
+	}
+	return s.Units.stated(r.width)
+}
+
+// outcome says how the strips answer what was wanted.
+func (s StripLayout) outcome(p StripPanel) string {
+	u := s.Units
+	nothing := func(l unit.Length) bool { return u.length(l) == u.length(0) }
+	switch {
+	case len(p.Widths) == 0:
+		return fmt.Sprintf("wanted %s, the pile makes up to %s, %s short", u.stated(p.Target), u.length(p.Reach), u.length(p.Short))
+	case p.Target == 0:
+		return ""
+	case p.Wedge > 0:
+		return "wanted " + u.stated(p.Target) + " with the wedge"
+	case p.Trim == 0 && nothing(p.Over):
+		return "fills the " + u.stated(p.Target) + " wanted"
+	case p.Trim == 0:
+		return fmt.Sprintf("wanted %s, %s over", u.stated(p.Target), u.length(p.Over))
+	case nothing(p.Over):
+		return fmt.Sprintf("wanted %s and %s to trim, nothing over", u.stated(p.Target), u.length(p.Trim))
+	}
+	return fmt.Sprintf("wanted %s and %s to trim, %s over", u.stated(p.Target), u.length(p.Trim), u.length(p.Over))
 }

@@ -13,6 +13,7 @@ import (
 // millimetres, kilopascals and the 24-hour clock.
 type Units struct {
 	Length   func(unit.Length) string
+	Stated   func(unit.Length) string // a length that was stated, as it was; as Length where left out
 	Pressure func(unit.Pressure) string
 	Clock    func(unit.Time) string // since midnight; over 24 h is the next day
 
@@ -25,6 +26,13 @@ func (u Units) length(l unit.Length) string {
 		return u.Length(l)
 	}
 	return trimmed(l.Millimetres(), 1) + " mm"
+}
+
+func (u Units) stated(l unit.Length) string {
+	if u.Stated == nil {
+		return u.length(l)
+	}
+	return u.Stated(whole(l))
 }
 
 // whole rounds to a nanometre, which leaves nothing of what is left over from
