@@ -47,7 +47,7 @@ type Drawn struct {
 	style    style
 	title    string // "" for the usual one
 	caption  string // what of several things is drawn
-	along    bool // the push along the panel is asked for
+	along    bool   // the push along the panel is asked for
 }
 
 // A Line is one line of a reply. Nothing typed by a person stands in it except
