@@ -1,6 +1,9 @@
 package bot
 
 import (
+	"slices"
+	"strings"
+
 	"presshand/engine/unit"
 	"presshand/grammar"
 )
@@ -18,6 +21,30 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 		}
 		if g, ok := to[f.Field]; ok && f.Loose && !t.onlySaid(f.Field, g) {
 			p.Facts[i].Field = g
+		}
+	}
+	return p
+}
+
+// laidOnTop puts a mat that a message lays on top of a stack told before onto it:
+// "and a 3/8 pad on top of all that?".
+func (t *turn) laidOnTop(p grammar.Phrase) grammar.Phrase {
+	x, ok := t.before.Said.find(unit.StackLayers)
+	layers, isStack := x.Value.(unit.Layers)
+	if !ok || !isStack || p.NewStart || !strings.Contains(strings.ToLower(t.m.Text), "on top") || stated(p.Facts, unit.StackLayers) {
+		return p
+	}
+	for _, l := range layers {
+		if l.Part == "mat" {
+			return p
+		}
+	}
+	for i, f := range p.Facts {
+		n, isNumber := f.Value.(unit.Number)
+		if f.Field == unit.MatThickness && isNumber {
+			p.Facts = slices.Clone(p.Facts)
+			p.Facts[i] = grammar.Fact{Field: unit.StackLayers, Value: append(slices.Clone(layers), unit.Layer{Part: "mat", Thickness: float64(n)}), Unit: f.Unit, Text: f.Text}
+			return p
 		}
 	}
 	return p

@@ -56,19 +56,7 @@ func (r *reader) clocks() {
 			continue
 		}
 		suffix := r.daySuffix(i)
-		role := r.clockRole(i)
-		if n := r.next(i); role == "" && n == i+1 && !r.word(n, "from") && am.unit == nil && (r.is(n, kindRole, "start") || r.is(n, kindAsk, "schedule") && r.word(n, "start")) {
-			role = "start" // "0630 start"
-		}
-		if am.form == formPair && am.link == linkTo && i > 0 && r.items[i-1].used && r.has(unit.StartTime) && !r.has(unit.Deadline) {
-			role = "deadline" // "between 7:00 and 15:30"
-		}
-		if am.form == formPair && r.habit.Follows && role == "" && r.amountsIn(0, len(r.items)) == 1 && (len(r.items[i].text) == 5 || am.pair[0] > 4) && am.pair[1] < 60 && !r.mentions(kindNoun) && len(r.items) < 9 {
-			role = "start" // "07:30, sorry"
-		}
-		if suffix != "" && role != "deadline" && r.outByThen(i) {
-			role = "deadline"
-		}
+		role := r.clockMeans(i, suffix)
 		if role == "" && suffix == "" && !(am.form == formPair && r.dayPlan() && am.link == linkNone && am.pair[0] > 3) {
 			continue
 		}
@@ -107,6 +95,30 @@ func (r *reader) clocks() {
 		}
 		r.say(i, f, unit.Word(clock))
 	}
+}
+
+// clockMeans returns start or deadline where the words around a clock time say so.
+func (r *reader) clockMeans(i int, suffix string) string {
+	am, role := r.items[i].amount, r.clockRole(i)
+	n := r.next(i)
+	switch {
+	case role == "" && n == i+1 && !r.word(n, "from") && am.unit == nil && (r.is(n, kindRole, "start") || r.is(n, kindAsk, "schedule") && r.word(n, "start")):
+		role = "start" // "0630 start"
+	case am.form == formPair && am.link == linkTo && i > 0 && r.items[i-1].used && r.has(unit.StartTime) && !r.has(unit.Deadline):
+		role = "deadline" // "between 7:00 and 15:30"
+	case role == "" && r.clockAlone(i):
+		role = "start"
+	}
+	if suffix != "" && r.outByThen(i) {
+		return "deadline"
+	}
+	return role
+}
+
+// clockAlone: "07:30, sorry" in a thread is the start that was asked for.
+func (r *reader) clockAlone(i int) bool {
+	am := r.items[i].amount
+	return am.form == formPair && am.pair[1] < 60 && r.habit.Follows && r.amountsIn(0, len(r.items)) == 1 && (len(r.items[i].text) == 5 || am.pair[0] > 4) && !r.mentions(kindNoun) && len(r.items) < 9
 }
 
 // outByThen: "the truck's in at 3 pm, everything has to be out by then".

@@ -143,32 +143,7 @@ func (r *reader) wordFact(i int) {
 	f := factFields[key]
 	switch f {
 	case unit.Faces:
-		from, to := r.clause(i)
-		if val == "2" && (r.within(from, to, kindNoun, "bar") >= 0 || r.mentions(kindNoun, "bar") && !r.mentions(kindNoun, "face", "core", "panel")) {
-			r.say(i, unit.BarCount, unit.Number(2))
-			return
-		}
-		if val == "2" && r.has(unit.BarHeight) && r.countKind(kindNoun) == 0 {
-			r.say(i, unit.BarCount, unit.Number(2)) // "both sides again, but 70 tall"
-			return
-		}
-		if val == "1" && strings.Contains(r.items[i].word, "just") && r.within(from, to, kindNoun, "bar") >= 0 && !r.mentions(kindNoun, "face", "core") {
-			r.say(i, unit.BarCount, unit.Number(1))
-			return
-		}
-		if !r.faced() && r.habit.Follows && val == "2" && len(r.items) < 8 && strings.Contains(r.items[i].word, "side") && r.amountsIn(0, len(r.items)) == 0 && r.countKind(kindNoun) == 0 {
-			r.say(i, unit.BarCount, unit.Number(2)) // "and on both sides?"
-			r.bound[len(r.bound)-1].fact.Loose = true
-			return
-		}
-		if !r.faced() && !(r.habit.Follows && strings.Contains(r.items[i].word, "face")) {
-			return
-		}
-		if val == "2" {
-			r.say(i, f, unit.Number(2))
-		} else {
-			r.say(i, f, unit.Number(1))
-		}
+		r.facesFact(i, val)
 	case unit.Gap, unit.Tent:
 		if r.items[i].used = true; !r.has(f) {
 			r.say(i, f, unit.Number(0))
@@ -187,106 +162,43 @@ func (r *reader) wordFact(i int) {
 	}
 }
 
+// facesFact reads "both sides" and "one face", which are of the bars where these
+// are spoken of.
+func (r *reader) facesFact(i int, val string) {
+	from, to := r.clause(i)
+	if val == "2" && (r.within(from, to, kindNoun, "bar") >= 0 || r.mentions(kindNoun, "bar") && !r.mentions(kindNoun, "face", "core", "panel")) {
+		r.say(i, unit.BarCount, unit.Number(2))
+		return
+	}
+	if val == "2" && r.has(unit.BarHeight) && r.countKind(kindNoun) == 0 {
+		r.say(i, unit.BarCount, unit.Number(2)) // "both sides again, but 70 tall"
+		return
+	}
+	if val == "1" && strings.Contains(r.items[i].word, "just") && r.within(from, to, kindNoun, "bar") >= 0 && !r.mentions(kindNoun, "face", "core") {
+		r.say(i, unit.BarCount, unit.Number(1))
+		return
+	}
+	if !r.faced() && r.habit.Follows && val == "2" && len(r.items) < 8 && strings.Contains(r.items[i].word, "side") && r.amountsIn(0, len(r.items)) == 0 && r.countKind(kindNoun) == 0 {
+		r.say(i, unit.BarCount, unit.Number(2)) // "and on both sides?"
+		r.bound[len(r.bound)-1].fact.Loose = true
+		return
+	}
+	if !r.faced() && !(r.habit.Follows && strings.Contains(r.items[i].word, "face")) {
+		return
+	}
+	if val == "2" {
+		r.say(i, unit.Faces, unit.Number(2))
+	} else {
+		r.say(i, unit.Faces, unit.Number(1))
+	}
+}
+
 // deniedNear: "I didn't put anything along the edge".
 func (r *reader) deniedNear(i int) bool {
 	from, _ := r.clause(i)
 	for j := i - 1; j >= from && j >= i-3; j-- {
 		if r.is(j, kindNot) {
 			r.items[j].used = true
-			return true
-		}
-	}
-	return false
-}
-
-// footOn: "its foot is down on the platen", which is the bed there.
-func (r *reader) footOn(i int) bool {
-	for j := i + 1; j < len(r.items) && j <= i+5; j++ {
-		if r.word(j, "on") && r.word(j+1, "the") {
-			return r.is(j+2, kindNoun, "bed") || r.word(j+2, "platen")
-		}
-	}
-	return false
-}
-
-// barEdges: "a bar down each long edge" is one on both sides.
-func (r *reader) barEdges(i int) bool {
-	if !r.word(i+1, "down", "along", "on", "at", "against") || isPlural(r.items[i].word) && r.free(i-1) {
-		return false
-	}
-	j := i + 2
-	if !r.word(j, "each", "either", "both") && !r.is(j, kindRole, "in a row") {
-		return r.is(j, kindFact, "faces=2")
-	}
-	for j++; r.word(j, "long", "of", "the") || r.is(j, kindAttr, "long"); j++ {
-	}
-	return r.word(j, "edge", "side", "edges", "sides")
-}
-
-// barPlace reads where the bar stands: "bar sits on the bed next to the sled".
-func (r *reader) barPlace() {
-	for i := range r.items {
-		if r.word(i, "foot") && r.mentions(kindNoun, "bar") && r.footOn(i) {
-			r.say(i, unit.BarFoot, unit.Word("bed"))
-			continue
-		}
-		if !r.is(i, kindNoun, "bar") && !r.asksForBar(i) {
-			continue
-		}
-		if r.word(i-1, "second", "other", "extra") && r.takenAway(i) {
-			r.say(i, unit.BarCount, unit.Number(1))
-			continue
-		}
-		if r.secondBar(i) || r.barEdges(i) && !r.has(unit.BarCount) {
-			r.say(i, unit.BarCount, unit.Number(2))
-			continue
-		}
-		for j := i + 1; j < len(r.items) && j <= i+8 && !r.isStop(j); j++ {
-			if r.word(j, "foot") {
-				continue
-			}
-			if !r.word(j, "on") {
-				if r.items[j].amount != nil && r.items[j].amount.unit != nil && r.is(r.next(j), kindNoun) {
-					break
-				}
-				continue
-			}
-			k := j + 1
-			for k < len(r.items) && (r.word(k, "the", "our", "same", "a") || r.free(k)) {
-				k++
-			}
-			switch {
-			case r.is(k, kindNoun, "bed"), r.word(k, "platen") && r.wordIn("foot", "stands", "stood", "sits"):
-				r.sayOnce(k, unit.BarFoot, "bed")
-			case r.is(k, kindNoun, "sled"):
-				r.sayOnce(k, unit.BarFoot, "sled")
-			}
-		}
-	}
-}
-
-// asksForBar: in "what bar standing on the bed" the bar is within the question.
-func (r *reader) asksForBar(i int) bool {
-	return r.is(i, kindAsk) && (strings.HasSuffix(r.items[i].word, " bar") || strings.HasSuffix(r.items[i].word, " batten"))
-}
-
-// takenAway: "take the second bar away", "drop the other bar".
-func (r *reader) takenAway(i int) bool {
-	from, to := r.clause(i)
-	return r.within(from, i, kindNot) >= 0 || r.opensWithin(from, i, "take", "lose", "drop", "remove", "took") && (r.opensWithin(i, to, "away", "off", "out") || r.opensWithin(from, i, "lose", "drop", "remove"))
-}
-
-// secondBar: "put another bar on the other side too".
-func (r *reader) secondBar(i int) bool {
-	if r.has(unit.BarCount) {
-		return false
-	}
-	from, to := r.sentence(i)
-	if !r.word(i-1, "another", "second") && !(r.word(i-1, "a", "same", "one") && r.opensWithin(from, to, "too", "also", "both", "well", "same")) {
-		return false
-	}
-	for j := from; j < to; j++ {
-		if r.word(j, "opposite", "far") || r.word(j, "other") && r.word(j+1, "side", "edge") {
 			return true
 		}
 	}
@@ -352,6 +264,11 @@ func (r *reader) nounFact(i int) {
 				r.items[j].used = true
 				r.sayOnce(j, unit.MatFirmness, f)
 				return
+			}
+		}
+		for j := i + 1; j < len(r.items) && j <= i+2 && !r.isBreak(j) && !r.has(unit.MatFirmness); j++ {
+			if f := firmness[r.items[j].word]; f != "" && r.items[j-1].amount != nil {
+				r.sayOnce(j, unit.MatFirmness, f) // "mat 3/8 firm"
 			}
 		}
 		if strings.HasPrefix(it.word, "soft") {

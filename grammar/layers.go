@@ -16,7 +16,7 @@ func (r *reader) layers() {
 		from = told + 1
 	}
 	spans := r.layerSpans(from, told >= 0)
-	if told < 0 && r.mentions(kindNoun, "bar") {
+	if told < 0 && r.mentions(kindNoun, "bar") && !r.countsSleds() {
 		return
 	}
 	rigid, thick := 0, 0
@@ -52,9 +52,42 @@ func (r *reader) layers() {
 			r.items[s.amount].used = true
 		}
 	}
-	layers = r.repeatLevels(r.underneath(spans, layers))
+	layers = r.repeatLevels(r.underneath(spans, r.onTheStrips(spans, layers)))
 	text := r.text[r.items[spans[0].first()].start:r.items[spans[len(spans)-1].last()].end]
 	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: text}, spans[0].first(), false})
+}
+
+// countsSleds: "two sleds, base 3/4, …" tells a stack, whatever else is told.
+func (r *reader) countsSleds() bool {
+	for i := 1; i < len(r.items); i++ {
+		if r.is(i, kindNoun, "sled") && isPlural(r.items[i].word) && r.items[i-1].amount != nil {
+			if n, ok := r.items[i-1].amount.whole(); ok && n > 1 && n < 13 && r.items[i-1].amount.bare() {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// onTheStrips moves a mat that is told last but lies on the strips: "caul 3/4, 3/8
+// mat on the strips".
+func (r *reader) onTheStrips(spans []layerSpan, ls unit.Layers) unit.Layers {
+	for k := 1; k < len(spans) && k < len(ls); k++ {
+		j := spans[k].last() + 1
+		if ls[k].Part != "mat" || !r.word(j, "on", "over") || !(r.is(r.next(j), kindNoun, "strip") || r.word(j+1, "them", "those")) {
+			continue
+		}
+		for below := k - 2; below >= 0; below-- {
+			if ls[below].Part != "strips" {
+				continue
+			}
+			mat := ls[k]
+			out := append(unit.Layers(nil), ls[:below+1]...)
+			out = append(append(out, mat), ls[below+1:k]...)
+			return append(out, ls[k+1:]...)
+		}
+	}
+	return ls
 }
 
 // underneath moves a layer that is said to lie below the others to the bottom:
@@ -125,7 +158,11 @@ func (r *reader) layerSpans(from int, told bool) []layerSpan {
 		if i < len(r.items) && (!r.partsLayers(i) || r.qualified(i)) {
 			continue
 		}
+		before := len(spans)
 		spans = append(spans, r.layerIn(start, i, told)...)
+		if before >= 3 && r.within(start, i, kindNoun, "opening") >= 0 {
+			return spans // what follows is said of the layers
+		}
 		start = i + 1
 		if len(spans) >= 3 && i < len(r.items) && r.isStop(i) {
 			return spans
@@ -151,6 +188,9 @@ func (r *reader) qualified(i int) bool {
 
 // partsLayers: commas, slashes, arrows and "then" part the layers of a stack.
 func (r *reader) partsLayers(i int) bool {
+	if r.word(i, "on", "at") && r.word(i+1, "the") && r.word(i+2, "bottom", "top") {
+		return false // "sled on the bottom thats 3/4"
+	}
 	return r.isBreak(i) || r.word(i, "then", "and", "next", "on", "over", "under") || r.items[i].brk == '>'
 }
 
@@ -160,6 +200,10 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 	for i := from; i < to; i++ {
 		it := &r.items[i]
 		switch {
+		case it.word == "poly" && it.kind == kindNone && s.noun < 0:
+			s.noun, s.part = i, "film" // "ten thou poly over everything"
+		case it.kind == kindNoun && it.id == "bar" && !told:
+			return spans
 		case it.kind == kindNoun && layerParts[it.id] != "":
 			if s.noun >= 0 && (s.amount > s.noun || s.part == "film" && s.amount < 0) {
 				spans = append(spans, s)
@@ -172,24 +216,22 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			if s.noun >= 0 && s.amount >= 0 {
 				spans = append(spans, s)
 			}
-			if !r.ownsNumber(i) && !(i+1 < to && r.items[i+1].amount != nil && r.is(i+2, kindNoun)) {
+			if i++; !r.ownsNumber(i-1) && !(i < to && r.items[i].amount != nil && r.is(i+1, kindNoun)) {
 				return spans
 			}
-			i++
 			s = layerSpan{noun: -1, amount: -1}
 		case it.kind == kindNoun && (it.id == "frame" || it.id == "gap" || it.id == "press" || it.id == "bag"), it.kind == kindVacuum, it.kind == kindAttr && it.id != "thick":
 			return spans
 		case it.amount != nil && r.is(r.prev(i), kindRole, "vary"):
 		case it.amount != nil:
 			am := it.amount
-			counted := r.singularCount(i, i+1)
-			if n, ok := am.whole(); ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || !told && isPlural(r.items[i+1].word)) {
-				counted = true
+			if am.unit != nil && am.unit.Dimension != unit.Distance {
+				continue // "24 inHg", "50 kPa at 25%"
 			}
-			if am.dead || it.used || am.link == linkTimes || am.link == linkTo || am.unit != nil && am.unit.Dimension != unit.Distance || counted {
+			if am.dead || it.used || am.link == linkTimes || am.link == linkTo || r.countsLayers(i, to, told) {
 				return spans
 			}
-			if i+1 < to && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) && r.length(i+1) {
+			if r.rangeAt(i, to) {
 				s.amount, s.differ = i+1, i+1
 				if r.size(i) > r.size(i+1) {
 					s.amount = i
@@ -214,6 +256,38 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		spans = append(spans, s)
 	}
 	return spans
+}
+
+// rangeAt: "5/16 to 3/8" from item i on.
+func (r *reader) rangeAt(i, to int) bool {
+	return i+1 < to && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) && r.length(i+1)
+}
+
+// countsLayers reports whether the number at item i is how many of a part there are.
+func (r *reader) countsLayers(i, to int, told bool) bool {
+	if r.singularCount(i, i+1) || r.countsStrips(i, to) {
+		return true
+	}
+	am := r.items[i].amount
+	n, ok := am.whole()
+	return ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || !told && isPlural(r.items[i+1].word))
+}
+
+// countsStrips: in "strips 5/16, 5 strips, mat 3/8" the number alone is how many.
+func (r *reader) countsStrips(i, to int) bool {
+	n, whole := r.items[i].amount.whole()
+	if !whole || n < 2 || n > 40 || !r.items[i].amount.bare() || i+1 >= to || !r.is(i+1, kindNoun, "strip") || !isPlural(r.items[i+1].word) {
+		return false
+	}
+	if !r.habit.Metric {
+		return true
+	}
+	for k := range r.items {
+		if k != i+1 && r.is(k, kindNoun, "strip") && k+1 < len(r.items) && r.items[k+1].amount != nil {
+			return true // they have their thickness there
+		}
+	}
+	return false
 }
 
 // layerRange notes strips that differ in thickness; the thickest stands in the

@@ -138,3 +138,8 @@ func (r *reader) upperSled(k int) bool {
 	}
 	return false
 }
+
+// stripsHave reports whether the strips' measure in a direction was read.
+func (r *reader) stripsHave(attr string) bool {
+	return r.has(attrFields["strip"][attr]) || attr == "thick" && r.has(unit.StripThickest)
+}

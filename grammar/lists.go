@@ -20,6 +20,10 @@ func (r *reader) listedWidths() {
 		if r.is(attr, kindAttr) && r.items[attr].id != "wide" || !r.is(attr, kindAttr) && !r.is(r.prev(i), kindNoun, "strip") {
 			continue
 		}
+		if r.is(r.prev(i), kindNoun, "panel") && isPlural(r.items[r.prev(i)].word) {
+			r.panelsListed(list, attr)
+			return
+		}
 		var widths unit.Numbers
 		for _, k := range list {
 			v, _, ok := r.valueOf(r.items[k].amount, unit.StripWidth)
@@ -39,6 +43,27 @@ func (r *reader) listedWidths() {
 		r.bound = append(r.bound, binding{Fact{Field: unit.StripWidths, Value: widths, Unit: r.bareUnit(nil, unit.Distance), Text: text}, i, false})
 		return
 	}
+}
+
+// panelsListed reads "panels 18, 20 and 22 wide": one of each width.
+func (r *reader) panelsListed(list []int, attr int) {
+	var piles unit.Piles
+	for _, k := range list {
+		v, _, ok := r.valueOf(r.items[k].amount, unit.TargetWidth)
+		if !ok || impossible(unit.TargetWidth, v) != "" {
+			return
+		}
+		piles = append(piles, unit.Pile{Width: v, Count: 1})
+	}
+	for _, k := range list {
+		r.items[k].used = true
+	}
+	if r.is(attr, kindAttr) {
+		r.items[attr].used = true
+	}
+	from, end := list[0], list[len(list)-1]
+	text := r.text[r.items[from].start:r.items[end].end]
+	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, from, false})
 }
 
 // countListed uses up "three strips" before three widths.
@@ -232,6 +257,33 @@ func (r *reader) alternatives() {
 			r.items[i].used = true
 			r.bound = append(r.bound, binding{Fact{Field: b.fact.Field, Value: unit.Number(v), Unit: u, Text: r.items[i].text}, i, false})
 		}
+	}
+}
+
+// barsOffered reads "two bars, a 3/4 and a 1 1/4. which is better, 3/4 or 1 1/4?":
+// their number is that of the heights offered.
+func (r *reader) barsOffered() {
+	bars := -1
+	for i := range r.items {
+		if r.is(i, kindNoun, "bar") && isPlural(r.items[i].word) {
+			bars = i
+		}
+	}
+	for i := 1; i < len(r.items) && bars >= 0; i++ {
+		if !r.free(i) || !r.free(i-1) || r.items[i].amount.link != linkOr || !r.length(i) || !r.length(i-1) || r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || r.size(i) > 0.2 {
+			continue
+		}
+		a, b := r.size(i-1), r.size(i)
+		r.choice(i-1, i, unit.BarHeight)
+		for k := range r.items {
+			if r.free(k) && r.length(k) && (r.size(k) == a || r.size(k) == b) && k < i {
+				r.items[k].used = true // the same heights said before
+			}
+		}
+		if n, ok := r.spokenNumber(bars - 1); ok && n == 2 {
+			r.items[bars-1].amount.dead = true
+		}
+		return
 	}
 }
 

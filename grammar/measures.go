@@ -363,11 +363,6 @@ func (r *reader) frameNoun(from int, attr string) string {
 	return last
 }
 
-// stripsHave reports whether the strips' measure in a direction was read.
-func (r *reader) stripsHave(attr string) bool {
-	return r.has(attrFields["strip"][attr]) || attr == "thick" && r.has(unit.StripThickest)
-}
-
 // defaultNoun is the part that a topic measures.
 func (r *reader) defaultNoun(attr string) string {
 	switch r.topic {

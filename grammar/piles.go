@@ -133,6 +133,9 @@ func (r *reader) stockContext() bool {
 			have = true
 		}
 	}
+	if have && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindAttr, "thick") && !r.mentions(kindNoun, "bar", "press", "bag", "frame") && !r.mentions(kindVacuum) && !r.pressureSaid() && !r.dayPlan() {
+		return true
+	}
 	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow() || r.getsOut())
 }
 
@@ -178,6 +181,9 @@ func (r *reader) countsOfWidths() bool {
 		if !r.free(i) {
 			continue
 		}
+		if r.countGlued(i) && r.mentions(kindRole, "target") {
+			return true
+		}
 		if _, ok := r.items[i].amount.whole(); !ok || i+3 >= len(r.items) {
 			continue
 		}
@@ -195,6 +201,12 @@ func (r *reader) countsOfWidths() bool {
 		}
 	}
 	return false
+}
+
+// countGlued: the x of "200x 12mm" goes with the count.
+func (r *reader) countGlued(i int) bool {
+	n, whole := r.items[i].amount.whole()
+	return whole && n > 1 && r.items[i].amount.bare() && r.timesAt(i+1) && !r.timesAt(i) && !r.timesAt(i+2) && r.text[r.items[i].end:r.items[i+1].start] == "x "
 }
 
 func (r *reader) wedgeWindow() bool { return r.mentions(kindNoun, "wedge") }
@@ -248,7 +260,7 @@ func (r *reader) pileOf(i, j int, joined bool) (pile, bool) {
 	case linkTo, linkOr:
 		return pile{}, false
 	}
-	if am.link == linkTimes && am.unit == nil && r.items[i].amount.form != formWords && (r.timesPairs() < 2 || r.is(r.prev(i), kindNoun, "panel") || r.is(r.next(j), kindNoun, "panel")) {
+	if am.link == linkTimes && am.unit == nil && r.items[i].amount.form != formWords && !r.countGlued(i) && (r.timesPairs() < 2 || r.is(r.prev(i), kindNoun, "panel") || r.is(r.next(j), kindNoun, "panel")) {
 		return pile{}, false
 	}
 	if !joined && j == i+1 && r.isBreak(i+1) {

@@ -86,6 +86,7 @@ func (r *reader) sayings() {
 	r.plainUnits()
 	r.bareVacuum()
 	r.products()
+	r.barsOffered()
 	r.counts()
 	r.measures()
 	r.alternatives()

@@ -1,0 +1,101 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// footOn: "its foot is down on the platen", which is the bed there.
+func (r *reader) footOn(i int) bool {
+	for j := i + 1; j < len(r.items) && j <= i+5; j++ {
+		if r.word(j, "on") && r.word(j+1, "the") {
+			return r.is(j+2, kindNoun, "bed") || r.word(j+2, "platen")
+		}
+	}
+	return false
+}
+
+// barEdges: "a bar down each long edge" is one on both sides.
+func (r *reader) barEdges(i int) bool {
+	if !r.word(i+1, "down", "along", "on", "at", "against") || isPlural(r.items[i].word) && r.free(i-1) {
+		return false
+	}
+	j := i + 2
+	if !r.word(j, "each", "either", "both") && !r.is(j, kindRole, "in a row") {
+		return r.is(j, kindFact, "faces=2")
+	}
+	for j++; r.word(j, "long", "of", "the") || r.is(j, kindAttr, "long"); j++ {
+	}
+	return r.word(j, "edge", "side", "edges", "sides")
+}
+
+// barPlace reads where the bar stands: "bar sits on the bed next to the sled".
+func (r *reader) barPlace() {
+	for i := range r.items {
+		if r.word(i, "foot") && r.mentions(kindNoun, "bar") && r.footOn(i) {
+			r.say(i, unit.BarFoot, unit.Word("bed"))
+			continue
+		}
+		if !r.is(i, kindNoun, "bar") && !r.asksForBar(i) {
+			continue
+		}
+		if r.word(i-1, "second", "other", "extra") && r.takenAway(i) {
+			r.say(i, unit.BarCount, unit.Number(1))
+			continue
+		}
+		if r.secondBar(i) || r.barEdges(i) && !r.has(unit.BarCount) {
+			r.say(i, unit.BarCount, unit.Number(2))
+			continue
+		}
+		for j := i + 1; j < len(r.items) && j <= i+8 && !r.isStop(j); j++ {
+			if r.word(j, "foot") {
+				continue
+			}
+			if !r.word(j, "on") {
+				if r.items[j].amount != nil && r.items[j].amount.unit != nil && r.is(r.next(j), kindNoun) {
+					break
+				}
+				continue
+			}
+			k := j + 1
+			for k < len(r.items) && (r.word(k, "the", "our", "same", "a") || r.free(k)) {
+				k++
+			}
+			switch {
+			case r.is(k, kindNoun, "bed"), r.word(k, "platen") && r.wordIn("foot", "stands", "stood", "sits"):
+				r.sayOnce(k, unit.BarFoot, "bed")
+			case r.is(k, kindNoun, "sled"):
+				r.sayOnce(k, unit.BarFoot, "sled")
+			}
+		}
+	}
+}
+
+// asksForBar: in "what bar standing on the bed" the bar is within the question.
+func (r *reader) asksForBar(i int) bool {
+	return r.is(i, kindAsk) && (strings.HasSuffix(r.items[i].word, " bar") || strings.HasSuffix(r.items[i].word, " batten"))
+}
+
+// takenAway: "take the second bar away", "drop the other bar".
+func (r *reader) takenAway(i int) bool {
+	from, to := r.clause(i)
+	return r.within(from, i, kindNot) >= 0 || r.opensWithin(from, i, "take", "lose", "drop", "remove", "took") && (r.opensWithin(i, to, "away", "off", "out") || r.opensWithin(from, i, "lose", "drop", "remove"))
+}
+
+// secondBar: "put another bar on the other side too".
+func (r *reader) secondBar(i int) bool {
+	if r.has(unit.BarCount) {
+		return false
+	}
+	from, to := r.sentence(i)
+	if !r.word(i-1, "another", "second") && !(r.word(i-1, "a", "same", "one") && r.opensWithin(from, to, "too", "also", "both", "well", "same")) {
+		return false
+	}
+	for j := from; j < to; j++ {
+		if r.word(j, "opposite", "far") || r.word(j, "other") && r.word(j+1, "side", "edge") {
+			return true
+		}
+	}
+	return false
+}

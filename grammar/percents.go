@@ -1,0 +1,191 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// percents reads humidity, moisture of wood and vacuum in per cent of the
+// ambient.
+func (r *reader) percents() {
+	r.driestAndWettest()
+	for i := range r.items {
+		if r.free(i) && r.items[i].amount.bare() && r.percentBare(i) {
+			u := unit.PercentOf
+			r.items[i].amount.unit = &u
+		}
+	}
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.is(unit.Proportion) {
+			continue
+		}
+		f := r.percentField(i)
+		if f == "" {
+			continue
+		}
+		if f == unit.WoodMoisture && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) {
+			r.moistureRange(i, i+1)
+			continue
+		}
+		r.bind(i, f)
+		r.loosenLast(f == unit.ShopHumidity && !r.mentions(kindAir, "shop"))
+	}
+}
+
+// driestAndWettest: "8% on the driest board and 12% on the wettest".
+func (r *reader) driestAndWettest() {
+	low, high := -1, -1
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.is(unit.Proportion) {
+			continue
+		}
+		_, to := r.window(i)
+		for j := i + 1; j < to; j++ {
+			switch {
+			case r.word(j, "driest", "lowest"):
+				low = i
+			case r.word(j, "wettest", "dampest", "highest"):
+				high = i
+			}
+		}
+	}
+	if low >= 0 && high >= 0 && low != high {
+		r.moistureRange(low, high)
+	}
+}
+
+// percentBare: "45 rh", "mc 8", "6 to 8 %".
+func (r *reader) percentBare(i int) bool {
+	if r.items[i].amount.form == formPair {
+		return false
+	}
+	if r.items[i].amount.link == linkTo && i > 0 && r.items[i-1].amount != nil && r.items[i-1].amount.is(unit.Proportion) && !r.is(r.next(i), kindNoun) {
+		return true
+	}
+	if i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.items[i+1].amount.is(unit.Proportion) {
+		return true
+	}
+	if r.is(i+1, kindAir, "rh") || r.is(i+1, kindAir, "mc") && r.items[i+1].word != "meter" {
+		return true
+	}
+	p := r.prev(i)
+	n := r.next(i)
+	if v := r.items[i].amount.float(); v >= 4 && v <= 30 && r.mentions(kindAir, "mc") && !r.is(n, kindNoun) && !r.is(n, kindAttr) && (r.is(p, kindSay) || r.is(p, kindVacuum, "pull") && in(r.items[p].word, "reads", "reading", "shows") || r.word(i-1, "between")) {
+		return true
+	}
+	if r.is(p, kindAir, "rh") && p > 0 && r.items[p-1].amount != nil && r.items[p-1].amount.is(unit.Proportion) {
+		return false // "35% humidity at 68"
+	}
+	return r.is(p, kindAir, "rh", "mc") && r.near(p, i) && !r.is(n, kindNoun) && !r.is(n, kindAttr) && r.items[i].amount.float() >= 3
+}
+
+func (r *reader) moistureRange(i, j int) {
+	a, b := r.items[i].amount.float(), r.items[j].amount.float()
+	low, high := unit.WoodMoistureLow, unit.WoodMoistureHigh
+	if a > b {
+		low, high = high, low
+	}
+	u := unit.PercentOf
+	r.items[i].amount.unit, r.items[j].amount.unit = &u, &u
+	r.bind(i, low)
+	r.bind(j, high)
+}
+
+func (r *reader) percentField(i int) unit.Field {
+	n, p := r.next(i), r.prev(i)
+	from, to := r.clause(i)
+	left, right := r.window(i)
+	if r.wetBeforeHouse(i, to) {
+		return unit.WoodMoisture
+	}
+	if r.has(unit.WoodMoisture) && r.service(i) && r.percentCue(left, i) == "mc" && r.items[i].amount.float() > 25 {
+		return unit.ServiceHumidity
+	}
+	for _, cue := range []string{r.percentCue(n, n+1), r.percentCue(p, p+1), r.lastPercentCue(left, i), r.percentCue(i+1, right), r.lastPercentCue(from, i), r.percentCue(i+1, to)} {
+		switch cue {
+		case "rh":
+			if r.service(i) {
+				return unit.ServiceHumidity
+			}
+			return unit.ShopHumidity
+		case "mc":
+			return unit.WoodMoisture
+		case "vacuum":
+			return unit.VacuumPercent
+		}
+	}
+	switch {
+	case r.within(from, to, kindAir, "service") >= 0:
+		return unit.ServiceHumidity
+	case (r.within(from, to, kindAir, "shop") >= 0 || r.airIn(from, to)) && r.items[i].amount.float() >= 20:
+		return unit.ShopHumidity
+	case r.within(from, to, kindWood) >= 0, r.within(from, to, kindNoun, "strip") >= 0, r.within(from, to, kindNoun, "panel", "core") >= 0 && r.topic == Glue:
+		return unit.WoodMoisture
+	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture) && r.within(0, i, kindAir, "service") < 0:
+		return unit.WoodMoisture
+	case (r.topic == Face || r.topic == Pump || r.topic == Side) && r.items[i].amount.float() >= 50 && !r.mentions(kindAir, "rh", "mc"):
+		return unit.VacuumPercent
+	case r.mentions(kindAir, "mc") && !r.mentions(kindAir, "rh") && r.items[i].amount.float() <= 30:
+		return unit.WoodMoisture
+	case r.service(i):
+		return unit.ServiceHumidity
+	case r.mentions(kindAsk, "move:emc_pct") && r.items[i].amount.float() > 20:
+		return unit.ShopHumidity
+	case r.topic == Move && r.has(unit.WoodMoisture):
+		return unit.ShopHumidity
+	}
+	return ""
+}
+
+func (r *reader) airIn(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.word(i, "air") {
+			return true
+		}
+	}
+	return false
+}
+
+// percentCue is what the words of [from, to) make of a per cent: rh, mc, vacuum
+// or nothing.
+// wetBeforeHouse: of "its at 7% now and the house is like 55%" the first is the
+// wood's.
+func (r *reader) wetBeforeHouse(i, to int) bool {
+	house := r.within(i, to, kindAir, "service")
+	if house < 0 || r.items[i].amount.float() > 30 || r.has(unit.WoodMoisture) || r.within(r.afterStop(i), i, kindAir, "service", "rh") >= 0 {
+		return false
+	}
+	for j := house; j < to; j++ {
+		if r.free(j) && r.items[j].amount.is(unit.Proportion) {
+			return r.opensWithin(i, house, "and", "but", "while")
+		}
+	}
+	return false
+}
+
+// lastPercentCue is the cue of [from, to) that stands nearest before to.
+func (r *reader) lastPercentCue(from, to int) string {
+	for j := to - 1; j >= max(from, 0); j-- {
+		if cue := r.percentCue(j, j+1); cue != "" {
+			return cue
+		}
+	}
+	return ""
+}
+
+func (r *reader) percentCue(from, to int) string {
+	for j := max(from, 0); j < to && j < len(r.items); j++ {
+		switch {
+		case r.is(j, kindAir, "rh", "mc"):
+			return r.items[j].id
+		case r.word(j, "from") && r.topic == Move:
+			return "mc"
+		case r.word(j, "wood", "boards", "timber", "board", "lumber") && j < to, r.word(j, "glued", "dried", "built", "acclimated", "acclimatised", "conditioned", "assembled"), r.word(j, "pressed", "made"), (r.word(j, "glue") || r.is(j, kindNoun, "press")) && r.word(j+1, "it", "them", "up", "this", "these"):
+			return "mc"
+		case r.is(j, kindVacuum, "vacuum", "gauge"), r.is(j, kindNoun, "pump"), r.is(j, kindVacuum, "pull") && strings.HasPrefix(r.items[j].word, "pull"):
+			return "vacuum"
+		}
+	}
+	return ""
+}
