@@ -291,7 +291,7 @@ func (r *reader) terms() {
 		case kindNoun, kindRole, kindVacuum, kindGlue, kindFact, kindAir:
 			r.phrase.Terms = append(r.phrase.Terms, it.id)
 		case kindAsk:
-			if it.word == "units" || it.word == "what units" || it.word == "help" || it.id == "words" {
+			if it.word == "units" || it.word == "what units" || it.word == "help" || it.id == "words" && len(r.phrase.Terms) == 0 && !r.mentions(kindRole) {
 				r.phrase.Terms = append(r.phrase.Terms, it.word)
 			}
 		}

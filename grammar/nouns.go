@@ -102,6 +102,9 @@ func (r *reader) nounRange(i int) {
 		return
 	}
 	switch {
+	case l == linkTo && noun == "bar" && r.word(i-1, "from") && !r.habit.Follows:
+		r.items[i-1].used = true
+		r.choice(i, j, unit.BarHeight) // "if I go from 1 in to 1 1/2 bar"
 	case l == linkOr && bareFields[noun] != "":
 		r.choice(i, j, bareFields[noun])
 	case l == linkTo && (noun == "strip" || r.is(n, kindWood) || r.is(r.prev(i), kindWood)):

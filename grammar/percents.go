@@ -10,6 +10,7 @@ import (
 // ambient.
 func (r *reader) percents() {
 	r.driestAndWettest()
+	r.listedMoistures()
 	for i := range r.items {
 		if r.free(i) && r.items[i].amount.bare() && r.percentBare(i) {
 			u := unit.PercentOf
@@ -52,6 +53,41 @@ func (r *reader) driestAndWettest() {
 	}
 	if low >= 0 && high >= 0 && low != high {
 		r.moistureRange(low, high)
+	}
+}
+
+// listedMoistures reads "boards at 7, 9 and 13 percent": from the driest to the
+// wettest.
+func (r *reader) listedMoistures() {
+	for i := range r.items {
+		list := r.listFrom(i)
+		if len(list) < 2 {
+			continue
+		}
+		last := list[len(list)-1]
+		if !r.items[last].amount.is(unit.Proportion) || r.items[last].amount.float() > 30 || !r.mentions(kindNoun, "strip") && !r.mentions(kindAir, "mc") && !r.mentions(kindWood) {
+			continue
+		}
+		low, high := last, last
+		for _, k := range list {
+			if am := r.items[k].amount; am.unit != nil && !am.is(unit.Proportion) {
+				return
+			}
+			if r.items[k].amount.float() < r.items[low].amount.float() {
+				low = k
+			}
+			if r.items[k].amount.float() > r.items[high].amount.float() {
+				high = k
+			}
+		}
+		if low == high {
+			return
+		}
+		for _, k := range list {
+			r.items[k].used = true
+		}
+		r.moistureRange(low, high)
+		return
 	}
 }
 
@@ -116,6 +152,8 @@ func (r *reader) percentField(i int) unit.Field {
 		}
 	}
 	switch {
+	case r.is(n, kindAsk, "glue") && in(r.items[n].word, "too wet", "too dry", "too damp"):
+		return unit.WoodMoisture
 	case r.within(from, to, kindAir, "service") >= 0:
 		return unit.ServiceHumidity
 	case (r.within(from, to, kindAir, "shop") >= 0 || r.airIn(from, to)) && r.items[i].amount.float() >= 20:

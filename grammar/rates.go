@@ -85,7 +85,7 @@ func (r *reader) leakWordBefore(i int) bool {
 // leakOver joins the pressure at item i with the time in which it is lost.
 func (r *reader) leakOver(i int) {
 	j := i + 1
-	for j < len(r.items) && (r.word(j, "in", "every", "per", "over", "each", "a", "about", "the", "within", "of", "vacuum", "space") || r.items[j].brk == '/' || r.is(j, kindRole, "length", "in a row") || r.is(j, kindVacuum, "vacuum") || r.is(j, kindNoun, "leak")) {
+	for j < len(r.items) && (r.word(j, "in", "every", "per", "over", "each", "a", "an", "about", "the", "within", "of", "vacuum", "space") || r.items[j].brk == '/' || r.is(j, kindRole, "length", "in a row") || r.is(j, kindVacuum, "vacuum") || r.is(j, kindNoun, "leak")) {
 		j++
 	}
 	if j == i+1 || j >= len(r.items) {
