@@ -37,7 +37,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if ofIt, ok := t.itself(p, text); ok {
 		return ofIt
 	}
-	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(t.laidOnTop(p))))))
+	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(t.turnedOver(t.laidOnTop(p)))))))
 }
 
 // itWord stands for the load in its own thread.

@@ -61,6 +61,8 @@ var followUps = []struct {
 	{sideAsk, "and strips twice as thick", unit.StripThickness, 0.75 * 25.4},
 	{sideAsk, "and if they were twice as thick", unit.StripThickness, 0.75 * 25.4},
 	{planAsk, "half as many panels", unit.PanelCount, 7},
+	{planAsk, "no. 2 press is down, so just the one", unit.PressCount, 1},
+	{sideAsk, "leave it at 25 but give me a 1 1/2 bar", unit.BarHeight, 1.5 * 25.4},
 	{stockAsk, "and for two panels 22 wide instead?", unit.TargetWidth, 22 * 25.4},
 	{planAsk, "add 4 panels", unit.PanelCount, 18},
 	{planAsk, "drop 3 panels", unit.PanelCount, 11},

@@ -26,6 +26,9 @@ func (r *reader) findAsks() {
 		a.idle = in(it.word, "today", "tomorrow", "day", "shift", "hours", "overnight", "what time", "how late")
 		a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
 		a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
+		if a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i) {
+			a = Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
+		}
 		if len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")) {
 			a = Ask{About: Pump}
 		}
@@ -94,6 +97,16 @@ func (r *reader) guessTopic() {
 			}
 		}
 	}
+}
+
+// pullsPanel: what is pulled behind item i is the work, out of the press.
+func (r *reader) pullsPanel(i int) bool {
+	for j := i + 1; j < len(r.items) && j <= i+5 && !r.isBreak(j); j++ {
+		if (r.is(j, kindVacuum, "pull") || r.word(j, "take", "open")) && (r.is(r.next(j), kindNoun, "panel", "strip") || r.word(j+1, "it", "them", "these") && r.opensWithin(j, len(r.items), "out")) {
+			return true
+		}
+	}
+	return false
 }
 
 // howLongTo: "how long does it take to pull it down to 22 inHg" is of the pump,

@@ -290,10 +290,23 @@ func (r *reader) nounFact(i int) {
 		if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "free", "available", "fixed", "working", "ready") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
 			r.say(i, unit.PressCount, unit.Number(2))
 		}
+		if r.justTheOne() && (r.habit.Follows || r.dayPlan()) && !r.mentions(kindNoun, "core", "face") && !r.has(unit.PressCount) {
+			r.say(i, unit.PressCount, unit.Number(1))
+		}
 		if r.word(i-1, "single") && !r.has(unit.PressCount) {
 			r.say(i, unit.PressCount, unit.Number(1))
 		}
 	}
+}
+
+// justTheOne: "No. 2 press is down, so just the one".
+func (r *reader) justTheOne() bool {
+	for i := range r.items {
+		if r.word(i, "just", "only") && (r.word(i+1, "the") && (r.word(i+2, "one") || i+2 < len(r.items) && r.items[i+2].amount != nil && r.items[i+2].text == "one")) {
+			return true
+		}
+	}
+	return false
 }
 
 // inPlaceOf: "in place of the particleboard", "instead of the mdf".

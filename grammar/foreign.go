@@ -8,7 +8,7 @@ import (
 
 // foreignTrades are words of work that is none of the bot's business. Beside none
 // of the shop's own words they make the whole message foreign.
-var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boiler radiator cake recipe paint concrete roof roofing nailer shingle shingles breaker permit wallpaper carpet football stocks bitcoin flight hotel chess poem rain plumbing toilet mortgage homework-essay engine gearbox eggs egg protein boil cooking kettle spark generator bacon toast pizza bread steak oven-baked diver diving bearing bearings price prices shelf-life scuba underwater espresso coffee latte brick bricks emulsion lounge carpet laminate-floor mortar patio lawn grass pool aquarium shower faucet printer laptop wifi phone-bill rent haircut horse wedding-cake dumbbell marathon rugby cricket baseball bike-tyre bicycle`)
+var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boiler radiator cake recipe paint concrete roof roofing nailer shingle shingles breaker permit wallpaper carpet football stocks bitcoin flight hotel chess poem rain plumbing toilet mortgage homework-essay engine gearbox eggs egg protein boil cooking kettle spark generator bacon toast pizza bread steak oven-baked diver diving bearing bearings price prices shelf-life scuba underwater rug rugs nailer brads espresso coffee latte brick bricks emulsion lounge carpet laminate-floor mortar patio lawn grass pool aquarium shower faucet printer laptop wifi phone-bill rent haircut horse wedding-cake dumbbell marathon rugby cricket baseball bike-tyre bicycle`)
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {
@@ -17,6 +17,8 @@ func (r *reader) foreign() bool {
 		it := &r.items[i]
 		switch {
 		case it.amount == nil && foreignTrades[it.word]:
+			other = true
+		case it.kind == kindVacuum && (r.word(i-1, "robot", "cordless", "handheld") || r.word(i+1, "cleaner", "cleaners")):
 			other = true
 		case it.kind == kindVacuum && it.id != "pull", it.kind == kindPeril, it.amount != nil && (it.word == "inhg" || strings.Contains(it.amount.unitRaw, "vac") || strings.Contains(it.amount.unitRaw, "hg")):
 			return false

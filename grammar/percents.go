@@ -11,6 +11,7 @@ import (
 func (r *reader) percents() {
 	r.driestAndWettest()
 	r.listedMoistures()
+	r.oneAndTheOther()
 	for i := range r.items {
 		if r.free(i) && r.items[i].amount.bare() && r.percentBare(i) {
 			u := unit.PercentOf
@@ -89,6 +90,33 @@ func (r *reader) listedMoistures() {
 		r.moistureRange(low, high)
 		return
 	}
+}
+
+// oneAndTheOther reads "11% on one board and 7% on the other" and "half read 7%,
+// the other half 11".
+func (r *reader) oneAndTheOther() {
+	if !r.wordIn("other", "others", "rest") || !r.mentions(kindAir, "mc") || r.mentions(kindAir, "service") {
+		return
+	}
+	var two []int
+	for i := range r.items {
+		if !r.free(i) || r.items[i].amount.hearsay || r.items[i].amount.float() < 3 || r.items[i].amount.float() > 30 {
+			continue
+		}
+		bare := r.items[i].amount.bare() && (r.word(i-1, "half", "ones", "one", "others", "rest", "at", "is", "are") || i > 0 && r.items[i-1].amount != nil) && r.next(i) < 0
+		if r.items[i].amount.is(unit.Proportion) || bare && len(two) == 1 {
+			two = append(two, i)
+		}
+	}
+	if len(two) != 2 || !r.items[two[0]].amount.is(unit.Proportion) {
+		return
+	}
+	for k := range r.items {
+		if am := r.items[k].amount; r.free(k) && am.form == formWords && am.value != nil && am.value.Cmp(half) == 0 {
+			r.items[k].used = true // "the other half"
+		}
+	}
+	r.moistureRange(two[0], two[1])
 }
 
 // percentBare: "45 rh", "mc 8", "6 to 8 %".

@@ -26,7 +26,7 @@ var roles = []entry{
 	{kindRole, "length", "over, along, across"},
 	{kindRole, "ripped", "ripped to, ripped at, ripped, rip to, cut to, sawn to, ripped down to, cut down to, planed to width"},
 	{kindRole, "in a row", "each"},
-	{kindRole, "vary", "vary, varies, vary by, differ by, differ, varied, out by, off by, difference, spread of, uneven by, uneven, thickness varies by, all over by, variation, variation of"},
+	{kindRole, "vary", "are out by up to, are out by, is out by, out by up to, vary by up to, differ by up to, differ up to, vary, varies, vary by, differ by, differ, varied, out by, off by, difference, spread of, uneven by, uneven, thickness varies by, all over by, variation, variation of"},
 	{kindRole, "name", "chapter, page, step, figure, fig, version, channel, room number, machine, bay, aisle, bench, station, line, shop number, part, model, no., number, nr, no, gate, unit, mk, mark, rule, lesson, class, episode, series, highway, route, building, item, drawing, dwg, rev, phone, ext, extension, type"},
 	{kindRole, "ago", "ago, years old, year old, yrs old, years, year, weeks, week, month, months, bucks, dollars, quid, euro, euros, pounds sterling, hp, horsepower, watt, watts, kw, amp, amps, volt, volts, grit, rpm, teeth, tooth, tpi, people, guys, men, lads, hands, helpers, blokes, folks, kids, beers, coffees, times, tries, attempts, blokes, of us, man, woman, women, crew, percent off, x more, fingers, thumbs, dogs, cats, mugs, miles, km, kilometres, mph, points, goals, games, am radio, screws, nails, clamps left"},
 	{kindRole, "pair", "pair, pairs"},

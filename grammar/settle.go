@@ -37,6 +37,9 @@ func (r *reader) rivals() {
 		r.rival(f, byField[f])
 	}
 	r.vacuumTwice()
+	if slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool { return f.Field == unit.Species }) {
+		r.phrase.Drops = slices.DeleteFunc(r.phrase.Drops, func(p Part) bool { return p == "species" })
+	}
 	for _, x := range r.doubted {
 		if slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool { return f.Field == x.Field }) {
 			r.unuse(x.Text)

@@ -59,10 +59,39 @@ func (r *reader) looselySolved() []Ask {
 	if asks == nil {
 		asks = r.soughtSize()
 	}
+	if asks == nil {
+		asks = r.soughtByWords()
+	}
 	if len(asks) > 0 {
 		r.solving = asks[0].Solve
 	}
 	return asks
+}
+
+// soughtByWords reads "how many inches do I have to pull to flatten …" and, of a
+// bar that is spoken of, "how tall for 70 psi".
+func (r *reader) soughtByWords() []Ask {
+	for i := range r.items {
+		if r.word(i, "how") && r.word(i+1, "many") && r.is(i+2, kindUnit) && r.saysPull(i+3) {
+			r.items[i+2].used = true
+			return []Ask{{Solve: unit.Vacuum}}
+		}
+		if adj, after := r.howMuchOf(i); adj == "tall" && r.word(after, "for", "to") && r.pressureSaid() && (r.mentions(kindNoun, "bar") || r.habit.Follows) && !r.mentions(kindNoun, "strip", "mat", "panel") {
+			r.replacesCue(i)
+			return []Ask{{About: Side, Solve: unit.BarHeight}}
+		}
+	}
+	return nil
+}
+
+// saysPull reports whether pulling is spoken of right behind item i.
+func (r *reader) saysPull(i int) bool {
+	for j := i; j < len(r.items) && j <= i+6 && !r.isBreak(j); j++ {
+		if r.is(j, kindVacuum, "pull", "vacuum") {
+			return true
+		}
+	}
+	return false
 }
 
 // replacesCue drops what the item i alone asks: "how high" is no rise where the
