@@ -35,8 +35,17 @@ func (r *reader) chooseAsks() {
 	r.countAsked()
 }
 
+// plain reports whether a question for the vacuum states it: "how many kPa is 25
+// inHg" is looked for nothing.
+func (r *reader) plain(a Ask) bool {
+	return a.Solve == unit.Vacuum && len(a.Goal) == 0 && r.has(unit.Vacuum) && len(r.phrase.Facts) == 1
+}
+
 // merge adds a question, one for each topic.
 func (r *reader) merge(a Ask) {
+	if r.plain(a) {
+		a = Ask{About: Face}
+	}
 	if a.About == "" {
 		a.About, a.Guessed = r.solvedTopic(a)
 	}

@@ -276,8 +276,11 @@ func (r *reader) countsLayers(i, to int, told bool) bool {
 // countsStrips: in "strips 5/16, 5 strips, mat 3/8" the number alone is how many.
 func (r *reader) countsStrips(i, to int) bool {
 	n, whole := r.items[i].amount.whole()
-	if !whole || n < 2 || n > 40 || !r.items[i].amount.bare() || i+1 >= to || !r.is(i+1, kindNoun, "strip") || !isPlural(r.items[i+1].word) {
+	if !whole || n < 2 || n > 40 || !r.items[i].amount.bare() || i+1 >= to || !r.is(i+1, kindNoun, "strip", "panel") || !isPlural(r.items[i+1].word) {
 		return false
+	}
+	if r.is(i+1, kindNoun, "panel") {
+		return true
 	}
 	if !r.habit.Metric {
 		return true

@@ -10,6 +10,9 @@ func (r *reader) levels() {
 	}
 	n, at := r.levelCount()
 	sled, strip, mat := r.measureOf(unit.SledThickness), r.measureOf(unit.StripThickness), r.measureOf(unit.MatThickness)
+	if strip < 0 {
+		strip = r.measureOf(unit.PanelThickness)
+	}
 	if n < 2 || sled < 0 || strip < 0 || !r.has(unit.Opening) && r.topic != Stack && !r.levelWord(at+1) {
 		return
 	}
@@ -21,9 +24,13 @@ func (r *reader) levels() {
 	between := r.opensWithin(0, len(r.items), "between")
 	var layers unit.Layers
 	for k := 0; k < n; k++ {
-		layers = append(layers, base)
-		if k < n-1 || !between {
+		switch panels := r.is(at+1, kindNoun, "panel"); {
+		case panels && between && k == 0: // the sleds lie between them
 			layers = append(layers, fill...)
+		case between && !panels && k == n-1:
+			layers = append(layers, base)
+		default:
+			layers = append(append(layers, base), fill...)
 		}
 	}
 	first, last := at, at
@@ -33,7 +40,7 @@ func (r *reader) levels() {
 		}
 	}
 	r.items[at].used = true
-	r.drop(unit.SledThickness, unit.StripThickness, unit.MatThickness)
+	r.drop(unit.SledThickness, unit.StripThickness, unit.PanelThickness, unit.MatThickness)
 	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
 }
 
@@ -75,6 +82,11 @@ func (r *reader) drop(fs ...unit.Field) {
 // levelCount finds a number that counts sleds or levels, and its item.
 func (r *reader) levelCount() (n, at int) {
 	for i := range r.items {
+		if am := r.items[i].amount; am != nil && r.is(i+1, kindNoun, "panel") && r.boundAt(i) == unit.PanelCount && r.countsLevels(i) {
+			if n, ok := am.whole(); ok && n >= 2 && n <= 12 {
+				return n, i
+			}
+		}
 		if n, ok := r.wholeAt(i); ok && n >= 2 && n <= 12 && !r.hasLabel(i) && r.countsLevels(i) {
 			return n, i
 		}
@@ -89,10 +101,29 @@ func (r *reader) countsLevels(i int) bool {
 	if j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.link == linkNone && r.length(j) {
 		j++
 	}
+	if r.is(j, kindNoun, "panel") && j == i+1 {
+		return isPlural(r.items[j].word) && r.piledUp()
+	}
 	if r.is(j, kindNoun, "sled") {
 		return isPlural(r.items[j].word) || r.singularCount(i, j)
 	}
 	return j == i+1 && r.levelWord(j)
+}
+
+// piledUp reports whether panels lie on each other: "stack 4 panels", "with sleds
+// between", "one on top of the other".
+func (r *reader) piledUp() bool {
+	return r.mentions(kindNoun, "sled") && (r.mentions(kindRole, "stackorder") || r.wordIn("between", "top", "stack", "pile", "high"))
+}
+
+// fitsIn: "does it fit in 5 in" asks of the opening.
+func (r *reader) fitsIn(i int) bool {
+	j := i - 1
+	for r.word(j, "a", "the", "my", "our") {
+		j--
+	}
+	fits := r.word(j, "in", "into", "under", "inside") && r.is(j-1, kindAsk, "stack")
+	return fits && !r.has(unit.Opening) && r.size(i) > 0.02 && r.size(i) < 0.6 && (r.next(i) < 0 || r.is(r.next(i), kindNoun, "press", "frame", "opening")) && r.bind(i, unit.Opening)
 }
 
 // hasLabel reports whether a word right before item i says what its number is.

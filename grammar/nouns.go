@@ -296,6 +296,7 @@ func (r *reader) looseLengths() {
 		case r.topic == Flatten && !r.has(unit.StripThickness) && r.size(i) < 0.055 && r.is(i+1, kindNoun, "cup", "bow"):
 			r.bind(i, unit.StripThickness) // "8 wide 3/4 cup 1/8"
 		case r.topic == Flatten && r.has(unit.Bow) && !r.has(unit.StripLength) && r.size(i) > 0.3 && !r.is(r.next(i), kindAttr) && r.bind(i, unit.StripLength):
+		case r.fitsIn(i):
 		case r.thicknessAlone(i):
 		case r.bagLies(i):
 		case r.byBefore(i):
