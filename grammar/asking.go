@@ -38,6 +38,9 @@ func (r *reader) findAsks() {
 		if a.Solve == unit.Gap && r.mentions(kindAir, "service") && r.percentSaid() {
 			a = Ask{About: Move} // room for it to move in
 		}
+		if a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar") {
+			a = Ask{About: Move, question: true} // "how wide will it be in winter"
+		}
 		if a.Solve == unit.Vacuum && r.pressureOn(i) || a.Solve == unit.BarHeight && r.betterOf(i) {
 			a = Ask{About: Side}
 		}

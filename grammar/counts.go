@@ -96,8 +96,11 @@ func (r *reader) count(i, n int) {
 	case it.amount != nil:
 		r.bind(i, unit.StripCount)
 	case r.is(j, kindNoun, "face"):
-		if n == 1 || n == 2 {
+		switch {
+		case n == 1 || n == 2:
 			r.bind(i, unit.Faces)
+		case n > 2 && isPlural(it.word) && r.items[i].amount.bare():
+			r.bind(i, unit.PanelCount) // "6 faces 32x80", each on a panel
 		}
 	case r.is(j, kindNoun, "strip"):
 		if spoken && n == 1 {

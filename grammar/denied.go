@@ -8,7 +8,7 @@ import (
 
 // partNames are the parts that a message can take away.
 var partNames = map[string]Part{
-	"bar": "bar", "mat": "mat", "wedge": "wedge", "caul": "caul", "film": "film", "fence": "fence", "core": "core", "gap": "gap", "pump": "pump", "leak": "leak", "sled": "sled", "tent": "tent", "cup": "cup", "bow": "bow", "glue": "glue",
+	"bar": "bar", "mat": "mat", "wedge": "wedge", "caul": "caul", "film": "film", "fence": "fence", "core": "core", "gap": "gap", "pump": "pump", "leak": "leak", "sled": "sled", "tent": "tent", "cup": "cup", "bow": "bow", "glue": "glue", "species": "species",
 }
 
 // parts reads what is denied: "no bar", "without the mat", "forget the wedge".

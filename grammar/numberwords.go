@@ -162,6 +162,8 @@ func fractionWords(scraps []scrap, i int) (*big.Rat, int) {
 	end := skipHyphen(scraps, at) + 1
 	if end < len(scraps) && notParts[scraps[end].norm] {
 		switch {
+		case scraps[end].norm == "to" && at > i && end+1 < len(scraps) && (wholes[scraps[end+1].norm] != 0 || scraps[end+1].shape != shapeWord):
+			return big.NewRat(1, int64(d)), end - i // "a half to three quarters"
 		case scraps[end].norm != "of":
 			return nil, 0
 		case isWord(scraps, end+1, "an") || isWord(scraps, end+1, "a"):

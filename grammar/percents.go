@@ -23,6 +23,10 @@ func (r *reader) percents() {
 			continue
 		}
 		f := r.percentField(i)
+		if f == unit.WoodMoisture && r.items[i].amount.float() > 30 && r.opens("what", "whats") >= 0 && r.mentions(kindAir, "mc") && !r.has(unit.ShopHumidity) {
+			f = unit.ShopHumidity // "whats 40% at 70 in moisture content"
+			r.phrase.Asks = append(r.phrase.Asks, Ask{About: Move, For: []unit.Field{unit.Emc}})
+		}
 		if f == "" {
 			continue
 		}
@@ -135,6 +139,9 @@ func (r *reader) percentBare(i int) bool {
 	}
 	p := r.prev(i)
 	n := r.next(i)
+	if v := r.items[i].amount.float(); v >= 4 && v <= 20 && r.word(i-1, "at") && r.word(i-2, "glued", "pressed", "dried", "made") && n < 0 && r.mentions(kindAir, "service") {
+		return true // "glued at 7, lives at 60% rh"
+	}
 	if v := r.items[i].amount.float(); v >= 4 && v <= 30 && r.mentions(kindAir, "mc") && !r.is(n, kindNoun) && !r.is(n, kindAttr) && (r.is(p, kindSay) || r.is(p, kindVacuum, "pull") && in(r.items[p].word, "reads", "reading", "shows") || r.word(i-1, "between")) {
 		return true
 	}

@@ -383,7 +383,7 @@ func (r *reader) gone(i int) bool {
 
 func (r *reader) excluded(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-4 && !r.isBreak(j); j-- {
-		if r.is(j, kindNot) || r.word(j, "skip") {
+		if r.is(j, kindNot) || r.word(j, "skip", "avoid", "spare") {
 			r.items[j].used = true
 			return true
 		}

@@ -385,6 +385,9 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	if r.topic == Pump && v >= 10 && v <= 30 && (r.word(i-1, "to", "at") || r.is(i-1, kindVerb, "hold") && !r.habit.Metric) {
 		return true
 	}
+	if r.topic == Face && v >= 10 && v <= 30 && !r.habit.Metric && r.word(i-1, "at") {
+		return true // "whats the load on a 4x8 in pounds at 23"
+	}
 	if r.topic == Pump && r.is(j, kindRole, "start") {
 		return true
 	}

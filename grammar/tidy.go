@@ -12,12 +12,28 @@ import (
 
 // tidy joins and parts the items that only the words around them tell how to.
 func (r *reader) tidy() {
+	r.inPounds()
 	r.groupedThousands()
 	r.gluedHyphens()
 	r.sameInBrackets()
 	r.countAndFraction()
 	r.loadsOf()
 	r.spacedClock()
+}
+
+// inPounds keeps the "in" of "on a 4x8 in pounds" and "at 70 in moisture content"
+// from being inches.
+func (r *reader) inPounds() {
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || am.unitRaw != "in" || i+1 >= len(r.items) {
+			continue
+		}
+		n := &r.items[i+1]
+		if n.amount == nil && (n.kind == kindUnit && n.unit.Dimension != unit.Distance && n.unit.Dimension != unit.Lasting || r.is(i+1, kindAir, "mc") || r.is(i+1, kindAsk) && in(n.word, "tons", "ton", "grams")) {
+			am.unit, am.unitRaw = nil, ""
+		}
+	}
 }
 
 // remove takes items [from, to) out of the message.
