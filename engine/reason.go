@@ -162,6 +162,12 @@ const (
 	ReasonFitsBarely Reason = "fits-barely"
 	// ReasonTooHigh: the stack is higher than the opening. Figures as above.
 	ReasonTooHigh Reason = "too-high"
+	// ReasonBarTooHigh: the side bar's top is higher than the opening. Figures as
+	// above, the height that of its top.
+	ReasonBarTooHigh Reason = "bar-too-high"
+	// ReasonBarFitsBarely: less than 6 mm is left above the side bar. Figures as
+	// above.
+	ReasonBarFitsBarely Reason = "bar-fits-barely"
 	// ReasonProud: the work stands above the fence. Figures: proud_mm.
 	ReasonProud Reason = "proud"
 	// ReasonProudLittle: the work stands less than 0.8 mm above the fence.

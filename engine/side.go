@@ -37,6 +37,11 @@ func answerSide(b *builder) error {
 	}
 	s.give(b)
 	s.judge(b)
+	if s.evacuated || b.said(unit.Opening) {
+		if err := b.judgeUnderLid(); err != nil {
+			return err
+		}
+	}
 	s.adviseOn(b)
 	s.warnOf(b)
 	s.work(b)

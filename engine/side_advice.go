@@ -121,7 +121,7 @@ func (s *sideLoad) adviseBarForContact(b *builder) {
 		return
 	}
 	h, w, ok := s.barForContact()
-	if !ok {
+	if !ok || !b.underLid(h) {
 		return
 	}
 	figures := unit.Facts{
