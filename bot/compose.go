@@ -231,7 +231,7 @@ func (r *Reply) idle(f engine.Finding, w worked) bool {
 func preloaded(a engine.Answer) bool {
 	far, ok1 := middle(a, unit.SideFarJoint)
 	ideal, ok2 := middle(a, unit.SideIdeal)
-	return ok1 && ok2 && far > ideal
+	return a.Values.Has(unit.Preload) && ok1 && ok2 && far > ideal
 }
 
 // urgency ranks advice of which only the first finds room.

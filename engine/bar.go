@@ -179,21 +179,23 @@ func (b *builder) coverBar(s *bar, t float64) error {
 	if err != nil || b.exact {
 		return err
 	}
-	tip, err := s.tipping()
-	s.tips = tip < s.covered.Low
-	s.covered.Low = math.Min(s.covered.Low, tip)
+	tip, err := press.TippingLimit(unit.Length(s.height), unit.Length(s.width), unit.Length(s.middle))
+	s.tip(float64(tip), t)
 	return err
 }
 
-// tipping returns the height that pushes when the bar is about to tip. Beside one
+// tip limits what pushes at worst to the height at which the bar tips. Beside one
 // that is lower than the strips the film presses their edge whatever the bar does.
-func (s bar) tipping() (float64, error) {
-	tip, err := press.TippingLimit(unit.Length(s.height), unit.Length(s.width), unit.Length(s.middle))
-	if s.height < s.top {
-		return math.Max(float64(tip), s.top-s.under), err
+func (s *bar) tip(at, t float64) {
+	if s.edge() > 0 {
+		at = math.Max(at+s.edge(), t)
 	}
-	return float64(tip), err
+	s.tips = at < s.covered.Low
+	s.covered.Low = math.Min(s.covered.Low, at)
 }
+
+// edge is how much of the strips' edge stands above the bar.
+func (s bar) edge() float64 { return math.Max(0, s.top-s.height) }
 
 // tent returns the corner that the film bridges.
 func (b *builder) tent() unit.Range[float64] {

@@ -57,13 +57,13 @@ func (s *sideLoad) adviseOnBar(b *builder, joint bool) {
 	if !s.bar.tips {
 		return
 	}
-	w, err := press.BarWidthAgainstTipping(unit.Length(s.bar.height), unit.Length(s.bar.covered.Mid), unit.Length(s.bar.middle))
+	w, err := press.BarWidthAgainstTipping(unit.Length(s.bar.height), unit.Length(s.bar.covered.Mid-s.bar.edge()), unit.Length(s.bar.middle))
 	if err != nil {
 		return
 	}
 	figures := unit.Facts{
 		unit.BarHeight:     height,
-		unit.BarTipping:    unit.BarTipping.Number(s.bar.covered.Low),
+		unit.BarTipping:    unit.BarTipping.Number(s.bar.covered.Low - s.bar.edge()),
 		unit.BarWidthLeast: unit.BarWidthLeast.Number(float64(w)),
 	}
 	if joint { // a wider bar holds more of its own push back

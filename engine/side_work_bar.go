@@ -33,18 +33,23 @@ func (s *sideLoad) workCovered(b *builder) {
 		})
 		return
 	}
-	formula := "h = max(t, min(H, c)), h = t where H ≤ u; low also at most (H² + b²) / (2 max(z, H − z))"
-	if s.bar.height < s.bar.top && s.bar.height > s.bar.under {
-		formula += ", t at least, the strips being higher"
-	}
-	if !s.bar.covering {
-		formula += "; high with c = H, should something stand behind it"
-	}
-	b.work(unit.BarCovered, s.bar.covered, formula,
+	b.work(unit.BarCovered, s.bar.covered, s.coveredFormula(),
 		"free body of the bar with its film: film down its inner face pushes back", Computed, func() string {
 			return fmt.Sprintf("t = %.4g mm, H = %.4g mm, c = %.4g mm, u = %.4g mm, b = %.4g mm, z = %.4g mm",
 				mm(s.thick), mm(s.bar.height), mm(s.bar.cover.Mid), mm(s.bar.under), mm(s.bar.width), mm(s.bar.middle))
 		})
+}
+
+// coveredFormula is how the height that pushes is worked out for this bar.
+func (s *sideLoad) coveredFormula() string {
+	formula := "h = max(t, min(H, c)), h = t where H ≤ u; low also at most (H² + b²) / (2 max(z, H − z))"
+	if s.bar.edge() > 0 && s.bar.height > s.bar.under {
+		formula = "h = max(t, min(H, c) + e), e = u + t − H, the strips being higher; low also at most (H² + b²) / (2 max(z, H − z)) + e, and t at least"
+	}
+	if !s.bar.covering {
+		formula += "; high with c = H, should something stand behind it"
+	}
+	return formula
 }
 
 func (s *sideLoad) workJoint(b *builder, f unit.Field, r unit.Range[float64], x float64) {
