@@ -87,10 +87,11 @@ func (b *builder) drivenPreload(pre *preload, p row, t float64, E unit.Range[flo
 	return nil
 }
 
-// relieved returns what squeeze-out leaves of a driven preload at worst. How
-// many joints there are may not be known; then nothing may be left.
+// relieved returns what squeeze-out leaves of a driven preload at worst: all of it
+// where the wedge is driven again. How many joints there are may not be known; then
+// nothing may be left.
 func (b *builder) relieved(r unit.Range[float64], p row, E unit.Range[float64]) float64 {
-	if b.exact {
+	if b.exact || b.drivenAgain() {
 		return r.Low
 	}
 	b.advise(ReasonDriveAgain, nil)
@@ -103,6 +104,9 @@ func (b *builder) relieved(r unit.Range[float64], p row, E unit.Range[float64]) 
 	}
 	return r.Low - float64(loss) // below 0 nothing is left, see add
 }
+
+// drivenAgain reports whether the wedge is driven once more just before the vacuum.
+func (b *builder) drivenAgain() bool { return b.word(unit.WedgeAgain) == "yes" }
 
 func (b *builder) sprungPreload(pre *preload, p row, t float64, E unit.Range[float64]) error {
 	δ, ok := b.number(unit.Overfill)

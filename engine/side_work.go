@@ -52,6 +52,9 @@ func (s *sideLoad) workGap(b *builder) {
 
 func (s *sideLoad) workPreload(b *builder) {
 	formula, source := "p = N / (t L), N = D / (tan(α + φ) + tan φ); low less E⊥ (n − 1) 0.05 mm / W", "statics of a single-taper wedge (from memory); squeeze-out is our estimate"
+	if b.drivenAgain() {
+		formula = "p = N / (t L), N = D / (tan(α + φ) + tan φ); driven again, so nothing is lost to squeeze-out"
+	}
 	numbers := func() string {
 		n, _ := b.number(unit.WedgeRatio)
 		D, _ := b.number(unit.WedgeForce)
