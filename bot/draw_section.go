@@ -237,9 +237,6 @@ func (d Drawn) bar() *picture.Bar {
 		Height: height, Width: d.length(unit.BarWidth), Both: d.count(unit.BarCount) == 2, OnBed: foot == "bed",
 		Covered: d.answered(unit.BarCovered),
 	}
-	if d.twoFaces() {
-		bar.From = max(d.length(unit.StripThickness), d.length(unit.StripThickest))
-	}
 	for _, a := range d.Answer.Advice {
 		if a.Reason == engine.ReasonWiderBar {
 			tips, _ := a.Figures[unit.BarTipping].(unit.Number)

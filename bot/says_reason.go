@@ -34,6 +34,8 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonKeepBack:          "Keep the edges of core, sled and caul 1/16 in (1 to 3 mm) behind the strips' edge, or they take the push.",
 	engine.ReasonWiderBar:          "The bar tips before it pushes with its whole height[; it counts for {bar_tipping_mm}]. Make it {bar_width_least_mm.up} wide[; the far joint then gets {side_far_joint_kpa}].",
 	engine.ReasonBarTooLow:         "The bar ({bar_height_mm}) ends under the strips and does not touch them; only the film on their edge pushes.",
+	engine.ReasonBarUnderUpperFace: "The bar ({bar_height_mm}) ends under the upper face. The figures are for that face: only the film on its edge pushes there.",
+	engine.ReasonBothFaces:         "What pushes from the side serves both faces: half of it counts for each. If it leans, one face gets less, the low end, and the other more.",
 	engine.ReasonFrictionBound:     "Friction need not be used up: the truth lies between the joint figures and {side_ideal_kpa}.",
 	engine.ReasonDriveAgain:        "Drive the wedge once more just before the vacuum: squeeze-out slackens it.",
 	engine.ReasonWedgeForceUnknown: "Tell me how hard you drive the wedge and I can say what it gives.",

@@ -40,7 +40,7 @@ func (b *builder) preload(p row, t float64, E unit.Range[float64]) (preload, err
 	if err := b.sprungPreload(&pre, p, t, E); err != nil {
 		return pre, err
 	}
-	pre.fence = pre.pressure.Times(t)
+	pre.fence = pre.pressure.Times(b.sharers() * t)
 	return pre, nil
 }
 
@@ -70,9 +70,10 @@ func (b *builder) drivenPreload(pre *preload, p row, t float64, E unit.Range[flo
 		return nil
 	}
 	var err error
+	edges := b.sharers() * t
 	r := unit.Sweep(func(c unit.Corner) float64 {
 		N, e := press.WedgeForce(unit.Force(D), α, unit.Friction(c[0]))
-		q, e2 := press.DrivenPreload(N, unit.Length(t), unit.Length(L))
+		q, e2 := press.DrivenPreload(N, unit.Length(edges), unit.Length(L))
 		if e != nil || e2 != nil {
 			err = firstError(e, e2)
 		}
@@ -118,11 +119,11 @@ func (b *builder) sprungPreload(pre *preload, p row, t float64, E unit.Range[flo
 		return nil
 	}
 	b.warn(CautionHoldDown, CautionPinch)
-	W := p.width
+	W, edges := p.width, b.sharers()*t
 	over := b.spread(math.Max(0, δ-overfillError), δ, δ+overfillError)
 	var err error
 	r := unit.Sweep(func(c unit.Corner) float64 {
-		q, e := press.OverfillPreload(c[3], unit.Length(c[0]), unit.Length(W), unit.Length(t), unit.Stiffness(c[1]), unit.Stiffness(c[2]))
+		q, e := press.OverfillPreload(c[3], unit.Length(c[0]), unit.Length(W), unit.Length(edges), unit.Stiffness(c[1]), unit.Stiffness(c[2]))
 		err = firstError(err, e)
 		return float64(q)
 	}, over, E, b.collapse(fenceGives), b.collapse(creepLeaves))

@@ -100,6 +100,13 @@ const (
 	// ReasonBarTooLow: the bar's top is at or under the strips' underside and
 	// does not touch them. Figures: bar_height_mm.
 	ReasonBarTooLow Reason = "bar-too-low"
+	// ReasonBarUnderUpperFace: the bar touches the lower face alone; the figures are
+	// for the upper one, which only the film on its edge presses. Figures:
+	// bar_height_mm.
+	ReasonBarUnderUpperFace Reason = "bar-under-upper-face"
+	// ReasonBothFaces: one bar or wedge presses both faces of a core, half of it
+	// each; the ends of a range are the shares beside a bar that leans.
+	ReasonBothFaces Reason = "both-faces"
 	// ReasonFrictionBound: the joint figures take friction as used up; the truth
 	// lies between them and the covered ideal. Figures: side_ideal_kpa of the
 	// covered height.

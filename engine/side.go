@@ -94,7 +94,7 @@ func (s *sideLoad) compute(b *builder) error {
 	s.thresholds(b, glue)
 	if s.evacuated {
 		ideal := unit.Sweep(func(c unit.Corner) float64 {
-			p, err := press.IdealSidePressure(unit.Pressure(c[0]), unit.Length(s.bar.height), unit.Length(s.thick))
+			p, err := press.IdealSidePressure(unit.Pressure(c[0]), unit.Length(s.bar.height), unit.Length(s.ruled()))
 			if err != nil {
 				return nan
 			}
@@ -116,6 +116,22 @@ func (s *sideLoad) compute(b *builder) error {
 		s.first, s.far = larger(first, s.pre.pressure), larger(far, s.pre.pressure)
 	}
 	return s.close(b, glue)
+}
+
+// sharers is how many edges a bar presses: those of both faces of a core, or one.
+func (s *sideLoad) sharers() float64 {
+	if s.bar.twin {
+		return 2
+	}
+	return 1
+}
+
+// ruled is the thickness by which the shop's rule divides the height of a bar.
+func (s *sideLoad) ruled() float64 {
+	if s.bar.none {
+		return s.thick
+	}
+	return s.sharers() * s.thick
 }
 
 // pressed reports whether there is a joint whose pressure is known.

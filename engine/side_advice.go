@@ -21,6 +21,7 @@ const vacuumStep = 3386.389 // Pa
 
 // adviseOn records what would help the joints and what their figures hang on.
 func (s *sideLoad) adviseOn(b *builder) {
+	s.adviseOnFaces(b)
 	if !s.evacuated {
 		return
 	}
@@ -35,7 +36,7 @@ func (s *sideLoad) adviseOn(b *builder) {
 			return
 		}
 		b.advise(ReasonFrictionBound, unit.Facts{
-			unit.SideIdeal: unit.SideIdeal.Number(s.vacuum.Mid * s.bar.covered.Mid / s.thick),
+			unit.SideIdeal: unit.SideIdeal.Number(s.vacuum.Mid * s.bar.even() * s.bar.covered.Mid / s.thick),
 		})
 	}
 }
@@ -44,7 +45,11 @@ func (s *sideLoad) adviseOn(b *builder) {
 func (s *sideLoad) adviseOnBar(b *builder, joint bool) {
 	height := unit.BarHeight.Number(s.bar.height)
 	if s.bar.height <= s.bar.under {
-		b.advise(ReasonBarTooLow, unit.Facts{unit.BarHeight: height})
+		r := ReasonBarTooLow
+		if s.bar.twin && s.bar.height > s.bar.lowest {
+			r = ReasonBarUnderUpperFace
+		}
+		b.advise(r, unit.Facts{unit.BarHeight: height})
 		return
 	}
 	open := s.bar.covered.Mid < s.bar.height
@@ -63,8 +68,10 @@ func (s *sideLoad) adviseOnBar(b *builder, joint bool) {
 	}
 	figures := unit.Facts{
 		unit.BarHeight:     height,
-		unit.BarTipping:    unit.BarTipping.Number(s.bar.covered.Low - s.bar.edge()),
 		unit.BarWidthLeast: unit.BarWidthLeast.Number(float64(w)),
+	}
+	if !s.bar.shared {
+		figures[unit.BarTipping] = unit.BarTipping.Number(s.bar.covered.Low - s.bar.edge())
 	}
 	if joint { // a wider bar holds more of its own push back
 		gets := s.with(s.vacuum.Mid, s.bar.covered.Mid, float64(w))
@@ -141,7 +148,7 @@ func (s *sideLoad) adviseBarForContact(b *builder) {
 // of the tape.
 func (s *sideLoad) barForContact() (height, width float64, ok bool) {
 	r, μ := s.bar.corner.Mid, s.bar.friction.Mid
-	bare := s.contact*s.thick/s.vacuum.Mid + r + μ*r + s.bar.drag.Mid*μ*s.xFar
+	bare := (s.contact*s.thick/s.vacuum.Mid+s.bar.drag.Mid*μ*s.xFar)*s.sharers() + r + μ*r
 	least := s.bar.under + s.thick
 	width = s.bar.wide
 	height = math.Max(least, bare+μ*width)
@@ -159,7 +166,7 @@ func (s *sideLoad) barForContact() (height, width float64, ok bool) {
 // widthFor returns how wide a bar of some height, covered to its top, must be not
 // to tip; 0 where any width will do.
 func (s *sideLoad) widthFor(height float64) float64 {
-	w, err := press.BarWidthAgainstTipping(unit.Length(height), unit.Length(height), unit.Length(s.bar.under+s.thick/2))
+	w, err := press.BarWidthAgainstTipping(unit.Length(height), unit.Length(height), unit.Length(s.bar.middle))
 	if err != nil {
 		return 0
 	}
@@ -172,8 +179,9 @@ func (s *sideLoad) mid(p, h float64) float64 { return s.with(p, h, s.bar.width) 
 
 // with is mid for a bar of another width as well.
 func (s *sideLoad) with(p, h, width float64) float64 {
+	part := s.bar.even()
 	q, err := press.JointPressure(unit.Pressure(p), press.Push{
-		Covered: unit.Length(h), Width: unit.Length(width), Corner: unit.Length(s.bar.corner.Mid),
+		Covered: unit.Length(part * h), Width: unit.Length(part * width), Corner: unit.Length(part * s.bar.corner.Mid),
 		Friction: s.bar.friction.Mid, Drag: s.bar.drag.Mid,
 	}, unit.Length(s.xFar), unit.Length(s.thick))
 	if err != nil {
