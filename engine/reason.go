@@ -39,6 +39,8 @@ const (
 	// ReasonJointGapWide: a gap wider than the glue fills, which the pressure may
 	// or may not close. Figures: gap_mm, gap_limit_mm, closing_kpa.
 	ReasonJointGapWide Reason = "joint-gap-wide"
+	// ReasonNoJoint: one strip has no edge joint. No figures.
+	ReasonNoJoint Reason = "no-joint"
 	// ReasonJointGapLength: a gap wider than the glue fills; whether the pressure
 	// closes it depends on a length that is not known. Figures: gap_mm,
 	// gap_limit_mm.

@@ -136,8 +136,14 @@ func (s *sideLoad) ruled() float64 {
 
 // pressed reports whether there is a joint whose pressure is known.
 func (s *sideLoad) pressed() bool {
+	if s.single() {
+		return false
+	}
 	return s.pre.known || s.evacuated && s.joints && s.row.strips > 1
 }
+
+// single reports whether there is but one strip, which has no joint.
+func (s *sideLoad) single() bool { return s.row.strips == 1 }
 
 // everywhere is the reach of a bar where nothing rubs.
 const everywhere = "everywhere"
@@ -169,7 +175,7 @@ func (s *sideLoad) give(b *builder) {
 	if q, ok := s.buckle(); ok {
 		give(b, unit.Buckle, q)
 	}
-	if s.gap.bends {
+	if s.gap.bends && !s.single() {
 		give(b, unit.Closing, s.closing)
 		give(b, unit.SideNet, s.net(s.far))
 	}

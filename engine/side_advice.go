@@ -21,6 +21,9 @@ const vacuumStep = 3386.389 // Pa
 
 // adviseOn records what would help the joints and what their figures hang on.
 func (s *sideLoad) adviseOn(b *builder) {
+	if s.single() {
+		return
+	}
 	s.adviseOnFaces(b)
 	if !s.evacuated {
 		return
