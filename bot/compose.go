@@ -208,7 +208,7 @@ func (r *Reply) advise(st style, w worked, most int) (lines int) {
 // mustSay reports whether advice is told however much there is to tell.
 func mustSay(r engine.Reason) bool {
 	switch r {
-	case engine.ReasonCrushUnknown, engine.ReasonKeepBack, engine.ReasonFrictionBound:
+	case engine.ReasonCrushUnknown, engine.ReasonKeepBack, engine.ReasonFrictionBound, engine.ReasonBothFaces:
 		return true
 	}
 	return false
@@ -233,12 +233,12 @@ func (r *Reply) idle(f engine.Finding, w worked) bool {
 func preloaded(a engine.Answer) bool {
 	far, ok1 := middle(a, unit.SideFarJoint)
 	ideal, ok2 := middle(a, unit.SideIdeal)
-	return ok1 && ok2 && far > ideal
+	return a.Values.Has(unit.Preload) && ok1 && ok2 && far > ideal
 }
 
 // urgency ranks advice of which only the first finds room.
 var urgency = map[engine.Reason]int{
-	engine.ReasonOutOfReach: 9, engine.ReasonNoBearing: 9, engine.ReasonBarTooLow: 8, engine.ReasonBelowContact: 8,
+	engine.ReasonOutOfReach: 9, engine.ReasonNoBearing: 9, engine.ReasonBarTooLow: 8, engine.ReasonBarUnderUpperFace: 8, engine.ReasonBothFaces: 8, engine.ReasonBelowContact: 8,
 	engine.ReasonCoverBar: 7, engine.ReasonWiderBar: 6, engine.ReasonBarForContact: 5, engine.ReasonDriveAgain: 5,
 	engine.ReasonFoamGas: 5, engine.ReasonHumpUp: 5, engine.ReasonFaceTheBack: 5, engine.ReasonSolved: 4,
 	engine.ReasonHoursHeld: 6, engine.ReasonHoursOvernight: 6, engine.ReasonHoursCleared: 6, engine.ReasonNightCleared: 6, engine.ReasonStopped: 5,

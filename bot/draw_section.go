@@ -211,12 +211,13 @@ var layerFields = map[picture.Part]unit.Field{
 
 // layerThickness is how thick the answer took a layer of a stated stack.
 func (d Drawn) layerThickness(l unit.Layer) unit.Length {
-	part := picture.Part(l.Part)
-	if t := d.length(unit.StripThickest); part == picture.Strips && t > 0 {
-		return t
+	part, own := picture.Part(l.Part), unit.Millimetres(l.Thickness)
+	most, least := d.length(unit.StripThickest), d.length(unit.StripThinnest)
+	if part == picture.Strips && most > 0 && (own == 0 || least > 0 && own >= least && own < most) { // a range is that of its own level
+		return most
 	}
-	if l.Thickness != 0 {
-		return unit.Millimetres(l.Thickness)
+	if own != 0 {
+		return own
 	}
 	if f, ok := layerFields[part]; ok {
 		if t := d.length(f); t > 0 || part != picture.Sled {
@@ -236,9 +237,6 @@ func (d Drawn) bar() *picture.Bar {
 	bar := &picture.Bar{
 		Height: height, Width: d.length(unit.BarWidth), Both: d.count(unit.BarCount) == 2, OnBed: foot == "bed",
 		Covered: d.answered(unit.BarCovered),
-	}
-	if d.twoFaces() {
-		bar.From = max(d.length(unit.StripThickness), d.length(unit.StripThickest))
 	}
 	for _, a := range d.Answer.Advice {
 		if a.Reason == engine.ReasonWiderBar {

@@ -63,7 +63,7 @@ func TestDrawSection_figuresOfTheAnswer(t *testing.T) {
 }
 
 // What of the bar is hatched is its height less what pushes of it, by hand in
-// inches; with two faces the lowest 1/4 presses the lower one.
+// inches: of 1 3/4 beside two faces of 1/4 on a core of 3/4 it is 1/2.
 func TestDrawSection_idleBar(t *testing.T) {
 	for text, want := range map[string]float64{plainBar: 0.75, bothBars: 0, lowBar: 0.5, twoFaced: 0.5, several: 0.5, tips: 0} {
 		_, all := drawnSVG(t, text)

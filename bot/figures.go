@@ -37,6 +37,11 @@ func (s style) headline(w worked) (string, []unit.Field) {
 	if len(w.rivals) > 0 {
 		return s.betterHeadline(w)
 	}
+	for _, c := range w.answer.Checks {
+		if c.Reason == engine.ReasonNoJoint && w.answer.About == engine.Side {
+			return s.sentence(c.Finding, w), []unit.Field{unit.SideIdeal, unit.BarCovered, unit.BarReach, unit.GlueContact, unit.GlueFull}
+		}
+	}
 	if c := byGravity(w.answer.Checks); len(c) > 0 && w.plainlyJudged() && c[0].Verdict == w.answer.Verdict {
 		if says := s.verdictOn(c[0], w); says != "" {
 			return says, nil

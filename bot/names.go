@@ -179,6 +179,7 @@ var said = map[unit.Field]string{
 	unit.Widest:           "no strip wider than %",
 	unit.UseFirst:         "%",
 	unit.Neighbours:       "%",
+	unit.WedgeAgain:       "%",
 }
 
 // singular are the forms of said where the value is one.
@@ -211,6 +212,7 @@ var wordsOf = map[unit.Field]map[string]string{
 	unit.UseFirst:   {"narrow": "narrow strips first"},
 	unit.Neighbours: {"differ": "no two neighbours alike"},
 	unit.Overnight:  {"no": "nothing in the press overnight", "yes": "loads may stay in overnight"},
+	unit.WedgeAgain: {"yes": "wedge driven again just before the vacuum", "no": "wedge not driven again"},
 }
 
 // nameOf names a field in the middle of a sentence.
@@ -241,7 +243,7 @@ var asNoun = map[unit.Field]string{
 	unit.BedWidth: "the bed", unit.BedLength: "the bed", unit.LoadNumber: "the load's number",
 	unit.StripThickest: "the thickest strip", unit.StripThinnest: "the thinnest strip",
 	unit.ThicknessSpread: "the thickness spread", unit.StripWidths: "the strip widths",
-	unit.WorkHours: "the working hours", unit.Overnight: "the press overnight",
+	unit.WorkHours: "the working hours", unit.Overnight: "the press overnight", unit.WedgeAgain: "the wedge driven again",
 	unit.Narrowest: "the narrowest strip", unit.Widest: "the widest strip",
 	unit.StripLength: "the length of the strips", unit.PanelLength: "the panel's length", unit.PanelWidth: "the panel's width",
 }

@@ -70,11 +70,15 @@ func withoutBar(says string, w worked) string {
 // labelIn names a figure as the question has it.
 func labelIn(f unit.Field, w worked) string {
 	denied := w.question.Said.Has(unit.BarDenied) || w.answer.Assumed.Has(unit.BarDenied)
+	covered, _ := middle(w.answer, unit.BarCovered)
+	bar, low := w.stated(unit.BarHeight).(unit.Number)
 	switch {
 	case denied && f == unit.BarReach:
 		return "push on the edge goes as far as"
 	case denied && f == unit.BarCovered:
 		return "edge height that pushes"
+	case f == unit.BarCovered && low && covered > float64(bar)+0.01:
+		return "height that pushes, bar and edge above it"
 	case denied && f == unit.SideIdeal:
 		return "by the rule, on the bare edge"
 	case f == unit.Preload && !w.question.Said.Has(unit.WedgeForce) && w.question.Said.Has(unit.Overfill):

@@ -45,7 +45,7 @@ func (s style) understood(thread Thread) string {
 var saidFirst = []unit.Field{
 	unit.StripCount, unit.StripWidth, unit.StripWidths, unit.StripThickness, unit.StripThinnest, unit.StripThickest, unit.StripLength,
 	unit.Species, unit.Sawn, unit.PanelCount, unit.PanelWidth, unit.PanelLength, unit.CoreKind, unit.CoreThickness, unit.Faces,
-	unit.BarDenied, unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot, unit.Cover, unit.WedgeRatio, unit.WedgeForce, unit.Overfill,
+	unit.BarDenied, unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot, unit.Cover, unit.WedgeRatio, unit.WedgeForce, unit.WedgeAgain, unit.Overfill,
 	unit.PressKind, unit.BedWidth, unit.BedLength, unit.Opening, unit.PumpSpeed, unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent,
 	unit.SurfaceKind, unit.GlueClass, unit.ShopTemp,
 }

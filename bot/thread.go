@@ -243,7 +243,7 @@ func (s Statement) yielding(room unit.Facts) unit.Facts {
 
 // parts lists what each part of a load is known by.
 var parts = map[grammar.Part][]unit.Field{
-	"wedge":    {unit.WedgeRatio, unit.WedgeForce, unit.Overfill, unit.WedgeLow, unit.WedgeHigh},
+	"wedge":    {unit.WedgeRatio, unit.WedgeForce, unit.WedgeAgain, unit.Overfill, unit.WedgeLow, unit.WedgeHigh},
 	"bar":      {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot},
 	"mat":      {unit.MatThickness, unit.MatFirmness, unit.MatFirm},
 	"core":     {unit.CoreKind, unit.CoreThickness, unit.Faces},

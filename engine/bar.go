@@ -30,8 +30,11 @@ type bar struct {
 	wide     float64 // as it lies there, the usual without a bar
 	sides    int     // 1 or 2
 	under    float64 // u, the strips' underside above the bar's foot
-	middle   float64 // z, the strips' mid-height above the bar's foot
+	middle   float64 // z, the strips' mid-height above the bar's foot, that of both faces
 	top      float64 // the strips' top above the bar's foot
+	lowest   float64 // underside of the lowest layer beside the bar
+	twin     bool    // faces lie on both sides of a core
+	shared   bool    // and the bar touches both
 	cover    unit.Range[float64]
 	covering bool // what stands behind the bar is known
 	caul     bool // something rigid lies on the strips
@@ -41,12 +44,13 @@ type bar struct {
 	corner   unit.Range[float64] // r
 	friction unit.Range[float64] // μ
 	drag     unit.Range[float64] // faces of the strips that rub
+	lean     unit.Range[float64] // which way a bar between two faces leans, see [bar.share]
 }
 
 // bar reads what pushes on strips of thickness t; false where the bar's height
 // is still missing.
 func (b *builder) bar(t float64) (bar, bool, error) {
-	s := bar{none: true, height: t, wide: defaultBarWidth, sides: 1, middle: t / 2, covering: true, drag: unit.Exactly(1.0)}
+	s := bar{none: true, height: t, wide: defaultBarWidth, sides: 1, covering: true, drag: unit.Exactly(1.0), lean: unit.Exactly(0.5)}
 	s.cover, s.covered = unit.Exactly(t), unit.Exactly(t)
 	H, ok := b.barHeight()
 	switch {
@@ -65,13 +69,15 @@ func (b *builder) bar(t float64) (bar, bool, error) {
 	}
 	b.behind(&s, t)
 	s.corner, s.friction = b.tent(), b.friction()
-	if s.caul {
+	if !s.none {
+		if err := b.coverBar(&s, t); err != nil {
+			return s, false, err
+		}
+	}
+	if s.caul || s.shared { // a core lies on the lower face as a caul does
 		s.drag = b.spread(1, 1, 2)
 	}
-	if s.none {
-		return s, true, nil
-	}
-	return s, true, b.coverBar(&s, t)
+	return s, true, nil
 }
 
 // barHeight returns the height of the side bar, unless there is none.
@@ -91,61 +97,38 @@ func (b *builder) barHeight() (float64, bool) {
 }
 
 // behind works out what stands behind the bar: the strips, what lies under them
-// beside the bar, and what lies on them.
+// beside the bar, and what lies on them. Of two faces the upper ones are meant, with
+// the lower ones and the core under them.
 func (b *builder) behind(s *bar, t float64) {
-	under, over, told := b.aroundStrips()
-	if core, ok := b.number(unit.CoreThickness); ok {
-		under, told = core, true
-	}
-	if caul, ok := b.number(unit.CaulThickness); ok {
-		over, told = caul, true
-	}
-	s.caul = over > 0
-	if s.none { // where one would stand
-		s.under, s.middle, s.top = under, under+t/2, under+t
-		return
-	}
-	switch b.word(unit.BarFoot) {
-	case "bed":
-		under, told = under+b.sledUnder(), true
-	case "sled":
-		told = true
-	}
-	told = told || b.said(unit.SledThickness)
-	s.under, s.middle, s.top = under, under+t/2, under+t
-	c := under + t + over
-	if cover, ok := b.number(unit.Cover); ok {
-		c, told = cover, true
-	}
-	s.covering = told
-	s.cover = unit.Exactly(c)
-	if !told {
-		s.cover = b.spread(t, t, math.Max(t, s.height))
-	}
-}
-
-// aroundStrips returns what a described stack has under the lowest strips, on
-// the same sled, and rigid on top of them.
-func (b *builder) aroundStrips() (under, over float64, told bool) {
-	seen := false
-	for _, l := range b.layers() {
-		mm := l.Thickness / 1000
-		switch {
-		case l.Part == partStrips && seen:
-			return under, over, told
-		case l.Part == partStrips:
-			seen, told = true, true
-		case l.Part == partSled && !seen:
-			under = 0
-		case l.Part == partCore && !seen:
-			under += mm
-		case l.Part == partSled && seen && mm == 0:
-			over += b.numberOr(unit.SledThickness, defaultSled)
-		case (l.Part == partSled || l.Part == partCaul) && seen:
-			over += mm
+	a := b.surroundings()
+	s.caul, s.twin = a.over > 0, a.twin
+	if foot := b.word(unit.BarFoot); !s.none && foot != "" {
+		a.told = true
+		if foot == "bed" {
+			s.lowest = b.sledUnder()
 		}
 	}
-	return under, over, told && seen
+	s.under = s.lowest + a.under
+	if s.twin {
+		s.under = s.lowest + t + a.core
+	}
+	s.middle, s.top = s.under+t/2, s.under+t
+	if s.twin {
+		s.middle = (s.lowest + s.top) / 2
+	}
+	if s.none { // it is where one would stand
+		return
+	}
+	a.told = a.told || b.said(unit.SledThickness)
+	c := s.top + a.over
+	if cover, ok := b.number(unit.Cover); ok {
+		c, a.told = cover, true
+	}
+	s.covering = a.told
+	s.cover = unit.Exactly(c)
+	if !a.told {
+		s.cover = b.spread(s.top, s.top, math.Max(s.top, s.height))
+	}
 }
 
 // sledUnder returns the thickness of the sled that a bar on the bed stands
@@ -168,6 +151,9 @@ func (b *builder) coverBar(s *bar, t float64) error {
 		s.covered, s.width = unit.Exactly(t), 0
 		return nil
 	}
+	if s.shared = s.twin; s.shared {
+		s.lean = b.spread(0, 0.5, 1)
+	}
 	var err error
 	s.covered = unit.Sweep(func(c unit.Corner) float64 {
 		h, e := press.CoveredHeight(unit.Length(s.height), unit.Length(c[0]), unit.Length(t), unit.Length(s.under))
@@ -179,21 +165,28 @@ func (b *builder) coverBar(s *bar, t float64) error {
 	if err != nil || b.exact {
 		return err
 	}
-	tip, err := s.tipping()
-	s.tips = tip < s.covered.Low
-	s.covered.Low = math.Min(s.covered.Low, tip)
+	tip, err := press.TippingLimit(unit.Length(s.height), unit.Length(s.width), unit.Length(s.middle))
+	s.tip(float64(tip), t)
 	return err
 }
 
-// tipping returns the height that pushes when the bar is about to tip. Beside one
+// tip limits what pushes at worst to the height at which the bar tips. Beside one
 // that is lower than the strips the film presses their edge whatever the bar does.
-func (s bar) tipping() (float64, error) {
-	tip, err := press.TippingLimit(unit.Length(s.height), unit.Length(s.width), unit.Length(s.middle))
-	if s.height < s.top {
-		return math.Max(float64(tip), s.top-s.under), err
+// One between two faces then leans on one of them, and pushes as much as before.
+func (s *bar) tip(at, t float64) {
+	if s.shared {
+		s.tips = at+s.edge() < s.covered.Low
+		return
 	}
-	return float64(tip), err
+	if s.edge() > 0 {
+		at = math.Max(at+s.edge(), t)
+	}
+	s.tips = at < s.covered.Low
+	s.covered.Low = math.Min(s.covered.Low, at)
 }
+
+// edge is how much of the strips' edge stands above the bar.
+func (s bar) edge() float64 { return math.Max(0, s.top-s.height) }
 
 // tent returns the corner that the film bridges.
 func (b *builder) tent() unit.Range[float64] {
@@ -224,41 +217,50 @@ func (b *builder) friction() unit.Range[float64] {
 	return b.collapse(r)
 }
 
-// push puts one choice of the uncertain inputs together; the order is that of
-// [bar.ranges].
+// push puts one choice of the uncertain inputs together, in the order of [bar.sweep].
+// A share of the push is that of a bar as much smaller.
 func (s bar) push(c unit.Corner) press.Push {
-	return press.Push{
+	push := press.Push{
 		Covered: unit.Length(c[0]), Width: unit.Length(s.width), Corner: unit.Length(c[1]),
 		Friction: c[2], Drag: c[3],
 	}
+	part := unit.Length(s.share(push, c[4]))
+	push.Covered, push.Width, push.Corner = part*push.Covered, part*push.Width, part*push.Corner
+	return push
+}
+
+// sweep sweeps a figure over what is uncertain about the bar, and more.
+func (s bar) sweep(f func(unit.Corner) float64, more unit.Range[float64]) unit.Range[float64] {
+	return unit.Sweep(f, s.covered, s.corner, s.friction, s.drag, s.lean, more)
 }
 
 // joint returns what the bar surely gives the joint at x.
 func (s bar) joint(p unit.Range[float64], x, t float64) (r unit.Range[float64], err error) {
-	r = unit.Sweep(func(c unit.Corner) float64 {
-		v, e := press.JointPressure(unit.Pressure(c[4]), s.push(c), unit.Length(x), unit.Length(t))
+	r = s.sweep(func(c unit.Corner) float64 {
+		v, e := press.JointPressure(unit.Pressure(c[5]), s.push(c), unit.Length(x), unit.Length(t))
 		if e != nil {
 			err = e
 		}
 		return float64(v)
-	}, s.covered, s.corner, s.friction, s.drag, p)
+	}, p)
 	return r, err
 }
 
 // reach returns how far the bar reaches; without friction that has no end, if it
 // pushes at all.
 func (s bar) reach() unit.Range[float64] {
-	return unit.Sweep(func(c unit.Corner) float64 {
-		if c[2] == 0 && c[0] > c[1] {
+	return s.sweep(func(c unit.Corner) float64 {
+		push := s.push(c)
+		if c[2] == 0 && push.Covered > push.Corner {
 			return math.Inf(1)
 		}
 		if c[2] == 0 {
 			return 0
 		}
-		x, err := press.BarReach(s.push(c))
+		x, err := press.BarReach(push)
 		if err != nil {
 			return math.NaN()
 		}
 		return float64(x)
-	}, s.covered, s.corner, s.friction, s.drag)
+	}, unit.Range[float64]{})
 }

@@ -50,6 +50,12 @@ func (p gluedPanel) lacking(b *builder) []unit.Field {
 	return fs
 }
 
+// bothFaces reports whether faces are laid on both sides of a core.
+func (b *builder) bothFaces() bool {
+	n, ok := b.number(unit.Faces)
+	return ok && n >= 2
+}
+
 // facesOnCore reports whether faces are laid on a core.
 func facesOnCore(b *builder) bool {
 	return b.known(unit.CoreKind, unit.CoreThickness, unit.Faces) ||

@@ -40,7 +40,7 @@ func (b *builder) preload(p row, t float64, E unit.Range[float64]) (preload, err
 	if err := b.sprungPreload(&pre, p, t, E); err != nil {
 		return pre, err
 	}
-	pre.fence = pre.pressure.Times(t)
+	pre.fence = pre.pressure.Times(b.sharers() * t)
 	return pre, nil
 }
 
@@ -70,9 +70,10 @@ func (b *builder) drivenPreload(pre *preload, p row, t float64, E unit.Range[flo
 		return nil
 	}
 	var err error
+	edges := b.sharers() * t
 	r := unit.Sweep(func(c unit.Corner) float64 {
 		N, e := press.WedgeForce(unit.Force(D), α, unit.Friction(c[0]))
-		q, e2 := press.DrivenPreload(N, unit.Length(t), unit.Length(L))
+		q, e2 := press.DrivenPreload(N, unit.Length(edges), unit.Length(L))
 		if e != nil || e2 != nil {
 			err = firstError(e, e2)
 		}
@@ -87,10 +88,11 @@ func (b *builder) drivenPreload(pre *preload, p row, t float64, E unit.Range[flo
 	return nil
 }
 
-// relieved returns what squeeze-out leaves of a driven preload at worst. How
-// many joints there are may not be known; then nothing may be left.
+// relieved returns what squeeze-out leaves of a driven preload at worst: all of it
+// where the wedge is driven again. How many joints there are may not be known; then
+// nothing may be left.
 func (b *builder) relieved(r unit.Range[float64], p row, E unit.Range[float64]) float64 {
-	if b.exact {
+	if b.exact || b.drivenAgain() {
 		return r.Low
 	}
 	b.advise(ReasonDriveAgain, nil)
@@ -104,6 +106,9 @@ func (b *builder) relieved(r unit.Range[float64], p row, E unit.Range[float64]) 
 	return r.Low - float64(loss) // below 0 nothing is left, see add
 }
 
+// drivenAgain reports whether the wedge is driven once more just before the vacuum.
+func (b *builder) drivenAgain() bool { return b.word(unit.WedgeAgain) == "yes" }
+
 func (b *builder) sprungPreload(pre *preload, p row, t float64, E unit.Range[float64]) error {
 	δ, ok := b.number(unit.Overfill)
 	if !ok {
@@ -114,11 +119,11 @@ func (b *builder) sprungPreload(pre *preload, p row, t float64, E unit.Range[flo
 		return nil
 	}
 	b.warn(CautionHoldDown, CautionPinch)
-	W := p.width
+	W, edges := p.width, b.sharers()*t
 	over := b.spread(math.Max(0, δ-overfillError), δ, δ+overfillError)
 	var err error
 	r := unit.Sweep(func(c unit.Corner) float64 {
-		q, e := press.OverfillPreload(c[3], unit.Length(c[0]), unit.Length(W), unit.Length(t), unit.Stiffness(c[1]), unit.Stiffness(c[2]))
+		q, e := press.OverfillPreload(c[3], unit.Length(c[0]), unit.Length(W), unit.Length(edges), unit.Stiffness(c[1]), unit.Stiffness(c[2]))
 		err = firstError(err, e)
 		return float64(q)
 	}, over, E, b.collapse(fenceGives), b.collapse(creepLeaves))

@@ -39,6 +39,8 @@ const (
 	// ReasonJointGapWide: a gap wider than the glue fills, which the pressure may
 	// or may not close. Figures: gap_mm, gap_limit_mm, closing_kpa.
 	ReasonJointGapWide Reason = "joint-gap-wide"
+	// ReasonNoJoint: one strip has no edge joint. No figures.
+	ReasonNoJoint Reason = "no-joint"
 	// ReasonJointGapLength: a gap wider than the glue fills; whether the pressure
 	// closes it depends on a length that is not known. Figures: gap_mm,
 	// gap_limit_mm.
@@ -100,6 +102,13 @@ const (
 	// ReasonBarTooLow: the bar's top is at or under the strips' underside and
 	// does not touch them. Figures: bar_height_mm.
 	ReasonBarTooLow Reason = "bar-too-low"
+	// ReasonBarUnderUpperFace: the bar touches the lower face alone; the figures are
+	// for the upper one, which only the film on its edge presses. Figures:
+	// bar_height_mm.
+	ReasonBarUnderUpperFace Reason = "bar-under-upper-face"
+	// ReasonBothFaces: one bar or wedge presses both faces of a core, half of it
+	// each; the ends of a range are the shares beside a bar that leans.
+	ReasonBothFaces Reason = "both-faces"
 	// ReasonFrictionBound: the joint figures take friction as used up; the truth
 	// lies between them and the covered ideal. Figures: side_ideal_kpa of the
 	// covered height.
@@ -162,6 +171,12 @@ const (
 	ReasonFitsBarely Reason = "fits-barely"
 	// ReasonTooHigh: the stack is higher than the opening. Figures as above.
 	ReasonTooHigh Reason = "too-high"
+	// ReasonBarTooHigh: the side bar's top is higher than the opening. Figures as
+	// above, the height that of its top.
+	ReasonBarTooHigh Reason = "bar-too-high"
+	// ReasonBarFitsBarely: less than 6 mm is left above the side bar. Figures as
+	// above.
+	ReasonBarFitsBarely Reason = "bar-fits-barely"
 	// ReasonProud: the work stands above the fence. Figures: proud_mm.
 	ReasonProud Reason = "proud"
 	// ReasonProudLittle: the work stands less than 0.8 mm above the fence.

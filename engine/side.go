@@ -37,6 +37,11 @@ func answerSide(b *builder) error {
 	}
 	s.give(b)
 	s.judge(b)
+	if s.evacuated || b.said(unit.Opening) {
+		if err := b.judgeUnderLid(); err != nil {
+			return err
+		}
+	}
 	s.adviseOn(b)
 	s.warnOf(b)
 	s.work(b)
@@ -89,7 +94,7 @@ func (s *sideLoad) compute(b *builder) error {
 	s.thresholds(b, glue)
 	if s.evacuated {
 		ideal := unit.Sweep(func(c unit.Corner) float64 {
-			p, err := press.IdealSidePressure(unit.Pressure(c[0]), unit.Length(s.bar.height), unit.Length(s.thick))
+			p, err := press.IdealSidePressure(unit.Pressure(c[0]), unit.Length(s.bar.height), unit.Length(s.ruled()))
 			if err != nil {
 				return nan
 			}
@@ -113,10 +118,32 @@ func (s *sideLoad) compute(b *builder) error {
 	return s.close(b, glue)
 }
 
+// sharers is how many edges a bar presses: those of both faces of a core, or one.
+func (s *sideLoad) sharers() float64 {
+	if s.bar.twin {
+		return 2
+	}
+	return 1
+}
+
+// ruled is the thickness by which the shop's rule divides the height of a bar.
+func (s *sideLoad) ruled() float64 {
+	if s.bar.none {
+		return s.thick
+	}
+	return s.sharers() * s.thick
+}
+
 // pressed reports whether there is a joint whose pressure is known.
 func (s *sideLoad) pressed() bool {
+	if s.single() {
+		return false
+	}
 	return s.pre.known || s.evacuated && s.joints && s.row.strips > 1
 }
+
+// single reports whether there is but one strip, which has no joint.
+func (s *sideLoad) single() bool { return s.row.strips == 1 }
 
 // everywhere is the reach of a bar where nothing rubs.
 const everywhere = "everywhere"
@@ -148,7 +175,7 @@ func (s *sideLoad) give(b *builder) {
 	if q, ok := s.buckle(); ok {
 		give(b, unit.Buckle, q)
 	}
-	if s.gap.bends {
+	if s.gap.bends && !s.single() {
 		give(b, unit.Closing, s.closing)
 		give(b, unit.SideNet, s.net(s.far))
 	}

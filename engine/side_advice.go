@@ -21,6 +21,10 @@ const vacuumStep = 3386.389 // Pa
 
 // adviseOn records what would help the joints and what their figures hang on.
 func (s *sideLoad) adviseOn(b *builder) {
+	if s.single() {
+		return
+	}
+	s.adviseOnFaces(b)
 	if !s.evacuated {
 		return
 	}
@@ -35,7 +39,7 @@ func (s *sideLoad) adviseOn(b *builder) {
 			return
 		}
 		b.advise(ReasonFrictionBound, unit.Facts{
-			unit.SideIdeal: unit.SideIdeal.Number(s.vacuum.Mid * s.bar.covered.Mid / s.thick),
+			unit.SideIdeal: unit.SideIdeal.Number(s.vacuum.Mid * s.bar.even() * s.bar.covered.Mid / s.thick),
 		})
 	}
 }
@@ -44,7 +48,11 @@ func (s *sideLoad) adviseOn(b *builder) {
 func (s *sideLoad) adviseOnBar(b *builder, joint bool) {
 	height := unit.BarHeight.Number(s.bar.height)
 	if s.bar.height <= s.bar.under {
-		b.advise(ReasonBarTooLow, unit.Facts{unit.BarHeight: height})
+		r := ReasonBarTooLow
+		if s.bar.twin && s.bar.height > s.bar.lowest {
+			r = ReasonBarUnderUpperFace
+		}
+		b.advise(r, unit.Facts{unit.BarHeight: height})
 		return
 	}
 	open := s.bar.covered.Mid < s.bar.height
@@ -57,14 +65,16 @@ func (s *sideLoad) adviseOnBar(b *builder, joint bool) {
 	if !s.bar.tips {
 		return
 	}
-	w, err := press.BarWidthAgainstTipping(unit.Length(s.bar.height), unit.Length(s.bar.covered.Mid), unit.Length(s.bar.middle))
+	w, err := press.BarWidthAgainstTipping(unit.Length(s.bar.height), unit.Length(s.bar.covered.Mid-s.bar.edge()), unit.Length(s.bar.middle))
 	if err != nil {
 		return
 	}
 	figures := unit.Facts{
 		unit.BarHeight:     height,
-		unit.BarTipping:    unit.BarTipping.Number(s.bar.covered.Low),
 		unit.BarWidthLeast: unit.BarWidthLeast.Number(float64(w)),
+	}
+	if !s.bar.shared {
+		figures[unit.BarTipping] = unit.BarTipping.Number(s.bar.covered.Low - s.bar.edge())
 	}
 	if joint { // a wider bar holds more of its own push back
 		gets := s.with(s.vacuum.Mid, s.bar.covered.Mid, float64(w))
@@ -121,7 +131,7 @@ func (s *sideLoad) adviseBarForContact(b *builder) {
 		return
 	}
 	h, w, ok := s.barForContact()
-	if !ok {
+	if !ok || !b.underLid(h) {
 		return
 	}
 	figures := unit.Facts{
@@ -141,7 +151,7 @@ func (s *sideLoad) adviseBarForContact(b *builder) {
 // of the tape.
 func (s *sideLoad) barForContact() (height, width float64, ok bool) {
 	r, μ := s.bar.corner.Mid, s.bar.friction.Mid
-	bare := s.contact*s.thick/s.vacuum.Mid + r + μ*r + s.bar.drag.Mid*μ*s.xFar
+	bare := (s.contact*s.thick/s.vacuum.Mid+s.bar.drag.Mid*μ*s.xFar)*s.sharers() + r + μ*r
 	least := s.bar.under + s.thick
 	width = s.bar.wide
 	height = math.Max(least, bare+μ*width)
@@ -159,7 +169,7 @@ func (s *sideLoad) barForContact() (height, width float64, ok bool) {
 // widthFor returns how wide a bar of some height, covered to its top, must be not
 // to tip; 0 where any width will do.
 func (s *sideLoad) widthFor(height float64) float64 {
-	w, err := press.BarWidthAgainstTipping(unit.Length(height), unit.Length(height), unit.Length(s.bar.under+s.thick/2))
+	w, err := press.BarWidthAgainstTipping(unit.Length(height), unit.Length(height), unit.Length(s.bar.middle))
 	if err != nil {
 		return 0
 	}
@@ -172,8 +182,9 @@ func (s *sideLoad) mid(p, h float64) float64 { return s.with(p, h, s.bar.width) 
 
 // with is mid for a bar of another width as well.
 func (s *sideLoad) with(p, h, width float64) float64 {
+	part := s.bar.even()
 	q, err := press.JointPressure(unit.Pressure(p), press.Push{
-		Covered: unit.Length(h), Width: unit.Length(width), Corner: unit.Length(s.bar.corner.Mid),
+		Covered: unit.Length(part * h), Width: unit.Length(part * width), Corner: unit.Length(part * s.bar.corner.Mid),
 		Friction: s.bar.friction.Mid, Drag: s.bar.drag.Mid,
 	}, unit.Length(s.xFar), unit.Length(s.thick))
 	if err != nil {

@@ -14,6 +14,9 @@ func (s *sideLoad) judge(b *builder) {
 		b.judgeVacuum()
 	}
 	b.judgeGlueLine()
+	if s.single() {
+		b.judge("joints", None, ReasonNoJoint, nil)
+	}
 	if s.evacuated && facesOnCore(b) {
 		b.judgeFace("face", s.vacuum, b.glue())
 	}

@@ -52,22 +52,26 @@ func (s *sideLoad) workGap(b *builder) {
 
 func (s *sideLoad) workPreload(b *builder) {
 	formula, source := "p = N / (t L), N = D / (tan(α + φ) + tan φ); low less E⊥ (n − 1) 0.05 mm / W", "statics of a single-taper wedge (from memory); squeeze-out is our estimate"
+	if b.drivenAgain() {
+		formula = "p = N / (t L), N = D / (tan(α + φ) + tan φ); driven again, so nothing is lost to squeeze-out"
+	}
+	edges := b.sharers() * s.thick
 	numbers := func() string {
 		n, _ := b.number(unit.WedgeRatio)
 		D, _ := b.number(unit.WedgeForce)
 		L, _ := b.length()
-		return fmt.Sprintf("D = %.4g N, α = atan(1/%.4g), φ = atan %.3g, t = %.4g mm, L = %.4g mm", D, n, wedgeFriction.Mid, s.thick*1e3, L*1e3)
+		return fmt.Sprintf("D = %.4g N, α = atan(1/%.4g), φ = atan %.3g, t = %.4g mm, L = %.4g mm", D, n, wedgeFriction.Mid, edges*1e3, L*1e3)
 	}
 	if s.pre.bySpring {
 		formula, source = "p = 0.8 (δ / W) / (1/E⊥ + t / (W K_f))", "Hooke's law, strips and fence in series; creep and K_f are our estimates"
 		numbers = func() string {
 			δ, _ := b.number(unit.Overfill)
-			return fmt.Sprintf("δ = %.4g mm, W = %.4g mm, E⊥ = %.4g GPa, t = %.4g mm, K_f = %.4g N/mm²", δ*1e3, s.row.width*1e3, s.across.Mid/1e9, s.thick*1e3, fenceGives.Mid/1e6)
+			return fmt.Sprintf("δ = %.4g mm, W = %.4g mm, E⊥ = %.4g GPa, t = %.4g mm, K_f = %.4g N/mm²", δ*1e3, s.row.width*1e3, s.across.Mid/1e9, edges*1e3, fenceGives.Mid/1e6)
 		}
 	}
 	b.work(unit.Preload, s.pre.pressure, formula, source, Estimate, numbers)
 	b.work(unit.FenceLoad, s.pre.fence, "p_pre t, on each metre of fence", "definition of pressure", Computed, func() string {
-		return fmt.Sprintf("%s · %.4g mm", say(unit.Preload, s.pre.pressure.Mid), s.thick*1e3)
+		return fmt.Sprintf("%s · %.4g mm", say(unit.Preload, s.pre.pressure.Mid), edges*1e3)
 	})
 	if !s.pre.sprung {
 		return

@@ -3,6 +3,7 @@ package engine
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -15,8 +16,12 @@ func (s *sideLoad) workBar(b *builder) {
 		return
 	}
 	b.workAir(pa, s.vacuum)
-	b.work(unit.SideIdeal, s.ideal, "p_ideal = p H / t", "force balance without friction", Computed, func() string {
-		return fmt.Sprintf("%.4g kPa · %.4g mm / %.4g mm", s.vacuum.Mid/1e3, mm(s.bar.height), mm(s.thick))
+	formula := "p_ideal = p H / t"
+	if s.ruled() > s.thick {
+		formula = "p_ideal = p H / (2 t), both faces"
+	}
+	b.work(unit.SideIdeal, s.ideal, formula, "force balance without friction", Computed, func() string {
+		return fmt.Sprintf("%.4g kPa · %.4g mm / %.4g mm", s.vacuum.Mid/1e3, mm(s.bar.height), mm(s.ruled()))
 	})
 	s.workCovered(b)
 	if s.xFar > 0 {
@@ -33,30 +38,58 @@ func (s *sideLoad) workCovered(b *builder) {
 		})
 		return
 	}
-	formula := "h = max(t, min(H, c)), h = t where H ≤ u; low also at most (H² + b²) / (2 max(z, H − z))"
-	if s.bar.height < s.bar.top && s.bar.height > s.bar.under {
-		formula += ", t at least, the strips being higher"
-	}
-	if !s.bar.covering {
-		formula += "; high with c = H, should something stand behind it"
-	}
-	b.work(unit.BarCovered, s.bar.covered, formula,
+	b.work(unit.BarCovered, s.bar.covered, s.coveredFormula(),
 		"free body of the bar with its film: film down its inner face pushes back", Computed, func() string {
 			return fmt.Sprintf("t = %.4g mm, H = %.4g mm, c = %.4g mm, u = %.4g mm, b = %.4g mm, z = %.4g mm",
 				mm(s.thick), mm(s.bar.height), mm(s.bar.cover.Mid), mm(s.bar.under), mm(s.bar.width), mm(s.bar.middle))
 		})
 }
 
-func (s *sideLoad) workJoint(b *builder, f unit.Field, r unit.Range[float64], x float64) {
-	formula := "p = max(0, p [(h − r) − μ (b + r) − μ x]) / t"
-	if s.bar.drag.High > 1 {
-		formula += ", low with 2 μ x under a caul that cannot move along"
+// coveredFormula is how the height that pushes is worked out for this bar.
+func (s *sideLoad) coveredFormula() string {
+	formula := "h = max(t, min(H, c)), h = t where H ≤ u; low also at most (H² + b²) / (2 max(z, H − z))"
+	if s.bar.edge() > 0 && s.bar.height > s.bar.under {
+		formula = "h = max(t, min(H, c) + e), e = u + t − H, the strips being higher; low also at most (H² + b²) / (2 max(z, H − z)) + e, and t at least"
 	}
+	if s.bar.shared {
+		formula, _, _ = strings.Cut(formula, "; low")
+		formula += "; u and z of the upper face on the lower one and the core"
+	}
+	if !s.bar.covering {
+		formula += "; high with c = H, should something stand behind it"
+	}
+	return formula
+}
+
+// pushed is how much of the push reaches the strips' edge at the bar, in symbols and
+// in numbers.
+func (s *sideLoad) pushed() (symbols, numbers string) {
+	symbols = "(h − r) − μ (b + r)"
+	numbers = fmt.Sprintf("(%.6g − %.6g) − %.4g (%.6g + %.6g)", mm(s.bar.covered.Mid), mm(s.bar.corner.Mid),
+		s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid))
+	if s.bar.shared {
+		return "½ (" + symbols + ")", "½ (" + numbers + ")"
+	}
+	return symbols, numbers
+}
+
+// ends says what the ends of a range have beyond the formula.
+func (s *sideLoad) ends(rubs string) (text string) {
+	if s.bar.shared {
+		text += ", ½ for each face; low and high with the shares k and 1 − k beside a bar that leans"
+	}
+	if s.bar.drag.High > 1 {
+		text += ", low with 2 " + rubs + " under a caul or core that cannot move along"
+	}
+	return text
+}
+
+func (s *sideLoad) workJoint(b *builder, f unit.Field, r unit.Range[float64], x float64) {
+	symbols, pushed := s.pushed()
+	formula := "p = max(0, p [" + symbols + " − μ x]) / t" + s.ends("μ x")
 	b.work(f, r, formula+"; the larger of this and the preload",
 		"horizontal force balance, Coulomb friction used up; "+b.frictionSource(), Estimate, func() string {
-			numbers := fmt.Sprintf("%.6g kPa · [(%.6g − %.6g) − %.4g (%.6g + %.6g) − %.4g · %.6g] mm / %.6g mm", s.vacuum.Mid/1e3,
-				mm(s.bar.covered.Mid), mm(s.bar.corner.Mid), s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid),
-				s.bar.friction.Mid, mm(x), mm(s.thick))
+			numbers := fmt.Sprintf("%.6g kPa · [%s − %.4g · %.6g] mm / %.6g mm", s.vacuum.Mid/1e3, pushed, s.bar.friction.Mid, mm(x), mm(s.thick))
 			if s.pre.known {
 				numbers += ", or " + say(unit.Preload, s.pre.pressure.Mid)
 			}
@@ -66,10 +99,8 @@ func (s *sideLoad) workJoint(b *builder, f unit.Field, r unit.Range[float64], x 
 
 func (s *sideLoad) workReach(b *builder) {
 	reach := s.bar.reach()
-	formula := "x = max(0, [(h − r) − μ (b + r)] / μ)"
-	if s.bar.drag.High > 1 {
-		formula += ", low with 2 μ under a caul that cannot move along"
-	}
+	symbols, pushed := s.pushed()
+	formula := "x = max(0, [" + symbols + "] / μ)" + s.ends("μ")
 	if math.IsInf(reach.Mid, 0) {
 		b.why(func() Step {
 			return Step{Name: string(unit.BarReach), Formula: formula, Numbers: "μ = 0", Result: "everywhere, nothing rubs",
@@ -78,8 +109,7 @@ func (s *sideLoad) workReach(b *builder) {
 		return
 	}
 	b.work(unit.BarReach, reach, formula, "zero of the joint pressure", Computed, func() string {
-		return fmt.Sprintf("[(%.6g − %.6g) − %.4g (%.6g + %.6g)] mm / %.4g", mm(s.bar.covered.Mid), mm(s.bar.corner.Mid),
-			s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid), s.bar.friction.Mid)
+		return fmt.Sprintf("[%s] mm / %.4g", pushed, s.bar.friction.Mid)
 	})
 }
 

@@ -30,10 +30,7 @@ func answerStack(b *builder) error {
 		b.need(unit.StackLayers)
 	}
 	if p.known {
-		give(b, unit.StackHeight, unit.Exactly(p.height))
-		b.work(unit.StackHeight, unit.Exactly(p.height), "sum of sleds, cores, thickest strips, films, mats and cauls; a fence where it stands higher than the work",
-			"geometry", Computed, func() string { return p.sum() })
-		b.judgeClearance(p)
+		b.giveHeight(p)
 		b.judgeProud(p, m)
 		b.judgeBag(p)
 	}

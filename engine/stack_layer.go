@@ -13,8 +13,16 @@ func (b *builder) saidLayers() unit.Layers {
 	if !b.known(unit.SledThickness) || !work {
 		return nil
 	}
+	return b.layersOnSled()
+}
+
+// layersOnSled returns a sled and what was said to lie on it.
+func (b *builder) layersOnSled() unit.Layers {
 	layers := unit.Layers{{Part: partSled}}
 	if b.known(unit.CoreThickness) {
+		if b.bothFaces() {
+			layers = append(layers, unit.Layer{Part: partStrips})
+		}
 		layers = append(layers, unit.Layer{Part: partCore})
 	}
 	layers = append(layers, unit.Layer{Part: partStrips})

@@ -31,6 +31,9 @@ type pile struct {
 	levels []level
 	height float64
 	known  bool
+	bedBar float64 // a side bar that stands on the bed, beside it all
+	foot   float64 // what the highest side bar stands on
+	bar    float64 // its height, where its top is the highest of all
 }
 
 // mats is how thick the mats are that the level's cap squashes.
@@ -84,8 +87,12 @@ func (p pile) worked() (n int) {
 	return n
 }
 
-// sum writes the heights of the levels as a sum.
+// sum writes the heights of the levels as a sum, or that of the bar which stands
+// higher.
 func (p pile) sum() string {
+	if p.bar > 0 {
+		return "side bar on its foot, " + say(unit.StackHeight, p.foot) + " + " + say(unit.BarHeight, p.bar)
+	}
 	terms := make([]string, 0, len(p.levels))
 	for _, l := range p.levels {
 		terms = append(terms, say(unit.StackHeight, l.height()))
@@ -103,6 +110,11 @@ func (b *builder) pile() (pile, error) {
 	if len(layers) == 0 {
 		return pile{levels: b.looseLevel()}, nil
 	}
+	return b.pileOf(layers)
+}
+
+// pileOf lays layers on each other, with what was said beside them.
+func (b *builder) pileOf(layers unit.Layers) (pile, error) {
 	p := pile{known: true}
 	var at level
 	for _, l := range layers {
@@ -131,8 +143,26 @@ func (b *builder) pile() (pile, error) {
 	if err := b.placeMat(&p, layers); err != nil {
 		return p, err
 	}
+	b.standBar(&p)
 	p.stand()
 	return p, nil
+}
+
+// standBar stands a side bar told of outside the stack beside the strips of each
+// level, on its sled, or on the bed.
+func (b *builder) standBar(p *pile) {
+	H, ok := b.barHeight()
+	switch {
+	case !ok, slices.ContainsFunc(p.levels, func(l level) bool { return l.bar > 0 }):
+	case b.word(unit.BarFoot) == "bed":
+		p.bedBar = H
+	default:
+		for i := range p.levels {
+			if p.levels[i].laid {
+				p.levels[i].bar = H
+			}
+		}
+	}
 }
 
 // close ends a level and numbers it, if it holds work.
@@ -174,15 +204,20 @@ func (l *level) add(part string, h float64) {
 	}
 }
 
-// stand works out the height. A side bar stands on the level's sled and counts
-// where it is higher than all that lies on it.
+// stand works out the height. A side bar counts where it is higher than all that
+// lies beside it.
 func (p *pile) stand() {
-	top := 0.0
+	top := p.bedBar
 	for _, l := range p.levels {
-		top = math.Max(top, p.height+l.under+l.sled+l.caul+l.bar)
+		foot := p.height + l.under + l.sled + l.caul
+		if l.bar > 0 && foot+l.bar > top {
+			top, p.foot = foot+l.bar, foot
+		}
 		p.height += l.height()
 	}
-	p.height = math.Max(p.height, top)
+	if top > p.height+alike {
+		p.height, p.bar = top, top-p.foot
+	}
 }
 
 // placeMat lays a mat told of outside the stack: on the highest level with

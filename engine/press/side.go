@@ -28,11 +28,11 @@ func IdealSidePressure(p unit.Pressure, H, t unit.Length) (unit.Pressure, error)
 	return p * unit.Pressure(H/t), nil
 }
 
-// CoveredHeight returns the height h of a bar on which the film's push is not
-// balanced by the film on its other side.
+// CoveredHeight returns the height h of a bar, and of the strips' edge above it, on
+// which the film's push is not balanced by the film on the other side.
 //
-//	h = max(t, min(H, c))   where H > u
-//	h = t                   where H ≤ u
+//	h = max(t, min(H, c) + max(0, u + t − H))   where H > u
+//	h = t                                       where H ≤ u
 //
 //	H  height of the bar                                               m
 //	c  height above the bar's foot up to which something rigid stands
@@ -43,14 +43,15 @@ func IdealSidePressure(p unit.Pressure, H, t unit.Length) (unit.Pressure, error)
 //
 // Model: film lies on every face that it can reach and presses it square. Where
 // the bar stands above the work with film down its inner face, that height
-// pushes outward as hard as inward. A bar whose top is under the strips does
-// not touch them; the film then presses their own edge alone. What the film's
+// pushes outward as hard as inward. Where it ends part-way up the strips the film
+// presses the rest of their edge by itself. A bar whose top is under the strips
+// does not touch them, and their whole edge is pressed so. What the film's
 // tension carries over the inner corner is left out: a film draped in a
 // simulation gave h = c within 2 %.
 //
 // Valid for H, c, u ≥ 0, t > 0; outside it the error is a [*unit.RangeError].
 //
-// Source: free body of the bar with its film.
+// Source: free body of the bar and the strips' edge with their film.
 func CoveredHeight(H, c, t, u unit.Length) (unit.Length, error) {
 	if err := sideInputs(0, t, H, c, u); err != nil {
 		return 0, err
@@ -58,7 +59,7 @@ func CoveredHeight(H, c, t, u unit.Length) (unit.Length, error) {
 	if H <= u {
 		return t, nil
 	}
-	return max(t, min(H, c)), nil
+	return max(t, min(H, c)+max(0, u+t-H)), nil
 }
 
 // TippingLimit returns the greatest covered height h at which a bar still does

@@ -235,5 +235,5 @@ var Said = []Field{
 	Measured, Title, AtTime, PressName, GlueLot, Job,
 	StartTime, Deadline, PressCount, LayupPanel, LayupLoad, PressTime,
 	Unload, SolveFor, Goal, CompareWith, FilmThickness, StructuralUse,
-	WorkHours, Overnight, Narrowest, Widest, UseFirst, Neighbours,
+	WorkHours, Overnight, Narrowest, Widest, UseFirst, Neighbours, WedgeAgain,
 }
