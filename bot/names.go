@@ -41,6 +41,7 @@ var labels = map[unit.Field]string{
 	unit.Emc:                   "wood will settle at",
 	unit.WidthChange:           "change of width",
 	unit.Cup:                   "cup",
+	unit.Bow:                   "bow",
 	unit.LoadsNeeded:           "press loads",
 	unit.FinishTimes:           "out at",
 	unit.PanelsPerLoad:         "panels a load",

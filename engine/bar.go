@@ -234,7 +234,7 @@ func (s bar) joint(p unit.Range[float64], x, t float64) (r unit.Range[float64], 
 // reach returns how far the bar reaches; without friction that has no end.
 func (s bar) reach() unit.Range[float64] {
 	return unit.Sweep(func(c unit.Corner) float64 {
-		if c[2] == 0 {
+		if c[2] < leastFriction {
 			return math.Inf(1)
 		}
 		x, err := press.BarReach(s.push(c))

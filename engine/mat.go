@@ -67,7 +67,7 @@ func (b *builder) mat() (matting, error) {
 }
 
 // over sweeps a figure of the mat over the vacuum, the share of thin strips and
-// the three firmnesses.
+// the firmness, with the one in between that hands on most.
 func (m matting) over(f func(unit.Pressure, press.Mat) (float64, error), err *error) unit.Range[float64] {
 	share := m.thin
 	if share.High >= 1 { // a single strip has none that is thinner
@@ -82,7 +82,12 @@ func (m matting) over(f func(unit.Pressure, press.Mat) (float64, error), err *er
 			return v
 		}, m.above, share, firm)
 	}
-	return unit.Hull(at(m.firm), at(unit.Exactly(m.firm.Mid)))
+	return unit.Hull(at(m.firm), unit.Sweep(func(c unit.Corner) float64 {
+		mat := press.Mat{Thickness: unit.Length(m.thick), Spread: unit.Length(m.spread), Thin: c[1]}
+		v, e := f(unit.Pressure(c[0]), mostHandedOn(unit.Pressure(c[0]), mat, m.firm))
+		*err = firstError(*err, e)
+		return v
+	}, m.above, share))
 }
 
 // proud returns how far the work of a level stands above its fence.

@@ -36,6 +36,7 @@ func answerSide(b *builder) error {
 	s.give(b)
 	s.judge(b)
 	s.adviseOn(b)
+	s.adviseLimits(b)
 	adviseCold(b)
 	s.warnOf(b)
 	s.work(b)

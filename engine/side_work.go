@@ -2,7 +2,6 @@ package engine
 
 import (
 	"fmt"
-	"math"
 
 	"presshand/engine/unit"
 )
@@ -82,7 +81,7 @@ func (s *sideLoad) workBar(b *builder) {
 		joint(unit.SideFirstJoint, s.first, s.xFirst)
 		joint(unit.SideFarJoint, s.far, s.xFar)
 	}
-	if reach := s.bar.reach(); !math.IsInf(reach.Mid, 0) {
+	if reach := s.bar.reach(); isFinite(reach.High) {
 		b.work(unit.BarReach, reach, "x = max(0, [(h − r) − μ (b + r)] / μ)", "zero of the joint pressure", Computed, func() string {
 			return fmt.Sprintf("[(%.4g − %.4g) − %.3g (%.4g + %.4g)] mm / %.3g", mm(s.bar.covered.Mid), mm(s.bar.corner.Mid),
 				s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid), s.bar.friction.Mid)

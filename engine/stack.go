@@ -56,6 +56,7 @@ func answerStack(b *builder) error {
 	if mat.low {
 		give(b, unit.MatLow, mat.pressure)
 		mat.work(b)
+		mat.adviseMatFit(b)
 		b.judgeFace("thinnest strips", mat.pressure, b.glue())
 	}
 	if mat.concentrated {
