@@ -41,18 +41,17 @@ func (s style) solvedHeadline(w worked) (string, []unit.Field) {
 // anyMeets says that the goal is met as far as the engine looked.
 func (s style) anyMeets(w worked) string {
 	for _, c := range w.answer.Checks {
-		if c.Reason != engine.ReasonAnyMeets {
+		at, ok := c.Figures.Number(w.want.Solve)
+		if !ok || labels[w.want.Solve] == "" {
 			continue
 		}
-		f := w.want.Solve
-		at, ok := c.Figures.Number(f)
-		if !ok || labels[f] == "" {
-			return s.verdictOn(c, w)
+		says := "any " + labels[w.want.Solve] + " %s " + s.both(w.want.Solve, at) + s.towards(w.goal) + ": there is enough, or more"
+		switch c.Reason {
+		case engine.ReasonAnyUpTo:
+			return strings.Replace(says, "%s", "up to", 1) + "; I looked no further."
+		case engine.ReasonAnyFrom:
+			return strings.Replace(says, "%s", "from", 1) + "."
 		}
-		if w.goal.Has("verdict") {
-			return "any " + labels[f] + " up to " + s.both(f, at) + " lies flat, with all that is uncertain at its middle; I looked no further."
-		}
-		return "any " + labels[f] + " that I tried gives more than is asked" + s.towards(w.goal) + "; the least of it is at " + s.both(f, at) + "."
 	}
 	return ""
 }
@@ -63,7 +62,7 @@ func (s style) towards(goal unit.Facts) string {
 	for f, v := range goal {
 		switch v := v.(type) {
 		case unit.Number:
-			out = append(out, strings.TrimSpace(s.both(f, float64(v))+" "+place(f)))
+			out = append(out, s.both(f, float64(v))+" "+goalSays(f))
 		case unit.Word:
 			out = append(out, "a good verdict with all that is uncertain at its middle")
 		}
@@ -73,6 +72,53 @@ func (s style) towards(goal unit.Facts) string {
 	}
 	slices.Sort(out)
 	return " for " + listed(out, "and")
+}
+
+// goalSays says what a wanted figure is of.
+func goalSays(f unit.Field) string {
+	switch f {
+	case unit.BarReach:
+		return "of reach"
+	case unit.BarCovered:
+		return "of bar that pushes"
+	case unit.Rise:
+		return "of rise"
+	case unit.Closing:
+		return "to close the gap"
+	case unit.Buckle:
+		return "before loose strips lift"
+	case unit.SideNet:
+		return "left at the far joint"
+	case unit.Ambient:
+		return "of air outside"
+	case unit.Proud:
+		return "proud of the fence"
+	case unit.StackHeight:
+		return "of stack"
+	case unit.GlueMass:
+		return "of glue"
+	case unit.JointArea:
+		return "of joints"
+	case unit.LayupPanel:
+		return "of lay-up"
+	case unit.ClosedTime:
+		return "of closed time"
+	case unit.OpenTime:
+		return "of open time"
+	case unit.PressTime:
+		return "in the press"
+	case unit.UltimateVacuum:
+		return "at best"
+	case unit.Hold:
+		return "of holding"
+	case unit.Emc:
+		return "of equilibrium moisture"
+	case unit.WidthChange:
+		return "of change in width"
+	case unit.Cup:
+		return "of cup"
+	}
+	return place(f)
 }
 
 // place says where a figure is had: "at the far joint".

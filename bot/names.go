@@ -71,6 +71,18 @@ var labels = map[unit.Field]string{
 	unit.ServiceHumidity:       "air where it lives",
 	unit.Altitude:              "height of the shop",
 	unit.FrictionStated:        "friction",
+	unit.Tent:                  "film bridges",
+	unit.CaulThickness:         "caul thickness",
+	unit.SledThickness:         "sled thickness",
+	unit.FenceThickness:        "fence",
+	unit.ThicknessSpread:       "strips may differ by",
+	unit.MatFirm:               "mat that squashes a quarter at",
+	unit.PumpLimit:             "pump stops at",
+	unit.LabelSpread:           "glue spread",
+	unit.ServiceTemp:           "warmth where it lives",
+	unit.ShopTemp:              "shop temperature",
+	unit.SideNet:               "far joint, less what closes the gap",
+	unit.OpenTime:              "open time",
 }
 
 // said are the words around what a person stated; % is the value.

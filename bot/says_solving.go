@@ -7,7 +7,8 @@ import "presshand/engine"
 var solvingSays = map[engine.Reason]string{
 	engine.ReasonJumps:         "That figure cannot be had exactly: it jumps here. This is a little beyond the jump, on the side that is enough.",
 	engine.ReasonNotExactly:    "That cannot be had exactly: the figure jumps over it here.",
-	engine.ReasonAnyMeets:      "That is as far as I looked; with all of it there is enough.",
+	engine.ReasonAnyUpTo:       "Any up to {sought} has enough; I looked no further.",
+	engine.ReasonAnyFrom:       "Any from {sought} on has enough.",
 	engine.ReasonSureFrom:      "To be sure of it, whatever the wood, the dial and the side that is up: {sought}.",
 	engine.ReasonDeepCurl:      "So deep a curl, more than a tenth of its span, takes more than this formula says.",
 	engine.ReasonStubbyStrip:   "A strip under ten widths long is stiffer than a slender one; pulling it over can take somewhat less or more than I say.",

@@ -201,9 +201,12 @@ const (
 	// ReasonNotExactly: the figure jumps over what is wanted, which cannot be had
 	// exactly. Figures: as of ReasonOutOfReach.
 	ReasonNotExactly Reason = "not-exactly"
-	// ReasonAnyMeets: the goal is met wherever it was looked, with the least to
-	// spare at the field's value here. Figures: as of ReasonOutOfReach.
-	ReasonAnyMeets Reason = "any-meets"
+	// ReasonAnyUpTo: the goal is met wherever it was looked, with the least to spare
+	// at the greatest value. Figures: as of ReasonOutOfReach.
+	ReasonAnyUpTo Reason = "any-up-to"
+	// ReasonAnyFrom: the same, with the least to spare at the smallest value, or in
+	// between. Figures: as of ReasonOutOfReach.
+	ReasonAnyFrom Reason = "any-from"
 	// ReasonSureFrom: the value that meets the goal over the whole range of what is
 	// uncertain. Figures: the solved field.
 	ReasonSureFrom Reason = "sure-from"

@@ -34,11 +34,15 @@ func (s *solver) answer(at solution) (Answer, error) {
 		head(Care, ReasonJumps)
 	case at.jump:
 		head(Stop, ReasonNotExactly)
-	case at.every && s.figure == GoalVerdict:
-		a.Values[s.field] = unit.TripleOf(unit.Exactly(at.at))
-		head(None, ReasonAnyMeets)
 	case at.every:
-		head(None, ReasonAnyMeets)
+		if s.figure == GoalVerdict {
+			a.Values[s.field] = unit.TripleOf(unit.Exactly(at.at))
+		}
+		if !reaches(at.at, s.high) {
+			head(None, ReasonAnyFrom)
+		} else {
+			head(None, ReasonAnyUpTo)
+		}
 	default:
 		head(Stop, ReasonOutOfReach)
 		a.Verdict = Stop

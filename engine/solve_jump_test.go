@@ -113,7 +113,7 @@ func TestSolveFor_anyBow(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	wantCheck(t, a, "goal", engine.None, engine.ReasonAnyMeets)
+	wantCheck(t, a, "goal", engine.None, engine.ReasonAnyUpTo)
 	if got := solved(t, a, unit.Bow); math.Abs(got-121.92) > 1e-9 || a.Verdict == engine.Stop {
 		t.Errorf("bow %g mm, %s; want 121.92 and no stop", got, a.Verdict)
 	}

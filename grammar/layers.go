@@ -195,10 +195,22 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			s.amount = i
 		}
 	}
-	if s.noun >= 0 && (s.amount >= 0 || s.part == "film" || s.part == "mat") {
+	if s.noun >= 0 && (s.amount >= 0 || s.part == "film" || s.part == "mat" || r.openLayer(s.part)) {
 		spans = append(spans, s)
 	}
 	return spans
+}
+
+// openLayer reports whether the thickness of a part of the stack is what a message
+// looks for.
+func (r *reader) openLayer(part string) bool {
+	switch r.solving {
+	case unit.FenceThickness:
+		return part == "fence"
+	case unit.StripThickness:
+		return part == "strips"
+	}
+	return false
 }
 
 // layerRange notes strips that differ in thickness; the thickest stands in the

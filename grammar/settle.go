@@ -37,6 +37,7 @@ func (r *reader) rivals() {
 		r.rival(f, byField[f])
 	}
 	r.vacuumTwice()
+	r.refusedTwice()
 	for _, x := range r.doubted {
 		if slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool { return f.Field == x.Field }) {
 			r.unuse(x.Text)
