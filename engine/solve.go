@@ -157,7 +157,7 @@ func (s *solver) forward(v float64) float64 {
 	}
 	switch {
 	case s.figure != GoalVerdict:
-		return b.mid(s.figure)
+		return s.plain(b.mid(s.figure))
 	case s.q.About == Flatten:
 		return b.flatMargin()
 	}
@@ -165,6 +165,14 @@ func (s *solver) forward(v float64) float64 {
 		return 1
 	}
 	return -1
+}
+
+// plain returns a figure without the sign that only says which way it goes.
+func (s *solver) plain(v float64) float64 {
+	if s.figure == unit.Cup && s.want > 0 {
+		return math.Abs(v)
+	}
+	return v
 }
 
 // mid returns the middle of a figure given, the least where there are several

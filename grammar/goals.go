@@ -257,11 +257,11 @@ func (r *reader) pressureWanted() bool {
 // solveFor makes the message ask for a field, in place of what the words that ask
 // for it ask elsewhere.
 func (r *reader) solveFor(f unit.Field, span []int, about Topic) {
+	r.solving = f
 	if len(span) == 2 {
 		r.dropCues(span[0], span[1])
 		r.useWords(span[0], span[1])
 	}
-	r.solving = f
 	if a := r.askFor(f); a != nil {
 		a.About = about
 		return
@@ -308,8 +308,14 @@ func (r *reader) onLabel(i int) bool {
 func (r *reader) useWords(start, end int) {
 	for i := range r.items {
 		it := &r.items[i]
-		if it.start < end && it.end > start && it.kind == kindNone && it.amount == nil && it.list == nil {
-			it.used = true
+		if it.start >= end || it.end <= start || it.amount != nil || it.list != nil {
+			continue
+		}
+		if firmness[it.word] != "" && r.solving == unit.MatFirm {
+			it.word = "" // which it is is asked, not said
+		}
+		if it.kind == kindNone || it.kind == kindFact {
+			it.used, it.meaning = true, meaning{}
 		}
 	}
 }

@@ -95,7 +95,7 @@ func (r *reader) leakOver(i int) {
 	t := r.items[j].amount
 	minutes := 0.0
 	switch {
-	case t != nil && t.is(unit.Lasting) && t.value != nil:
+	case t != nil && t.is(unit.Lasting) && t.value != nil && !r.items[j].used:
 		minutes = t.unit.SI(t.float()) / 60
 	case t == nil && r.is(j, kindUnit) && r.items[j].unit.Dimension == unit.Lasting:
 		minutes = r.items[j].unit.SI(1) / 60
