@@ -178,3 +178,21 @@ func TestBackwards_inWords(t *testing.T) {
 		}
 	}
 }
+
+// What the engine refuses stands in unused as it was typed, is no longer read and is
+// asked for: an overfill of more than a tenth of the opening, and 900 mbar left where
+// the air at 2000 m has no more than 795.
+func TestRefused_asTyped(t *testing.T) {
+	for text, want := range map[string]struct {
+		field unit.Field
+		typed string
+	}{
+		"strips run 5 in over the opening, panel 12 in wide, 3/4 thick, what squeeze": {unit.Overfill, "5 in"},
+		"900 mbar abs at 2000 m, how many tons on a 4x8":                              {unit.Vacuum, "900 mbar"},
+	} {
+		r := hear(t, text)
+		if r.Read.Has(want.field) || len(r.Needs) != 1 || r.Needs[0] != want.field || len(r.Unused) != 1 || r.Unused[0] != want.typed {
+			t.Errorf("%q: read %v, needs %v, unused %q; want %s asked for and %q unused", text, r.Read, r.Needs, r.Unused, want.field, want.typed)
+		}
+	}
+}
