@@ -27,7 +27,15 @@ func SolveFor(q Question, field unit.Field, goal unit.Facts) (Answer, error) {
 	if whole(field) {
 		return s.answer(s.solveCount())
 	}
-	return s.answer(s.solve())
+	at := s.solve()
+	if s.figure == unit.WidthChange && s.want > 0 && !at.met { // so much change, which way is not said
+		other := *s
+		other.want = -s.want
+		if back := other.solve(); back.met {
+			return other.answer(back)
+		}
+	}
+	return s.answer(at)
 }
 
 // ContactPressure returns the pressure at which the glue that was said, or the

@@ -96,6 +96,9 @@ func (r *reader) backwards() {
 	}
 	w, named := r.wantedFigure(sought)
 	if !named {
+		if found && (sought == unit.Cup || sought == unit.Bow) && (r.mentions(kindAsk, "flatten") || r.wordIn("flattens", "flatten", "flattened")) {
+			r.solveFor(sought, span, Flatten)
+		}
 		if found && sought != r.solving && r.pressureWanted() {
 			r.solveFor(sought, span, Side)
 		}
@@ -116,10 +119,10 @@ func (r *reader) directed(w wantedFigure, v float64) float64 {
 		return v
 	}
 	name := strings.ToLower(r.text[w.start:w.end])
-	if strings.Contains(name, "swell") || strings.Contains(name, "grow") || strings.Contains(name, "expand") {
-		return v
+	if strings.Contains(name, "shrink") || strings.Contains(name, "come") || strings.Contains(strings.ToLower(r.text), "how dry") {
+		return -v
 	}
-	return -v
+	return v
 }
 
 // wantedFigure finds the amount that is wanted of a figure.
@@ -176,7 +179,7 @@ func (r *reader) fits(i int, f unit.Field) bool {
 		return false
 	}
 	v, _, ok := r.valueOf(am, f)
-	if !ok && f == unit.FaceForce && am.is(unit.Weight) && am.value != nil { // pounds of force
+	if !ok && f == unit.FaceForce && am.is(unit.Weight) && am.value != nil && in(am.unit.Symbol, "lb", "kg") && r.within(0, len(r.items), kindGlue) < 0 { // pounds of force
 		u := unit.PoundF
 		if am.unit.Metric {
 			u = unit.KGF
