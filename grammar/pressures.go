@@ -101,25 +101,6 @@ func (r *reader) pressure(i int) {
 	}
 }
 
-// statedFigure reports whether a pressure that no vacuum can be is told of a joint
-// or a face.
-func (r *reader) statedFigure(i int) bool {
-	f, _ := r.figureNear(i)
-	v, _, ok := r.valueOf(r.items[i].amount, unit.Vacuum)
-	return r.solving == "" && f != "" && ok && impossible(unit.Vacuum, v) != "" && (r.has(unit.Vacuum) || r.otherPressure(i))
-}
-
-// otherPressure reports whether the message has another pressure than that at
-// item i.
-func (r *reader) otherPressure(i int) bool {
-	for k := range r.items {
-		if k != i && r.items[k].amount != nil && !r.items[k].amount.dead && r.items[k].amount.is(unit.Pressing) {
-			return true
-		}
-	}
-	return false
-}
-
 // afterStop is where the sentence of item i begins.
 func (r *reader) afterStop(i int) int {
 	from, _ := r.sentence(i)
