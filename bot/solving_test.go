@@ -2,6 +2,7 @@ package bot_test
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
 	"math"
 	"strings"
@@ -194,5 +195,21 @@ func TestRefused_asTyped(t *testing.T) {
 		if r.Read.Has(want.field) || len(r.Needs) != 1 || r.Needs[0] != want.field || len(r.Unused) != 1 || r.Unused[0] != want.typed {
 			t.Errorf("%q: read %v, needs %v, unused %q; want %s asked for and %q unused", text, r.Read, r.Needs, r.Unused, want.field, want.typed)
 		}
+	}
+}
+
+// The working stands among the values.
+func TestWhy_workingAmongValues(t *testing.T) {
+	b := bot.New(bot.NewMemory())
+	var r bot.Reply
+	for i, text := range []string{"how many tons on a 4x8 at 25 inHg", "why"} {
+		var err error
+		if r, err = b.Handle(context.Background(), bot.Message{Room: "r", Thread: "t", ID: fmt.Sprint(i), From: "ana", Text: text, At: time.Date(2026, 3, 4, 7, 0, 0, 0, time.UTC)}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	var got struct{ Values struct{ Working []engine.Step } }
+	if err := json.Unmarshal(r.AppendJSON(nil), &got); err != nil || len(got.Values.Working) < 3 || got.Values.Working[0].Formula == "" {
+		t.Errorf("working %v (%v), want the steps", got.Values.Working, err)
 	}
 }

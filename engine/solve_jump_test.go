@@ -167,3 +167,20 @@ func TestSolveFor_fence(t *testing.T) {
 		t.Error("the question was changed")
 	}
 }
+
+// A core of up to 60 mm stands behind a bar of 60, and one as high as the bar leaves
+// only the strips' own edge: the figure rises to that and drops to nothing. By hand
+// at 50 mm: 84.66 · [(56.35 − 3) − 0.15 · (19.05 + 3) − 0.15 · 50.8] / 6.35 = 565.59,
+// with little room between there and the drop, for cores in other places too.
+func TestSolveFor_justBeforeADrop(t *testing.T) {
+	for _, core := range []float64{35, 50, 72, 110, 150} {
+		said := onCore()
+		delete(said, unit.CoreThickness)
+		said[unit.BarHeight] = unit.Number(1.2 * core)
+		want := 84.66 * ((core + 6.35 - 3) - 0.15*(19.05+3) - 0.15*50.8) / 6.35
+		a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.CoreThickness, unit.Facts{unit.SideFarJoint: unit.Number(want)})
+		if got := solved(t, a, unit.CoreThickness); err != nil || math.Abs(got-core) > 1e-6*core {
+			t.Errorf("core of %g mm (%v), want %g", got, err, core)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"presshand/engine/unit"
@@ -87,6 +88,9 @@ type wantedFigure struct {
 // backwards reads a question of which value gives a figure that is named, or the
 // only one that its quantity can mean.
 func (r *reader) backwards() {
+	if !slices.ContainsFunc(r.items, func(it item) bool { return it.amount != nil }) {
+		return // nothing is wanted
+	}
 	sought, span, found := r.sought()
 	if !found {
 		sought = r.solving

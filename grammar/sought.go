@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"regexp"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -84,10 +85,9 @@ func compileSought() []soughtPattern {
 				said += `|`
 			}
 			said += `how ` + s.how + ` ` + modals + ` ` + whose + s.part + `|how ` + s.how + ` (of )?(a|an|the|my) ` + s.part +
-				`|(what|which|max|maximum|min|minimum|least|most) ` + s.part + ` ` + s.size + `|(what|which|max|maximum|min|minimum) ` + s.size + ` of (the |a |my )?` + s.part +
-				`|` + s.part + ` ` + s.size + ` (do i|do we|i|we)? ?(need|needed|for)`
+				`|(what|which|max|maximum|min|minimum|least|most) ` + s.part + ` ` + s.size + `|(what|which|max|maximum|min|minimum) ` + s.size + ` of (the |a |my )?` + s.part
 		}
-		out = append(out, soughtPattern{s.field, regexp.MustCompile(`(?i)\b(` + said + `)\b`)})
+		out = append(out, soughtPattern{s.field, regexp.MustCompile(`(?i)^(` + said + `)\b`)})
 	}
 	return out
 }
@@ -95,12 +95,27 @@ func compileSought() []soughtPattern {
 // sought tells which field a message looks for by the words that stand first, and
 // where they stand.
 func (r *reader) sought() (f unit.Field, span []int, ok bool) {
-	for _, p := range soughtPatterns {
-		at := p.re.FindStringIndex(r.text)
-		if at == nil || ok && at[0] >= span[0] {
+	for i := range r.items {
+		if !opensSought(r.items[i].word) {
 			continue
 		}
-		f, span, ok = p.field, at, true
+		start := r.items[i].start
+		for _, p := range soughtPatterns {
+			if at := p.re.FindStringIndex(r.text[start:]); at != nil {
+				return p.field, []int{start, start + at[1]}, true
+			}
+		}
 	}
-	return f, span, ok
+	return "", nil, false
+}
+
+// opensSought reports whether words can open what is sought; few do, which keeps a
+// message that asks forwards cheap.
+func opensSought(words string) bool {
+	first, _, _ := strings.Cut(words, " ")
+	switch first {
+	case "how", "what", "whats", "which", "max", "maximum", "min", "minimum", "most", "least", "highest", "lowest", "where", "up":
+		return true
+	}
+	return false
 }
