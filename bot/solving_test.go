@@ -208,7 +208,9 @@ func TestWhy_workingAmongValues(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	var got struct{ Values struct{ Working []engine.Step } }
+	var got struct {
+		Values struct{ Working []engine.Step }
+	}
 	if err := json.Unmarshal(r.AppendJSON(nil), &got); err != nil || len(got.Values.Working) < 3 || got.Values.Working[0].Formula == "" {
 		t.Errorf("working %v (%v), want the steps", got.Values.Working, err)
 	}
