@@ -17,7 +17,7 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 	for _, w := range works {
 		r.also(w.want.About)
 		if w.err != nil {
-			r.trouble(w.err, t.settings.Metric)
+			r.trouble(w.err, t.settings.Metric, t.phrase.Facts...)
 			continue
 		}
 		if t.guesses(w.answer) {

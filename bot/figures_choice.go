@@ -1,76 +1,10 @@
 package bot
 
 import (
-	"slices"
 	"strings"
 
-	"presshand/engine"
 	"presshand/engine/unit"
 )
-
-// solvedHeadline says which value reaches the goal.
-func (s style) solvedHeadline(w worked) (string, []unit.Field) {
-	f := w.want.Solve
-	v, ok := w.answer.Values[f]
-	if c := byGravity(w.answer.Checks); !ok && len(c) > 0 {
-		goal := s.towards(w.goal)
-		switch {
-		case c[0].Reason != engine.ReasonOutOfReach || goal == "" || labels[f] == "":
-			return s.verdictOn(c[0], w), nil
-		case w.goal.Has("verdict"):
-			return "no " + labels[f] + " will do.", nil
-		}
-		return "no " + labels[f] + " gives " + strings.TrimPrefix(goal, " for ") + ".", nil
-	}
-	if !ok {
-		return "", nil
-	}
-	text := s.line(f, v)
-	if text == "" {
-		text = strings.ReplaceAll(string(f), "_", " ")
-	}
-	if w.answer.Assumed.Has(unit.Cover) && !w.question.Said.Has(unit.Cover) {
-		text += ", the bar covered to its top by a caul or upper sled,"
-	}
-	return text + s.towards(w.goal) + ".", []unit.Field{f}
-}
-
-// towards says what a solved value is for.
-func (s style) towards(goal unit.Facts) string {
-	var out []string
-	for f, v := range goal {
-		switch v := v.(type) {
-		case unit.Number:
-			out = append(out, s.both(f, float64(v))+" "+place(f))
-		case unit.Word:
-			out = append(out, "a good verdict")
-		}
-	}
-	if len(out) == 0 {
-		return ""
-	}
-	slices.Sort(out)
-	return " for " + listed(out, "and")
-}
-
-// place says where a figure is had: "at the far joint".
-func place(f unit.Field) string {
-	switch f {
-	case unit.SideFarJoint:
-		return "at the far joint"
-	case unit.SideFirstJoint:
-		return "at the first joint"
-	case unit.SideIdeal:
-		return "by the rule"
-	case unit.FacePressure, unit.FaceForce, unit.FaceTonsPerSquareFoot:
-		return "on the face"
-	case unit.Preload:
-		return "from the wedge"
-	case unit.Pump:
-		return "of pumping"
-	}
-	return labels[f]
-}
 
 // betterHeadline says which of several values is better, and by how much.
 func (s style) betterHeadline(w worked) (string, []unit.Field) {

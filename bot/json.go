@@ -32,19 +32,43 @@ func (r Reply) AppendJSON(b []byte) []byte {
 	b = append(b, `,"verdict":`...)
 	b = quote(b, string(r.Verdict))
 	b = append(b, `,"values":`...)
-	b = facts(b, r.Values)
+	b = r.appendValues(b)
 	b = append(b, `,"checks":`...)
 	b = list(b, r.Checks, check)
 	b = append(b, `,"cautions":`...)
 	b = list(b, r.Cautions, quote)
-	if len(r.Working) > 0 {
-		b = append(b, `,"working":`...)
-		b = list(b, r.Working, step)
-	}
+	b = r.appendWorking(b, ',')
 	b = r.appendLoads(b)
 	b = append(b, `,"text":`...)
 	b = quote(b, r.Text)
 	return append(b, '}')
+}
+
+// appendValues appends the figures, and the working as the last of them.
+func (r Reply) appendValues(b []byte) []byte {
+	b = facts(b, r.Values)
+	if len(r.Working) == 0 {
+		return b
+	}
+	b = b[:len(b)-1] // the brace
+	if b[len(b)-1] != '{' {
+		b = append(b, ',')
+	}
+	return append(r.appendWorking(b, 0), '}')
+}
+
+// appendWorking appends the steps, if there are any, behind a mark; 0 is none. They
+// stand among the values, as the contract has it, and beside them, where earlier
+// readers found them.
+func (r Reply) appendWorking(b []byte, mark byte) []byte {
+	if len(r.Working) == 0 {
+		return b
+	}
+	if mark != 0 {
+		b = append(b, mark)
+	}
+	b = append(b, `"working":`...)
+	return list(b, r.Working, step)
 }
 
 // MarshalJSON writes what AppendJSON appends.

@@ -49,6 +49,7 @@ var labels = map[unit.Field]string{
 	unit.WidthChange:           "change of width",
 	unit.WidthChangePercent:    "change of width, as a share",
 	unit.Cup:                   "cup",
+	unit.Bow:                   "bow",
 	unit.LoadsNeeded:           "press loads",
 	unit.FinishTimes:           "out at",
 	unit.PanelsPerLoad:         "panels a load",
@@ -78,6 +79,16 @@ var labels = map[unit.Field]string{
 	unit.ServiceHumidity:       "air where it lives",
 	unit.Altitude:              "height of the shop",
 	unit.FrictionStated:        "friction",
+	unit.Tent:                  "film bridges",
+	unit.CaulThickness:         "caul thickness",
+	unit.SledThickness:         "sled thickness",
+	unit.FenceThickness:        "fence",
+	unit.ThicknessSpread:       "strips may differ by",
+	unit.MatFirm:               "mat firmness",
+	unit.PumpLimit:             "pump limit",
+	unit.LabelSpread:           "glue spread",
+	unit.ServiceTemp:           "warmth where it lives",
+	unit.ShopTemp:              "shop temperature",
 }
 
 // said are the words around what a person stated; % is the value.

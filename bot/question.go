@@ -146,7 +146,11 @@ func (b *Bot) work(q engine.Question, w Wanted, compare []Alternative) worked {
 func (b *Bot) solve(w worked) (worked, bool) {
 	w.goal = w.want.Goal
 	if len(w.goal) == 0 {
-		w.goal = usualGoal(w.question)
+		w.goal = usualGoal(w.question, w.want.Solve)
+		if w.goal.Has(unit.UltimateVacuum) { // it is what is to be held, not what has to be passed
+			w.question.Said = w.question.Said.Clone()
+			delete(w.question.Said, unit.Vacuum)
+		}
 	}
 	if len(w.goal) == 0 || w.goal.Has(w.want.Solve) || isFigure(w.question.About, w.want.Solve) {
 		w.goal = nil
@@ -156,15 +160,37 @@ func (b *Bot) solve(w worked) (worked, bool) {
 	return w, true
 }
 
-// usualGoal is what a field is solved for when no figure is named: that the
-// glue makes contact at the far joint, or that the work lies flat.
-func usualGoal(q engine.Question) unit.Facts {
+// usualGoal is what a field is solved for when no figure is named: that the glue
+// makes contact where it gets least, that the work lies flat or fits, that the
+// pump holds what it is to hold, that the wood does not move.
+func usualGoal(q engine.Question, sought unit.Field) unit.Facts {
+	contact := unit.GlueContact.Number(engine.ContactPressure(q.Said, q.Room).Pascals())
+	good := unit.Facts{engine.GoalVerdict: unit.Word(engine.Good)}
 	switch q.About {
 	case engine.Flatten:
-		return unit.Facts{"verdict": unit.Word(engine.Good)}
+		return good
 	case engine.Side, engine.Load:
-		contact := unit.GlueContact.Number(engine.ContactPressure(q.Said, q.Room).Pascals())
+		if sought == unit.Gap {
+			return unit.Facts{unit.SideNet: contact}
+		}
 		return unit.Facts{unit.SideFarJoint: contact}
+	case engine.Stack:
+		switch sought {
+		case unit.MatThickness, unit.MatFirm, unit.ThicknessSpread:
+			return unit.Facts{unit.MatLow: contact}
+		case unit.Opening:
+			return good
+		}
+	case engine.Pump:
+		v, said := q.Said[unit.Vacuum].(unit.Number)
+		if said && (sought == unit.Leak || q.Said.Has(unit.Leak) && (sought == unit.PumpSpeed || sought == unit.PressVolume)) {
+			return unit.Facts{unit.UltimateVacuum: v}
+		}
+	case engine.Move:
+		mc, said := q.Said[unit.WoodMoisture].(unit.Number)
+		if said && sought == unit.ServiceHumidity {
+			return unit.Facts{unit.Emc: mc}
+		}
 	}
 	return nil
 }
@@ -172,7 +198,7 @@ func usualGoal(q engine.Question) unit.Facts {
 // isFigure reports whether f is what a topic computes rather than what is stated:
 // a cup is a figure of how wood moves, and stated where it is flattened.
 func isFigure(about engine.Topic, f unit.Field) bool {
-	return f != unit.LayupPanel && f != unit.PressTime && slices.Contains(figuresOf[about], f)
+	return f != unit.Opening && f != unit.LayupPanel && f != unit.PressTime && slices.Contains(figuresOf[about], f)
 }
 
 // read returns what a thread said, as the reply reports it: every vacuum as a

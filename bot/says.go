@@ -16,7 +16,8 @@ func (s style) sentence(f engine.Finding, w worked) string {
 	if !ok {
 		return ""
 	}
-	says := s.fill(strings.Replace(form, "{where}", "on the face", 1), f.Figures, w.answer.Values, w.question.Said, w.answer.Assumed)
+	form = strings.NewReplacer("{where}", "on the face", "{sought}", "{"+string(w.want.Solve)+"}").Replace(form)
+	says := s.fill(form, f.Figures, w.answer.Values, w.question.Said, w.answer.Assumed)
 	if f.Reason == engine.ReasonVacuumAboveAmbient && (w.question.Said.Has(unit.Altitude) || w.question.Room.Has(unit.Altitude)) {
 		says = strings.Replace(says, ", or tell me how high the shop lies", "", 1)
 	}

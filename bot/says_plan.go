@@ -6,9 +6,11 @@ import (
 	"presshand/engine"
 )
 
-// withPlans returns sentences with those on choosing strips and planning a day.
+// withPlans returns sentences with those on choosing strips, planning a day and
+// solving backwards.
 func withPlans(says map[engine.Reason]string) map[engine.Reason]string {
 	maps.Copy(says, planSays)
+	maps.Copy(says, solvingSays)
 	return says
 }
 

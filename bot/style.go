@@ -107,6 +107,9 @@ func (s style) units(f unit.Field) (first, second unit.Unit) {
 	if gauges[f] {
 		first = unit.InHg
 	}
+	if f == unit.Altitude {
+		first, second = unit.Foot, unit.Metre
+	}
 	if s.metric {
 		first, second = second, first
 	}

@@ -8,25 +8,46 @@ import (
 	"presshand/bot/book"
 	"presshand/engine"
 	"presshand/engine/unit"
+	"presshand/grammar"
 )
+
+// inputs are the fields that a formula calls by a name of its own.
+var inputs = map[string]unit.Field{
+	"overfill": unit.Overfill, "vacuum": unit.Vacuum, "ambient": unit.Ambient, "height above the sea": unit.Altitude,
+	"run of the wedge": unit.WedgeRatio, "wood moisture": unit.WoodMoisture, "thickness of the strips": unit.StripThickness,
+}
+
+// typed returns how the input that is refused was written, or else the number as
+// the engine got it.
+func typed(f unit.Field, bad *unit.RangeError, facts []grammar.Fact) string {
+	for _, x := range facts {
+		if statedField(x.Field) == f && x.Text != "" {
+			return x.Text
+		}
+	}
+	return strings.TrimSpace(significant(bad.Got, 4) + bad.Unit)
+}
 
 // trouble says what is wrong with a question that the engine refused, and what
 // would do.
-func (r *Reply) trouble(err error, metric bool) {
+func (r *Reply) trouble(err error, metric bool, facts ...grammar.Fact) {
 	r.Verdict = engine.Ask
 	var bad *unit.RangeError
 	if !errors.As(err, &bad) {
 		r.say(Question, "I cannot work that out from what you gave me. Say it again with the numbers, like “"+askExample(metric)+"”.")
 		return
 	}
-	f := unit.Field(bad.What)
+	f, known := inputs[bad.What]
+	if !known {
+		f = unit.Field(bad.What)
+	}
 	name := bad.What
-	if _, ok := wants[f]; ok {
+	if _, ok := wants[f]; ok || known {
 		name = strings.TrimPrefix(nameOf(f), "the ")
 		delete(r.Read, f)
 		r.need(f)
 	}
-	r.note(strings.TrimSpace(fmt.Sprintf("%g %s", bad.Got, strings.TrimSpace(bad.Unit))))
+	r.note(typed(f, bad, facts))
 	r.say(Question, fmt.Sprintf("%s cannot be %s%s; it has to be %s.",
 		capital(name), significant(bad.Got, 4), bad.Unit, bad.Want))
 }

@@ -251,10 +251,10 @@ func (s bar) joint(p unit.Range[float64], x, t float64) (r unit.Range[float64], 
 func (s bar) reach() unit.Range[float64] {
 	return s.sweep(func(c unit.Corner) float64 {
 		push := s.push(c)
-		if c[2] == 0 && push.Covered > push.Corner {
+		if c[2] < leastFriction && push.Covered > push.Corner {
 			return math.Inf(1)
 		}
-		if c[2] == 0 {
+		if c[2] < leastFriction {
 			return 0
 		}
 		x, err := press.BarReach(push)

@@ -16,7 +16,7 @@ import (
 var lookups = map[string]bool{
 	"wood.Find": true, "wood.Names": true, "wood.All": true, "wood.Default": true, "wood.IsLoose": true,
 	"glue.Find": true, "glue.Names": true, "glue.All": true,
-	"glue.Contact": true, "glue.Starved": true, "glue.FilmFactor": true,
+	"glue.Contact": true, "glue.HangsOnWood": true, "glue.Starved": true, "glue.FilmFactor": true,
 	"wood.Spread": true,
 }
 

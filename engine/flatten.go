@@ -33,6 +33,7 @@ func answerFlatten(b *builder) error {
 			return err
 		}
 		c.work(b, r)
+		c.adviseDeep(b)
 		parts = append(parts, r)
 		need = unit.Around(need.Low+r.Low, need.Mid+r.Mid, need.High+r.High)
 	}

@@ -47,7 +47,8 @@ func (b *builder) matting(p pile) (m matting, err error) {
 }
 
 // over sweeps a figure of a mat on strips that differ by spread over the vacuum,
-// the share of thin strips and the three firmnesses.
+// the share of thin strips and the firmness, with the one in between that hands on
+// most.
 func (m matting) over(thick, spread float64, f func(unit.Pressure, press.Mat) (float64, error)) (unit.Range[float64], error) {
 	var err error
 	at := func(firm unit.Range[float64]) unit.Range[float64] {
@@ -59,7 +60,12 @@ func (m matting) over(thick, spread float64, f func(unit.Pressure, press.Mat) (f
 			return v
 		}, m.above, m.thin, firm)
 	}
-	return unit.Hull(at(m.firm), at(unit.Exactly(m.firm.Mid))), err
+	return unit.Hull(at(m.firm), unit.Sweep(func(c unit.Corner) float64 {
+		mat := press.Mat{Thickness: unit.Length(thick), Spread: unit.Length(spread), Thin: c[1]}
+		v, e := f(unit.Pressure(c[0]), mostHandedOn(unit.Pressure(c[0]), mat, m.firm))
+		err = firstError(err, e)
+		return v
+	}, m.above, m.thin)), err
 }
 
 // low returns what the mat of a level hands on to its thinnest strips.

@@ -215,4 +215,35 @@ const (
 	ReasonOutOfReach Reason = "out-of-reach"
 	// ReasonNoBearing: the figure wanted does not hang on the field. Figures: goal.
 	ReasonNoBearing Reason = "no-bearing"
+	// ReasonJumps: no value gives the figure wanted, which jumps over it; this is
+	// the side of the jump that is enough. Figures: as of ReasonOutOfReach.
+	ReasonJumps Reason = "jumps"
+	// ReasonNotExactly: the figure jumps over what is wanted, which cannot be had
+	// exactly. Figures: as of ReasonOutOfReach.
+	ReasonNotExactly Reason = "not-exactly"
+	// ReasonAnyUpTo: the goal is met wherever it was looked, with the least to spare
+	// at the greatest value. Figures: as of ReasonOutOfReach.
+	ReasonAnyUpTo Reason = "any-up-to"
+	// ReasonAnyFrom: the same, with the least to spare at the smallest value, or in
+	// between. Figures: as of ReasonOutOfReach.
+	ReasonAnyFrom Reason = "any-from"
+	// ReasonSureFrom: the value that meets the goal over the whole range of what is
+	// uncertain. Figures: the solved field.
+	ReasonSureFrom Reason = "sure-from"
+)
+
+// Reasons of formulas that go beyond what they were made for.
+const (
+	// ReasonDeepCurl: a cup or a bow of more than a tenth of its span needs more than
+	// the formula says. Figures: cup_mm or bow_mm.
+	ReasonDeepCurl Reason = "deep-curl"
+	// ReasonStubbyStrip: a strip under ten widths long is too short for the formula
+	// of a slender beam. Figures: strip_length_mm, strip_width_mm.
+	ReasonStubbyStrip Reason = "stubby-strip"
+	// ReasonSteepRise: a panel that stands up by more than a tenth of its width is
+	// no shallow arch. Figures: rise_mm.
+	ReasonSteepRise Reason = "steep-rise"
+	// ReasonMatOutsideFit: the mat's law is fitted to a squash of 25 to 60 %.
+	// Figures: none.
+	ReasonMatOutsideFit Reason = "mat-outside-fit"
 )

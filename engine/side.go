@@ -43,6 +43,7 @@ func answerSide(b *builder) error {
 		}
 	}
 	s.adviseOn(b)
+	s.adviseLimits(b)
 	s.warnOf(b)
 	s.work(b)
 	return nil

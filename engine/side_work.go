@@ -3,6 +3,7 @@ package engine
 import (
 	"fmt"
 
+	"presshand/engine/glue"
 	"presshand/engine/unit"
 )
 
@@ -17,6 +18,9 @@ func (s *sideLoad) work(b *builder) {
 	if s.pre.driven || s.pre.sprung {
 		s.workPreload(b)
 	}
+	if s.pressed() && s.xFar == 0 {
+		s.workWedged(b)
+	}
 	if q, ok := s.buckle(); ok {
 		source, standing := b.stiffnessSource(true)
 		b.work(unit.Buckle, q, "p = π² E⊥ t² / (12 W²)", "Euler's column; an upper bound for unglued joints; "+source, standing, func() string {
@@ -27,10 +31,30 @@ func (s *sideLoad) work(b *builder) {
 		s.workGap(b)
 	}
 	b.work(unit.GlueContact, unit.Exactly(s.contact), "by class of glue", "common practice, no source", CommonPractice, func() string { return b.glue().Name })
-	b.work(unit.GlueFull, unit.Exactly(s.full), "690 kPa at specific gravity 0.40 to 1205 kPa at 0.63; hide 350, epoxy 30 kPa",
+	s.workFull(b)
+}
+
+// workWedged keeps the working of joints that a preload alone presses.
+func (s *sideLoad) workWedged(b *builder) {
+	for _, f := range [...]unit.Field{unit.SideFirstJoint, unit.SideFarJoint} {
+		b.work(f, s.pre.pressure, "p = p_pre, alike at all joints", "friction holds what was set before the vacuum", Estimate, func() string {
+			return say(unit.Preload, s.pre.pressure.Mid)
+		})
+	}
+}
+
+// workFull keeps the working of what clamps would give, which of hide glue and
+// epoxy does not hang on the wood.
+func (s *sideLoad) workFull(b *builder) {
+	c := b.glue()
+	if !glue.HangsOnWood(c) {
+		b.work(unit.GlueFull, unit.Exactly(s.full), "by class of glue: hide 350 kPa, epoxy 30 kPa", "from memory", FromMemory, func() string { return c.Name })
+		return
+	}
+	b.work(unit.GlueFull, unit.Exactly(s.full), "690 kPa at specific gravity 0.40 to 1205 kPa at 0.63",
 		"lower ends of 100–150 psi softwood and 175–250 psi hardwood advice for edge joints; the line between is our estimate", Estimate,
 		func() string {
-			return fmt.Sprintf("%s, specific gravity %.3g", b.glue().Name, b.species().SpecificGravity)
+			return fmt.Sprintf("%s, specific gravity %.3g", c.Name, b.species().SpecificGravity)
 		})
 }
 

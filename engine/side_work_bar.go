@@ -2,7 +2,6 @@ package engine
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"presshand/engine/unit"
@@ -101,7 +100,7 @@ func (s *sideLoad) workReach(b *builder) {
 	reach := s.bar.reach()
 	symbols, pushed := s.pushed()
 	formula := "x = max(0, [" + symbols + "] / μ)" + s.ends("μ")
-	if math.IsInf(reach.Mid, 0) {
+	if !isFinite(reach.Mid) {
 		b.why(func() Step {
 			return Step{Name: string(unit.BarReach), Formula: formula, Numbers: "μ = 0", Result: "everywhere, nothing rubs",
 				Source: "zero of the joint pressure", Standing: Computed}

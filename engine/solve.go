@@ -27,7 +27,15 @@ func SolveFor(q Question, field unit.Field, goal unit.Facts) (Answer, error) {
 	if whole(field) {
 		return s.answer(s.solveCount())
 	}
-	return s.answer(s.solve())
+	at := s.solve()
+	if s.figure == unit.WidthChange && s.want > 0 && !at.met { // so much change, which way is not said
+		other := *s
+		other.want = -s.want
+		if back := other.solve(); back.met {
+			return other.answer(back)
+		}
+	}
+	return s.answer(at)
 }
 
 // ContactPressure returns the pressure at which the glue that was said, or the
@@ -46,6 +54,7 @@ type solver struct {
 	want      float64 // in the unit of the figure
 	low, high float64 // where to look
 	covered   bool    // the bar counts as covered to its top
+	sure      bool    // over the ranges, not at the mids
 }
 
 // A solution is where a goal is met, or where it comes nearest.
@@ -53,6 +62,9 @@ type solution struct {
 	at    float64
 	met   bool
 	moves bool // the figure hangs on the field
+	jump  bool // the figure jumps over the goal here, which nothing gives exactly
+	safe  bool // at a jump: this side of it is more than enough
+	every bool // wherever it can be given the figure is enough
 }
 
 func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {
@@ -70,7 +82,7 @@ func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {
 	}
 	s := &solver{q: q, field: field}
 	var ok bool
-	if s.low, s.high, ok = searched(field); !ok {
+	if s.low, s.high, ok = searched(field, q); !ok {
 		return nil, fmt.Errorf("input is %q, want one with a number", field)
 	}
 	if field == unit.Vacuum {
@@ -118,10 +130,11 @@ func (s *solver) ambient() float64 {
 	return float64(unit.Ambient.Number(pa.Mid))
 }
 
-// builder returns a builder that keeps to the mids.
+// builder returns a builder that keeps to the mids, or where the solver wants to
+// be sure takes the ranges too.
 func (s *solver) builder(q Question) *builder {
 	q.Why = false
-	b := &builder{q: q, exact: true, a: Answer{Values: unit.Facts{}, Assumed: unit.Facts{}}}
+	b := &builder{q: q, exact: !s.sure, a: Answer{Values: unit.Facts{}, Assumed: unit.Facts{}}}
 	return b
 }
 
@@ -129,7 +142,11 @@ func (s *solver) builder(q Question) *builder {
 func (s *solver) with(v float64) Question {
 	q := s.q
 	q.Said = q.Said.Clone()
-	q.Said[s.field] = unit.Number(v)
+	if s.field == unit.FenceThickness {
+		q.Said[unit.StackLayers] = fenced(s.builder(q).layers(), v)
+	} else {
+		q.Said[s.field] = unit.Number(v)
+	}
 	if h, ok := q.Said.Number(unit.BarHeight); s.covered && ok {
 		q.Said[unit.Cover] = unit.Number(h)
 	} else if h, ok := q.Room.Number(unit.BarHeight); s.covered && ok {
@@ -148,7 +165,7 @@ func (s *solver) forward(v float64) float64 {
 	}
 	switch {
 	case s.figure != GoalVerdict:
-		return b.mid(s.figure)
+		return s.plain(b.mid(s.figure))
 	case s.q.About == Flatten:
 		return b.flatMargin()
 	}
@@ -156,6 +173,14 @@ func (s *solver) forward(v float64) float64 {
 		return 1
 	}
 	return -1
+}
+
+// plain returns a figure without the sign that only says which way it goes.
+func (s *solver) plain(v float64) float64 {
+	if s.figure == unit.Cup && s.want > 0 {
+		return math.Abs(v)
+	}
+	return v
 }
 
 // mid returns the middle of a figure given, the least where there are several
@@ -179,9 +204,14 @@ func (b *builder) mid(f unit.Field) float64 {
 }
 
 // flatMargin is what is left of the vacuum once the strip is flat and, where a
-// glue line is pressed, has its contact pressure.
+// glue line is pressed, has its contact pressure: at the least where the ranges
+// count.
 func (b *builder) flatMargin() float64 {
-	margin := b.mid(unit.FacePressure) - b.mid(unit.FlattenNeed)
+	p, need := b.a.Values[unit.FacePressure].(unit.Triple), b.a.Values[unit.FlattenNeed].(unit.Triple)
+	if p.Low == nil || need.High == nil {
+		return nan
+	}
+	margin := *p.Low - *need.High
 	if b.a.Values.Has(unit.FlattenLeft) {
 		margin -= float64(unit.GlueContact.Number(float64(glue.Contact(b.glue()))))
 	}
@@ -202,60 +232,4 @@ func (s *solver) lacking() ([]unit.Field, error) {
 		return nil, nil
 	}
 	return b.a.Needs, nil
-}
-
-// answer is the forward answer at the solution, or nearest to it.
-func (s *solver) answer(at solution) (Answer, error) {
-	if !at.met && !at.moves {
-		return s.unmoved(), nil
-	}
-	a, err := Compute(s.with(at.at))
-	if err != nil {
-		return a, err
-	}
-	if s.covered && a.Values.Has(unit.BarCovered) {
-		a.Assumed[unit.Cover] = s.with(at.at).Said[unit.Cover]
-	}
-	figures := s.goal()
-	figures[s.field] = unit.Number(at.at)
-	if v, ok := a.Values[s.figure]; ok {
-		figures[s.figure] = v
-	}
-	if !at.met {
-		a.Verdict = Stop
-		a.Checks = append([]Check{{"goal", Stop, Finding{ReasonOutOfReach, figures}}}, a.Checks...)
-		return a, nil
-	}
-	a.Values[s.field] = unit.TripleOf(unit.Exactly(at.at))
-	a.Advice = append([]Finding{{ReasonSolved, figures}}, a.Advice...)
-	return a, nil
-}
-
-// unmoved is the answer where the figure is the same at every value, or is given
-// at none. What friction eats whole is out of reach, and so is what a check
-// stops everywhere; anything else has no bearing.
-func (s *solver) unmoved() Answer {
-	a, err := Compute(s.with((s.low + s.high) / 2))
-	v, _ := a.Values[s.figure].(unit.Triple)
-	given := v.Mid != nil
-	eaten := given && *v.Mid == 0
-	stopped := !given && a.Verdict == Stop
-	figures, reason, checks := s.goal(), ReasonNoBearing, []Check(nil)
-	if err == nil && (eaten || stopped || s.figure == GoalVerdict) {
-		reason, checks = ReasonOutOfReach, a.Checks
-		if given {
-			figures[s.figure] = v
-		}
-	}
-	return Answer{
-		About: s.q.About, Verdict: Stop, Values: unit.Facts{}, Assumed: unit.Facts{},
-		Checks: append([]Check{{"goal", Stop, Finding{reason, figures}}}, checks...),
-	}
-}
-
-func (s *solver) goal() unit.Facts {
-	if s.figure == GoalVerdict {
-		return unit.Facts{unit.Goal: unit.Facts{GoalVerdict: unit.Word(Good)}}
-	}
-	return unit.Facts{unit.Goal: unit.Facts{s.figure: unit.Number(s.want)}}
 }

@@ -12,10 +12,11 @@ const scanned = 80
 // golden is the smaller part of a golden section.
 const golden = 0.381966
 
-// solve finds the first value at which the figure crosses the goal, or else the
-// value at which it comes nearest.
+// solve finds the first value at which the figure meets the goal, else where it
+// jumps over it, else the value at which it comes nearest.
 func (s *solver) solve() solution {
-	near, nearest := solution{at: nan}, 0
+	near, nearest := solution{at: nan, every: s.sense() != 0}, 0
+	var jump solution
 	best, first := math.Inf(1), nan
 	var x0, d0 float64
 	for i := range scanned + 1 {
@@ -29,18 +30,29 @@ func (s *solver) solve() solution {
 			first = d
 		}
 		near.moves = near.moves || math.Abs(d-first) > 1e-12*(1+math.Abs(first))
+		near.every = near.every && s.enough(d)
 		if math.Abs(d) < best {
 			best, near.at, nearest = math.Abs(d), x, i
 		}
-		if d == 0 || i > 0 && d0*d < 0 {
-			if d != 0 {
-				x = s.bisect(x0, x, d0)
-			}
+		switch {
+		case d == 0:
 			return solution{at: x, met: true, moves: true}
+		case i > 0 && d0*d < 0:
+			at := s.cross(x0, x, d0, d)
+			if at.met {
+				return at
+			}
+			if !jump.jump {
+				jump = at
+			}
 		}
 		x0, d0 = x, d
 	}
-	if near.moves && s.figure != GoalVerdict && nearest > 0 && nearest < scanned {
+	near.every = near.every && !math.IsNaN(first)
+	switch {
+	case jump.jump:
+		return jump
+	case near.moves && s.figure != GoalVerdict && nearest > 0 && nearest < scanned:
 		return s.turn(near.at, s.sample(nearest-1), s.sample(nearest+1))
 	}
 	return near
@@ -60,7 +72,7 @@ func (s *solver) turn(x, a, c float64) solution {
 		case d == 0:
 			return solution{at: y, met: true, moves: true}
 		case d*side < 0:
-			return solution{at: s.bisect(x, y, side), met: true, moves: true}
+			return s.cross(x, y, side, d)
 		case math.Abs(d) < math.Abs(side):
 			if y > x {
 				a = x
@@ -74,7 +86,46 @@ func (s *solver) turn(x, a, c float64) solution {
 			a = y
 		}
 	}
-	return solution{at: x, moves: true}
+	return solution{at: x, moves: true, every: s.sense() != 0 && s.enough(side)}
+}
+
+// How far beyond a jump a value is taken that a person is to set by hand: a share
+// of it, and of a length a sixteenth of an inch.
+const (
+	jumpMargin = 0.01
+	sixteenth  = 25.4 / 16 // mm
+)
+
+// cross narrows a crossing between a and c, where the goal is missed by da and dc,
+// and looks whether the figure is met there or jumps over it.
+func (s *solver) cross(a, c, da, dc float64) solution {
+	slack := 1e-6 * math.Max(math.Abs(s.want), math.Min(math.Abs(da), math.Abs(dc)))
+	a, c, da, dc = s.narrow(a, c, da, dc)
+	if math.IsNaN(da) || math.IsNaN(dc) {
+		return solution{at: nan}
+	}
+	if math.Abs(da) < math.Abs(dc) {
+		a, c, da, dc = c, a, dc, da
+	}
+	switch { // c is nearer now
+	case s.figure == GoalVerdict && dc < 0:
+		return solution{at: a, met: true, moves: true}
+	case s.figure == GoalVerdict || math.Abs(dc) <= slack:
+		return solution{at: c, met: true, moves: true}
+	case s.sense() == 0:
+		return solution{at: c, moves: true, jump: true}
+	}
+	if !s.enough(dc) {
+		a, c = c, a
+	}
+	at, margin := c, jumpMargin*math.Abs(c)
+	if s.field.Dimension() == unit.Distance {
+		margin = math.Max(margin, sixteenth)
+	}
+	if x := c + math.Copysign(margin, c-a); s.enough(s.miss(x)) {
+		at = x
+	}
+	return solution{at: at, moves: true, jump: true, safe: true}
 }
 
 // sample spreads the values tried evenly by ratio where the range spans it.
@@ -94,36 +145,35 @@ func (s *solver) miss(v float64) float64 {
 	return s.forward(v) - s.want
 }
 
-// bisect narrows a crossing by regula falsi after Illinois, which takes a
-// straight line in one step, with halving to fall back on. Of a verdict it
-// returns the side that is good.
-func (s *solver) bisect(a, c, da float64) float64 {
-	dc := s.miss(c)
-	for range 200 {
-		if math.Abs(c-a) <= 1e-13*math.Max(math.Abs(a), math.Abs(c)) {
+// narrow closes in on a crossing by regula falsi after Illinois, which takes a
+// straight line in one step, and by halving where that is slow, as it is at a
+// jump. It returns the two sides and what they miss.
+func (s *solver) narrow(a, c, da, dc float64) (float64, float64, float64, float64) {
+	wa, wc := da, dc // Illinois: the end that stays counts half
+	for i := range 200 {
+		if math.Abs(c-a) <= 1e-14*math.Max(math.Abs(a), math.Abs(c)) {
 			break
 		}
-		x := (a*dc - c*da) / (dc - da)
-		if s.figure == GoalVerdict || !(x > math.Min(a, c) && x < math.Max(a, c)) {
+		x := (a*wc - c*wa) / (wc - wa)
+		if i%3 == 2 || s.figure == GoalVerdict && s.q.About != Flatten || !(x > math.Min(a, c) && x < math.Max(a, c)) {
 			x = a + (c-a)/2
+		}
+		if x == a || x == c {
+			break
 		}
 		d := s.miss(x)
 		switch {
-		case d == 0:
-			return x
-		case math.IsNaN(d):
-			return nan
+		case d == 0 || math.IsNaN(d):
+			return x, x, d, d
 		case (d < 0) == (dc < 0):
-			da /= 2 // Illinois: the end that stays counts half
+			wa /= 2
+			c, dc, wc = x, d, d
 		default:
-			a, da = c, dc
+			a, da, wa = c, dc, dc
+			c, dc, wc = x, d, d
 		}
-		c, dc = x, d
 	}
-	if s.figure == GoalVerdict && dc < 0 {
-		return a
-	}
-	return c
+	return a, c, da, dc
 }
 
 // solveCount finds the count that gives the goal, or at which the figure just
@@ -157,7 +207,7 @@ func (s *solver) solveCount() solution {
 
 // enough reports whether a miss is on the right side.
 func (s *solver) enough(d float64) bool {
-	if s.figure == GoalVerdict || s.figure.Unit().Dimension == unit.Pressing {
+	if s.sense() > 0 {
 		return d >= 0
 	}
 	return d <= 0

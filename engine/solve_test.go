@@ -74,6 +74,17 @@ func TestSolveFor_flat(t *testing.T) {
 	}
 }
 
+// A glue line wants its contact pressure besides: 56.285 and epoxy's 10 kPa.
+func TestSolveFor_flatAndGlued(t *testing.T) {
+	said := cuppedCherry("hump")
+	delete(said, unit.Vacuum)
+	said[unit.GlueClass] = unit.Word("epoxy")
+	a, err := engine.SolveFor(engine.Question{About: engine.Flatten, Said: said}, unit.Vacuum, nil)
+	if err != nil || math.Abs(solved(t, a, unit.Vacuum)-66.285) > 0.005 {
+		t.Errorf("vacuum %v (%v), want 66.285", a.Values[unit.Vacuum], err)
+	}
+}
+
 // Each input solved from a figure gives the figure back when it is put in, within
 // 0.1 %, at the mids.
 func TestSolveFor_roundTrip(t *testing.T) {

@@ -115,6 +115,7 @@ func (b *builder) judgeThinnest(p pile, m matting) error {
 		return nil
 	}
 	give(b, unit.MatLow, worst)
+	m.adviseMatFit(b, p.levels[at])
 	b.judgeFaceWith("thinnest strips", worst, b.glue(), p.at(p.levels[at], unit.Facts{}))
 	return nil
 }

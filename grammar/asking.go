@@ -11,6 +11,9 @@ import (
 func (r *reader) findAsks() {
 	for i := range r.items {
 		it := &r.items[i]
+		if it.kind == kindPeril && it.id == "reach in" && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.is(unit.Lasting) {
+			continue // so much vacuum in so long a time
+		}
 		if it.kind == kindPeril {
 			r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))
 			if r.threatens(it.id) {

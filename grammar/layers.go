@@ -252,7 +252,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			s.amount = i
 		}
 	}
-	if s.noun >= 0 && (s.amount >= 0 || s.part == "film" || s.part == "mat") {
+	if s.noun >= 0 && (s.amount >= 0 || s.part == "film" || s.part == "mat" || r.openLayer(s.part)) {
 		spans = append(spans, s)
 	}
 	return spans
@@ -289,6 +289,18 @@ func (r *reader) countsStrips(i, to int) bool {
 		if k != i+1 && r.is(k, kindNoun, "strip") && k+1 < len(r.items) && r.items[k+1].amount != nil {
 			return true // they have their thickness there
 		}
+	}
+	return false
+}
+
+// openLayer reports whether the thickness of a part of the stack is what a message
+// looks for.
+func (r *reader) openLayer(part string) bool {
+	switch r.solving {
+	case unit.FenceThickness:
+		return part == "fence"
+	case unit.StripThickness:
+		return part == "strips"
 	}
 	return false
 }

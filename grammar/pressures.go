@@ -87,6 +87,7 @@ func (r *reader) pressure(i int) {
 	u := am.unitRaw
 	switch {
 	case r.goal(i):
+	case r.statedFigure(i): // it is for the answer to say
 	case r.barometric(i):
 		r.bind(i, unit.Ambient)
 	case r.isMatFirmness(i):

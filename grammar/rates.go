@@ -1,7 +1,8 @@
 package grammar
 
 import (
-	"math/big"
+	"strconv"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -94,7 +95,7 @@ func (r *reader) leakOver(i int) {
 	t := r.items[j].amount
 	minutes := 0.0
 	switch {
-	case t != nil && t.is(unit.Lasting) && t.value != nil:
+	case t != nil && t.is(unit.Lasting) && t.value != nil && !r.items[j].used:
 		minutes = t.unit.SI(t.float()) / 60
 	case t == nil && r.is(j, kindUnit) && r.items[j].unit.Dimension == unit.Lasting:
 		minutes = r.items[j].unit.SI(1) / 60
@@ -140,7 +141,11 @@ func (r *reader) ratios() {
 		}
 		am := r.items[i].amount
 		if am.form == formPair && (wedge || am.pair[0] == 1 && !r.dayPlan() || am.pair[1] == 1) {
-			r.taper(i, i, am.pair[0], am.pair[1])
+			r.taper(i, i, float64(am.pair[0]), float64(am.pair[1]))
+			continue
+		}
+		if a, b, ok := splitRatio(r.items[i].text); ok && wedge && am.value == nil {
+			r.taper(i, i, a, b)
 			continue
 		}
 		if i+1 >= len(r.items) || !wedge && !r.oneIn(i) {
@@ -153,9 +158,9 @@ func (r *reader) ratios() {
 		if r.word(j, "in") {
 			j++
 		}
-		a, okA := plainWhole(am)
+		a, okA := plainRun(am, wedge)
 		if j < len(r.items) && r.items[j].amount != nil {
-			if b, okB := r.items[j].amount.whole(); okA && okB && (a == 1 || b == 1) && !r.items[j].used {
+			if b, okB := plainRun(r.items[j].amount, wedge); okA && okB && (a == 1 || b == 1) && !r.items[j].used && (r.items[j].amount.unit == nil) {
 				r.items[j].used = true
 				r.taper(i, j, a, b)
 			}
@@ -182,6 +187,15 @@ func (r *reader) oneIn(i int) bool {
 	return ok && n >= 3 && n <= 100 && (r.is(k, kindNoun, "wedge") || !r.is(k, kindNoun)) && !r.is(k, kindAttr)
 }
 
+// plainRun returns one side of a taper: a whole number, or beside a wedge any
+// decimal.
+func plainRun(am *amount, wedge bool) (float64, bool) {
+	if am.value == nil || am.minus || !am.value.IsInt() && !(wedge && am.form == formDecimal) {
+		return 0, false
+	}
+	return am.float(), true
+}
+
 func plainWhole(am *amount) (int, bool) {
 	if am.value == nil || !am.value.IsInt() || am.minus {
 		return 0, false
@@ -189,7 +203,15 @@ func plainWhole(am *amount) (int, bool) {
 	return int(am.float()), true
 }
 
-func (r *reader) taper(i, j, a, b int) {
+// splitRatio cuts "1:8.5", which is no time of day.
+func splitRatio(text string) (a, b float64, ok bool) {
+	x, y, found := strings.Cut(text, ":")
+	a, err := strconv.ParseFloat(x, 64)
+	b, err2 := strconv.ParseFloat(y, 64)
+	return a, b, found && err == nil && err2 == nil && a >= 0 && b >= 0
+}
+
+func (r *reader) taper(i, j int, a, b float64) {
 	if a > b {
 		a, b = b, a
 	}
@@ -199,7 +221,7 @@ func (r *reader) taper(i, j, a, b int) {
 		r.refuse(unit.WedgeRatio, text, fieldLimits[unit.WedgeRatio].want)
 		return
 	}
-	v, _ := big.NewRat(int64(b), int64(a)).Float64()
+	v := b / a
 	if want := impossible(unit.WedgeRatio, v); want != "" {
 		r.refuse(unit.WedgeRatio, text, want)
 		return

@@ -43,6 +43,7 @@ func (r *reader) read() {
 	r.findStart()
 	r.sized()
 	r.findAsks()
+	r.backwards()
 	r.guessTopic()
 	if !r.command() {
 		r.sayings()

@@ -40,6 +40,7 @@ func (r *reader) rivals() {
 	if slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool { return f.Field == unit.Species }) {
 		r.phrase.Drops = slices.DeleteFunc(r.phrase.Drops, func(p Part) bool { return p == "species" })
 	}
+	r.refusedTwice()
 	for _, x := range r.doubted {
 		if slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool { return f.Field == x.Field }) {
 			r.unuse(x.Text)

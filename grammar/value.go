@@ -178,6 +178,7 @@ var fieldLimits = map[unit.Field]limit{
 	unit.WedgeRatio:     {0.5, 200, "a taper such as 1:12"},
 	unit.FrictionStated: {0, 2, "a friction of 0 to 2"},
 	unit.PumpLimit:      {0, 101.4, "less than one atmosphere"},
+	unit.WidthChange:    {-3000, 3000, "a change of a few per cent of the width"},
 }
 
 // mayBeZero are the lengths for which nothing is an answer: joints that close

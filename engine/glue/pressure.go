@@ -61,6 +61,9 @@ func Full(c Class, specificGravity float64) unit.Pressure {
 	return unit.Pressure(fullSoft + (fullDense-fullSoft)*share)
 }
 
+// HangsOnWood reports whether [Full] differs from wood to wood.
+func HangsOnWood(c Class) bool { return !c.IsHide() && c.Name != epoxy }
+
 // Starved returns the pressure above which the class is squeezed out of the
 // joint; false where the table knows no such limit.
 //

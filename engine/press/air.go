@@ -53,7 +53,7 @@ func FaceForce(p unit.Pressure, A unit.Area) (unit.Force, error) {
 	if err := unit.AtLeast("area", A.SquareMetres(), 0, " m²"); err != nil {
 		return 0, err
 	}
-	return unit.Force(float64(p) * float64(A)), nil
+	return finite("force", unit.Force(float64(p)*float64(A)))
 }
 
 // VapourPressure returns the pressure p_ws at which water of temperature T

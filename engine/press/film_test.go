@@ -76,43 +76,46 @@ func TestCoveredHeight_pushOfTheFilm(t *testing.T) {
 	}
 }
 
-// Strips and bar in a row on a sled, springs between them, Coulomb friction
-// under each, the vacuum drawn step by step: what the springs carry in the end is
-// the pressure of the formula.
-func TestJointPressure_simulatedChain(t *testing.T) {
-	const (
-		p, th     = 85e3, 0.010
-		h, b, r   = 0.060, 0.019, 0.003
-		μ, strips = 0.2, 5
-		w         = 0.040
-		k         = 5e7 // N/m of each joint and of the fence, for each m of length
-		steps     = 400
-	)
-	x := make([]float64, strips+1) // displacement of the bar and the strips
+// A chain is a bar and strips in a row on a sled, springs between them and to the
+// fence.
+type chain struct {
+	p, t, h, b, r, μ, w float64
+	strips              int
+}
+
+const (
+	chainSpring = 5e7 // N/m of each joint and of the fence, for each m of length
+	chainSteps  = 400 // in which the vacuum is drawn
+)
+
+// settle draws the vacuum step by step, each body moving until friction can hold
+// it, and returns the force behind each body; the last is the fence's.
+func (c chain) settle() func(i int) float64 {
+	x := make([]float64, c.strips+1) // displacement of the bar and the strips
 	sticks := func(i int) float64 {
 		if i == 0 {
-			return μ * (b + r)
+			return c.μ * (c.b + c.r)
 		}
-		return μ * w
+		return c.μ * c.w
 	}
-	force := func(i int) float64 { // in the joint after body i; the last is the fence
-		if i == strips {
-			return k * x[i]
+	force := func(i int) float64 {
+		if i == c.strips {
+			return chainSpring * x[i]
 		}
-		return math.Max(0, k*(x[i]-x[i+1]))
+		return math.Max(0, chainSpring*(x[i]-x[i+1]))
 	}
-	for s := 1; s <= steps; s++ {
-		q := p * float64(s) / steps
-		for range 4000 { // relax: each body moves until friction can hold it
+	for s := 1; s <= chainSteps; s++ {
+		q := c.p * float64(s) / chainSteps
+		for range 4000 {
 			most := 0.0
 			for i := range x {
-				drive := q * (h - r)
+				drive := q * (c.h - c.r)
 				if i > 0 {
 					drive = force(i - 1)
 				}
 				net, limit := drive-force(i), q*sticks(i)
 				if over := math.Abs(net) - limit; over > 0 {
-					x[i] += math.Copysign(over, net) / (2.5 * k)
+					x[i] += math.Copysign(over, net) / (2.5 * chainSpring)
 					most = math.Max(most, over)
 				}
 			}
@@ -121,13 +124,28 @@ func TestJointPressure_simulatedChain(t *testing.T) {
 			}
 		}
 	}
-	bar := press.Push{Covered: h, Width: b, Corner: r, Friction: μ, Drag: 1}
-	for i := 1; i < strips; i++ {
-		at := unit.Length(float64(i) * w)
-		want, err := press.JointPressure(p, bar, at, th)
-		got := force(i) / th
-		if err != nil || math.Abs(got-float64(want)) > 0.02*float64(want)+10 {
-			t.Errorf("joint %d: chain %g Pa, formula %g (%v)", i, got, float64(want), err)
+	return force
+}
+
+// What the springs of a chain carry once the vacuum is drawn, Coulomb friction
+// under each body, is the pressure of the formula: with few strips and many, on
+// slippery and on rough, with a bar that reaches them all and one that does not.
+func TestJointPressure_simulatedChain(t *testing.T) {
+	for _, c := range []chain{
+		{85e3, 0.010, 0.060, 0.019, 0.003, 0.2, 0.040, 5},
+		{60e3, 0.019, 0.040, 0.019, 0, 0.1, 0.055, 4},
+		{90e3, 0.006, 0.025, 0.030, 0.006, 0.4, 0.025, 4},
+		{80e3, 0.012, 0.100, 0.025, 0.003, 0.3, 0.030, 8},
+		{70e3, 0.008, 0.030, 0.019, 0.002, 0.65, 0.020, 3},
+		{85e3, 0.020, 0.050, 0.040, 0.010, 0.05, 0.080, 6},
+	} {
+		force := c.settle()
+		bar := press.Push{Covered: unit.Length(c.h), Width: unit.Length(c.b), Corner: unit.Length(c.r), Friction: c.μ, Drag: 1}
+		for i := 1; i < c.strips; i++ {
+			want, err := press.JointPressure(unit.Pressure(c.p), bar, unit.Length(float64(i)*c.w), unit.Length(c.t))
+			if got := force(i) / c.t; err != nil || math.Abs(got-float64(want)) > 0.02*float64(want)+10 {
+				t.Errorf("%+v joint %d: chain %g Pa, formula %g (%v)", c, i, got, float64(want), err)
+			}
 		}
 	}
 }

@@ -23,7 +23,7 @@ func HumpPressure(E unit.Stiffness, t, c, s unit.Length) (unit.Pressure, error) 
 	if err := bent(E, t, c, s); err != nil {
 		return 0, err
 	}
-	return unit.Pressure(6.4 * float64(E) * cube(t) * float64(c) / fourth(s)), nil
+	return finite("pressure that flattens", unit.Pressure(6.4*float64(E)*cube(t)*float64(c)/fourth(s)))
 }
 
 // HollowPressure returns the pressure that brings the edges of a strip lying
@@ -55,7 +55,7 @@ func HollowPressure(E unit.Stiffness, t, c, s, g unit.Length) (unit.Pressure, er
 		return 0, err
 	}
 	k := float64(E) * cube(t) * float64(c) / fourth(s)
-	return unit.Pressure(max(32.0/3*k, 8.0/3*k*float64(c/g))), nil
+	return finite("pressure that flattens", unit.Pressure(max(32.0/3*k, 8.0/3*k*float64(c/g))))
 }
 
 func bent(E unit.Stiffness, t, c, s unit.Length) error {

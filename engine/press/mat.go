@@ -27,10 +27,10 @@ func MatStress(σ25 unit.Pressure, ε float64) (unit.Pressure, error) {
 	if err := firm(σ25); err != nil {
 		return 0, err
 	}
-	if !(ε < 1) {
+	if !(ε < 1 && ε-ε == 0) {
 		return 0, &unit.RangeError{What: "squash", Got: ε, Want: "less than 1"}
 	}
-	return 3 * σ25 * unit.Pressure(max(0, ε)/(1-max(0, ε))), nil
+	return finite("pressure on the mat", 3*σ25*unit.Pressure(max(0, ε)/(1-max(0, ε))))
 }
 
 // A Mat lies under a rigid sled or caul, on strips of two thicknesses.
@@ -67,12 +67,35 @@ func MatSquash(p unit.Pressure, mat Mat) (unit.Length, error) {
 	k, q := float64(p/sum), float64(3*mat.Firmness/sum)
 	D, φ := float64(mat.Spread/mat.Thickness), mat.Thin
 	if e := k / ((1-φ)*q + k); e <= D { // the thin strips are not touched yet
-		return unit.Length(e) * mat.Thickness, nil
+		return finite("squash of the mat", unit.Length(e)*mat.Thickness)
 	}
 	// (1 − φ) e/(1 − e) + φ (e − D)/(1 − e + D) = k/q is e² − B e + C = 0.
 	B, C := q*(1+D)+k*(2+D), q*φ*D+k*(1+D)
 	e := min(1, 2*C/(B+math.Sqrt(max(0, B*B-4*C))))
-	return unit.Length(e) * mat.Thickness, nil
+	return finite("squash of the mat", unit.Length(e)*mat.Thickness)
+}
+
+// MostHandedOn returns the firmness σ25 of a mat with which [MatLow] is greatest.
+//
+//	σ25 = p / (3 [(1 − φ) (1 + D)/(1 − D) + φ (1 − D)/(1 + D)])
+//
+//	p  pressure on the sled          Pa
+//	φ  share of thin strips          1
+//	D  d/m, the spread of thickness over the mat's  1
+//	σ25  pressure at a quarter squash  Pa
+//
+// Model: as [MatLow]. A softer mat is squashed flat by the tall strips before the
+// thin ones feel it, a firmer one does not reach down to them.
+//
+// Valid for p ≥ 0, 0 ≤ D < 1, 0 ≤ φ < 1; it returns NaN or zero elsewhere.
+//
+// Source: derived; p_low = p / ((1 − φ) B/A + φ) with A and B the squash over what
+// is left of it for thin and tall, and B/A is least where the tall are squashed
+// by (1 + D)/2 of the mat.
+func MostHandedOn(p unit.Pressure, mat Mat) unit.Pressure {
+	D, φ := float64(mat.Spread/mat.Thickness), mat.Thin
+	k := (1 + D) / (1 - D)
+	return p / unit.Pressure(3*((1-φ)*k+φ/k))
 }
 
 // MatLow returns the pressure that a mat hands on to the thinnest strips.

@@ -95,3 +95,35 @@ func TestMat_refusesWhatCannotBe(t *testing.T) {
 		}
 	}
 }
+
+// By hand: D = 0.2, half thin: (1.2/0.8 + 0.8/1.2)/2 = 1.08333, and 78 kPa over
+// three times that.
+func ExampleMostHandedOn_halfThin() {
+	firm := press.MostHandedOn(unit.Kilopascals(78), press.Mat{Thickness: 0.010, Spread: 0.002, Thin: 0.5})
+	fmt.Printf("%.1f kPa\n", firm.Kilopascals())
+	// Output: 24.0 kPa
+}
+
+// No firmness of a fine row of them hands on more than the one that hands on most.
+func TestMostHandedOn_denseSearch(t *testing.T) {
+	for _, d := range []float64{0.0005, 0.002, 0.005, 0.009} {
+		for _, φ := range []float64{0.1, 0.33, 0.5, 0.8} {
+			mat := press.Mat{Thickness: 0.01, Spread: unit.Length(d), Thin: φ}
+			mat.Firmness = press.MostHandedOn(85e3, mat)
+			most, err := press.MatLow(85e3, mat)
+			if err != nil {
+				t.Fatal(err)
+			}
+			best, at := unit.Pressure(0), 0.0
+			for x := -4.0; x <= 4; x += 0.002 {
+				mat.Firmness = unit.Pressure(85e3 * math.Pow(10, x))
+				if low, err := press.MatLow(85e3, mat); err == nil && low > best {
+					best, at = low, float64(mat.Firmness)
+				}
+			}
+			if best > most*(1+1e-12) || !(math.Abs(float64(most/best)-1) < 1e-5) {
+				t.Errorf("d %g φ %g: %g Pa at most, the search has %g at %g", d, φ, float64(most), float64(best), at)
+			}
+		}
+	}
+}

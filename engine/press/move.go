@@ -80,5 +80,5 @@ func Sagitta(κ unit.Curvature, W unit.Length) (unit.Length, error) {
 	case !(math.Abs(float64(κ)) <= math.MaxFloat64):
 		return 0, &unit.RangeError{What: "curvature", Got: float64(κ), Unit: " /m", Want: "a finite number"}
 	}
-	return unit.Length(float64(κ) * float64(W) * float64(W) / 8), nil
+	return finite("cup", unit.Length(float64(κ)*float64(W)*float64(W)/8))
 }

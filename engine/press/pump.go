@@ -35,7 +35,7 @@ func PumpFloor(limit unit.Pressure, V unit.Volume, r unit.LeakRate, S unit.Flow)
 	case !(S > 1e-12 && S <= 1e6):
 		return 0, &unit.RangeError{What: "pump speed", Got: S.LitresPerSecond(), Unit: " l/s", Want: "more than 0 l/s"}
 	}
-	return limit + unit.Pressure(float64(V)*float64(r)/float64(S)), nil
+	return finite("floor", limit+unit.Pressure(float64(V)*float64(r)/float64(S)))
 }
 
 // PumpDown returns the time t in which a pump pulls a volume from the pressure
@@ -70,7 +70,7 @@ func PumpDown(V unit.Volume, S unit.Flow, p0, p1, floor unit.Pressure) (unit.Tim
 	case !(p1 > floor):
 		return 0, &unit.RangeError{What: "pressure wanted", Got: p1.Kilopascals(), Unit: " kPa", Want: "above what pump and leak allow"}
 	}
-	return unit.Time(float64(V) / float64(S) * math.Log(float64(p0-floor)/float64(p1-floor))), nil
+	return finite("time of pumping", unit.Time(float64(V)/float64(S)*math.Log(float64(p0-floor)/float64(p1-floor))))
 }
 
 // HoldTime returns the time t that a press without its pump keeps more than a
@@ -99,5 +99,5 @@ func HoldTime(p, least unit.Pressure, r unit.LeakRate) (unit.Time, error) {
 	case !(r > 1e-9 && r <= 1e9):
 		return 0, &unit.RangeError{What: "leak", Got: float64(r) * 60 / 1000, Unit: " kPa/min", Want: "more than 0 kPa/min"}
 	}
-	return unit.Time(max(0, float64(p-least)) / float64(r)), nil
+	return finite("time of holding", unit.Time(max(0, float64(p-least))/float64(r)))
 }

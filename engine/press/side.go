@@ -25,7 +25,7 @@ func IdealSidePressure(p unit.Pressure, H, t unit.Length) (unit.Pressure, error)
 	if err := sideInputs(p, t, H); err != nil {
 		return 0, err
 	}
-	return p * unit.Pressure(H/t), nil
+	return finite("side pressure", p*unit.Pressure(H/t))
 }
 
 // CoveredHeight returns the height h of a bar, and of the strips' edge above it, on
@@ -87,7 +87,7 @@ func TippingLimit(H, b, z unit.Length) (unit.Length, error) {
 	if err := sideInputs(0, 1, b, z); err != nil {
 		return 0, err
 	}
-	return (H*H + b*b) / (2 * max(z, H-z)), nil
+	return finite("height that tips", (H*H+b*b)/(2*max(z, H-z)))
 }
 
 // A Push is a bar under film: what drives the strips and what holds it back.
@@ -126,12 +126,12 @@ func JointPressure(p unit.Pressure, bar Push, x, t unit.Length) (unit.Pressure, 
 	if err := sideInputs(p, t, bar.Covered, bar.Width, bar.Corner, x); err != nil {
 		return 0, err
 	}
-	if err := unit.AtLeast("friction", bar.Friction, 0, ""); err != nil {
+	if err := bar.rubs(); err != nil {
 		return 0, err
 	}
 	μ := unit.Length(bar.Friction)
 	net := (bar.Covered - bar.Corner) - μ*(bar.Width+bar.Corner) - unit.Length(bar.Drag)*μ*x
-	return p * unit.Pressure(max(0, net)/t), nil
+	return finite("pressure of a joint", p*unit.Pressure(max(0, net)/t))
 }
 
 // BarReach returns the distance from the bar at which friction has used up its
@@ -155,12 +155,15 @@ func BarReach(bar Push) (unit.Length, error) {
 	if err := sideInputs(0, 1, bar.Covered, bar.Width, bar.Corner); err != nil {
 		return 0, err
 	}
+	if err := bar.rubs(); err != nil {
+		return 0, err
+	}
 	if err := unit.MoreThan("friction", bar.Friction*bar.Drag, 0, ""); err != nil {
 		return 0, err
 	}
 	μ := unit.Length(bar.Friction)
 	net := (bar.Covered - bar.Corner) - μ*(bar.Width+bar.Corner)
-	return max(0, net/(unit.Length(bar.Drag)*μ)), nil
+	return finite("reach of the bar", max(0, net/(unit.Length(bar.Drag)*μ)))
 }
 
 // BarWidthAgainstTipping returns the least width b at which a bar of covered
@@ -182,10 +185,18 @@ func BarWidthAgainstTipping(H, h, z unit.Length) (unit.Length, error) {
 	if err := sideInputs(0, 1, H, h, z); err != nil {
 		return 0, err
 	}
-	return unit.Length(math.Sqrt(max(0, float64(2*h*max(z, H-z)-H*H)))), nil
+	return finite("width of the bar", unit.Length(math.Sqrt(max(0, float64(2*h*max(z, H-z)-H*H)))))
 }
 
 // sideInputs refuses a vacuum or lengths below zero and strips of no thickness.
+// rubs refuses a friction that cannot be.
+func (bar Push) rubs() error {
+	if err := unit.AtLeast("friction", bar.Friction, 0, ""); err != nil {
+		return err
+	}
+	return unit.AtLeast("faces that rub", bar.Drag, 0, "")
+}
+
 func sideInputs(p unit.Pressure, t unit.Length, lengths ...unit.Length) error {
 	if err := unit.AtLeast("vacuum", p.Kilopascals(), 0, " kPa"); err != nil {
 		return err

@@ -27,7 +27,7 @@ func Rise(W, δ unit.Length) (unit.Length, error) {
 	if !(δ >= 0 && δ <= W/10) {
 		return 0, &unit.RangeError{What: "overfill", Got: δ.Millimetres(), Unit: " mm", Want: "from 0 to a tenth of the opening"}
 	}
-	return unit.Length(math.Sqrt(3 * float64(W) * float64(δ) / 8)), nil
+	return finite("rise", unit.Length(math.Sqrt(3*float64(W)*float64(δ)/8)))
 }
 
 // SnapPressure returns the pressure at which a sprung panel lies down.
@@ -57,7 +57,7 @@ func SnapPressure(E unit.Stiffness, t, rise, W unit.Length) (unit.Pressure, erro
 	if err := unit.AtLeast("rise", rise.Millimetres(), 0, " mm"); err != nil {
 		return 0, err
 	}
-	return unit.Pressure(128 / (9 * math.Sqrt(3)) * float64(E) * float64(t) * cube(rise) / fourth(W)), nil
+	return finite("snap pressure", unit.Pressure(128/(9*math.Sqrt(3))*float64(E)*float64(t)*cube(rise)/fourth(W)))
 }
 
 // BucklePressure returns the side pressure above which loose strips lift.
@@ -82,7 +82,7 @@ func BucklePressure(E unit.Stiffness, t, W unit.Length) (unit.Pressure, error) {
 	if err := positive("thickness of the strips", t, "width of the panel", W); err != nil {
 		return 0, err
 	}
-	return unit.Pressure(math.Pi * math.Pi * float64(E) * float64(t*t) / (12 * float64(W*W))), nil
+	return finite("side pressure that lifts", unit.Pressure(math.Pi*math.Pi*float64(E)*float64(t*t)/(12*float64(W*W))))
 }
 
 // ClosingPressure returns the side pressure that closes a gap by bending a
@@ -113,7 +113,7 @@ func ClosingPressure(E unit.Stiffness, w, g, L unit.Length) (unit.Pressure, erro
 	if err := unit.AtLeast("gap", g.Millimetres(), 0, " mm"); err != nil {
 		return 0, err
 	}
-	return unit.Pressure(384.0 / 5 / 12 * float64(E) * cube(w) * float64(g) / fourth(L)), nil
+	return finite("pressure that closes the gap", unit.Pressure(384.0/5/12*float64(E)*cube(w)*float64(g)/fourth(L)))
 }
 
 func cube(l unit.Length) float64   { return float64(l * l * l) }

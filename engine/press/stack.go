@@ -29,7 +29,7 @@ func Proud(core, t, m, s, f unit.Length) (unit.Length, error) {
 	if s > m {
 		return 0, &unit.RangeError{What: "squash of the mat", Got: s.Millimetres(), Unit: " mm", Want: "no more than the mat is thick"}
 	}
-	return core + t + (m - s) - f, nil
+	return finite("height above the fence", core+t+(m-s)-f)
 }
 
 // LevelPressure returns the pressure under a sled that is larger than the work
@@ -58,7 +58,7 @@ func LevelPressure(p unit.Pressure, sled, strips unit.Area) (unit.Pressure, erro
 			return 0, err
 		}
 	}
-	return p * unit.Pressure(sled/strips), nil
+	return finite("pressure on the level", p*unit.Pressure(sled/strips))
 }
 
 // BagNeed returns the least lay-flat width and length of a bag for a stack.

@@ -32,7 +32,7 @@ func WedgeForce(D unit.Force, α, φ unit.Angle) (unit.Force, error) {
 	if err := wedgeAngles(α, φ); err != nil {
 		return 0, err
 	}
-	return D / unit.Force((α+φ).Tan()+φ.Tan()), nil
+	return finite("side force of the wedge", D/unit.Force((α+φ).Tan()+φ.Tan()))
 }
 
 // WedgeHolds reports whether a driven wedge stays in by itself.
@@ -89,7 +89,7 @@ func DrivenPreload(N unit.Force, t, L unit.Length) (unit.Pressure, error) {
 	if err := positive("thickness of the strips", t, "length of the joints", L); err != nil {
 		return 0, err
 	}
-	return unit.Pressure(float64(N) / float64(t*L)), nil
+	return finite("preload", unit.Pressure(float64(N)/float64(t*L)))
 }
 
 // SqueezeOutRelief returns the preload that is lost when the joints of a panel
@@ -122,7 +122,7 @@ func SqueezeOutRelief(E unit.Stiffness, n float64, s, W unit.Length) (unit.Press
 	if err := unit.MoreThan("width of the panel", W.Millimetres(), 0, " mm"); err != nil {
 		return 0, err
 	}
-	return unit.Pressure(float64(E) * (n - 1) * float64(s/W)), nil
+	return finite("relief", unit.Pressure(float64(E)*(n-1)*float64(s/W)))
 }
 
 // OverfillPreload returns the pressure on the joints of strips that are sprung
@@ -160,7 +160,7 @@ func OverfillPreload(κ float64, δ, W, t unit.Length, E, K_f unit.Stiffness) (u
 		}
 	}
 	give := 1/float64(E) + float64(t)/float64(W)/float64(K_f)
-	return unit.Pressure(κ * float64(δ/W) / give), nil
+	return finite("preload", unit.Pressure(κ*float64(δ/W)/give))
 }
 
 // positive refuses lengths that are not more than zero, named in pairs.

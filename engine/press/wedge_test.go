@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"presshand/engine/press"
@@ -140,6 +141,52 @@ func TestWedge_refusesWhatCannotBe(t *testing.T) {
 		var r *unit.RangeError
 		if !errors.As(err, &r) {
 			t.Errorf("error is %v, want a range error", err)
+		}
+	}
+}
+
+// Three published problems of a wedge driven into a log or a saw cut, their answers
+// worked out apart from this code. Such a wedge tapers to both sides, so half of it,
+// of half the angle, carries half the force, and its middle plane does not rub: of
+// what [WedgeForce] takes by D/N, the friction of the base is left out.
+func TestWedgeForce_publishedProblems(t *testing.T) {
+	for _, c := range []struct {
+		row             string
+		angle, μ, drive float64
+		answers         func(across, along, μ float64) []float64
+	}{
+		{"reaction while driving R = 300/sin(5+phi)", 10, 0.35, 600, func(across, along, _ float64) []float64 { return []float64{math.Hypot(across, along)} }},
+		{"horizontal part left after P is removed", 10, 0.35, 600, func(across, _, _ float64) []float64 { return []float64{across} }},
+		{"R while driving; horizontal part", 15, 0.25, 30, func(across, along, _ float64) []float64 { return []float64{math.Hypot(across, along), across} }},
+		{"N while driving; ratio needed after", 12, 0.4, 3.2, func(across, along, μ float64) []float64 {
+			return []float64{math.Hypot(across, along) / math.Sqrt(1+μ*μ), math.Tan(6 * math.Pi / 180)}
+		}},
+	} {
+		found := false
+		for _, row := range reference(t, "wedge_checks.csv") {
+			if row[1] != c.row {
+				continue
+			}
+			found = true
+			N, err := press.WedgeForce(1, unit.Degrees(c.angle/2), unit.Friction(c.μ))
+			if err != nil {
+				t.Fatal(err)
+			}
+			along := c.drive / 2
+			for i, got := range c.answers(along/(1/float64(N)-c.μ), along, c.μ) {
+				want := leading(t, strings.TrimSpace(strings.Split(row[2], ";")[i]))
+				if math.Abs(got-want) > 5e-4*want {
+					t.Errorf("%s: %.5g, want %g", c.row, got, want)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("no row %q", c.row)
+		}
+	}
+	for μ, holds := range map[float64]bool{0.4: true, 0.1052: true, 0.1050: false} { // the wedge of 12° wants 0.1051
+		if got, err := press.WedgeHolds(unit.Degrees(12), unit.Friction(μ)); err != nil || got != holds {
+			t.Errorf("friction %g: stays %v (%v), want %v", μ, got, err, holds)
 		}
 	}
 }

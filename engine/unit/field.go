@@ -166,6 +166,7 @@ const (
 	LoadState             Field = "state"
 	Revision              Field = "revision"
 	Working               Field = "working"
+	FenceThickness        Field = "fence_thickness_mm" // of the fences in a stack, solved for
 )
 
 // endings gives the unit that each ending of a field's name stands for, the

@@ -123,3 +123,19 @@ func BenchmarkEquilibriumMoisture(b *testing.B) {
 		}
 	}
 }
+
+// Equation 4-5 by hand to four figures. At 20 °C and 50 %: W 380.2, K 0.818628, K1
+// 5.9612, K2 2.6068; Kh 0.409314, K1Kh 2.440003, K1K2K²h² 2.603484; 4.734350 ·
+// (0.692947 + 7.646971/6.043487) = 9.2711. At 40 °C and 80 %: W 422.2, K 0.830072, K1
+// 5.41, K2 3.0692; Kh 0.664058, 3.592552, 7.322072; 4.263382 · (1.976701 +
+// 18.236696/11.914624) = 14.9530. At 5 °C and 30 %: W 355.7875, K 0.808612, K1
+// 6.215525, K2 2.106175; Kh 0.242584, 1.507785, 0.770361; 5.059200 · (0.320278 +
+// 3.048507/3.278146) = 6.3251.
+func TestEquilibriumMoisture_byHand(t *testing.T) {
+	for _, c := range []struct{ celsius, humidity, want float64 }{{20, 50, 9.2711}, {40, 80, 14.9530}, {5, 30, 6.3251}} {
+		got, err := wood.EquilibriumMoisture(unit.Temperature(c.celsius), unit.Percent(c.humidity))
+		if err != nil || math.Abs(float64(got)-c.want) > 2e-4 {
+			t.Errorf("%g °C, %g %%: %.5f (%v), want %.4f", c.celsius, c.humidity, float64(got), err, c.want)
+		}
+	}
+}

@@ -1,0 +1,141 @@
+package bot
+
+import (
+	"slices"
+	"strings"
+
+	"presshand/engine"
+	"presshand/engine/unit"
+)
+
+// solvedHeadline says which value reaches the goal.
+func (s style) solvedHeadline(w worked) (string, []unit.Field) {
+	f := w.want.Solve
+	v, ok := w.answer.Values[f]
+	if says := s.anyMeets(w); says != "" {
+		return says, []unit.Field{f}
+	}
+	if c := byGravity(w.answer.Checks); !ok && len(c) > 0 {
+		goal := s.towards(w.goal)
+		switch {
+		case c[0].Reason != engine.ReasonOutOfReach || goal == "" || labels[f] == "":
+			return s.verdictOn(c[0], w), nil
+		case w.goal.Has("verdict"):
+			return "no " + labels[f] + " will do.", nil
+		}
+		return "no " + labels[f] + " gives " + strings.TrimPrefix(goal, " for ") + ".", nil
+	}
+	if !ok {
+		return "", nil
+	}
+	text := s.line(f, v)
+	if text == "" {
+		text = nameOf(f)
+	}
+	if w.answer.Assumed.Has(unit.Cover) && !w.question.Said.Has(unit.Cover) {
+		text += ", the bar covered to its top by a caul or upper sled,"
+	}
+	return text + s.towards(w.goal) + ".", []unit.Field{f}
+}
+
+// anyMeets says that the goal is met as far as the engine looked.
+func (s style) anyMeets(w worked) string {
+	for _, c := range w.answer.Checks {
+		at, ok := c.Figures.Number(w.want.Solve)
+		if !ok || labels[w.want.Solve] == "" {
+			continue
+		}
+		says := "any " + labels[w.want.Solve] + " %s " + s.both(w.want.Solve, at) + s.towards(w.goal) + ": there is enough, or more"
+		switch c.Reason {
+		case engine.ReasonAnyUpTo:
+			return strings.Replace(says, "%s", "up to", 1) + "; I looked no further."
+		case engine.ReasonAnyFrom:
+			return strings.Replace(says, "%s", "from", 1) + "."
+		}
+	}
+	return ""
+}
+
+// towards says what a solved value is for.
+func (s style) towards(goal unit.Facts) string {
+	var out []string
+	for f, v := range goal {
+		switch v := v.(type) {
+		case unit.Number:
+			out = append(out, s.both(f, float64(v))+" "+goalSays(f))
+		case unit.Word:
+			out = append(out, "a good verdict with all that is uncertain at its middle")
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	slices.Sort(out)
+	return " for " + listed(out, "and")
+}
+
+// goalSays says what a wanted figure is of.
+func goalSays(f unit.Field) string {
+	switch f {
+	case unit.BarReach:
+		return "of reach"
+	case unit.BarCovered:
+		return "of bar that pushes"
+	case unit.Rise:
+		return "of rise"
+	case unit.Closing:
+		return "to close the gap"
+	case unit.Buckle:
+		return "before loose strips lift"
+	case unit.SideNet:
+		return "left at the far joint"
+	case unit.Ambient:
+		return "of air outside"
+	case unit.Proud:
+		return "proud of the fence"
+	case unit.StackHeight:
+		return "of stack"
+	case unit.GlueMass:
+		return "of glue"
+	case unit.JointArea:
+		return "of joints"
+	case unit.LayupPanel:
+		return "of lay-up"
+	case unit.ClosedTime:
+		return "of closed time"
+	case unit.OpenTime:
+		return "of open time"
+	case unit.PressTime:
+		return "in the press"
+	case unit.UltimateVacuum:
+		return "at best"
+	case unit.Hold:
+		return "of holding"
+	case unit.Emc:
+		return "of equilibrium moisture"
+	case unit.WidthChange:
+		return "of change in width"
+	case unit.Cup:
+		return "of cup"
+	}
+	return place(f)
+}
+
+// place says where a figure is had: "at the far joint".
+func place(f unit.Field) string {
+	switch f {
+	case unit.SideFarJoint:
+		return "at the far joint"
+	case unit.SideFirstJoint:
+		return "at the first joint"
+	case unit.SideIdeal:
+		return "by the rule"
+	case unit.FacePressure, unit.FaceForce, unit.FaceTonsPerSquareFoot:
+		return "on the face"
+	case unit.Preload:
+		return "from the wedge"
+	case unit.Pump:
+		return "of pumping"
+	}
+	return labels[f]
+}

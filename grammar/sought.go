@@ -1,0 +1,121 @@
+package grammar
+
+import (
+	"regexp"
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// soughtWords tell a field that a question can be solved for, told by the part and
+// its size ("how wide a bar", "what bar width") or in words of its own.
+type soughtWords struct {
+	field unit.Field
+	part  string
+	how   string // the adjective
+	size  string // the noun
+	said  string // in other words
+}
+
+const (
+	stripWords = `(strips?|slats?|staves?|boards?|pieces?|lams?)`
+	panelWords = `(panels?|glue.?ups?|tops?)`
+	houseWords = `(the |her |his |their |my |our )*(house|home|room|flat|shop it goes to|kitchen)`
+)
+
+var soughtTable = []soughtWords{
+	{unit.Cover, "", "", "", `how (high|far up|tall) (must|should|does|do|has) [^.,;?]*(bar|batten) [^.,;?]*covered|how much cover|what cover|how high must the cover`},
+	{unit.BarWidth, `(side )?(bar|batten)`, `(wide|broad|fat)`, `width`, ``},
+	{unit.BarHeight, `(side )?(bar|batten)`, `(high|tall)`, `height`, `(what|which|whats|what.s) (is |are )?(the )?(shortest|lowest|smallest|least|shallowest) (side )?(bar|batten)`},
+	{unit.StripWidth, stripWords, `(wide|broad|narrow)`, `width`, `(what|which|whats) (is |are )?(the )?widest strips?`},
+	{unit.StripLength, stripWords, `(long|short)`, `length`, `(what|which|whats) (is |are )?(the )?longest strips?`},
+	{unit.StripThickness, stripWords, `(thick|thin)`, `thickness`, ``},
+	{unit.PanelLength, panelWords, `(long|short)`, `length`, `(what|which|whats) (is )?(the )?longest panel`},
+	{unit.PanelWidth, panelWords, `(wide|broad)`, `width`, ``},
+	{unit.CaulThickness, `(caul|cauls)`, `(thick|thin)`, `thickness`, `what caul`},
+	{unit.CoreThickness, `(core|substrate)`, `(thick|thin)`, `thickness`, `what core`},
+	{unit.SledThickness, `sled`, `(thick|thin)`, `thickness`, `what sled`},
+	{unit.FenceThickness, `fence`, `(thick|thin|high|tall|low)`, `(thickness|height)`, `what fence`},
+	{unit.MatThickness, `mat`, `(thick|thin)`, `thickness`, `what mat`},
+	{unit.MatFirm, `mat`, `(firm|stiff|hard|soft)`, `(firmness|stiffness)`, ``},
+	{unit.ThicknessSpread, "", "", "", `how (much|far) (can|may|could) (the |my |our )?(` + stripWords + `|thickness(es)?) (vary|differ)|how uneven (can|may)|what spread of thickness`},
+	{unit.FrictionStated, "", "", "", `(what|which|how much|max|maximum|most|highest) (coefficient of )?friction|how slippery`},
+	{unit.Tent, "", "", "", `(what|how much|max|maximum|most) tent(ing)?|how (much|high|far) (can|may|could) (the |my )?(bag|film) (tent|bridge)`},
+	{unit.Altitude, "", "", "", `(what|which|max|maximum|highest) (altitude|elevation)|how high up|how high (can|could|may) (i|we|the shop) (be|go|work|sit|lie)|up to what (height|altitude|elevation)|how far up the mountain`},
+	{unit.Ambient, "", "", "", `(what|which|how much|least|lowest) (barometer|barometric pressure|air pressure|ambient)`},
+	{unit.PumpLimit, "", "", "", `(what|which) pump limit|how low must the pump|where (must|may) the pump stop|what limit of the pump`},
+	{unit.Opening, "", "", "", `how deep (a |can |may |must |could |should )+(the |my |our )?frame|(what|which) (opening|frame depth)|how deep may the frame`},
+	{unit.LabelSpread, "", "", "", `(what|which|how much|how heavy a|how thin a) (glue )?spread`},
+	{unit.ServiceTemp, "", "", "", `how (warm|hot|cold|cool) (can|may|must|should|does|could) ` + houseWords + `|what temperature in (the |her |his |their )?(house|home|room)|(what|which) (house|home|room) temp(erature)?`},
+	{unit.ServiceHumidity, "", "", "", `(what|which) (rh|humidity|relative humidity)|how (dry|humid|damp) (can|may|must|should|does|could) ` + houseWords},
+	{unit.WoodMoisture, "", "", "", `(what|which) (wood moisture|moisture content)|how (dry|wet) (can|may|must|should|do|does) (the |my )?(wood|boards|strips|faces?|veneer)`},
+	{unit.PanelCount, "", "", "", `how many panels`},
+	{unit.StripCount, "", "", "", `how many ` + stripWords},
+	{unit.ShopTemp, "", "", "", `how (warm|hot|cold|cool)|what (shop )?temp(erature)?`},
+	{unit.WedgeForce, "", "", "", `(what|which|how much) (drive|driving|wedge) force|(what|how much) force (on|for) the wedge|how hard (must|should|do|can) (i|we) (have to )?(drive|hit|knock)`},
+	{unit.WedgeRatio, "", "", "", `what (wedge|taper)( ratio)?|how steep`},
+	{unit.Overfill, "", "", "", `how much (overfill|oversize)|how far over`},
+	{unit.Vacuum, "", "", "", `(how much|what|which|how deep a) (vacuum|vac)`},
+	{unit.PressVolume, "", "", "", `how (big|large) a (chamber|tank|press|bag|frame|volume)|how much volume|what volume`},
+	{unit.PumpSpeed, "", "", "", `what (size )?(of )?pump|(what|which|whats|what.s) (is )?(the )?(smallest|least) pump|how (big|large|strong) a pump|how many cfm|what cfm`},
+	{unit.Leak, "", "", "", `how (much|big a|large a) leak|what leak`},
+	{unit.Cup, "", "", "", `what cup|how (deep|big|bad) (can|may|could) (a|the) cup`},
+	{unit.Bow, "", "", "", `what bow|how (deep|big|bad) (can|may|could) (a|the) bow`},
+	{unit.Gap, "", "", "", `how much (crook|gap)|how (big|wide|large) a gap|what gap`},
+}
+
+const (
+	modals = `(can|could|may|must|should|do|does|would|has|need|needs|might)`
+	whose  = `((i|we|you) (make|rip|cut|use|need|go with) )?(the |my |our |a |an )*`
+)
+
+type soughtPattern struct {
+	field unit.Field
+	re    *regexp.Regexp
+}
+
+var soughtPatterns = compileSought()
+
+func compileSought() []soughtPattern {
+	var out []soughtPattern
+	for _, s := range soughtTable {
+		said := s.said
+		if s.part != "" {
+			if said != "" {
+				said += `|`
+			}
+			said += `how ` + s.how + ` ` + modals + ` ` + whose + s.part + `|how ` + s.how + ` (of )?(a|an|the|my) ` + s.part +
+				`|(what|which|max|maximum|min|minimum|least|most) ` + s.part + ` ` + s.size + `|(what|which|max|maximum|min|minimum) ` + s.size + ` of (the |a |my )?` + s.part
+		}
+		out = append(out, soughtPattern{s.field, regexp.MustCompile(`(?i)^(` + said + `)\b`)})
+	}
+	return out
+}
+
+// sought tells which field a message looks for by the words that stand first, and
+// where they stand.
+func (r *reader) sought() (f unit.Field, span []int, ok bool) {
+	for i := range r.items {
+		if !opensSought(r.items[i].word) {
+			continue
+		}
+		start := r.items[i].start
+		for _, p := range soughtPatterns {
+			if at := p.re.FindStringIndex(r.text[start:]); at != nil {
+				return p.field, []int{start, start + at[1]}, true
+			}
+		}
+	}
+	return "", nil, false
+}
+
+// opensSought reports whether words can open what is sought; few do, which keeps a
+// message that asks forwards cheap.
+func opensSought(words string) bool {
+	first, _, _ := strings.Cut(words, " ")
+	switch first {
+	case "how", "what", "whats", "which", "max", "maximum", "min", "minimum", "most", "least", "highest", "lowest", "where", "up":
+		return true
+	}
+	return false
+}
