@@ -200,7 +200,7 @@ func (c Clerk) illustrate(o *book.Outcome, e book.Event, r Reply, message, repla
 		return err
 	}
 	o.Replies = append(o.Replies, book.Outgoing{
-		Message: pictureOf(message), Replaces: replaces, Text: title, Body: body, At: e.At,
+		Message: pictureOf(message), Replaces: replaces, Beside: true, Text: title, Body: body, At: e.At,
 	})
 	return nil
 }

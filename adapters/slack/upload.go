@@ -6,6 +6,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
+	"strings"
 	"time"
 
 	"github.com/slack-go/slack"
@@ -17,6 +18,19 @@ import (
 
 // shareWithin is how long a file may take to show up in its thread.
 const shareWithin = 3 * time.Second
+
+// maxAlt is the longest text that Slack takes in the place of a picture, in
+// characters.
+const maxAlt = 1000
+
+// noPicture are the errors after which Slack will not take a picture, whatever
+// it does with words.
+var noPicture = map[string]bool{
+	"missing_scope": true, "not_allowed_token_type": true, "access_denied": true, "ekm_access_denied": true,
+	"file_uploads_disabled": true, "file_uploads_except_images_disabled": true, "file_upload_size_restricted": true,
+	"file_type_not_allowed": true, "blocked_file_type": true, "alt_txt_too_large": true, "missing_argument": true,
+	"posting_to_channel_denied": true, "unknown_method": true, "method_deprecated": true, "deprecated_endpoint": true,
+}
 
 // sendPicture brings a picture into the thread, in the place of an earlier one,
 // and returns the file's id.
@@ -52,7 +66,7 @@ func (a *Slack) pictureSentBefore(ctx context.Context, o book.Outgoing, thread s
 func (a *Slack) upload(ctx context.Context, o book.Outgoing, p bot.Picture, thread string) (string, error) {
 	name := pictureName(o.Key)
 	slot, err := a.api.GetUploadURLExternalContext(ctx, slack.GetUploadURLExternalParameters{
-		FileName: name, FileSize: len(p.PNG), AltTxt: p.Alt})
+		FileName: name, FileSize: len(p.PNG), AltTxt: altText(p.Alt)})
 	if err == nil {
 		err = a.api.UploadToURL(ctx, slack.UploadToURLParameters{UploadURL: slot.UploadURL, Reader: bytes.NewReader(p.PNG), Filename: name})
 	}
@@ -64,6 +78,23 @@ func (a *Slack) upload(ctx context.Context, o book.Outgoing, p bot.Picture, thre
 	_, err = a.api.CompleteUploadExternalContext(ctx, slack.CompleteUploadExternalParameters{
 		Files: []slack.FileSummary{{ID: slot.FileID, Title: o.Text}}, Channel: o.Place.Room, ThreadTimestamp: thread})
 	return slot.FileID, err
+}
+
+// altText cuts what a picture shows, told in words, to what Slack takes: after a
+// sentence where one ends in the latter half, else after a word.
+func altText(alt string) string {
+	rs := []rune(alt)
+	if len(rs) <= maxAlt {
+		return alt
+	}
+	cut := string(rs[:maxAlt-2])
+	if i := strings.LastIndex(cut, ". "); i >= len(cut)/2 {
+		return cut[:i+1] + " …"
+	}
+	if i := strings.LastIndexByte(cut, ' '); i > 0 {
+		cut = strings.TrimRight(cut[:i], " ,;:")
+	}
+	return cut + " …"
 }
 
 // removePicture takes a picture out of its thread, where there is one.
