@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"log/slog"
 	"time"
 
 	"presshand/bot/book"
@@ -20,6 +21,7 @@ type Clerk struct {
 	Draw     func(room string) bool     // whether a room wants pictures; nil: all do
 	Prefixes func(room string) []string // words that may begin a message to the bot, beside its name; nil: none
 	Most     int                        // how many messages of one person are answered within a minute, to name it
+	Log      *slog.Logger               // nil: none is kept
 }
 
 // Answer works an event out. An edited message is answered anew, in the place
@@ -216,11 +218,19 @@ func (c Clerk) draw(room string, r Reply) (title string, p *Picture, drawn bool)
 	if !ok {
 		return "", nil, false
 	}
-	png, err := drawing.PNG(pictureScale * picture.Width)
+	p, drawn = c.picture(room, drawing)
+	return drawing.Title, p, drawn
+}
+
+func (c Clerk) picture(room string, d *picture.Drawing) (*Picture, bool) {
+	png, err := d.PNG(pictureScale * picture.Width)
 	if err != nil {
-		return "", nil, false
+		if c.Log != nil {
+			c.Log.Error("bot: picture not made, the words go without", "room", room, "error", err)
+		}
+		return nil, false
 	}
-	return drawing.Title, &Picture{Alt: drawing.Alt, PNG: png}, true
+	return &Picture{Alt: d.Alt, PNG: png}, true
 }
 
 // pictureScale is in pixels to the point: sharp on a phone.

@@ -36,7 +36,7 @@ func (d *Drawing) PNG(width int) ([]byte, error) {
 	var w bytes.Buffer
 	enc := png.Encoder{CompressionLevel: png.DefaultCompression}
 	if err := enc.Encode(&w, paletted(c.img, d.colours())); err != nil {
-		return nil, fmt.Errorf("png of %q: %w", d.Title, err)
+		return nil, fmt.Errorf("png cannot be written: %w", err)
 	}
 	return w.Bytes(), nil
 }
