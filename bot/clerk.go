@@ -223,7 +223,7 @@ func (c Clerk) draw(room string, r Reply) (title string, p *Picture, drawn bool)
 }
 
 func (c Clerk) picture(room string, d *picture.Drawing) (*Picture, bool) {
-	png, err := d.PNG(pictureScale * picture.Width)
+	png, err := d.Screen()
 	if err != nil {
 		if c.Log != nil {
 			c.Log.Error("bot: picture not made, the words go without", "room", room, "error", err)
@@ -232,9 +232,6 @@ func (c Clerk) picture(room string, d *picture.Drawing) (*Picture, bool) {
 	}
 	return &Picture{Alt: d.Alt, PNG: png}, true
 }
-
-// pictureScale is in pixels to the point: sharp on a phone.
-const pictureScale = 3
 
 // pictureOf is under which message's name the picture of its reply is kept.
 func pictureOf(message string) string { return message + "/picture" }

@@ -2,6 +2,7 @@ package bot
 
 import (
 	"bytes"
+	"image/png"
 	"log/slog"
 	"strings"
 	"testing"
@@ -21,5 +22,31 @@ func TestClerk_pictureNotMade(t *testing.T) {
 	}
 	if _, ok := (Clerk{}).picture("tops", &picture.Drawing{}); ok {
 		t.Error("a drawing of no height is made where no log is kept")
+	}
+}
+
+// What is sent is light, however much is drawn, and sharp: two or three pixels
+// to the point.
+func TestClerk_pictureWeighsLittle(t *testing.T) {
+	b := New(NewMemory())
+	for _, text := range []string{
+		"5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg, 3/4 caul",
+		"got 100 at 1/4, need 20 wide",
+		"got 60 at 1 1/8, 60 at 7/8, 50 at 1 3/8; need three panels 40 wide",
+		"30 panels 24x48, 6 panels 12x30, start 7:30, pva at 65f",
+		"44 panels 24x48, three presses, start 7:30, pva at 65f",
+	} {
+		r, err := b.Handle(t.Context(), Message{Room: "tops", From: "ana", Text: text})
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, p, ok := Clerk{Bot: b}.draw("tops", r)
+		if !ok {
+			t.Fatalf("%q has no picture", text)
+		}
+		c, err := png.DecodeConfig(bytes.NewReader(p.PNG))
+		if err != nil || len(p.PNG) > 120_000 || c.Width < 2*picture.Width {
+			t.Errorf("%q is drawn %d pixels wide (%v) and weighs %d bytes, want at least %d and at most 120 000", text, c.Width, err, len(p.PNG), 2*picture.Width)
+		}
 	}
 }

@@ -13,10 +13,6 @@ import (
 	"presshand/bot/picture"
 )
 
-// pngWidth is that of a drawing as PNG, in pixels: three to the point, sharp on
-// a phone.
-const pngWidth = 3 * picture.Width
-
 // drawable refuses a name that no drawing is written under.
 func (c *askCmd) drawable() error {
 	switch strings.ToLower(filepath.Ext(c.Picture)) {
@@ -34,7 +30,7 @@ func writePicture(name string, d *picture.Drawing) error {
 	data := d.SVG()
 	if strings.EqualFold(filepath.Ext(name), ".png") {
 		var err error
-		if data, err = d.PNG(pngWidth); err != nil {
+		if data, err = d.Screen(); err != nil {
 			return hint(fmt.Errorf("drawing failed: %w", err), "try a name that ends in .svg")
 		}
 	}
