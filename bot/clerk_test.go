@@ -6,9 +6,13 @@ import (
 	"log/slog"
 	"strings"
 	"testing"
+	"time"
 
+	"presshand/bot/book"
 	"presshand/bot/picture"
 )
+
+var noon = time.Date(2031, 3, 4, 12, 0, 0, 0, time.UTC)
 
 // A picture that cannot be made is told to whoever runs the bot.
 func TestClerk_pictureNotMade(t *testing.T) {
@@ -40,13 +44,47 @@ func TestClerk_pictureWeighsLittle(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		_, p, ok := Clerk{Bot: b}.draw("tops", r)
-		if !ok {
+		_, p, ok, err := Clerk{Bot: b}.draw(t.Context(), "tops", r)
+		if !ok || err != nil {
 			t.Fatalf("%q has no picture", text)
 		}
 		c, err := png.DecodeConfig(bytes.NewReader(p.PNG))
 		if err != nil || len(p.PNG) > 120_000 || c.Width < 2*picture.Width {
 			t.Errorf("%q is drawn %d pixels wide (%v) and weighs %d bytes, want at least %d and at most 120 000", text, c.Width, err, len(p.PNG), 2*picture.Width)
+		}
+	}
+}
+
+// What a room says of pictures counts before what is configured for it, until
+// it forgets its setup; another room has its own.
+func TestClerk_picturesAsSaid(t *testing.T) {
+	const load = "5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg"
+	for _, configured := range []bool{true, false} {
+		b := New(NewMemory())
+		c := Clerk{Bot: b, Draw: func(string) bool { return configured }}
+		for _, step := range []struct {
+			said  string
+			drawn bool
+		}{
+			{"what is a caul", configured},
+			{"pictures off", false},
+			{"our press is a 4x8, 4 in opening", false},
+			{"pictures on", true},
+			{"no pictures here please", false},
+			{"reset our setup", configured},
+		} {
+			if _, err := b.Handle(t.Context(), Message{Room: "tops", From: "ana", Text: step.said, At: noon}); err != nil {
+				t.Fatal(err)
+			}
+			for room, want := range map[string]bool{"tops": step.drawn, "office": configured} {
+				o, err := c.Answer(t.Context(), book.Event{Key: "e", Message: "m", Place: book.Place{Service: "test", Room: room}, Text: load, At: noon})
+				if err != nil {
+					t.Fatal(err)
+				}
+				if got := len(o.Replies) == 2 && o.Replies[1].Beside; got != want {
+					t.Errorf("configured %v, after %q there is a picture in %s: %v, want %v", configured, step.said, room, got, want)
+				}
+			}
 		}
 	}
 }

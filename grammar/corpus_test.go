@@ -111,6 +111,9 @@ func facets(p grammar.Phrase, terms []string, m meaning) []string {
 			out = append(out, "goal "+facet(g))
 		}
 	}
+	if p.Pictures != "" {
+		out = append(out, "pictures "+string(p.Pictures))
+	}
 	for _, d := range p.Drops {
 		out = append(out, "without "+string(d))
 	}

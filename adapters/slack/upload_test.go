@@ -86,3 +86,17 @@ func TestSlack_altText(t *testing.T) {
 		t.Errorf("oversteps Slack's limits: %v", wrong)
 	}
 }
+
+// A room that wants no pictures gets none, also after a restart.
+func TestSlack_picturesOff(t *testing.T) {
+	t.Parallel()
+	s := newShop(t, quick())
+	s.draw = true
+	s.open().connected()
+	s.answers(s.ask(strips), 2)
+	s.answers(s.ask("no pictures here please"), 1)
+	s.open().connected()
+	s.answers(s.ask(strips), 1)
+	s.answers(s.ask("pictures on"), 1)
+	s.answers(s.ask(strips), 2)
+}
