@@ -111,9 +111,6 @@ func facets(p grammar.Phrase, terms []string, m meaning) []string {
 			out = append(out, "goal "+facet(g))
 		}
 	}
-	if p.Pictures != "" {
-		out = append(out, "pictures "+string(p.Pictures))
-	}
 	for _, d := range p.Drops {
 		out = append(out, "without "+string(d))
 	}
@@ -138,7 +135,7 @@ func facets(p grammar.Phrase, terms []string, m meaning) []string {
 			out = append(out, "term "+term)
 		}
 	}
-	out = append(out, commandFacets(p.Command, m.phrase.Command)...)
+	out = append(append(out, commandFacets(p.Command, m.phrase.Command)...), pictureFacets(p)...)
 	slices.Sort(out)
 	return out
 }

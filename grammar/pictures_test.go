@@ -18,3 +18,11 @@ func TestParse_noPictureSetting(t *testing.T) {
 		}
 	}
 }
+
+// pictureFacets are those of a wish for pictures or for none.
+func pictureFacets(p grammar.Phrase) []string {
+	if p.Pictures == "" {
+		return nil
+	}
+	return []string{"pictures " + string(p.Pictures)}
+}
