@@ -4,9 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"log/slog"
 	"time"
 
 	"presshand/bot/book"
+	"presshand/bot/picture"
 	"presshand/engine"
 	"presshand/grammar"
 )
@@ -16,9 +18,10 @@ import (
 type Clerk struct {
 	Bot      *Bot
 	Clock    Clock                      // for reminders; nil is the machine's
-	Draw     func(room string) bool     // whether a room wants pictures; nil: all do
+	Draw     func(room string) bool     // whether a room that says nothing of it wants pictures; nil: all do
 	Prefixes func(room string) []string // words that may begin a message to the bot, beside its name; nil: none
 	Most     int                        // how many messages of one person are answered within a minute, to name it
+	Log      *slog.Logger               // nil: none is kept
 }
 
 // Answer works an event out. An edited message is answered anew, in the place
@@ -28,7 +31,7 @@ func (c Clerk) Answer(ctx context.Context, e book.Event) (book.Outcome, error) {
 		return book.Outcome{}, nil
 	}
 	if arrived(e) {
-		return c.greet(e)
+		return c.greet(ctx, e)
 	}
 	g, err := gesture(e)
 	if err != nil {
@@ -44,13 +47,13 @@ func (c Clerk) Answer(ctx context.Context, e book.Event) (book.Outcome, error) {
 	}
 	switch {
 	case changed:
-		return c.outcome(e, r, r.sheetFor(g), book.Outcome{}, was)
+		return c.outcome(ctx, e, r, r.sheetFor(g), book.Outcome{}, was)
 	case was.sheet.Acted:
 		r := bookStands(was)
 		s := r.sheet()
 		s.Acted = true
 		was.picture = "" // it stands, as its words do
-		return c.outcome(e, r, s, book.Outcome{}, was)
+		return c.outcome(ctx, e, r, s, book.Outcome{}, was)
 	}
 	return c.consider(ctx, e, g, was)
 }
@@ -81,7 +84,7 @@ func (c Clerk) consider(ctx context.Context, e book.Event, g Gesture, was earlie
 	} else if o.Thread != nil {
 		s.Before = &thread.seen
 	}
-	return c.outcome(e, r, s, o, was)
+	return c.outcome(ctx, e, r, s, o, was)
 }
 
 // joined keeps that the bot takes part in a thread, where nothing else is to
@@ -171,7 +174,7 @@ func bookStands(was earlier) Reply {
 const editedSays = "You changed your message since. The book keeps what was said; “undo” takes it back, or say it anew."
 
 // outcome adds a reply to what it changes.
-func (c Clerk) outcome(e book.Event, r Reply, s Sheet, o book.Outcome, was earlier) (book.Outcome, error) {
+func (c Clerk) outcome(ctx context.Context, e book.Event, r Reply, s Sheet, o book.Outcome, was earlier) (book.Outcome, error) {
 	body, err := s.body()
 	if err != nil {
 		return book.Outcome{}, err
@@ -182,15 +185,18 @@ func (c Clerk) outcome(e book.Event, r Reply, s Sheet, o book.Outcome, was earli
 	}
 	o.Replies = []book.Outgoing{{Message: message, Replaces: was.key, Text: r.Text, Body: body, At: e.At}}
 	if s.Private == "" {
-		err = c.illustrate(&o, e, r, message, was.picture)
+		err = c.illustrate(ctx, &o, e, r, message, was.picture)
 	}
 	return o, err
 }
 
 // illustrate adds a picture where the room wants it and the reply has one. One
 // of an earlier wording that has no successor is taken away.
-func (c Clerk) illustrate(o *book.Outcome, e book.Event, r Reply, message, replaces string) error {
-	title, p, drawn := c.draw(e.Place.Room, r)
+func (c Clerk) illustrate(ctx context.Context, o *book.Outcome, e book.Event, r Reply, message, replaces string) error {
+	title, p, drawn, err := c.draw(ctx, e.Place.Room, r)
+	if err != nil {
+		return err
+	}
 	if !drawn && replaces == "" {
 		return nil
 	}
@@ -199,7 +205,7 @@ func (c Clerk) illustrate(o *book.Outcome, e book.Event, r Reply, message, repla
 		return err
 	}
 	o.Replies = append(o.Replies, book.Outgoing{
-		Message: pictureOf(message), Replaces: replaces, Text: title, Body: body, At: e.At,
+		Message: pictureOf(message), Replaces: replaces, Beside: true, Text: title, Body: body, At: e.At,
 	})
 	return nil
 }
@@ -207,19 +213,31 @@ func (c Clerk) illustrate(o *book.Outcome, e book.Event, r Reply, message, repla
 // draw makes the picture of a reply, where the room wants it and the reply has
 // one. A reply whose picture cannot be made goes without: the words are the
 // answer.
-func (c Clerk) draw(room string, r Reply) (title string, p *Picture, drawn bool) {
-	if c.Draw != nil && !c.Draw(room) {
-		return "", nil, false
+func (c Clerk) draw(ctx context.Context, room string, r Reply) (title string, p *Picture, drawn bool, err error) {
+	if len(r.Drawn) == 0 {
+		return "", nil, false, nil
+	}
+	wanted, err := c.Bot.pictures(ctx, room, c.Draw == nil || c.Draw(room))
+	if err != nil || !wanted {
+		return "", nil, false, err
 	}
 	drawing, ok := r.Draw()
 	if !ok {
-		return "", nil, false
+		return "", nil, false, nil
 	}
-	png, err := drawing.PNG(drawing.Pixels())
+	p, drawn = c.picture(room, drawing)
+	return drawing.Title, p, drawn, nil
+}
+
+func (c Clerk) picture(room string, d *picture.Drawing) (*Picture, bool) {
+	png, err := d.Screen()
 	if err != nil {
-		return "", nil, false
+		if c.Log != nil {
+			c.Log.Error("bot: picture not made, the words go without", "room", room, "error", err)
+		}
+		return nil, false
 	}
-	return drawing.Title, &Picture{Alt: drawing.Alt, PNG: png}, true
+	return &Picture{Alt: d.Alt, PNG: png}, true
 }
 
 // pictureOf is under which message's name the picture of its reply is kept.

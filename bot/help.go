@@ -55,8 +55,8 @@ var helps = []help{
 		[]string{"post it", "1 checked, bar 1 in, strips 1/4, gauge 25", "1 in", "what's in the press", "1 out", "1 result: good", "load 1", "last five with pva"},
 		[]string{"post it", "1 checked, bar 25 mm, strips 6 mm, gauge 0.85 bar", "1 in", "what's in the press", "1 out", "1 result: good", "load 1", "last five with pva"}},
 	{"setup", grammar.Profile, "What this room has, so that you need not say it each time.",
-		[]string{"our press is a 4x8, 4 in opening, 5 cfm, we're at 5280 ft", "our setup"},
-		[]string{"our press is 1200 x 2400, 100 mm opening, 140 l/min, we're at 1600 m", "our setup"}},
+		[]string{"our press is a 4x8, 4 in opening, 5 cfm, we're at 5280 ft", "our setup", "pictures off"},
+		[]string{"our press is 1200 x 2400, 100 mm opening, 140 l/min, we're at 1600 m", "our setup", "pictures off"}},
 }
 
 // examples are those for a shop's units.

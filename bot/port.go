@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"presshand/bot/book"
-	"presshand/bot/picture"
 )
 
 // A Message is what a person typed, addressed to the bot, with the mention or
@@ -32,26 +31,9 @@ type Room interface {
 	Close() error
 }
 
-// An Editor is a Room that can change a reply after the message that it
-// answers was edited.
-type Editor interface {
-	Edit(ctx context.Context, m Message, r Reply) error
-}
-
-// A Reactor is a Room that can mark a message, to say that it was seen.
-type Reactor interface {
-	React(ctx context.Context, m Message, mark string) error
-}
-
-// An Illustrator is a Room that can show a picture beside a reply.
-type Illustrator interface {
-	Illustrate(ctx context.Context, m Message, d *picture.Drawing) error
-}
-
 // A Picture goes with a reply. Alt says in words what it shows.
 type Picture struct {
 	Alt string
-	SVG []byte
 	PNG []byte
 }
 

@@ -53,7 +53,10 @@ type Alternative struct {
 }
 
 // A Profile is what holds in a room unless a message says otherwise.
-type Profile struct{ Said Statement }
+type Profile struct {
+	Said     Statement
+	Pictures grammar.Pictures `json:",omitempty"` // "" as it is configured
+}
 
 func (t Thread) empty() bool { return len(t.Asks) == 0 }
 

@@ -2,6 +2,7 @@ package bot
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 
 	"presshand/bot/book"
@@ -33,11 +34,11 @@ func welcome(metric bool, prefixes []string) Reply {
 }
 
 // greet answers the bot's own arrival in a room.
-func (c Clerk) greet(e book.Event) (book.Outcome, error) {
+func (c Clerk) greet(ctx context.Context, e book.Event) (book.Outcome, error) {
 	var prefixes []string
 	if c.Prefixes != nil {
 		prefixes = c.Prefixes(e.Place.Room)
 	}
 	r := welcome(c.Bot.settings(e.Place.Room).Metric, prefixes)
-	return c.outcome(e, r, r.sheet(), book.Outcome{}, earlier{})
+	return c.outcome(ctx, e, r, r.sheet(), book.Outcome{}, earlier{})
 }

@@ -135,7 +135,7 @@ func facets(p grammar.Phrase, terms []string, m meaning) []string {
 			out = append(out, "term "+term)
 		}
 	}
-	out = append(out, commandFacets(p.Command, m.phrase.Command)...)
+	out = append(append(out, commandFacets(p.Command, m.phrase.Command)...), pictureFacets(p)...)
 	slices.Sort(out)
 	return out
 }

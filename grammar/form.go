@@ -59,6 +59,9 @@ func (p *Phrase) enter(label, value string) bool {
 	switch label {
 	case "ask":
 		return p.enterAsk(value)
+	case "pictures":
+		p.Pictures = Pictures(value)
+		return p.Pictures == PicturesOn || p.Pictures == PicturesOff
 	case "without":
 		p.Drops = append(p.Drops, Part(value))
 		_, known := partNames[value]

@@ -8,6 +8,9 @@ func Parse(text string, habit Habit) Phrase {
 	if p, ok := longForm(text); ok {
 		return p
 	}
+	if p, ok := pictureSetting(text); ok {
+		return p
+	}
 	tokens := folded(tokenize(text), text)
 	tree, err := parser.ParseFromLexer(peek(tokens))
 	if err != nil { // every token has a place in the tree; kept for a change of the grammar

@@ -19,6 +19,7 @@ type Phrase struct {
 	Terms     []string    // words whose meaning is asked
 	Greeting  bool        // nothing but a greeting or thanks
 	Reset     bool        // the room's own defaults are to be forgotten
+	Pictures  Pictures    // drawings are turned on or off in the room; "" where nothing is said of it
 	NewStart  bool        // the message begins a new question: "new one:", "plan:"
 	Amends    []Amendment // bare numbers for what the thread said last
 	Changes   []Change    // numbers by which the thread's own change

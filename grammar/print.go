@@ -23,6 +23,9 @@ func Print(p Phrase) string {
 			out = append(out, "goal "+label(f.Field)+": "+printValue(f))
 		}
 	}
+	if p.Pictures != "" {
+		out = append(out, "pictures: "+string(p.Pictures))
+	}
 	for _, d := range p.Drops {
 		out = append(out, "without: "+string(d))
 	}

@@ -26,6 +26,7 @@ func Book(t *testing.T, fresh Fresh) {
 		"conflicting_entries":    conflictingEntries,
 		"versions":               versions,
 		"outbox":                 outbox,
+		"beside_words":           besideWords,
 		"edit_in_place":          editInPlace,
 		"load_returns_as_posted": loadReturnsAsPosted,
 		"queries":                queries,

@@ -58,6 +58,40 @@ func outbox(t *testing.T, fresh Fresh) {
 	want(t, s.Record(ctx(t), book.Outcome{Replies: []book.Outgoing{outgoing("r1", "one", "a")}}, noon), book.ErrConflict)
 }
 
+// besideWords: a picture comes after the words before it, and holds none up.
+func besideWords(t *testing.T, fresh Fresh) {
+	s := fresh(t)
+	picture := func(key string) book.Outgoing {
+		o := outgoing(key, "one", "a")
+		o.Beside = true
+		return o
+	}
+	queue(t, s, outgoing("w1", "one", "a"), picture("p1"), outgoing("w2", "one", "a"), picture("p2"), outgoing("w3", "one", "a"))
+	send(t, s, noon, "w1", "one")
+	send(t, s, noon, "", "one")
+	must(t, s.Sent(ctx(t), "w1", "ref", noon))
+	words := claim("w", noon)
+	words.Words = true
+	o, err := s.ClaimOutgoing(ctx(t), words, []string{"one"})
+	must(t, err)
+	if o.Key != "w2" || o.Beside {
+		t.Errorf("claimed %q, beside the words: %v; want the words w2", o.Key, o.Beside)
+	}
+	must(t, s.Sent(ctx(t), "w2", "ref", noon))
+	if o := send(t, s, noon, "p1", "one"); !o.Beside {
+		t.Error("the picture is claimed as words")
+	}
+	send(t, s, noon, "w3", "one") // passes the picture while that is sent, and p2 waits for both
+	send(t, s, noon, "", "one")
+	must(t, s.RetryOutgoing(ctx(t), "w3", noon.Add(time.Second), "503"))
+	must(t, s.RetryOutgoing(ctx(t), "p1", noon.Add(time.Hour), "503"))
+	send(t, s, noon.Add(time.Second), "w3", "one") // passes it while that is put off
+	must(t, s.Sent(ctx(t), "w3", "ref", noon))
+	send(t, s, noon.Add(time.Minute), "", "one") // p2 does not pass p1, which it may replace
+	must(t, s.RetryOutgoing(ctx(t), "p1", time.Time{}, "refused"))
+	send(t, s, noon.Add(time.Minute), "p2", "one")
+}
+
 func editInPlace(t *testing.T, fresh Fresh) {
 	s := fresh(t)
 	first := outgoing("r1", "one", "a")

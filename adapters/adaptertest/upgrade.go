@@ -56,6 +56,7 @@ func Upgrade(t *testing.T, d sqlstore.Dialect, name func() string, connect func(
 			must(t, s.Close())
 		})
 	}
+	t.Run("picture_of_5", func(t *testing.T) { picturesPassed(t, d, name(), connect, open) })
 	t.Run("newer", func(t *testing.T) { refusesNewer(t, name(), connect, open) })
 }
 
@@ -163,6 +164,28 @@ func bookIsWhole(t *testing.T, s book.Store) {
 	if l := do(t, s, 1, up, comeOut(ben, up)); l.State != book.Taken || len(l.Entries) != 8 {
 		t.Errorf("load 1 is %s with %d entries, want out with 8", l.State, len(l.Entries))
 	}
+}
+
+// picturesPassed: a picture that waited when nothing told it from words holds
+// them up no longer.
+func picturesPassed(t *testing.T, d sqlstore.Dialect, at string, connect func(string) (*sql.DB, error), open Open) {
+	db, err := connect(at)
+	must(t, err)
+	must(t, sqlstore.MigrateTo(t.Context(), db, d, 5))
+	for n, message := range []string{"m1/picture", "m2"} {
+		_, err = db.ExecContext(t.Context(), fmt.Sprintf(`INSERT INTO outbox
+			(key, n, service, room, thread, event, message, replaces, said, body, said_at)
+			VALUES ('r%d', %d, 'test', 'joinery', 't1', '', '%s', '', '', '', 0)`, n+1, n+1, message))
+		must(t, err)
+	}
+	must(t, db.Close())
+	s, err := open(t.Context(), at)
+	must(t, err)
+	if o := send(t, s, noon, "r1", "test"); !o.Beside {
+		t.Error("the picture is taken for words")
+	}
+	send(t, s, noon, "r2", "test")
+	must(t, s.Close())
 }
 
 func refusesNewer(t *testing.T, at string, connect func(string) (*sql.DB, error), open Open) {

@@ -12,7 +12,6 @@ import (
 	"time"
 
 	"presshand/bot"
-	"presshand/bot/picture"
 )
 
 // askCmd answers messages without a chat service.
@@ -32,6 +31,9 @@ const maxLine = 1 << 20
 
 // Run answers the message of the command line, or those of standard input.
 func (c *askCmd) Run(ctx context.Context, s streams) (err error) {
+	if err := c.drawable(); err != nil {
+		return err
+	}
 	b, done, err := newBot(ctx, c.Store, c.Units)
 	if err != nil {
 		return err
@@ -53,12 +55,12 @@ func (c *askCmd) Run(ctx context.Context, s streams) (err error) {
 // asking is one run of the command.
 type asking struct {
 	*askCmd
-	bot     *bot.Bot
-	out     *bufio.Writer
-	line    []byte
-	count   int              // messages taken
-	shown   int              // replies printed
-	drawing *picture.Drawing // of the last reply that has one
+	bot   *bot.Bot
+	out   *bufio.Writer
+	line  []byte
+	count int // messages taken
+	shown int // replies printed
+	sketches
 }
 
 // once answers a single message; one that is not about the trade has an exit
@@ -71,13 +73,10 @@ func (a *asking) once(ctx context.Context, text string) error {
 	if err := a.out.Flush(); err != nil {
 		return unwritable(err)
 	}
-	if err := a.draw(); err != nil {
-		return err
-	}
-	if r.About == bot.Unknown {
+	if r.About == bot.Unknown { // which has no drawing either
 		return exitError(exitUnknown)
 	}
-	return nil
+	return a.draw()
 }
 
 // lines answers each line as it comes; a blank one gets no reply.
@@ -210,9 +209,7 @@ func (a *asking) answer(ctx context.Context, t taken) (bot.Reply, error) {
 		r = &got
 	}
 	if a.Picture != "" {
-		if d, ok := r.Draw(); ok {
-			a.drawing = d
-		}
+		a.keep(*r)
 	}
 	if err := a.print(r); err != nil {
 		return bot.Reply{}, unwritable(err)

@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"errors"
 	"io"
 	"os"
 	"path/filepath"
@@ -172,6 +173,76 @@ func TestAsk_picture(t *testing.T) {
 		data, err := os.ReadFile(file)
 		if err != nil || !strings.Contains(string(data[:min(200, len(data))]), begins) {
 			t.Errorf("%s holds %.40q (%v), want a drawing", name, data, err)
+		}
+	}
+}
+
+// What the name does not say is refused before anything is answered; what is
+// no question of the trade is said by the exit code as ever.
+func TestAsk_pictureRefused(t *testing.T) {
+	for _, c := range []struct {
+		file, question string
+		code           int
+		answered       bool
+	}{
+		{"load.gif", "5 strips 2 wide, 1/4 thick, 1 in bar, 25 inHg", exitFailed, false},
+		{"load.png", "what size breaker for a table saw", exitUnknown, true},
+		{"load.png", "what is a caul", exitFailed, true},
+	} {
+		file := filepath.Join(t.TempDir(), c.file)
+		for _, args := range [][]string{{"ask", "--picture", file, c.question}, {"ask", "--picture", file}} {
+			code, out, _ := ran(t, c.question, args...)
+			if want := c.code; len(args) == 4 && code != want || (out != "") != c.answered {
+				t.Errorf("%s for %q: code %d, answered %q; want %d, answered: %v", c.file, c.question, code, out, want, c.answered)
+			}
+		}
+		if _, err := os.Stat(file); err == nil {
+			t.Errorf("%s is written for %q", c.file, c.question)
+		}
+	}
+}
+
+// A drawing takes the place of an earlier one whole or not at all.
+func TestAsk_pictureReplaced(t *testing.T) {
+	folder := t.TempDir()
+	file, kept := filepath.Join(folder, "load.svg"), filepath.Join(folder, "kept.svg")
+	if err := errors.Join(os.WriteFile(file, []byte("old"), 0o640), os.Link(file, kept)); err != nil {
+		t.Fatal(err)
+	}
+	if code, _, errs := ran(t, "", "ask", "--picture", file, "5 strips 2 wide, 1/4 thick, 1 in bar, 25 inHg"); code != exitOK {
+		t.Fatalf("code %d, %s", code, errs)
+	}
+	if old, err := os.ReadFile(kept); err != nil || string(old) != "old" {
+		t.Errorf("the old file holds %.20q (%v): it was written over", old, err)
+	}
+	was, err := os.Stat(file)
+	if err != nil || was.Mode().Perm() != 0o640 {
+		t.Errorf("mode is %v (%v), want the old one's", was.Mode(), err)
+	}
+	names, err := filepath.Glob(filepath.Join(folder, ".*"))
+	if err != nil || len(names) > 0 {
+		t.Errorf("left beside it: %v (%v)", names, err)
+	}
+}
+
+// The last drawing is that of the last answer that has one, however many have
+// none or come before.
+func TestAsk_pictureOfTheLast(t *testing.T) {
+	const bar, strips = "5 strips 2 wide, 1/4 thick, 1 in bar, 25 inHg\n", "got 12 at 2 1/8, 9 at 3, 7 at 3 3/4; need 48 wide\n"
+	for name, c := range map[string]struct{ in, title string }{
+		"the later":       {bar + strips, "Strips"},
+		"before words":    {strips + bar + strings.Repeat("what is a caul\n", 3), "section"},
+		"before many":     {bar + strings.Repeat("how wide can I go with a 1 in bar\n", 2*maxSketches), "section"},
+		"after very many": {strings.Repeat(bar, 2*maxSketches+1) + strips, "Strips"},
+	} {
+		file := filepath.Join(t.TempDir(), "load.svg")
+		if code, _, errs := ran(t, c.in, "ask", "--picture", file); code != exitOK {
+			t.Fatalf("%s: code %d, %s", name, code, errs)
+		}
+		data, err := os.ReadFile(file)
+		title, _, _ := strings.Cut(string(data[strings.Index(string(data), "<title"):]), "</title>")
+		if err != nil || !strings.Contains(title, c.title) {
+			t.Errorf("%s: drawn is %q (%v), want %s", name, title, err, c.title)
 		}
 	}
 }

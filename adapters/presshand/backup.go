@@ -32,7 +32,7 @@ func (c *backupCmd) Run(ctx context.Context, s streams) error {
 			out := &outlet{Writer: s.out}
 			return out.trouble(kept.Backup(ctx, out))
 		}
-		if err := written(c.File, func(w io.Writer) error { return kept.Backup(ctx, w) }); err != nil {
+		if err := written(c.File, 0o600, func(w io.Writer) error { return kept.Backup(ctx, w) }); err != nil {
 			return err
 		}
 		_, err := fmt.Fprintf(s.out, "The store is backed up in %s. Matrix keys are not part of it: the recovery key makes new ones.\n", c.File)
@@ -51,11 +51,11 @@ func sameFile(a, b string) bool {
 
 // written has a file written beside its place and puts it there once it is
 // whole and on the disk.
-func written(file string, write func(io.Writer) error) (err error) {
+func written(file string, mode fs.FileMode, write func(io.Writer) error) (err error) {
 	beside := func(err error) error {
 		return hint(fmt.Errorf("%s cannot be written: %w", file, err), "name a file in a folder that you can write to")
 	}
-	f, err := os.CreateTemp(filepath.Dir(file), ".backup-*") // only its owner may read it
+	f, err := os.CreateTemp(filepath.Dir(file), ".presshand-*")
 	if err != nil {
 		return beside(err)
 	}
@@ -71,7 +71,7 @@ func written(file string, write func(io.Writer) error) (err error) {
 	case err != nil:
 		return errors.Join(storeTrouble(err), f.Close())
 	}
-	if err := errors.Join(f.Sync(), f.Close()); err != nil {
+	if err := errors.Join(f.Chmod(mode), f.Sync(), f.Close()); err != nil {
 		return beside(err)
 	}
 	if err := os.Rename(f.Name(), file); err != nil {

@@ -124,7 +124,7 @@ func newProcess(file string, conf *config, kept book.Store, s streams) *process 
 	b := bot.New(p.store)
 	b.Settings = func(room string) bot.Settings { return p.rules.Load().in(room).Settings }
 	clerk := bot.Clerk{
-		Bot: b, Most: conf.Crowd,
+		Bot: b, Most: conf.Crowd, Log: p.log,
 		Draw:     func(room string) bool { return p.rules.Load().in(room).pictures },
 		Prefixes: func(room string) []string { return p.rules.Load().in(room).prefix },
 	}

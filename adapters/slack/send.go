@@ -226,15 +226,18 @@ var ofToken = map[string]bool{
 	"invalid_auth": true, "not_authed": true, "account_inactive": true, "token_revoked": true, "token_expired": true, "missing_scope": true,
 }
 
-// failed says what the outbox is to do after a failure.
+// failed says what the outbox is to do after a failure. A limit for files is
+// none for words.
 func (a *Slack) failed(o book.Outgoing, err error) error {
 	var limited *slack.RateLimitedError
 	if errors.As(err, &limited) {
-		a.pace.stop(o.Place.Room, limited.RetryAfter)
+		if !o.Beside {
+			a.pace.stop(o.Place.Room, limited.RetryAfter)
+		}
 		return a.later(o, limited.RetryAfter, err)
 	}
 	code := codeOf(err)
-	if final[code] || code != "" && !ofToken[code] && a.pace.failing(o.Key, a.Clock()) >= patience {
+	if final[code] || o.Beside && noPicture[code] || code != "" && !ofToken[code] && a.pace.failing(o.Key, a.Clock()) >= patience {
 		a.pace.settled(o.Key)
 		return fmt.Errorf("%w: %w", desk.ErrRefused, err)
 	}

@@ -26,7 +26,8 @@ type shop struct {
 	draw         bool
 	lanes, posts int
 	poll         time.Duration
-	handler      desk.Handler // the bot
+	upload       time.Duration // how long a picture is tried; 0 is as long as ever
+	handler      desk.Handler  // the bot
 	stop         func()
 	room         string
 	ana          string
@@ -60,7 +61,7 @@ func (s *shop) open() *shop {
 	}
 	s.desk = &desk.Desk{
 		Store: s.store, Handler: s.handler,
-		Worker: "bot", Clock: time.Now, Poll: s.poll, Lanes: s.lanes, Posts: s.posts,
+		Worker: "bot", Clock: time.Now, Poll: s.poll, Lanes: s.lanes, Posts: s.posts, Patience: s.upload,
 	}
 	inbox := s.inbox
 	if inbox == nil {

@@ -19,6 +19,19 @@ import (
 // shareWithin is how long a file may take to show up in its thread.
 const shareWithin = 3 * time.Second
 
+// maxAlt is the longest text that Slack takes in the place of a picture, in
+// characters.
+const maxAlt = 1000
+
+// noPicture are the errors after which Slack will not take a picture, whatever
+// it does with words.
+var noPicture = map[string]bool{
+	"missing_scope": true, "not_allowed_token_type": true, "access_denied": true, "ekm_access_denied": true,
+	"file_uploads_disabled": true, "file_uploads_except_images_disabled": true, "file_upload_size_restricted": true,
+	"file_type_not_allowed": true, "blocked_file_type": true, "alt_txt_too_large": true, "missing_argument": true,
+	"posting_to_channel_denied": true, "unknown_method": true, "method_deprecated": true, "deprecated_endpoint": true,
+}
+
 // sendPicture brings a picture into the thread, in the place of an earlier one,
 // and returns the file's id.
 func (a *Slack) sendPicture(ctx context.Context, o book.Outgoing, s bot.Sheet, thread string) (string, error) {
@@ -67,22 +80,21 @@ func (a *Slack) upload(ctx context.Context, o book.Outgoing, p bot.Picture, thre
 	return slot.FileID, err
 }
 
-// longestAlt is in characters; Slack refuses a picture with a longer alt text.
-const longestAlt = 1000
-
-// altText shortens the words of a picture to what Slack takes, to whole
-// sentences.
+// altText cuts what a picture shows, told in words, to what Slack takes: after a
+// sentence where one ends in the latter half, else after a word.
 func altText(alt string) string {
-	const rest = " The rest is left out."
 	rs := []rune(alt)
-	if len(rs) <= longestAlt {
+	if len(rs) <= maxAlt {
 		return alt
 	}
-	short := string(rs[:longestAlt-len(rest)])
-	if i := strings.LastIndex(short, ". "); i > 0 {
-		short = short[:i+1]
+	cut := string(rs[:maxAlt-2])
+	if i := strings.LastIndex(cut, ". "); i >= len(cut)/2 {
+		return cut[:i+1] + " …"
 	}
-	return short + rest
+	if i := strings.LastIndexByte(cut, ' '); i > 0 {
+		cut = strings.TrimRight(cut[:i], " ,;:")
+	}
+	return cut + " …"
 }
 
 // removePicture takes a picture out of its thread, where there is one.

@@ -48,8 +48,8 @@ func (c conn) turnout(ctx context.Context, e book.Event, most int) (book.Turnout
 }
 
 // oldest chooses, of the open rows of a table, the oldest of a room in which
-// none is leased or put off: a room is served in order.
-func (d Dialect) oldest(table, where string) string {
+// none that it waits for is leased or put off: a room is served in order.
+func (d Dialect) oldest(table, where, waits string) string {
 	lock := ""
 	if d.RowLocks {
 		lock = " FOR UPDATE SKIP LOCKED"
@@ -57,7 +57,7 @@ func (d Dialect) oldest(table, where string) string {
 	return `(SELECT key FROM ` + table + ` a
 		WHERE a.state = 'open' AND a.lease_until <= ? AND a.not_before <= ?` + where + `
 		AND NOT EXISTS (SELECT 1 FROM ` + table + ` b
-			WHERE b.room = a.room AND b.service = a.service AND b.state = 'open' AND b.n < a.n)
+			WHERE b.room = a.room AND b.service = a.service AND b.state = 'open' AND b.n < a.n` + waits + `)
 		ORDER BY a.n LIMIT 1` + lock + `)`
 }
 
@@ -69,7 +69,7 @@ func (s *Store) ClaimEvent(ctx context.Context, cl book.Claim) (e book.Event, er
 		err := c.one(ctx, []any{&e.Key, &e.Place.Service, &e.Place.Room, &e.Place.Thread, &e.Message, &e.Edits,
 			&e.From.ID, &e.From.Name, &e.Text, &extra, &at, &e.Turnout, &e.Tries},
 			`UPDATE inbox SET worker = ?, lease_until = ?, tries = tries + 1
-			WHERE key = `+s.dialect.oldest("inbox", "")+`
+			WHERE key = `+s.dialect.oldest("inbox", "", "")+`
 			RETURNING key, service, room, thread, message, edits, person, person_name, said, extra, said_at, turnout, tries - 1`,
 			cl.Worker, micros(cl.Now.Add(cl.For)), micros(cl.Now), micros(cl.Now))
 		e.At, e.Extra = fromMicros(at), raw(extra)

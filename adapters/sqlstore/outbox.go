@@ -13,13 +13,13 @@ func (s *Store) ClaimOutgoing(ctx context.Context, cl book.Claim, services []str
 		return o, book.ErrNone
 	}
 	err = s.write(ctx, func(c conn) error {
-		args := []any{cl.Worker, micros(cl.Now.Add(cl.For)), micros(cl.Now), micros(cl.Now)}
+		args := []any{cl.Worker, micros(cl.Now.Add(cl.For)), micros(cl.Now), micros(cl.Now), bit(!cl.Words)}
 		var body string
 		var at int64
-		err := c.one(ctx, append(outgoingColumns(&o, &body, &at), &o.Tries),
+		err := c.one(ctx, append(outgoingColumns(&o, &body, &at), &o.Tries, &o.Beside),
 			`UPDATE outbox SET worker = ?, lease_until = ?, tries = tries + 1
-			WHERE key = `+s.dialect.oldest("outbox", ` AND a.service IN (`+holes(len(services))+`)`)+`
-			RETURNING key, service, room, thread, event, message, replaces, said, body, said_at, ref, tries - 1`,
+			WHERE key = `+s.dialect.oldest("outbox", ` AND a.beside <= ? AND a.service IN (`+holes(len(services))+`)`, ` AND b.beside <= a.beside`)+`
+			RETURNING key, service, room, thread, event, message, replaces, said, body, said_at, ref, tries - 1, beside = 1`,
 			append(args, anys(services)...)...)
 		if err != nil {
 			return noneFor(err)
@@ -37,6 +37,13 @@ func (s *Store) ClaimOutgoing(ctx context.Context, cl book.Claim, services []str
 func outgoingColumns(o *book.Outgoing, body *string, at *int64) []any {
 	return []any{&o.Key, &o.Place.Service, &o.Place.Room, &o.Place.Thread, &o.Event, &o.Message, &o.Replaces,
 		&o.Text, body, at, &o.Ref}
+}
+
+func bit(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
 }
 
 // Reply returns the last reply to a message.

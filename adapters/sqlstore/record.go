@@ -98,10 +98,10 @@ func queueReplies(ctx context.Context, c conn, o book.Outcome, at time.Time) err
 			return err
 		}
 		if _, err := c.exec(ctx, `INSERT INTO outbox
-			(key, n, service, room, thread, event, message, replaces, said, body, said_at)
-			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+			(key, n, service, room, thread, event, message, replaces, said, body, said_at, beside)
+			VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
 			r.Key, n, r.Place.Service, r.Place.Room, r.Place.Thread, o.Event, r.Message, r.Replaces,
-			r.Text, string(r.Body), micros(at)); err != nil {
+			r.Text, string(r.Body), micros(at), bit(r.Beside)); err != nil {
 			return fmt.Errorf("reply %q: %w", r.Key, err)
 		}
 	}
@@ -158,17 +158,13 @@ func (c conn) insertEntry(ctx context.Context, e book.Entry) error {
 // A reminder that was said stays, so that it is not said again.
 func (c conn) keepLoad(ctx context.Context, l book.Load) error {
 	t := l.Traits()
-	inPress := 0
-	if l.InPress() {
-		inPress = 1
-	}
 	if _, err := c.exec(ctx, `INSERT INTO loads
 		(room, number, state, in_press, press, glue, species, bar_mm, thickness_mm, posted_at, touched_at)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (room, number) DO UPDATE SET
 		state = excluded.state, in_press = excluded.in_press, press = excluded.press, glue = excluded.glue,
 		species = excluded.species, bar_mm = excluded.bar_mm, thickness_mm = excluded.thickness_mm,
 		touched_at = excluded.touched_at`,
-		l.Room, l.Number, string(l.State), inPress, l.Press, t.Glue, t.Species, number(t.Bar), number(t.Thickness),
+		l.Room, l.Number, string(l.State), bit(l.InPress()), l.Press, t.Glue, t.Species, number(t.Bar), number(t.Thickness),
 		micros(l.PostedAt), micros(l.Last().At)); err != nil {
 		return err
 	}

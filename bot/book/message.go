@@ -26,6 +26,7 @@ type Outgoing struct {
 	Event       string // key of the event that it answers, or ""
 	Message     string // the service's id of the message that it answers, or ""
 	Replaces    string // key of the earlier reply to be edited in place, or ""
+	Beside      bool   // a picture beside the words: it comes after what is said before it, and nothing said later waits for it
 	ReplacesRef string // the service's id of that reply; set when claimed
 	Text        string
 	Body        json.RawMessage // what the adapter renders; opaque here

@@ -65,7 +65,8 @@ type Inbox interface {
 // An Outbox keeps what is to be sent until a service took it.
 type Outbox interface {
 	// ClaimOutgoing leases the oldest open reply of a room, for one of some
-	// services; ErrNone if there is none.
+	// services; ErrNone if there is none. What is beside the words waits for
+	// all that is older, words wait for older words.
 	ClaimOutgoing(ctx context.Context, c Claim, services []string) (Outgoing, error)
 	// Sent keeps that the service took a reply, and the service's id for it.
 	Sent(ctx context.Context, key, ref string, at time.Time) error
@@ -79,6 +80,7 @@ type Claim struct {
 	Worker string
 	Now    time.Time
 	For    time.Duration
+	Words  bool // of replies, only those that are not beside the words
 }
 
 // A Calendar keeps what is to be said of its own accord. Recording an outcome

@@ -86,6 +86,7 @@ func (d *Desk) settle(ctx context.Context, work func() (book.Outcome, error)) er
 		switch {
 		case err == nil:
 			nudge(d.due)
+			nudge(d.words)
 			return nil
 		case errors.Is(err, book.ErrAnswered):
 			return nil

@@ -59,29 +59,32 @@ type Desk struct {
 	Clock   func() time.Time
 	Log     *slog.Logger
 
-	Lanes int           // how many rooms are answered at once: 2
-	Posts int           // how many rooms are sent to at once, more where a service is slow to take a reply: as many
-	Lease time.Duration // how long a claim holds; after a death, others wait that long: 30 s
-	Poll  time.Duration // how often work recorded by other processes is looked for: 500 ms
-	Grace time.Duration // how long work in hand may take once Run is told to stop: 8 s
-	Reign time.Duration // how long a leader's lease holds unless it is renewed: 20 s
-	Keep  time.Duration // how long message texts are kept; 0 is for ever
-	Tries int           // how often answering is tried before the apology: 5
-	Most  int           // how many messages of one person are answered within a minute; 0 is any number
+	Lanes    int           // how many rooms are answered at once: 2
+	Posts    int           // how many rooms are sent to at once, more where a service is slow to take a reply: as many
+	Lease    time.Duration // how long a claim holds; after a death, others wait that long: 30 s
+	Poll     time.Duration // how often work recorded by other processes is looked for: 500 ms
+	Grace    time.Duration // how long work in hand may take once Run is told to stop: 8 s
+	Reign    time.Duration // how long a leader's lease holds unless it is renewed: 20 s
+	Keep     time.Duration // how long message texts are kept; 0 is for ever
+	Patience time.Duration // how long a picture is tried that its service does not take: 2 min
+	Tries    int           // how often answering is tried before the apology: 5
+	Most     int           // how many messages of one person are answered within a minute; 0 is any number
 
-	once      sync.Once
-	said, due chan struct{} // something new in the inbox, in the outbox
+	once             sync.Once
+	said, due, words chan struct{} // something new in the inbox, in the outbox, there for the lane of words
+	late             lateness
 }
 
 func (d *Desk) init() {
 	d.once.Do(func() {
-		d.said, d.due = make(chan struct{}, 1), make(chan struct{}, 1)
+		d.said, d.due, d.words = make(chan struct{}, 1), make(chan struct{}, 1), make(chan struct{}, 1)
 		d.Lanes = or(d.Lanes, 2)
 		d.Posts = or(d.Posts, d.Lanes)
 		d.Lease = or(d.Lease, 30*time.Second)
 		d.Poll = or(d.Poll, 500*time.Millisecond)
 		d.Grace = or(d.Grace, 8*time.Second)
 		d.Reign = or(d.Reign, 20*time.Second)
+		d.Patience = or(d.Patience, 2*time.Minute)
 		d.Tries = or(d.Tries, 5)
 		if d.Log == nil {
 			d.Log = slog.New(slog.DiscardHandler)
@@ -126,8 +129,12 @@ func (d *Desk) Run(ctx context.Context) {
 	for range d.Lanes {
 		wg.Go(func() { d.loop(ctx, "answer", d.said, d.answerNext) })
 	}
-	for range d.Posts {
-		wg.Go(func() { d.loop(ctx, "send", d.due, d.sendNext) })
+	for i := range d.Posts {
+		nudged, step := d.due, d.sendNext
+		if i == 1 {
+			nudged, step = d.words, d.sendWords
+		}
+		wg.Go(func() { d.loop(ctx, "send", nudged, step) })
 	}
 	wg.Go(func() { d.loop(ctx, "remind", nil, d.remindNext) })
 	if d.Keep > 0 {

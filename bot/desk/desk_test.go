@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -208,6 +209,76 @@ func TestSend_outcomes(t *testing.T) {
 			t.Errorf("%s: sent %v, again at %v; want %v and %v", name, store.sent, store.resent, c.sent, c.resent)
 		}
 	}
+}
+
+// A picture is tried for a while, words for ever.
+func TestSend_pictureGivenUp(t *testing.T) {
+	failed, limited := errors.New("503"), &WaitError{time.Second, errors.New("429")}
+	for name, c := range map[string]struct {
+		err     error
+		words   bool
+		tries   int
+		age     time.Duration // of the picture at the last of them; at the first it is new
+		givenUp bool
+	}{
+		"soon":             {failed, false, 20, 119 * time.Second, false},
+		"late":             {failed, false, 3, 2 * time.Minute, true},
+		"late, but new":    {failed, false, 2, time.Hour, false},
+		"words":            {failed, true, 20, 24 * time.Hour, false},
+		"asked to wait":    {limited, false, 20, 59 * time.Minute, false},
+		"asked for ever":   {limited, false, 2, time.Hour, true},
+		"refused":          {fmt.Errorf("no scope: %w", ErrRefused), false, 1, 0, true},
+		"words, asked too": {limited, true, 20, 24 * time.Hour, false},
+	} {
+		o := book.Outgoing{Key: "r1", Beside: !c.words, At: noon, Place: book.Place{Service: "test"}}
+		store := &counter{outgoing: slices.Repeat([]book.Outgoing{o}, c.tries)}
+		d := newDesk(store, mouth{send: func(book.Outgoing) (string, error) { return "", c.err }})
+		for i := range c.tries {
+			if i == c.tries-1 {
+				d.Clock = func() time.Time { return noon.Add(c.age) }
+			}
+			if err := d.sendNext(t.Context()); err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+		if got := store.resent[c.tries-1].IsZero(); got != c.givenUp {
+			t.Errorf("%s: given up: %v, want %v", name, got, c.givenUp)
+		}
+		if n := len(d.late.tried); n > 0 && c.givenUp {
+			t.Errorf("%s: %d pictures are still remembered", name, n)
+		}
+	}
+}
+
+// Pictures that a service is slow to take leave a lane for the words.
+func TestRun_laneForWords(t *testing.T) {
+	store := &lanes{claimed: make(chan bool)}
+	d := &Desk{Store: store, Worker: "w", Clock: time.Now, Posts: 3, Poll: time.Hour}
+	ctx, stop := context.WithCancel(t.Context())
+	done := make(chan struct{})
+	go func() { d.Run(ctx); close(done) }()
+	words := 0
+	for range 3 {
+		if <-store.claimed {
+			words++
+		}
+	}
+	stop()
+	<-done
+	if words != 1 {
+		t.Errorf("%d of 3 lanes are for words alone, want 1", words)
+	}
+}
+
+// lanes notes what each lane asks for.
+type lanes struct {
+	onceStore
+	claimed chan bool
+}
+
+func (l *lanes) ClaimOutgoing(_ context.Context, c book.Claim, _ []string) (o book.Outgoing, err error) {
+	l.claimed <- c.Words
+	return o, book.ErrNone
 }
 
 // A leader stops when another holds the lease, or when one may for all it

@@ -32,12 +32,3 @@ func (d *Drawing) parts() []shape {
 	}
 	return d.shapes[:len(d.shapes):len(d.shapes)]
 }
-
-// Pixels is how wide the drawing is best written as PNG: three to the point,
-// sharp on a phone, or two where it is so high that it would weigh too much.
-func (d *Drawing) Pixels() int {
-	if d.height > 800 {
-		return 2 * Width
-	}
-	return 3 * Width
-}

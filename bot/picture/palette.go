@@ -1,9 +1,6 @@
 package picture
 
-import (
-	"image"
-	"image/color"
-)
+import "image/color"
 
 // colours returns each flat colour of the drawing once.
 func (d *Drawing) colours() []color.NRGBA {
@@ -25,40 +22,31 @@ func (d *Drawing) colours() []color.NRGBA {
 	return cs
 }
 
-// paletted returns img with at most 256 colours: the flat ones as they are,
-// the softened edges between them as met, rounded once the palette is full.
-func paletted(img *image.RGBA, flat []color.NRGBA) *image.Paletted {
-	q := &quantiser{}
-	q.palette = append(q.palette, color.NRGBA{}) // outside the rounded corners
-	for _, c := range flat {
-		q.index(c.R, c.G, c.B)
-	}
-	out := image.NewPaletted(img.Rect, nil)
-	var last [4]uint8
-	at := uint8(0)
-	for i := range out.Pix {
-		p := [4]uint8(img.Pix[4*i : 4*i+4])
-		if p != last {
-			last, at = p, 0
-			if p[3] >= 0x80 {
-				at = q.index(p[0], p[1], p[2])
-			}
-		}
-		out.Pix[i] = at
-	}
-	out.Palette = q.palette
-	return out
-}
-
 // A quantiser hands out places in a palette to colours, alike ones (five bits
 // a channel) sharing one.
 type quantiser struct {
 	palette color.Palette
+	flat    map[color.NRGBA]uint8
 	table   [1 << 15]uint8
 }
 
+// keep gives a flat colour a place of its own, so that it is shown as it is.
+func (q *quantiser) keep(c color.NRGBA) {
+	if q.flat == nil {
+		q.flat = map[color.NRGBA]uint8{}
+	}
+	i := uint8(len(q.palette))
+	q.palette = append(q.palette, c)
+	q.flat[c] = i
+	if key := keyOf(c.R, c.G, c.B); q.table[key] == 0 {
+		q.table[key] = i
+	}
+}
+
+func keyOf(r, g, b uint8) int { return int(r>>3)<<10 | int(g>>3)<<5 | int(b>>3) }
+
 func (q *quantiser) index(r, g, b uint8) uint8 {
-	key := int(r>>3)<<10 | int(g>>3)<<5 | int(b>>3)
+	key := keyOf(r, g, b)
 	if i := q.table[key]; i != 0 {
 		return i
 	}

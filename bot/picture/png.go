@@ -1,156 +1,84 @@
 package picture
 
 import (
-	"bytes"
 	"fmt"
-	"image"
-	"image/color"
-	"image/draw"
-	"image/png"
 	"math"
 
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
-	"golang.org/x/image/vector"
 )
 
 // maxPixels keeps the memory of one picture within bounds.
 const maxPixels = 40_000_000
 
-// PNG returns the drawing so many pixels wide; twice [Width] suits most
-// screens. It weighs least in its few flat colours, so it is written with a
-// palette.
+// Screen returns the drawing as PNG as it is sent and shown: three pixels to the
+// point, sharp on a phone; fewer where a long drawing would weigh too much.
+func (d *Drawing) Screen() (data []byte, err error) {
+	for scale := sharp; scale > 0; scale-- {
+		if data, err = d.PNG(scale * Width); err == nil && len(data) <= maxWeight {
+			break
+		}
+	}
+	return data, err
+}
+
+const (
+	sharp     = 3       // pixels to the point
+	maxWeight = 120_000 // bytes
+)
+
+// PNG returns the drawing so many pixels wide. It weighs least in its few flat
+// colours, so it is written with a palette.
 func (d *Drawing) PNG(width int) ([]byte, error) {
 	scale := float64(width) / Width
 	height := int(math.Ceil(d.height * scale))
 	if width < 1 || height < 1 || float64(width)*float64(height) > maxPixels {
 		return nil, fmt.Errorf("picture is %d by %d pixels, want 1 to %d in all", width, height, maxPixels)
 	}
-	c := &canvas{img: image.NewRGBA(image.Rect(0, 0, width, height)), scale: scale}
+	c := newCanvas(width, height, scale, d.colours())
 	for i := range d.shapes {
 		c.shape(&d.shapes[i])
 	}
 	for _, l := range d.labels {
 		c.label(l)
 	}
-	var w bytes.Buffer
-	enc := png.Encoder{CompressionLevel: png.DefaultCompression}
-	if err := enc.Encode(&w, paletted(c.img, d.colours())); err != nil {
-		return nil, fmt.Errorf("png of %q: %w", d.Title, err)
+	out, err := encode(c.bitmap())
+	if err != nil {
+		return nil, fmt.Errorf("png cannot be written: %w", err)
 	}
-	return w.Bytes(), nil
-}
-
-// A canvas is a bitmap that takes shapes in points.
-type canvas struct {
-	img   *image.RGBA
-	scale float64
-	ras   vector.Rasterizer
+	return out, nil
 }
 
 func (c *canvas) shape(s *shape) {
 	if s.fill.A > 0 {
-		c.area(s)
+		c.contour(s.points)
+		c.paint(s.fill)
 	}
-	if s.stroke.A == 0 || s.width == 0 {
-		return
-	}
-	contours := outline(s)
-	if b := c.pixels(bounds([][]point{s.points})); b.Dx()*b.Dy() < sweeping {
-		c.fill(contours, s.stroke, c.img.Rect)
-		return
-	}
-	for i := range contours { // most of the box around a long line is empty
-		c.fill(contours[i:i+1], s.stroke, c.img.Rect)
+	if s.stroke.A > 0 && s.width > 0 {
+		for _, ps := range outline(s) {
+			c.contour(ps)
+		}
+		c.paint(s.stroke)
 	}
 }
 
-// sweeping is from how many pixels on it pays to paint a shape part by part.
-const sweeping = 1 << 15
-
-// area paints what a shape encloses. The page's middle is plainly full, which
-// saves working that out for most pixels of the picture.
-func (c *canvas) area(s *shape) {
-	all := c.img.Rect
-	rim := int(12 * c.scale)
-	middle := all.Inset(rim)
-	if s.shows != "page" || middle.Empty() {
-		c.fill([][]point{s.points}, s.fill, all)
-		return
-	}
-	draw.Draw(c.img, middle, image.NewUniform(s.fill), image.Point{}, draw.Src)
-	for _, part := range []image.Rectangle{
-		{all.Min, image.Pt(all.Max.X, middle.Min.Y)}, {image.Pt(all.Min.X, middle.Max.Y), all.Max},
-		{image.Pt(all.Min.X, middle.Min.Y), image.Pt(middle.Min.X, middle.Max.Y)},
-		{image.Pt(middle.Max.X, middle.Min.Y), image.Pt(all.Max.X, middle.Max.Y)},
-	} {
-		c.fill([][]point{s.points}, s.fill, part)
-	}
-}
-
-func bounds(contours [][]point) box {
-	b := box{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
-	for _, ps := range contours {
-		for _, p := range ps {
-			b = box{min(b.x0, p.x), min(b.y0, p.y), max(b.x1, p.x), max(b.y1, p.y)}
+func (c *canvas) contour(ps []point) {
+	for i, p := range ps {
+		p = point{p.x * c.scale, p.y * c.scale}
+		if i == 0 {
+			c.raster.moveTo(p)
+		} else {
+			c.raster.lineTo(p)
 		}
 	}
-	return b
-}
-
-// fill paints closed contours within a part of the bitmap; where contours of one
-// turn overlap, they join.
-func (c *canvas) fill(contours [][]point, ink color.NRGBA, within image.Rectangle) {
-	r, ok := c.begin(bounds(contours), within)
-	if !ok {
-		return
-	}
-	for _, ps := range contours {
-		for i, p := range ps {
-			x, y := float32(p.x*c.scale)-float32(r.Min.X), float32(p.y*c.scale)-float32(r.Min.Y)
-			if i == 0 {
-				c.ras.MoveTo(x, y)
-			} else {
-				c.ras.LineTo(x, y)
-			}
-		}
-		c.ras.ClosePath()
-	}
-	c.ras.Draw(c.img, r, image.NewUniform(ink), image.Point{})
-}
-
-// pixels are those that a box of the page touches.
-func (c *canvas) pixels(b box) image.Rectangle {
-	if !(b.x0 <= b.x1 && b.y0 <= b.y1) {
-		return image.Rectangle{}
-	}
-	return image.Rect(int(math.Floor(b.x0*c.scale)), int(math.Floor(b.y0*c.scale)),
-		int(math.Ceil(b.x1*c.scale)), int(math.Ceil(b.y1*c.scale)))
-}
-
-// begin readies the rasteriser for the pixels of b within a part of the bitmap,
-// and says whether there are any.
-func (c *canvas) begin(b box, within image.Rectangle) (image.Rectangle, bool) {
-	r := c.pixels(b).Intersect(within)
-	if r.Empty() {
-		return r, false
-	}
-	c.ras.Reset(r.Dx(), r.Dy())
-	c.ras.DrawOp = draw.Over
-	return r, true
 }
 
 // label fills the outlines of the letters.
 func (c *canvas) label(l label) {
-	b := l.box()
-	r, ok := c.begin(box{b.x0 - 2, b.y0 - 2, b.x1 + 2, b.y1 + 2}, c.img.Rect)
-	if !ok {
-		return
-	}
 	f := typeface(l.bold)
 	size := l.size * c.scale
 	ppem := fixed.Int26_6(math.Round(size * 64))
-	pen := point{b.x0*c.scale - float64(r.Min.X), l.at.y*c.scale - float64(r.Min.Y)}
+	pen := point{l.box().x0 * c.scale, l.at.y * c.scale}
 	var buf sfnt.Buffer
 	for _, letter := range l.text {
 		g, err := f.GlyphIndex(&buf, letter)
@@ -162,33 +90,21 @@ func (c *canvas) label(l label) {
 		}
 		pen.x += advance(f, &buf, letter) * size
 	}
-	c.ras.Draw(c.img, r, image.NewUniform(l.colour), image.Point{})
+	c.paint(l.colour)
 }
 
 func (c *canvas) glyph(segments sfnt.Segments, pen point) {
-	at := func(p fixed.Point26_6) (x, y float32) {
-		return float32(pen.x + float64(p.X)/64), float32(pen.y + float64(p.Y)/64)
-	}
-	for i, s := range segments {
-		x, y := at(s.Args[0])
+	at := func(p fixed.Point26_6) point { return point{pen.x + float64(p.X)/64, pen.y + float64(p.Y)/64} }
+	for _, s := range segments {
 		switch s.Op {
 		case sfnt.SegmentOpMoveTo:
-			if i > 0 {
-				c.ras.ClosePath()
-			}
-			c.ras.MoveTo(x, y)
+			c.raster.moveTo(at(s.Args[0]))
 		case sfnt.SegmentOpLineTo:
-			c.ras.LineTo(x, y)
+			c.raster.lineTo(at(s.Args[0]))
 		case sfnt.SegmentOpQuadTo:
-			x2, y2 := at(s.Args[1])
-			c.ras.QuadTo(x, y, x2, y2)
+			c.raster.quadTo(at(s.Args[0]), at(s.Args[1]))
 		case sfnt.SegmentOpCubeTo:
-			x2, y2 := at(s.Args[1])
-			x3, y3 := at(s.Args[2])
-			c.ras.CubeTo(x, y, x2, y2, x3, y3)
+			c.raster.cubeTo(at(s.Args[0]), at(s.Args[1]), at(s.Args[2]))
 		}
-	}
-	if len(segments) > 0 {
-		c.ras.ClosePath()
 	}
 }

@@ -2,31 +2,48 @@ package picture
 
 import (
 	"bytes"
-	"image"
+	"fmt"
 	"image/color"
 	"image/png"
 	"math"
 	"testing"
 )
 
-const screen = 2 * Width // pixels; two to the point, as most screens have
-
-func TestPNG_weighsLittle(t *testing.T) {
+// As it is sent a drawing is three pixels to the point.
+func TestScreen_weighsLittle(t *testing.T) {
 	for name, of := range samples() {
 		d, err := of.Draw()
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := d.PNG(screen)
+		got, err := d.Screen()
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(got) > 120_000 {
-			t.Errorf("%s weighs %d bytes, want 120 000 at most", name, len(got))
+		if len(got) > 100_000 {
+			t.Errorf("%s weighs %d bytes, want 100 000 at most", name, len(got))
 		}
 		c, err := png.DecodeConfig(bytes.NewReader(got))
-		if err != nil || c.Width != screen || c.Height != int(math.Ceil(d.Height()*2)) {
-			t.Errorf("%s is %d by %d (%v), want %d by %g", name, c.Width, c.Height, err, screen, d.Height()*2)
+		if err != nil || c.Width != 3*Width || c.Height != int(math.Ceil(d.Height()*3)) {
+			t.Errorf("%s is %d by %d (%v), want %d by %g", name, c.Width, c.Height, err, 3*Width, d.Height()*3)
+		}
+	}
+}
+
+// A drawing so long that it would weigh too much has fewer pixels.
+func TestScreen_long(t *testing.T) {
+	for lines, pixels := range map[int]int{40: 3, 90: 2, 900: 1} {
+		d := &Drawing{height: float64(20*lines + 20)}
+		for i := range lines {
+			d.text(fmt.Sprintf("strip %d of figured maple, %d 1/4 in, %d to %d psi", i, i%7, i%11, i%13), point{margin, float64(20*i + 20)}, left, textSize)
+		}
+		got, err := d.Screen()
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, err := png.DecodeConfig(bytes.NewReader(got))
+		if err != nil || c.Width != pixels*Width || pixels > 1 && len(got) > 120_000 {
+			t.Errorf("%d lines are %d pixels wide (%v) and weigh %d bytes, want %d pixels to the point", lines, c.Width, err, len(got), pixels)
 		}
 	}
 }
@@ -38,7 +55,7 @@ func TestPNG_sameShapesAsSVG(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	bytesOf, err := d.PNG(screen)
+	bytesOf, err := d.Screen()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,45 +70,13 @@ func TestPNG_sameShapesAsSVG(t *testing.T) {
 		}
 		n++
 		b := corners(t, e)
-		at := img.At(int(2*b.x0)+6, int(2*b.y0)+6) // inside, beside the label
+		at := img.At(int(3*b.x0)+9, int(3*b.y0)+9) // inside, beside the label
 		if got := hex(color.NRGBAModel.Convert(at).(color.NRGBA)); got != e.attr["fill"] {
 			t.Errorf("%s of %s is %s in the bitmap, want %s", e.attr["data-shows"], e.attr["data-load"], got, e.attr["fill"])
 		}
 	}
 	if n != 12 {
 		t.Errorf("%d bars, want 12", n)
-	}
-}
-
-// Long lines and the page are painted part by part, which is faster and looks
-// the same: but for a shade where two parts meet.
-func TestPNG_paintedInParts(t *testing.T) {
-	for name, of := range samples() {
-		d, err := of.Draw()
-		if err != nil {
-			t.Fatal(err)
-		}
-		size := image.Rect(0, 0, screen, int(math.Ceil(d.Height()*2)))
-		parts, whole := &canvas{img: image.NewRGBA(size), scale: 2}, &canvas{img: image.NewRGBA(size), scale: 2}
-		for i := range d.shapes {
-			s := &d.shapes[i]
-			parts.shape(s)
-			if s.fill.A > 0 {
-				whole.fill([][]point{s.points}, s.fill, size)
-			}
-			if s.stroke.A > 0 && s.width > 0 {
-				whole.fill(outline(s), s.stroke, size)
-			}
-		}
-		off := 0
-		for i := range parts.img.Pix {
-			if math.Abs(float64(parts.img.Pix[i])-float64(whole.img.Pix[i])) > 32 {
-				off++
-			}
-		}
-		if most := len(parts.img.Pix) / 5000; off > most {
-			t.Errorf("%s: %d of %d bytes differ, want %d at most", name, off, len(parts.img.Pix), most)
-		}
 	}
 }
 
@@ -156,13 +141,17 @@ func holds(ps []point, p point) bool {
 	return in
 }
 
-func BenchmarkPNG_typicalLoad(b *testing.B) {
+func BenchmarkPNG_typicalLoad(b *testing.B) { screens(b, sections()["section-caul"]) }
+
+func BenchmarkPNG_typicalDay(b *testing.B) { screens(b, plans()["clock"]) }
+
+func screens(b *testing.B, of description) {
 	for b.Loop() {
-		d, err := sections()["section-caul"].Draw()
+		d, err := of.Draw()
 		if err != nil {
 			b.Fatal(err)
 		}
-		out, err := d.PNG(screen)
+		out, err := d.Screen()
 		if err != nil {
 			b.Fatal(err)
 		}

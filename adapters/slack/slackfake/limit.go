@@ -23,6 +23,7 @@ const (
 	maxLabel    = 2000
 	maxHint     = 150
 	maxPrivate  = 3000
+	maxAlt      = 1000
 )
 
 // within refuses a message that is too much for Slack.

@@ -2,11 +2,13 @@ package slackfake
 
 import (
 	"encoding/json"
+	"fmt"
 	"io"
 	"net/http"
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 )
 
 // An upload is a file on its way, or there.
@@ -25,6 +27,9 @@ func (s *Server) uploadURL(c call) answer {
 	size, err := strconv.Atoi(c.get("length"))
 	if err != nil || size <= 0 || c.get("filename") == "" {
 		return failed("invalid_arguments")
+	}
+	if n := utf8.RuneCountInString(c.get("alt_txt")); n > maxAlt {
+		return s.over("alt_txt_too_large", fmt.Sprintf("alt text of %d characters", n))
 	}
 	id := "F" + s.id()
 	s.mu.Lock()
