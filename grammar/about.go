@@ -212,6 +212,9 @@ func (r *reader) stands(a Ask) bool {
 	if len(a.For) == 1 && a.For[0] == unit.Closing && !r.has(unit.Gap) && !r.has(unit.BarHeight) && !r.has(unit.WedgeForce) {
 		return false
 	}
+	if r.habit.Follows && a.About == Pump && len(a.For) == 1 && a.For[0] == unit.Hold && !a.weak {
+		return true // "and if the power goes"
+	}
 	switch a.About {
 	case Profile:
 		return !a.weak || !r.asksSomething()

@@ -29,6 +29,9 @@ func (r *reader) findAsks() {
 		a.idle = in(it.word, "today", "tomorrow", "day", "shift", "hours", "overnight", "what time", "how late")
 		a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
 		a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
+		if a.About == Face && in(it.word, "how many lbs", "how many pounds", "how many kilos") && r.mentions(kindGlue) && !r.mentions(kindVacuum) && !r.pressureSaid() {
+			a = Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
+		}
 		if a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i) {
 			a = Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
 		}
@@ -54,6 +57,9 @@ func (r *reader) findAsks() {
 	}
 	if r.mentions(kindNoun, "wedge") && r.wordIn("knock", "hammer", "hit", "pry", "pull", "tap", "bash") && r.wordIn("while", "still", "under") && (r.mentions(kindVacuum) || r.pressureSaid()) && r.asksSomething() {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: "wedge release"})
+	}
+	if r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump) {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true})
 	}
 	if r.howLongTo() {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Pump, question: true})
@@ -110,6 +116,24 @@ func (r *reader) pullsPanel(i int) bool {
 	for j := i + 1; j < len(r.items) && j <= i+5 && !r.isBreak(j); j++ {
 		if (r.is(j, kindVacuum, "pull") || r.word(j, "take", "open")) && (r.is(r.next(j), kindNoun, "panel", "strip") || r.word(j+1, "it", "them", "these") && r.opensWithin(j, len(r.items), "out")) {
 			return true
+		}
+	}
+	return false
+}
+
+// howLongIn: "how long does it gotta stay in the press".
+func (r *reader) howLongIn() bool {
+	for i := range r.items {
+		if !r.word(i, "how") || !r.is(i+1, kindAttr, "long") {
+			continue
+		}
+		for j := i + 2; j < len(r.items) && j <= i+9 && !r.isBreak(j); j++ {
+			if r.items[j].amount != nil {
+				break
+			}
+			if r.word(j, "stay", "sit", "leave", "keep", "stays") || r.is(j, kindRole, "clamp") || r.is(j, kindNoun, "press", "bag", "frame") && r.word(j-1, "the", "a", "in") && (r.word(j-1, "in") || r.word(j-2, "in")) {
+				return true
+			}
 		}
 	}
 	return false

@@ -59,7 +59,7 @@ func (r *reader) barPlace() {
 				continue
 			}
 			k := j + 1
-			for k < len(r.items) && (r.word(k, "the", "our", "same", "a") || r.free(k)) {
+			for k < len(r.items) && (r.word(k, "the", "our", "same", "a") || r.items[k].amount != nil) {
 				k++
 			}
 			switch {

@@ -158,6 +158,10 @@ func (r *reader) title(i int) string {
 		for end > j+2 && r.word(end-1, "please", "pls", "plz", "thanks", "thx", "ta", "cheers", "for", "and", "with") {
 			end--
 		}
+		if end < len(r.items) && r.items[end].brk == ')' && strings.ContainsAny(r.text[r.items[j+1].start:], ";'\"<>") {
+			r.rest(j + 1)
+			return strings.TrimSpace(r.text[r.items[j+1].start:]) // no name of a panel: as typed
+		}
 		return trimmed(r.text[r.items[j+1].start:r.items[end-1].end])
 	}
 	return ""

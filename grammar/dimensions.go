@@ -28,7 +28,7 @@ func (r *reader) forces() {
 
 // drives reports whether the message speaks of driving a wedge.
 func (r *reader) drives() bool {
-	return r.mentions(kindNoun, "wedge") || r.mentions(kindRole, "drive") || r.habit.Follows && r.wordIn("lean", "harder", "shove", "thump", "leaning")
+	return r.mentions(kindNoun, "wedge") || r.mentions(kindRole, "drive") || r.has(unit.WedgeRatio) || r.habit.Follows && r.wordIn("lean", "harder", "shove", "thump", "leaning")
 }
 
 // service reports whether the air or the humidity at item i is where the panel
@@ -151,6 +151,9 @@ func (r *reader) warmBare(i int) bool {
 		return false
 	}
 	n, p := r.next(i), r.prev(i)
+	if r.is(i+1, kindRole, "min") && in(r.items[i+1].word, "minimum", "min") && r.mentions(kindRole, "label") && n == i+1 && r.next(n) < 0 {
+		return true // "tub says 15 minimum"
+	}
 	if r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(p, kindVacuum) || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {
 		return false
 	}

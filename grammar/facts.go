@@ -73,7 +73,9 @@ func (r *reader) wood(i int) {
 		r.phrase.Drops = append(r.phrase.Drops, "species")
 		return
 	}
-	if r.deniedBefore(i) {
+	if r.deniedBefore(i) || r.deniedAfter(i) {
+		r.unuse(it.text)
+		it.used = true
 		return
 	}
 	r.say(i, unit.Species, unit.Word(it.id))
@@ -99,6 +101,16 @@ func (r *reader) deniedBefore(i int) bool {
 	return false
 }
 
+// deniedAfter: "mate reckons it's teak, it isn't".
+func (r *reader) deniedAfter(i int) bool {
+	from, to := r.clause(i)
+	if r.within(from, i, kindSay) < 0 || to+1 >= len(r.items) {
+		return false
+	}
+	_, end := r.clause(to + 1)
+	return r.word(to+1, "it", "its", "but") && r.within(to+1, end, kindNot, "not") >= 0 && end-to <= 5
+}
+
 func (r *reader) glue(i int) {
 	it := &r.items[i]
 	if c := r.phrase.Command; c != nil && c.Verb == Copy {
@@ -106,6 +118,10 @@ func (r *reader) glue(i int) {
 		return
 	}
 	if (it.word == "white" || it.word == "yellow") && (r.is(i+1, kindWood) || r.word(i+1, "lines", "line", "paint")) {
+		return
+	}
+	if it.word == "melamine" && !r.word(i+1, "glue") && r.sheetNear(i) {
+		it.used = true // the skin of a board
 		return
 	}
 	if it.word == "hide" && !r.word(i+1, "glue") && !r.mentions(kindGlue) {
@@ -120,6 +136,12 @@ func (r *reader) glue(i int) {
 		return
 	}
 	r.say(i, unit.GlueClass, unit.Word(it.id))
+}
+
+// sheetNear reports whether a sled, a caul or the bed stands in the clause of item i.
+func (r *reader) sheetNear(i int) bool {
+	from, to := r.clause(i)
+	return r.within(from, to, kindNoun, "sled", "caul", "bed", "fence") >= 0
 }
 
 func (r *reader) wordFact(i int) {
@@ -245,6 +267,10 @@ var firmness = map[string]string{"soft": "soft", "squishy": "soft", "medium": "m
 func (r *reader) nounFact(i int) {
 	it := &r.items[i]
 	switch it.id {
+	case "opening":
+		if strings.Contains(it.word, "frame") && !r.has(unit.PressKind) {
+			r.sayOnce(i, unit.PressKind, "frame")
+		}
 	case "frame":
 		if !r.is(i-1, kindNoun, "bag") && !strings.Contains(it.word, "opening") {
 			r.sayOnce(i, unit.PressKind, "frame")

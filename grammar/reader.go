@@ -15,6 +15,7 @@ type reader struct {
 	solving unit.Field
 	loose   bool // the part of the measure at hand was not named
 	bound   []binding
+	fixedAt []int     // items that correct the one before, without a word for it
 	doubted []Refusal // numbers that cannot be, of which somebody only heard
 	phrase  Phrase
 }

@@ -127,7 +127,9 @@ func (r *reader) unuse(text string) {
 }
 
 // fixedBetween reports whether a word of correction stands between two items.
-func (r *reader) fixedBetween(a, b int) bool { return r.within(a, b, kindFix) >= 0 }
+func (r *reader) fixedBetween(a, b int) bool {
+	return r.within(a, b, kindFix) >= 0 || slices.Contains(r.fixedAt, b)
+}
 
 // offered reports whether "or" or "versus" stands between each two readings, or
 // they are what somebody is "torn between".
