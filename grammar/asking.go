@@ -10,68 +10,30 @@ import (
 // the facts are known.
 func (r *reader) findAsks() {
 	for i := range r.items {
-		it := &r.items[i]
-		if it.kind == kindPeril && it.id == "reach in" && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.is(unit.Lasting) {
-			continue // so much vacuum in so long a time
-		}
-		if it.kind == kindPeril {
-			r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))
-			if r.threatens(it.id) {
-				r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: Peril(it.id)})
+		switch it := &r.items[i]; {
+		case it.kind == kindPeril:
+			r.peril(i)
+		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")):
+			a := r.askAt(i)
+			r.phrase.Asks = append(r.phrase.Asks, a)
+			if a.Solve != "" && r.solving == "" {
+				r.solving = a.Solve
 			}
-			continue
-		}
-		if it.kind != kindAsk || it.word == "rush" && r.word(i-1, "no") {
-			continue
-		}
-		a := cue(it.id)
-		a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
-		a.idle = in(it.word, "today", "tomorrow", "day", "shift", "hours", "overnight", "what time", "how late")
-		a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
-		a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
-		if a.About == Face && in(it.word, "how many lbs", "how many pounds", "how many kilos") && r.mentions(kindGlue) && !r.mentions(kindVacuum) && !r.pressureSaid() {
-			a = Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
-		}
-		if a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i) {
-			a = Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
-		}
-		if len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")) {
-			a = Ask{About: Pump}
-		}
-		if it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)) {
-			a = Ask{About: Flatten}
-		}
-		if a.Solve == unit.Gap && r.mentions(kindAir, "service") && r.percentSaid() {
-			a = Ask{About: Move} // room for it to move in
-		}
-		if a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar") {
-			a = Ask{About: Move, question: true} // "how wide will it be in winter"
-		}
-		if a.Solve == unit.Vacuum && r.pressureOn(i) || a.Solve == unit.BarHeight && r.betterOf(i) {
-			a = Ask{About: Side}
-		}
-		r.phrase.Asks = append(r.phrase.Asks, a)
-		if a.Solve != "" && r.solving == "" {
-			r.solving = a.Solve
 		}
 	}
-	if r.mentions(kindNoun, "wedge") && r.wordIn("knock", "hammer", "hit", "pry", "pull", "tap", "bash") && r.wordIn("while", "still", "under") && (r.mentions(kindVacuum) || r.pressureSaid()) && r.asksSomething() {
-		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: "wedge release"})
-	}
-	if r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump) {
-		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true})
-	}
-	if r.howLongTo() {
-		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Pump, question: true})
-	}
-	if r.goesInPress() {
-		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Stack})
-	}
-	if r.termAlone() {
-		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Words})
-	}
-	if i := r.opens("whats", "wats", "whatis"); i >= 0 && r.amountsIn(0, len(r.items)) == 0 && len(r.items) < 8 && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole)) {
-		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Words})
+	for _, asked := range [...]struct {
+		said bool
+		ask  Ask
+	}{
+		{r.releasesWedge(), Ask{About: Safety, Peril: "wedge release"}},
+		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
+		{r.howLongTo(), Ask{About: Pump, question: true}},
+		{r.goesInPress(), Ask{About: Stack}},
+		{r.termAlone() || r.whatsThat(), Ask{About: Words}},
+	} {
+		if asked.said {
+			r.phrase.Asks = append(r.phrase.Asks, asked.ask)
+		}
 	}
 	if f := r.timeWanted(); f != "" {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Glue, For: []unit.Field{f}})
@@ -82,6 +44,45 @@ func (r *reader) findAsks() {
 	if r.solving == "" {
 		r.phrase.Asks = append(r.phrase.Asks, r.looselySolved()...)
 	}
+}
+
+// peril notes the danger that item i names, and asks about it where it threatens.
+func (r *reader) peril(i int) {
+	it := &r.items[i]
+	if it.id == "reach in" && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.is(unit.Lasting) {
+		return // so much vacuum in so long a time
+	}
+	r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))
+	if r.threatens(it.id) {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: Peril(it.id)})
+	}
+}
+
+// askAt is what the cue at item i asks, in the light of what else is said.
+func (r *reader) askAt(i int) Ask {
+	it := &r.items[i]
+	a := cue(it.id)
+	a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
+	a.idle = in(it.word, "today", "tomorrow", "day", "shift", "hours", "overnight", "what time", "how late")
+	a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
+	a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
+	switch {
+	case a.About == Face && in(it.word, "how many lbs", "how many pounds", "how many kilos") && r.mentions(kindGlue) && !r.mentions(kindVacuum) && !r.pressureSaid():
+		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
+	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):
+		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
+	case len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")):
+		return Ask{About: Pump}
+	case it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)):
+		return Ask{About: Flatten}
+	case a.Solve == unit.Gap && r.mentions(kindAir, "service") && r.percentSaid():
+		return Ask{About: Move} // room for it to move in
+	case a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar"):
+		return Ask{About: Move, question: true} // "how wide will it be in winter"
+	case a.Solve == unit.Vacuum && r.pressureOn(i), a.Solve == unit.BarHeight && r.betterOf(i):
+		return Ask{About: Side}
+	}
+	return a
 }
 
 // guessTopic tells what the message is about before its numbers are read, for
@@ -111,47 +112,6 @@ func (r *reader) guessTopic() {
 	}
 }
 
-// pullsPanel: what is pulled behind item i is the work, out of the press.
-func (r *reader) pullsPanel(i int) bool {
-	for j := i + 1; j < len(r.items) && j <= i+5 && !r.isBreak(j); j++ {
-		if (r.is(j, kindVacuum, "pull") || r.word(j, "take", "open")) && (r.is(r.next(j), kindNoun, "panel", "strip") || r.word(j+1, "it", "them", "these") && r.opensWithin(j, len(r.items), "out")) {
-			return true
-		}
-	}
-	return false
-}
-
-// howLongIn: "how long does it gotta stay in the press".
-func (r *reader) howLongIn() bool {
-	for i := range r.items {
-		if !r.word(i, "how") || !r.is(i+1, kindAttr, "long") {
-			continue
-		}
-		for j := i + 2; j < len(r.items) && j <= i+9 && !r.isBreak(j); j++ {
-			if r.items[j].amount != nil {
-				break
-			}
-			if r.word(j, "stay", "sit", "leave", "keep", "stays") || r.is(j, kindRole, "clamp") || r.is(j, kindNoun, "press", "bag", "frame") && r.word(j-1, "the", "a", "in") && (r.word(j-1, "in") || r.word(j-2, "in")) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// howLongTo: "how long does it take to pull it down to 22 inHg" is of the pump,
-// whatever is pulled.
-func (r *reader) howLongTo() bool {
-	long := false
-	for i := range r.items {
-		long = long || r.word(i, "how") && r.is(i+1, kindAttr, "long") || (r.word(i, "how") && r.word(i+1, "many")) && r.is(i+2, kindUnit) && r.items[i+2].unit.Dimension == unit.Lasting || r.word(i, "minutes", "seconds")
-		if am := r.items[i].amount; long && am != nil && am.is(unit.Pressing) && (r.word(i-1, "to") || am.link == linkTo) && !r.mentions(kindNoun, "bar", "joint") {
-			return true
-		}
-	}
-	return false
-}
-
 // asksFor reports whether a cue named the topic.
 func (r *reader) asksFor(t Topic) bool {
 	for _, a := range r.phrase.Asks {
@@ -163,17 +123,6 @@ func (r *reader) asksFor(t Topic) bool {
 }
 
 func (r *reader) saidFlow() bool { return r.said(unit.Pumping) || r.said(unit.Leaking) }
-
-// forceWanted reports whether an answer in tons, pounds or newtons is asked for.
-func (r *reader) forceWanted() bool {
-	for i := range r.items {
-		it := &r.items[i]
-		if it.kind == kindUnit && it.amount == nil && (it.unit.Dimension == unit.Pushing || it.unit.Symbol == "lb" || it.unit.Symbol == "ton/ft²") {
-			return true
-		}
-	}
-	return false
-}
 
 func (r *reader) pressureSaid() bool { return r.said(unit.Pressing) }
 
@@ -220,41 +169,6 @@ func (r *reader) threatens(id string) bool {
 		}
 	}
 	return false
-}
-
-// termAlone reads "caul??" and "explain caul".
-func (r *reader) termAlone() bool {
-	if len(r.items) > 5 || r.amountsIn(0, len(r.items)) > 0 || !r.asksSomething() && r.opens("explain") < 0 && !r.mentions(kindAsk, "why") {
-		return false
-	}
-	nouns := 0
-	for i := range r.items {
-		switch {
-		case r.is(i, kindNoun):
-			nouns++
-		case r.items[i].brk != 0, r.idle(i), r.word(i, "explain", "why"):
-		default:
-			return false
-		}
-	}
-	return nouns == 1 && !(r.mentions(kindAsk, "why") && r.opens("explain") < 0)
-}
-
-// timeWanted reads "press time?" with no time said.
-func (r *reader) timeWanted() unit.Field {
-	if !r.asksSomething() && r.within(0, len(r.items), kindGlue) < 0 || r.said(unit.Lasting) || r.mentions(kindRole, "label") {
-		return ""
-	}
-	for i := range r.items {
-		if !r.is(i, kindRole, "open", "closed", "clamp") || !strings.Contains(r.items[i].word, "time") {
-			continue
-		}
-		if r.items[i].id == "clamp" {
-			return unit.PressTime
-		}
-		return unit.ClosedTime
-	}
-	return ""
 }
 
 // opens returns where one of the words stands in the message; -1 where none does.

@@ -103,19 +103,7 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.PanelCount) // "6 faces 32x80", each on a panel
 		}
 	case r.is(j, kindNoun, "strip"):
-		if spoken && n == 1 {
-			return
-		}
-		if n >= 1 && !isPlural(it.word) && !spoken && it.word != "pc" && it.word != "lam" {
-			if n < 2 || r.habit.Metric && n > 12 && !r.singularCount(i, j) || r.has(unit.StripCount) {
-				return
-			}
-		}
-		if r.is(r.prev(i), kindRole, "max", "min") && !(r.is(r.prev(i), kindRole, "max") && r.has(unit.StockPiles)) {
-			r.items[i].amount.dead = r.is(r.prev(i), kindRole, "min") // nothing takes at least so many
-			return
-		}
-		r.bind(i, unit.StripCount)
+		r.countStrips(i, j, n)
 	case r.is(j, kindNoun, "joint"):
 		if isPlural(it.word) && n > 0 {
 			r.items[i].used = true
@@ -141,6 +129,25 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.BarCount)
 		}
 	}
+}
+
+// countStrips reads how many of the strips at item j there are.
+func (r *reader) countStrips(i, j, n int) {
+	it, spoken := &r.items[j], r.items[i].amount.form == formWords
+	if spoken && n == 1 {
+		return
+	}
+	if n >= 1 && !isPlural(it.word) && !spoken && it.word != "pc" && it.word != "lam" {
+		one := n == 1 && j == i+1 && it.word == "strip" && r.items[i].amount.bare() // "1 strip 6 wide"
+		if n < 2 && !one || r.habit.Metric && n > 12 && !r.singularCount(i, j) || r.has(unit.StripCount) {
+			return
+		}
+	}
+	if r.is(r.prev(i), kindRole, "max", "min") && !(r.is(r.prev(i), kindRole, "max") && r.has(unit.StockPiles)) {
+		r.items[i].amount.dead = r.is(r.prev(i), kindRole, "min") // nothing takes at least so many
+		return
+	}
+	r.bind(i, unit.StripCount)
 }
 
 // offStrips: "11 off 60 wide", "5 no. staves": a count of pieces with a measure

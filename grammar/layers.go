@@ -196,7 +196,8 @@ func (r *reader) partsLayers(i int) bool {
 
 func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 	var spans []layerSpan
-	s := layerSpan{noun: -1, amount: -1}
+	none := layerSpan{noun: -1, amount: -1}
+	s := none
 	for i := from; i < to; i++ {
 		it := &r.items[i]
 		switch {
@@ -207,7 +208,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		case it.kind == kindNoun && layerParts[it.id] != "":
 			if s.noun >= 0 && (s.amount > s.noun || s.part == "film" && s.amount < 0) {
 				spans = append(spans, s)
-				s = layerSpan{noun: -1, amount: -1}
+				s = none
 			}
 			if s.noun < 0 || it.id == "core" {
 				s.noun, s.part = i, layerParts[it.id]
@@ -219,7 +220,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			if i++; !r.ownsNumber(i-1) && !(i < to && r.items[i].amount != nil && r.is(i+1, kindNoun)) {
 				return spans
 			}
-			s = layerSpan{noun: -1, amount: -1}
+			s = none
 		case it.kind == kindNoun && (it.id == "frame" || it.id == "gap" || it.id == "press" || it.id == "bag"), it.kind == kindVacuum, it.kind == kindAttr && it.id != "thick":
 			return spans
 		case it.amount != nil && r.is(r.prev(i), kindRole, "vary"):
@@ -239,15 +240,13 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				i++
 				continue
 			}
-			if i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {
+			linked := i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone
+			if linked || s.amount >= 0 && s.noun < 0 {
 				return spans
 			}
 			if s.amount >= 0 {
-				if s.noun < 0 {
-					return spans
-				}
 				spans = append(spans, s)
-				s = layerSpan{noun: -1, amount: -1}
+				s = none
 			}
 			s.amount = i
 		}

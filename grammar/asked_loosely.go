@@ -1,0 +1,107 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// Questions that no fixed wording asks.
+
+// pullsPanel: what is pulled behind item i is the work, out of the press.
+func (r *reader) pullsPanel(i int) bool {
+	for j := i + 1; j < len(r.items) && j <= i+5 && !r.isBreak(j); j++ {
+		if (r.is(j, kindVacuum, "pull") || r.word(j, "take", "open")) && (r.is(r.next(j), kindNoun, "panel", "strip") || r.word(j+1, "it", "them", "these") && r.opensWithin(j, len(r.items), "out")) {
+			return true
+		}
+	}
+	return false
+}
+
+// howLongIn: "how long does it gotta stay in the press".
+func (r *reader) howLongIn() bool {
+	for i := range r.items {
+		if !r.word(i, "how") || !r.is(i+1, kindAttr, "long") {
+			continue
+		}
+		for j := i + 2; j < len(r.items) && j <= i+9 && !r.isBreak(j); j++ {
+			if r.items[j].amount != nil {
+				break
+			}
+			if r.word(j, "stay", "sit", "leave", "keep", "stays") || r.is(j, kindRole, "clamp") || r.is(j, kindNoun, "press", "bag", "frame") && r.word(j-1, "the", "a", "in") && (r.word(j-1, "in") || r.word(j-2, "in")) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// howLongTo: "how long does it take to pull it down to 22 inHg" is of the pump,
+// whatever is pulled.
+func (r *reader) howLongTo() bool {
+	long := false
+	for i := range r.items {
+		long = long || r.word(i, "how") && r.is(i+1, kindAttr, "long") || (r.word(i, "how") && r.word(i+1, "many")) && r.is(i+2, kindUnit) && r.items[i+2].unit.Dimension == unit.Lasting || r.word(i, "minutes", "seconds")
+		if am := r.items[i].amount; long && am != nil && am.is(unit.Pressing) && (r.word(i-1, "to") || am.link == linkTo) && !r.mentions(kindNoun, "bar", "joint") {
+			return true
+		}
+	}
+	return false
+}
+
+// timeWanted reads "press time?" with no time said.
+func (r *reader) timeWanted() unit.Field {
+	if !r.asksSomething() && r.within(0, len(r.items), kindGlue) < 0 || r.said(unit.Lasting) || r.mentions(kindRole, "label") {
+		return ""
+	}
+	for i := range r.items {
+		if !r.is(i, kindRole, "open", "closed", "clamp") || !strings.Contains(r.items[i].word, "time") {
+			continue
+		}
+		if r.items[i].id == "clamp" {
+			return unit.PressTime
+		}
+		return unit.ClosedTime
+	}
+	return ""
+}
+
+// forceWanted reports whether an answer in tons, pounds or newtons is asked for.
+func (r *reader) forceWanted() bool {
+	for i := range r.items {
+		it := &r.items[i]
+		if it.kind == kindUnit && it.amount == nil && (it.unit.Dimension == unit.Pushing || it.unit.Symbol == "lb" || it.unit.Symbol == "ton/ft²") {
+			return true
+		}
+	}
+	return false
+}
+
+// releasesWedge reports whether a wedge is to be struck or pulled under vacuum.
+func (r *reader) releasesWedge() bool {
+	return r.mentions(kindNoun, "wedge") && r.wordIn("knock", "hammer", "hit", "pry", "pull", "tap", "bash") && r.wordIn("while", "still", "under") && (r.mentions(kindVacuum) || r.pressureSaid()) && r.asksSomething()
+}
+
+// whatsThat reads "whats a caul" in a few words and without a number.
+func (r *reader) whatsThat() bool {
+	i := r.opens("whats", "wats", "whatis")
+	return i >= 0 && r.amountsIn(0, len(r.items)) == 0 && len(r.items) < 8 && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole))
+}
+
+// termAlone reads "caul??" and "explain caul".
+func (r *reader) termAlone() bool {
+	if len(r.items) > 5 || r.amountsIn(0, len(r.items)) > 0 || !r.asksSomething() && r.opens("explain") < 0 && !r.mentions(kindAsk, "why") {
+		return false
+	}
+	nouns := 0
+	for i := range r.items {
+		switch {
+		case r.is(i, kindNoun):
+			nouns++
+		case r.items[i].brk != 0, r.idle(i), r.word(i, "explain", "why"):
+		default:
+			return false
+		}
+	}
+	return nouns == 1 && !(r.mentions(kindAsk, "why") && r.opens("explain") < 0)
+}

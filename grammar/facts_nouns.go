@@ -1,0 +1,145 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// firmness are the grades of a mat by the words for them.
+var firmness = map[string]string{"soft": "soft", "squishy": "soft", "medium": "medium", "firm": "firm", "hard": "firm", "stiff": "firm", "softest": "soft"}
+
+// coverWord: "film gets down behind it" leaves the strips' own height to cover
+// the bar.
+func (r *reader) coverWord(i int, val string) {
+	r.items[i].used = true
+	field := unit.StripThickness
+	if val == "top" {
+		field = unit.BarHeight
+	}
+	for _, b := range r.bound {
+		if b.fact.Field == field {
+			r.bound = append(r.bound, binding{Fact{Field: unit.Cover, Value: b.fact.Value, Unit: b.fact.Unit, Text: r.items[i].text}, i, false})
+			return
+		}
+	}
+	r.phrase.Uncovered = val == "down"
+	r.phrase.Covered = val == "top"
+}
+
+// unsay takes back what was read of a field from a wording that begins so: of "no
+// film, just waxed the sled" the wax stands.
+func (r *reader) unsay(f unit.Field, prefix string) {
+	for k, b := range r.bound {
+		if b.fact.Field == f && strings.HasPrefix(strings.ToLower(b.fact.Text), prefix) {
+			r.bound = append(r.bound[:k], r.bound[k+1:]...)
+			return
+		}
+	}
+}
+
+// faced reports whether faces on a core are spoken of.
+func (r *reader) faced() bool {
+	return r.mentions(kindNoun, "face", "core") || r.topic == Move || r.topic == Glue
+}
+
+func (r *reader) nounFact(i int) {
+	it := &r.items[i]
+	switch it.id {
+	case "opening":
+		if strings.Contains(it.word, "frame") && !r.has(unit.PressKind) {
+			r.sayOnce(i, unit.PressKind, "frame")
+		}
+	case "frame":
+		if !r.is(i-1, kindNoun, "bag") && !strings.Contains(it.word, "opening") {
+			r.sayOnce(i, unit.PressKind, "frame")
+		}
+	case "bag":
+		r.sayOnce(i, unit.PressKind, "bag")
+	case "core":
+		for _, c := range coreKinds {
+			if strings.Contains(it.word, c.word) && !r.underfoot(i) && !r.inPlaceOf(i) {
+				r.sayOnce(i, unit.CoreKind, c.core)
+				return
+			}
+		}
+	case "mat":
+		for j := i - 1; j >= 0 && j >= i-3 && !r.isBreak(j); j-- {
+			if f := firmness[r.items[j].word]; f != "" {
+				r.items[j].used = true
+				r.sayOnce(j, unit.MatFirmness, f)
+				return
+			}
+		}
+		for j := i + 1; j < len(r.items) && j <= i+2 && !r.isBreak(j) && !r.has(unit.MatFirmness); j++ {
+			if f := firmness[r.items[j].word]; f != "" && r.items[j-1].amount != nil {
+				r.sayOnce(j, unit.MatFirmness, f) // "mat 3/8 firm"
+			}
+		}
+		if strings.HasPrefix(it.word, "soft") {
+			r.sayOnce(i, unit.MatFirmness, "soft")
+		}
+		_, to := r.sentence(i)
+		for j := i + 1; j < to && j < i+6 && !r.has(unit.MatFirmness); j++ {
+			if f := firmness[r.items[j].word]; f != "" && (r.isBreak(j-1) || r.word(j-1, "is", "its", "a", "the", "quite", "very", "pretty", "really", "rather")) {
+				r.sayOnce(j, unit.MatFirmness, f)
+				if r.free(j+1) && r.items[j+1].amount.form == formWords {
+					r.items[j+1].used = true // "is a soft one"
+				}
+			}
+		}
+	case "press":
+		if r.word(i-1, "both") && isPlural(it.word) {
+			r.say(i, unit.PressCount, unit.Number(2))
+		}
+		if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "free", "available", "fixed", "working", "ready") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
+			r.say(i, unit.PressCount, unit.Number(2))
+		}
+		if r.justTheOne() && (r.habit.Follows || r.dayPlan()) && !r.mentions(kindNoun, "core", "face") && !r.has(unit.PressCount) {
+			r.say(i, unit.PressCount, unit.Number(1))
+		}
+		if r.word(i-1, "single") && !r.has(unit.PressCount) {
+			r.say(i, unit.PressCount, unit.Number(1))
+		}
+	}
+}
+
+// justTheOne: "No. 2 press is down, so just the one".
+func (r *reader) justTheOne() bool {
+	for i := range r.items {
+		if r.word(i, "just", "only") && (r.word(i+1, "the") && (r.word(i+2, "one") || i+2 < len(r.items) && r.items[i+2].amount != nil && r.items[i+2].text == "one")) {
+			return true
+		}
+	}
+	return false
+}
+
+// inPlaceOf: "in place of the particleboard", "instead of the mdf".
+func (r *reader) inPlaceOf(i int) bool {
+	j := i - 1
+	for r.word(j, "the", "a", "that", "our") {
+		j--
+	}
+	if r.is(j, kindNot) && in(r.items[j].word, "instead of", "not") || r.word(j, "than") && r.word(j-1, "rather") {
+		return true
+	}
+	return r.word(j, "of") && (r.word(j-1, "place", "instead", "lieu") || r.is(j-1, kindFix, "fix") && r.items[j-1].word == "instead")
+}
+
+// underfoot reports whether a sheet is the sled: "bare ply sled", "waxed mdf under".
+func (r *reader) underfoot(i int) bool {
+	if r.word(i+1, "under", "underneath", "beneath", "below") && (i+2 == len(r.items) || r.isBreak(i+2) || r.word(i+2, "them", "it", "the", "everything")) && !r.is(r.next(i+1), kindNoun, "face") {
+		return true
+	}
+	return r.is(i+1, kindNoun, "sled", "bed", "fence", "caul", "bar") || r.is(i-1, kindNoun, "sled")
+}
+
+func (r *reader) sayOnce(i int, f unit.Field, w string) {
+	for _, b := range r.bound {
+		if b.fact.Field == f && b.fact.Value == unit.Word(w) {
+			r.items[i].used = true
+			return
+		}
+	}
+	r.say(i, f, unit.Word(w))
+}
