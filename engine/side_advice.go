@@ -55,7 +55,7 @@ func (s *sideLoad) adviseOnBar(b *builder, joint bool) {
 		b.advise(r, unit.Facts{unit.BarHeight: height})
 		return
 	}
-	open := s.bar.covered.Mid < s.bar.height
+	open := !reaches(s.bar.covered.Mid, s.bar.height)
 	if open {
 		s.adviseCover(b, joint)
 	}
