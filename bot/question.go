@@ -74,7 +74,7 @@ func (t *turn) adrift(thread Thread) (Reply, error) {
 	r := Reply{About: grammar.Load, Verdict: engine.Ask, Read: read(thread, t.profile.Said.facts(), nil), Values: unit.Facts{}}
 	t.doubts(&r)
 	if a, err := t.bot.Engine.Compute(engine.Question{About: engine.Load, Said: thread.Said.facts(), Room: t.profile.Said.facts()}); err == nil {
-		r.need(a.Needs...)
+		r.need(slices.DeleteFunc(slices.Clone(a.Needs), func(f unit.Field) bool { return thread.Said.has(f) })...)
 	}
 	for _, f := range []unit.Field{unit.StripThickness, unit.Vacuum} {
 		if len(r.Needs) == 0 && !thread.Said.has(f) {

@@ -311,7 +311,7 @@ func (r *reader) looseLengths() {
 // thicknessAlone: of "a beech board, 18mm, 140 wide" the measure without a word is
 // the one that strips still lack.
 func (r *reader) thicknessAlone(i int) bool {
-	if r.topic != Flatten && r.topic != Side || r.stripsHave("thick") || r.items[i].amount.link != linkNone || r.size(i) > 0.055 || r.phrase.Command != nil {
+	if r.topic != Flatten && r.topic != Side && !(r.topic == "" && r.mentions(kindNoun, "bar")) || r.stripsHave("thick") || r.items[i].amount.link != linkNone || r.size(i) > 0.055 || r.phrase.Command != nil {
 		return false
 	}
 	width := r.measureOf(unit.StripWidth)
