@@ -126,7 +126,8 @@ func (c CrossSection) Draw() (*Drawing, error) {
 func (s *section) draw() *Drawing {
 	s.pile()
 	s.place()
-	s.bedY = s.heading() + s.headroom()
+	s.top = s.heading()
+	s.bedY = s.top + s.headroom()
 	s.drawBed()
 	s.drawSlabs()
 	s.drawSides()

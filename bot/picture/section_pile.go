@@ -19,6 +19,7 @@ type section struct {
 	foot   unit.Length // of the bar above the bed
 
 	scale       float64 // points to the metre
+	top         float64 // where the heading ends
 	bedY        float64
 	x           columns
 	ladderEnd   float64
