@@ -43,6 +43,13 @@ func (s *section) faceArrows() {
 		label = lid - 8
 	}
 	x0, x1 := s.x.strips[0]+14, s.x.strips[1]-14
+	if s.Bar != nil && s.barTop() > s.workTop()+hair { // beside the corner that the film bridges
+		aside := max(14, s.tent()+6)
+		x0 = s.x.strips[0] + aside
+		if s.bothBars() {
+			x1 = s.x.strips[1] - aside
+		}
+	}
 	n := min(max(int((x1-x0)/20), 2), 7)
 	sky := s.skyline()
 	for i := range n {
@@ -88,7 +95,7 @@ func (s *section) clearOfLeaders(y, low, high float64) float64 {
 	best, far := y, -1.0
 	for dy := range 7 {
 		for _, at := range []float64{y - float64(dy), y + float64(dy)} {
-			if at < low+2 && at < y || at > high-2 && at > y {
+			if at < low+4 && at < y || at > high-4 && at > y {
 				continue
 			}
 			gap := 7.0
