@@ -64,7 +64,8 @@ func (s *section) drawLid() {
 	}
 	y := s.lidY()
 	x0, x1 := s.bedEnds()
-	s.d.line(softInk, 1.6, point{x0, y}, point{x1, y}).dash = []float64{8, 4}
+	lid := s.d.line(softInk, 1.6, point{x0, y}, point{x1, y})
+	lid.dash, lid.shows = []float64{8, 4}, "lid"
 	top := s.y(s.drawnHeight())
 	x := s.clearanceX()
 	c := verdictInk(s.clearance())
