@@ -70,6 +70,7 @@ func TestSection_vacuumSaid(t *testing.T) {
 	for text, want := range map[string]float64{
 		"stack: sled 3/4, fence 3/8, strips 5/16, mat 3/8, sled 3/4; opening 6 in; 25 inHg": 84.659725,
 		"stack: sled 3/4, fence 1/4, strips 5/16, film, sled 3/4; opening 6 in":             0,
+		"stack: sled 3/4, strips 5/16, film, sled 3/4; opening 6 in; 29 inHg, at 5280 ft":   0,
 	} {
 		if got := drawnFirst(t, text).section().Face.Mid.Kilopascals(); got < want-0.001 || got > want+0.001 {
 			t.Errorf("%q: the film presses with %g kPa, want %g", text, got, want)

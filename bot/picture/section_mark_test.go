@@ -59,8 +59,13 @@ func with(c CrossSection, change func(*CrossSection)) CrossSection {
 // fence's top.
 func TestCrossSection_proudToScale(t *testing.T) {
 	for _, fence := range []float64{0.125, 0.25, 0.375, 0.5} {
-		s, d := drawn(fenced(fence, Good))
+		c := fenced(fence, Good)
+		c.Proud[0].By.Low, c.Proud[0].By.High = c.Proud[0].By.Mid-in(1.0/16), c.Proud[0].By.Mid+in(1.0/16)
+		s, d := drawn(c)
 		m := shown(d, "proud mark")
+		if want := "proud " + tape(in(5.0/16-fence)); !slices.ContainsFunc(d.labels, func(l label) bool { return l.text == want }) {
+			t.Errorf("fence of %g in: no label says %q", fence, want)
+		}
 		if len(m) != 1 {
 			t.Fatalf("%d marks, want one", len(m))
 		}
@@ -171,5 +176,52 @@ func TestCrossSection_readable(t *testing.T) {
 		if t.Failed() {
 			return
 		}
+	}
+}
+
+// Strips of several thicknesses are marked at the thinnest, and a number under
+// the bed is led to its joint.
+func TestCrossSection_linesInTheStrips(t *testing.T) {
+	c := barOn(0.5, Bar{Height: in(1), Covered: unit.Exactly(in(0.5))})
+	c.Thinnest = in(0.4375)
+	s, d := drawn(c)
+	thin := shown(d, "thinnest")
+	if len(thin) != 1 || thin[0].dash == nil || !near(thin[0].points[0].y, s.y(in(1.1875)), 0.01) || !near(thin[0].points[1].y, s.y(in(1.1875)), 0.01) {
+		t.Errorf("thinnest marked %v, want dashes at %.2f", thin, s.y(in(1.1875)))
+	}
+	for _, j := range s.seams() {
+		if !slices.ContainsFunc(d.shapes, func(l shape) bool {
+			return len(l.points) == 2 && l.dash != nil && near(l.points[0].x, j.x, 0.01) && near(l.points[1].x, j.x, 0.01) &&
+				near(l.points[0].y, s.y(in(0.75)), 0.01) && l.points[1].y > s.bedY
+		}) {
+			t.Errorf("joint %d at %.1f has no line down to its number", j.number, j.x)
+		}
+	}
+	numbers := slices.DeleteFunc(slices.Clone(d.labels), func(l label) bool { return l.shows != "joint" })
+	for _, l := range numbers {
+		if x := s.seamAt(int(number(t, l.text))); !near(l.at.x, x, 0.01) {
+			t.Errorf("number %s is set at %.1f, want it under its joint at %.1f", l.text, l.at.x, x)
+		}
+	}
+	if len(numbers) != 4 {
+		t.Errorf("%d numbers under five strips, want 4", len(numbers))
+	}
+}
+
+// A fence is drawn where one is told, or where something pushes the strips to
+// one side; how far the work stands over it goes to the level that has work.
+func TestCrossSection_fences(t *testing.T) {
+	idle := CrossSection{Layers: []Layer{{Sled, in(0.75)}, {Strips, in(0.25)}, {Caul, in(0.75)}, {SideBar, in(1)}}}
+	if _, d := drawn(idle); len(shown(d, "fence assumed"))+len(shown(d, "fence")) > 0 || len(shown(d, "bar idle")) != 1 {
+		t.Error("a bar on the caul pushes nothing, want it hatched and no fence made up for it")
+	}
+	if _, d := drawn(barOn(0.25, Bar{Height: in(1), Covered: unit.Exactly(in(0.25))})); len(shown(d, "fence assumed")) != 1 {
+		t.Error("strips that a bar pushes have no fence to lie against")
+	}
+	empty := CrossSection{Layers: []Layer{{Sled, in(0.75)}, {Fence, in(0.25)}, {Sled, in(0.75)}, {Fence, in(0.25)}, {Strips, in(0.5)}, {Caul, in(0.75)}},
+		Proud: []Proud{{By: unit.Exactly(in(0.25)), Verdict: Good}}}
+	s, d := drawn(empty)
+	if m := shown(d, "proud mark"); len(m) != 1 || !near(around(m[0]).y0, s.y(in(2.25)), 0.01) || !near(around(m[0]).y1, s.y(in(2)), 0.01) {
+		t.Errorf("marked %v, want the upper level's strips from 2 to 2 1/4 in", m)
 	}
 }

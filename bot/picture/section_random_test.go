@@ -91,7 +91,7 @@ func stretched(r *rand.Rand, c CrossSection) CrossSection {
 func TestLabels_stretchedSections(t *testing.T) {
 	r := rand.New(rand.NewPCG(77, 7))
 	for i := range 400 {
-		c := stretched(r, randomSection(r, []Units{{}, inch}[i%2], strings.Repeat("É", r.IntN(400))))
+		c := stretched(r, randomSection(r, []Units{{}, inch, exactInches}[i%3], strings.Repeat("É", r.IntN(400))))
 		d, err := c.Draw()
 		if err != nil {
 			t.Fatalf("load %d: %v", i, err)
@@ -99,6 +99,20 @@ func TestLabels_stretchedSections(t *testing.T) {
 		tidy(t, fmt.Sprint("load ", i), d)
 		if t.Failed() {
 			return
+		}
+	}
+}
+
+// A long line under strips that stand far to the right keeps to the page.
+func TestLabels_longSum(t *testing.T) {
+	c := barOn(0.25, Bar{Height: in(1 + 17.0/32), Width: in(2), Covered: unit.Exactly(in(1 + 17.0/32))})
+	c.Widths, c.Ripped = equal(1999, in(11+27.0/32)), true
+	c.Widths[1000] = in(5 + 13.0/32)
+	s, d := drawn(c)
+	tidy(t, "long sum", d)
+	for _, l := range d.labels {
+		if middle := (s.x.strips[0] + s.x.strips[1]) / 2; l.shows == "strips width" && middle+l.box().width()/2 < Width-margin {
+			t.Errorf("%q under %.0f fits where it is, want one that has to be moved", l.text, middle)
 		}
 	}
 }
