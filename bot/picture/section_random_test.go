@@ -105,7 +105,7 @@ func TestLabels_stretchedSections(t *testing.T) {
 
 // A long line under strips that stand far to the right keeps to the page.
 func TestLabels_longSum(t *testing.T) {
-	c := barOn(0.25, Bar{Height: in(1 + 17.0/32), Width: in(2), Covered: unit.Exactly(in(1 + 17.0/32))})
+	c := barOn(0.25, Bar{Height: in(1 + 17.0/32), Width: in(2), Covered: unit.Exactly(in(0.25))})
 	c.Widths, c.Ripped = equal(1999, in(11+27.0/32)), true
 	c.Widths[1000] = in(5 + 13.0/32)
 	s, d := drawn(c)
@@ -113,6 +113,9 @@ func TestLabels_longSum(t *testing.T) {
 	for _, l := range d.labels {
 		if middle := (s.x.strips[0] + s.x.strips[1]) / 2; l.shows == "strips width" && middle+l.box().width()/2 < Width-margin {
 			t.Errorf("%q under %.0f fits where it is, want one that has to be moved", l.text, middle)
+		}
+		if b := l.box(); l.shows == "strips width" && (b.x1 > Width-margin+0.01 || b.x0 < margin-0.01) {
+			t.Errorf("%q runs from %.1f to %.1f, want it within the margins", l.text, b.x0, b.x1)
 		}
 	}
 }
