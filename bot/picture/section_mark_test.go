@@ -225,3 +225,28 @@ func TestCrossSection_fences(t *testing.T) {
 		t.Errorf("marked %v, want the upper level's strips from 2 to 2 1/4 in", m)
 	}
 }
+
+// A joint that a figure is about has a ring round its whole number: by hand, with
+// bars on both sides of 300 strips the ends, 1 and 299, and the middle, 150; of five
+// the ends and both joints of the middle strip.
+func TestCrossSection_rings(t *testing.T) {
+	for n, want := range map[int][]string{300: {"1", "150", "299"}, 5: {"1", "2", "3", "4"}} {
+		c := barOn(0.25, Bar{Height: in(1), Width: in(0.75), Covered: unit.Exactly(in(0.25)), Both: true})
+		c.Widths = equal(n, in(1.75))
+		_, d := drawn(c)
+		var ringed []string
+		for _, l := range d.labels {
+			if b := l.box(); l.shows == "joint" && slices.ContainsFunc(shown(d, "joint ring"), func(r shape) bool {
+				a := around(r)
+				return a.x0 < b.x0-1 && a.x1 > b.x1+1 && a.y0 < b.y0 && a.y1 > b.y1-descent*l.size
+			}) {
+				ringed = append(ringed, l.text)
+			}
+		}
+		slices.Sort(ringed)
+		slices.Sort(want)
+		if !slices.Equal(ringed, want) || len(shown(d, "joint ring")) != len(want) {
+			t.Errorf("%d strips: joints %q have a ring of %d, want %q", n, ringed, len(shown(d, "joint ring")), want)
+		}
+	}
+}
