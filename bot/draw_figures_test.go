@@ -89,7 +89,7 @@ func TestSection_words(t *testing.T) {
 		{"5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 25 inHg, yellow glue", picture.Care, "", true},
 		{"5 strips 2 1/4 wide, 1/4 thick, 1 in bar, 29.5 inHg, yellow glue, 95F", picture.Stop, "", true},
 		{"two sleds, base 3/4, fence 1/4, strips 5/16, film, sled 3/4, press opening 4 in", picture.Good, "", false},
-		{"stack: sled 3/4, fence 3/8, strips 5/16, mat 3/8, sled 3/4; opening 6 in", picture.Unjudged, "Not judged yet: something is still to be said.", false},
+		{"stack: sled 3/4, fence 3/8, strips 5/16, mat 3/8, sled 3/4; opening 6 in", picture.Unjudged, "Not judged yet, for want of the vacuum.", false},
 		{"1 in or 1 1/2 bar? 5 strips 2 1/4 wide, 1/2 thick, 25 inHg, yellow glue", picture.Care, "Drawn: bar height 1 1/2 in, better than bar height 1 in.", true},
 	} {
 		got := drawnFirst(t, c.text).section()

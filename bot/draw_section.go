@@ -32,7 +32,11 @@ func (d Drawn) section() picture.CrossSection {
 		out.Ripped = out.Widths[n/2] < out.Widths[0]
 	}
 	if d.Answer.Verdict == engine.Ask {
-		out.Caption = "Not judged yet: something is still to be said."
+		var lacks []string
+		for _, f := range d.Answer.Needs {
+			lacks = append(lacks, nameOf(f))
+		}
+		out.Caption = "Not judged yet, for want of " + listed(lacks, "and") + "."
 	}
 	kind, _ := d.value(unit.PressKind).(unit.Word)
 	out.Bag = kind == "bag"
