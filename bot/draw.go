@@ -21,7 +21,7 @@ func (r Reply) Draw() (*picture.Drawing, bool) {
 // its joints or, where it was asked how far a bar reaches, its push against the
 // distance.
 func (d Drawn) Draw() (*picture.Drawing, bool) {
-	if d.Answer.Verdict == engine.Ask {
+	if d.Answer.Verdict == engine.Ask && !d.piled() {
 		return nil, false
 	}
 	var drawing *picture.Drawing

@@ -31,6 +31,13 @@ func (d Drawn) section() picture.CrossSection {
 	if n := len(out.Widths); n > 1 && d.Answer.Assumed.Has(unit.StripCount) {
 		out.Ripped = out.Widths[n/2] < out.Widths[0]
 	}
+	if d.Answer.Verdict == engine.Ask {
+		var lacks []string
+		for _, f := range d.Answer.Needs {
+			lacks = append(lacks, nameOf(f))
+		}
+		out.Caption = "Not judged yet, for want of " + listed(lacks, "and") + "."
+	}
 	kind, _ := d.value(unit.PressKind).(unit.Word)
 	out.Bag = kind == "bag"
 	_, told := d.Question.Said[unit.StackLayers].(unit.Layers)
@@ -39,6 +46,12 @@ func (d Drawn) section() picture.CrossSection {
 		out.Thinnest = least
 	}
 	return out
+}
+
+// piled reports whether a stack was described and its height worked out, which
+// is worth a picture though something else is asked for.
+func (d Drawn) piled() bool {
+	return d.Answer.About == engine.Stack && d.Answer.Values.Has(unit.StackHeight)
 }
 
 var verdictSigns = map[engine.Verdict]picture.Verdict{engine.Good: picture.Good, engine.Care: picture.Care, engine.Stop: picture.Stop}
@@ -241,7 +254,7 @@ func (d Drawn) bar() *picture.Bar {
 	for _, a := range d.Answer.Advice {
 		if a.Reason == engine.ReasonWiderBar {
 			tips, _ := a.Figures[unit.BarTipping].(unit.Number)
-			wider, _ := a.Figures[unit.BarWidth].(unit.Number)
+			wider, _ := a.Figures[unit.BarWidthLeast].(unit.Number)
 			bar.Tips, bar.Wider = unit.Millimetres(float64(tips)), unit.Millimetres(float64(wider))
 		}
 	}

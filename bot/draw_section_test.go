@@ -99,7 +99,7 @@ func TestDrawSection_words(t *testing.T) {
 		"1 in or 1 1/2 bar? 5 strips 2 1/4 wide, 1/2 thick, 25 inHg, yellow glue":                          {"Drawn: bar height 1 1/2 in, better than bar height 1 in", "1 in of the bar does nothing"},
 		"5 strips 57.15 mm wide, 6.35 mm thick, 25.4 mm bar, 84.7 kPa, pva":                                {"strips 6.35 mm", "5 strips of 57.15 mm", "bar 25.4 mm high", "6.35 mm (6.35–25.4 mm) pushes"},
 		"stack: sled 3/4, fence 1/4, strips 1/64, film, caul 3/4; opening 4 in":                            {"strips 1/64 in", "The fence stands 1/4 in higher than the work"},
-		"stack: sled 3/4, fence 1/4, strips 5/16, bar 1 in, film, sled 3/4; opening 4 in":                  {"One side bar 1 in high and 3/4 in wide, standing on the sled", "Assumed: bar 3/4 in wide"},
+		"stack: sled 3/4, fence 1/4, strips 5/16, bar 1 in, film, sled 3/4; opening 4 in":                  {"A side bar 1 in high and 3/4 in wide, standing on the sled", "Assumed: bar 3/4 in wide"},
 		"stack: sled 3/4, fence 3/8, strips 5/16, mat 3/8, sled 3/4; opening 6 in; 25 inHg":                {"Mat: 3/8 in, under the vacuum about 1/4 in"},
 		"5 strips 2 1/4 wide, 1/4 to 5/16 thick, 1 in bar, 3/8 mat, 3/4 caul, 25 inHg, yellow glue":        {"the thinnest, 1/4 in"},
 		"stack: sled 1/2, fence 1/4, strips 1/4, film, sled 1/2, fence 1/4, strips 1/4, film, caul 1/2":    {"Levels 1–2: not proud of the fence"},

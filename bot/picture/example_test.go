@@ -21,5 +21,5 @@ func ExampleCrossSection_bar() {
 	}
 	fmt.Println(d.Alt)
 	// Output:
-	// Cross-section of the load, heights to scale. From the bed up: sled 18 mm, strips 6 mm. 2 strips of 60 mm = 120 mm. One side bar 24 mm high and 20 mm wide, standing on the sled. A fence on the far side. Film, pressed on all that it reaches. Hatched: 18 mm of the bar does nothing, with film on both its faces; 6 mm pushes. Stack 42 mm high, to the top of the bar. * Assumed: a fence on the far side, how high is not said.
+	// Cross-section of the load, heights to scale. From the bed up: sled 18 mm, strips 6 mm. 2 strips of 60 mm = 120 mm. A side bar 24 mm high and 20 mm wide, standing on the sled. A fence on the far side. Film, pressed on all that it reaches. Hatched: 18 mm of the bar does nothing, with film on both its faces; 6 mm pushes. Stack 42 mm high, to the top of the bar. * Assumed: a fence on the far side, how high is not said.
 }

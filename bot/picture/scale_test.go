@@ -97,21 +97,6 @@ func TestCrossSection_measuresAsText(t *testing.T) {
 	}
 }
 
-// By hand: sled 3/4, strips 1/4; bar 1 in on the sled, covered 1/4: 3/4 in of
-// it, 19.05 mm, does nothing.
-func TestCrossSection_idleBarHatched(t *testing.T) {
-	d, err := sections()["section-bar"].Draw()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, e := range readSVG(t, d.SVG()) {
-		if e.attr["data-shows"] == "bar idle" && e.attr["data-mm"] == "19.05" {
-			return
-		}
-	}
-	t.Error("no idle part of 19.05 mm in the drawing")
-}
-
 // By hand: sled 3/4 + fence 1/4 + a sled 3/4 that lies on the fence, because
 // the strips are only 3/16: 1 3/4 in.
 func TestCrossSection_fenceCarries(t *testing.T) {

@@ -126,7 +126,8 @@ func (c CrossSection) Draw() (*Drawing, error) {
 func (s *section) draw() *Drawing {
 	s.pile()
 	s.place()
-	s.bedY = s.heading() + s.headroom()
+	s.top = s.heading()
+	s.bedY = s.top + s.headroom()
 	s.drawBed()
 	s.drawSlabs()
 	s.drawSides()
@@ -161,7 +162,10 @@ func (s *section) heading() float64 {
 // the lid, which the answer may not have looked at.
 func (s *section) verdict() Verdict {
 	v := s.clearance()
-	if v == Stop && s.SledAssumed && s.Height <= 0 {
+	switch {
+	case v == Good: // which says nothing of the rest
+		return s.Verdict
+	case v == Stop && s.SledAssumed && s.Height <= 0:
 		v = Care
 	}
 	return max(s.Verdict, v)

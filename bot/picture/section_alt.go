@@ -22,7 +22,7 @@ func (s *section) alt() string {
 		say(" %s.", s.widthText())
 	}
 	if bar := s.Bar; bar != nil {
-		sides := "One side bar"
+		sides := "A side bar"
 		if bar.Both {
 			sides = "On both sides a bar"
 		}

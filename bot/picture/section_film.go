@@ -90,7 +90,7 @@ func (s *section) drawFilm() {
 			x0, x1 := s.reach(b)
 			y := s.y((b.from + b.to) / 2)
 			l := s.d.line(blue, 1.6, point{x0, y}, point{x1, y})
-			l.shows, l.facts, l.dash = string(Film), []fact{measure("mm", b.to-b.from)}, []float64{5, 3}
+			l.shows, l.facts, l.dash = "sheet", []fact{measure("mm", b.to-b.from)}, []float64{5, 3}
 		}
 	}
 	const off = 1.8

@@ -266,14 +266,18 @@ func (s *section) proudText(p Proud) string {
 func (s *section) heightLine() keyLine {
 	h := s.stackHeight()
 	k := keyLine{sign: heightSign, shows: "stack height", facts: []fact{measure("mm", h)}, text: "Stack " + s.Units.length(h) + " high"}
+	unnamed := s.Height == 0 && s.SledAssumed
+	if sled := s.levels[0].base; unnamed && s.Opening <= 0 { // only what was said
+		k.shows, k.facts, k.text = "height over the sled", []fact{measure("mm", h-sled)}, s.Units.length(h-sled)+" high over the sled"
+	}
 	if s.Bar != nil && s.barTop() > s.height+hair {
 		k.text += ", to the top of the bar"
 	}
-	if s.Height == 0 && s.SledAssumed {
-		k.text += ", with the assumed sled"
-	}
 	if s.Opening <= 0 {
 		return k
+	}
+	if unnamed {
+		k.text += ", with the assumed sled"
 	}
 	left := s.Opening - h
 	k.text += "; opening " + s.Units.length(s.Opening)

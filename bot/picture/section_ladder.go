@@ -39,7 +39,7 @@ func (s *section) drawLadder() {
 	for i, r := range rungs {
 		wish[i], size[i] = r.at.y, rungHeight
 	}
-	low, high := s.headingEnd(), s.bedY+14
+	low, high := s.top, s.bedY+14
 	at := spread(wish, size, low)
 	if rungHeight*float64(len(rungs)) <= high-low {
 		at = upTo(at, size, high)

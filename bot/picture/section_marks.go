@@ -37,23 +37,12 @@ func (s *section) dimensionBar(r box) {
 	for i, m := range marks {
 		wish[i], size[i] = m.wish, 34
 	}
-	for i, y := range spread(wish, size, s.headingEnd()) {
+	for i, y := range spread(wish, size, s.top) {
 		m := marks[i]
 		s.d.text(m.name, point{edge, y - 4}, right, labelSize).colour = m.colour
 		t := s.d.text(fit(m.measure, labelSize, true, edge-8), point{edge, y + 11}, right, labelSize)
 		t.bold, t.colour, t.shows, t.facts = true, m.colour, m.shows, []fact{m.fact}
 	}
-}
-
-// headingEnd is where the heading ends.
-func (s *section) headingEnd() float64 {
-	low := 0.0
-	for _, l := range s.d.labels {
-		if l.shows == "title" || l.colour == softInk && l.at.x == margin {
-			low = max(low, l.box().y1)
-		}
-	}
-	return low + 6
 }
 
 // dimension draws a measure line at x from y0 to y1 with extension lines to
@@ -75,7 +64,8 @@ func (s *section) drawLid() {
 	}
 	y := s.lidY()
 	x0, x1 := s.bedEnds()
-	s.d.line(softInk, 1.6, point{x0, y}, point{x1, y}).dash = []float64{8, 4}
+	lid := s.d.line(softInk, 1.6, point{x0, y}, point{x1, y})
+	lid.dash, lid.shows = []float64{8, 4}, "lid"
 	top := s.y(s.drawnHeight())
 	x := s.clearanceX()
 	c := verdictInk(s.clearance())

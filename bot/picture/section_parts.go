@@ -174,7 +174,7 @@ func (s *section) drawSides() {
 		}
 	}
 	if l := s.levels[s.work]; s.Wedge != nil && l.strips > 0 {
-		p := s.d.rect(s.wedgeBox(), purpleTint, inkColour)
+		p := s.d.rect(s.wedgeBox(), wedgeTint, inkColour)
 		p.shows, p.facts = "wedge", []fact{measure("width-mm", s.Wedge.Gap)}
 	}
 	if s.Bar != nil {

@@ -17,6 +17,7 @@ type piece struct {
 const (
 	leastPiece = 17.5
 	gapPiece   = 15
+	mostNamed  = 2 // of the joints alike that are always drawn
 )
 
 // pieces shares the room between from and to among the strips: to scale where
@@ -54,8 +55,7 @@ func (s *section) chosen(room float64) []piece {
 		return s.kept(keep)
 	}
 	for _, joints := range s.nearAndFar {
-		if len(joints) > 0 {
-			j := joints[0]
+		for _, j := range joints[:min(len(joints), mostNamed)] {
 			keep[j-1], keep[j] = true, true
 		}
 	}

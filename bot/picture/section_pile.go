@@ -19,6 +19,7 @@ type section struct {
 	foot   unit.Length // of the bar above the bed
 
 	scale       float64 // points to the metre
+	top         float64 // where the heading ends
 	bedY        float64
 	x           columns
 	ladderEnd   float64
@@ -43,6 +44,7 @@ type level struct {
 	filled  unit.Length // core, strips and mat
 	fence   unit.Length // its height above base
 	guessed bool        // nobody told the fence's height
+	work    bool        // it holds strips or a core, which may stand proud
 	proud   *Proud
 }
 
@@ -79,6 +81,7 @@ func (s *section) pile() {
 		}
 		if l.Part == Strips || l.Part == Core || l.Part == Mat {
 			here().filled += l.Thickness
+			here().work = here().work || l.Part != Mat
 		}
 		s.slabs = append(s.slabs, slab{part: l.Part, from: y, to: y + l.Thickness, level: len(s.levels) - 1})
 		y += l.Thickness
@@ -134,7 +137,7 @@ func (s *section) handOut() {
 	next := 0
 	for i := range s.levels {
 		l := &s.levels[i]
-		if l.fence == 0 || l.guessed || next >= len(s.Proud) {
+		if l.fence == 0 || l.guessed || !l.work || next >= len(s.Proud) {
 			continue
 		}
 		l.proud = &s.Proud[next]
@@ -163,7 +166,7 @@ func (s *section) bothBars() bool { return s.Bar != nil && s.Bar.Both }
 
 // pushed reports whether something pushes the strips to one side.
 func (s *section) pushed() bool {
-	return s.Side || s.Bar != nil || s.Wedge != nil || s.Spring != nil
+	return s.Side || s.Bar != nil && !s.tooLow() || s.Wedge != nil || s.Spring != nil
 }
 
 // leftFence reports whether the strips lie between two fences: a wedge and a

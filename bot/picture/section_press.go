@@ -43,6 +43,13 @@ func (s *section) faceArrows() {
 		label = lid - 8
 	}
 	x0, x1 := s.x.strips[0]+14, s.x.strips[1]-14
+	if s.Bar != nil && s.barTop() > s.workTop()+hair { // beside the corner that the film bridges
+		aside := max(14, s.tent()+6)
+		x0 = s.x.strips[0] + aside
+		if s.bothBars() {
+			x1 = s.x.strips[1] - aside
+		}
+	}
 	n := min(max(int((x1-x0)/20), 2), 7)
 	sky := s.skyline()
 	for i := range n {
@@ -72,11 +79,15 @@ func (s *section) filmArrows(on stretch, x, far float64) {
 	}
 	n := min(max(int(room/14), 1), 5)
 	head := max(min(8, room), 4)
+	above := math.Inf(1) // the arrow before on the right, where the labels' lines take room
 	for i := range n {
 		y := s.y(on.from) - room*(float64(i)+0.5)/float64(n)
 		s.d.arrow(point{x - 19, y}, point{x - 4, y}, head*0.32, head, inkColour).shows = "side arrow"
 		if s.bothBars() {
-			y = s.clearOfLeaders(y, s.y(on.to), s.y(on.from))
+			if y = s.clearOfLeaders(y, s.y(on.to), s.y(on.from)); near(y, above, 9) {
+				continue
+			}
+			above = y
 			s.d.arrow(point{far + 21, y}, point{far + 4, y}, head*0.32, head, inkColour).shows = "side arrow"
 		}
 	}
@@ -88,7 +99,7 @@ func (s *section) clearOfLeaders(y, low, high float64) float64 {
 	best, far := y, -1.0
 	for dy := range 7 {
 		for _, at := range []float64{y - float64(dy), y + float64(dy)} {
-			if at < low+2 && at < y || at > high-2 && at > y {
+			if at < low+4 && at < y || at > high-7 && at > y { // the film rounds the corner at the foot
 				continue
 			}
 			gap := 7.0
@@ -156,6 +167,12 @@ func (s *section) drawJoints() float64 {
 	return max(l.at.y+4, s.ladderEnd)
 }
 
+// A ring round a joint's number: its radius, and what it leaves beside a long one.
+const (
+	ring    = 8.5
+	ringGap = 3
+)
+
 // numberJoints sets the numbers of the joints, those with a figure in a ring
 // and first, the others where they find room.
 func (s *section) numberJoints(y float64) {
@@ -169,7 +186,7 @@ func (s *section) numberJoints(y float64) {
 			text := strconv.Itoa(j.number)
 			half := textWidth(text, labelSize, true)/2 + 1
 			if named {
-				half = max(half, 8.5)
+				half = max(half+ringGap, ring)
 			}
 			b := box{j.x - half, y - 9, j.x + half, y + 9}
 			if clash(b, taken) {
@@ -178,7 +195,8 @@ func (s *section) numberJoints(y float64) {
 			taken = append(taken, b)
 			s.dropLine(j.x, y-9)
 			if named {
-				s.d.disc(point{j.x, y}, 8.5, white, redInk)
+				r := s.d.rect(box{j.x - half, y - ring, j.x + half, y + ring}, white, redInk)
+				r.points, r.width, r.shows = box{j.x - half, y - ring, j.x + half, y + ring}.rounded(ring), 1.2, "joint ring"
 			}
 			l := s.d.text(text, point{j.x, y + 4.6}, centre, labelSize)
 			l.bold, l.shows = true, "joint"

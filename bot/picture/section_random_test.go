@@ -1,7 +1,10 @@
 package picture
 
 import (
+	"fmt"
 	"math/rand/v2"
+	"strings"
+	"testing"
 
 	"presshand/engine/unit"
 )
@@ -62,4 +65,57 @@ func randomBar(r *rand.Rand) *Bar {
 	covered := h * unit.Length(r.Float64()*1.3)
 	return &Bar{Height: h, Width: some(r, 1+r.IntN(2), mm(r, 0, 120)), Covered: lengths(some(r, 1+r.IntN(2), covered)), From: some(r, 4, mm(r, 0, 10)),
 		Tips: some(r, 3, h/2), Wider: some(r, 2, h), OnBed: r.IntN(3) == 0, Both: r.IntN(3) == 0}
+}
+
+// stretched makes a load's parts, strips and bar a few times as large, or as small,
+// each kind by itself.
+func stretched(r *rand.Rand, c CrossSection) CrossSection {
+	by := func() unit.Length { return []unit.Length{0.2, 1, 5, 20}[r.IntN(4)] }
+	k := by()
+	for i := range c.Layers {
+		c.Layers[i].Thickness *= k
+	}
+	k = by()
+	for i := range c.Widths {
+		c.Widths[i] *= k
+	}
+	if b := c.Bar; b != nil {
+		k = by()
+		b.Height, b.Covered = b.Height*k, lengths(b.Covered.Mid*k)
+	}
+	return c
+}
+
+// Labels stay apart and on the page with layers a metre thick and names that
+// never end.
+func TestLabels_stretchedSections(t *testing.T) {
+	r := rand.New(rand.NewPCG(77, 7))
+	for i := range 400 {
+		c := stretched(r, randomSection(r, []Units{{}, inch, exactInches}[i%3], strings.Repeat("É", r.IntN(400))))
+		d, err := c.Draw()
+		if err != nil {
+			t.Fatalf("load %d: %v", i, err)
+		}
+		tidy(t, fmt.Sprint("load ", i), d)
+		if t.Failed() {
+			return
+		}
+	}
+}
+
+// A long line under strips that stand far to the right keeps to the page.
+func TestLabels_longSum(t *testing.T) {
+	c := barOn(0.25, Bar{Height: in(1 + 17.0/32), Width: in(2), Covered: unit.Exactly(in(0.25))})
+	c.Widths, c.Ripped = equal(1999, in(11+27.0/32)), true
+	c.Widths[1000] = in(5 + 13.0/32)
+	s, d := drawn(c)
+	tidy(t, "long sum", d)
+	for _, l := range d.labels {
+		if middle := (s.x.strips[0] + s.x.strips[1]) / 2; l.shows == "strips width" && middle+l.box().width()/2 < Width-margin {
+			t.Errorf("%q under %.0f fits where it is, want one that has to be moved", l.text, middle)
+		}
+		if b := l.box(); l.shows == "strips width" && (b.x1 > Width-margin+0.01 || b.x0 < margin-0.01) {
+			t.Errorf("%q runs from %.1f to %.1f, want it within the margins", l.text, b.x0, b.x1)
+		}
+	}
 }

@@ -1,8 +1,21 @@
 package picture
 
-import "presshand/engine/unit"
+import (
+	"maps"
 
+	"presshand/engine/unit"
+)
+
+// sections are the samples of a section: the usual loads, where the bar stands,
+// and what goes wrong with it.
 func sections() map[string]description {
+	all := plainSections()
+	maps.Copy(all, standingSections())
+	maps.Copy(all, oddSections())
+	return all
+}
+
+func plainSections() map[string]description {
 	return map[string]description{
 		"section-bar": CrossSection{
 			Title:  "Load 14: walnut panel",
@@ -32,6 +45,11 @@ func sections() map[string]description {
 			Widths: []unit.Length{0.05, 0.06, 0.055, 0.05}, Wedge: &Wedge{Gap: unit.Millimetres(15)},
 			Face: kpa(80, 80, 80), Preload: kpa(100, 165, 240), Bag: true,
 		},
+	}
+}
+
+func standingSections() map[string]description {
+	return map[string]description{
 		"section-both": CrossSection{
 			Layers: []Layer{{Sled, in(0.75)}, {Core, in(0.75)}, {Strips, in(0.25)}},
 			Widths: equal(12, in(2.25)), Tent: unit.Millimetres(6),
@@ -48,6 +66,11 @@ func sections() map[string]description {
 			Layers: []Layer{{Strips, in(0.75)}},
 			Widths: equal(5, in(2.25)), Face: kpa(82.1, 84.66, 87.2), Side: true, Need: unit.Kilopascals(70), First: kpa(51, 70, 80), Far: kpa(0, 10, 20), Units: inch,
 		},
+	}
+}
+
+func oddSections() map[string]description {
+	return map[string]description{
 		"section-spring": CrossSection{
 			Verdict: Care, Layers: []Layer{{Sled, in(0.75)}, {Strips, in(0.75)}}, Widths: equal(6, in(2)), SledAssumed: true,
 			Spring: &Spring{Over: in(1.0 / 16), Rise: unit.Around(in(0.5), in(0.53), in(0.56)), Snap: kpa(12, 51, 103)},

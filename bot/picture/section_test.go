@@ -116,28 +116,50 @@ func TestCrossSection_arrowsWhereItPushes(t *testing.T) {
 	}
 }
 
-// The hatch fills the idle part and nothing of what pushes.
+// hatches are the lines drawn after a part, up to the next that shows something.
+func hatches(d *Drawing, part string) []shape {
+	at := slices.IndexFunc(d.shapes, func(s shape) bool { return s.shows == part })
+	n := slices.IndexFunc(d.shapes[at+1:], func(s shape) bool { return len(s.points) != 2 || s.shows != "" || s.stroke != softInk })
+	return d.shapes[at+1:][:n]
+}
+
+// By hand, in inches over the bed: the bar from 3/4 to 1 3/4 pushes up to 1. The
+// part above is hatched: lines at 45 degrees, evenly apart, from corner to corner,
+// each from edge to edge; nothing of what pushes is.
 func TestCrossSection_hatch(t *testing.T) {
-	s, d := drawn(barOn(0.25, Bar{Height: in(1), Width: in(0.75), Covered: unit.Exactly(in(0.25))}))
-	idle := around(shown(d, "bar idle")[0])
-	if top, end := s.y(in(1.75)), s.y(in(1)); math.Abs(idle.y0-top) > 0.01 || math.Abs(idle.y1-end) > 0.01 {
-		t.Errorf("idle part from %g to %g, want %g to %g", idle.y0, idle.y1, top, end)
-	}
-	at := slices.IndexFunc(d.shapes, func(s shape) bool { return s.shows == "bar idle" })
-	n := 0
-	for _, l := range d.shapes[at+1:] {
-		if len(l.points) != 2 || l.stroke != softInk || l.width != 1.1 {
-			break
+	for _, both := range []bool{false, true} {
+		s, d := drawn(barOn(0.25, Bar{Height: in(1), Width: in(0.75), Covered: unit.Exactly(in(0.25)), Both: both}))
+		parts := shown(d, "bar idle")
+		if len(parts) != 1+boolCount(both) || len(parts) != len(shown(d, "bar")) || parts[0].facts[0] != (fact{"mm", "19.05"}) {
+			t.Fatalf("%d idle parts of %d bars, want one each of 19.05 mm", len(parts), len(shown(d, "bar")))
 		}
-		n++
-		for _, p := range l.points {
-			if p.x < idle.x0 || p.x > idle.x1 || p.y < idle.y0 || p.y > idle.y1 {
-				t.Errorf("hatch reaches %v, outside the idle part %v", p, idle)
+		idle := around(parts[0])
+		if top, end := s.y(in(1.75)), s.y(in(1)); !near(idle.y0, top, 0.01) || !near(idle.y1, end, 0.01) {
+			t.Errorf("idle part from %g to %g, want %g to %g", idle.y0, idle.y1, top, end)
+		}
+		lines := hatches(d, "bar idle")
+		at := make([]float64, len(lines)) // each line is x + y = c
+		for i, l := range lines {
+			p, q := l.points[0], l.points[1]
+			at[i] = p.x + p.y
+			if !near(q.x+q.y, at[i], 0.01) {
+				t.Errorf("line from %v to %v, want it at 45 degrees", p, q)
+			}
+			for _, e := range []point{p, q} {
+				edge := min(math.Abs(e.x-idle.x0), math.Abs(e.x-idle.x1), math.Abs(e.y-idle.y0), math.Abs(e.y-idle.y1))
+				if e.x < idle.x0 || e.x > idle.x1 || e.y < idle.y0 || e.y > idle.y1 || edge > 0.6 {
+					t.Errorf("line ends at %v, want it on the edge of %v", e, idle)
+				}
 			}
 		}
-	}
-	if n < 5 {
-		t.Errorf("%d lines of hatch, want the part full of them", n)
+		if len(at) < 5 || at[0] > idle.x0+idle.y0+8 || at[len(at)-1] < idle.x1+idle.y1-8 {
+			t.Fatalf("lines at %v, want them from corner to corner of %v", at, idle)
+		}
+		for i := 2; i < len(at); i++ {
+			if !near(at[i]-at[i-1], at[1]-at[0], 0.01) || at[1]-at[0] > 8 {
+				t.Errorf("lines at %v, want them close and even", at)
+			}
+		}
 	}
 }
 
