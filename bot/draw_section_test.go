@@ -85,7 +85,7 @@ func TestDrawSection_words(t *testing.T) {
 		lowBar:   {"the bar ends under the strips and does nothing", "standing on the bed"},
 		sprung:   {"Fences on both sides", "Fences press every joint: 120 psi", "the middle rises 17/32 in", "hold it down", "lies down flat under 7.4 psi"},
 		wedgedIn: {"A wedge between the strips and the fence", "Wedge 1 in 12, driven with 200 lbf"},
-		twoFaced: {"strips 1/4 in, core 3/4 in, strips 1/4 in", "Side figures are for the upper face alone"},
+		twoFaced: {"strips 1/4 in, core 3/4 in, strips 1/4 in", "Side figures are for one face, with its half of the bar's push"},
 		several:  {"From the bar: 2 in, 3 in, 1 1/2 in, 4 in, 2 1/4 in", "5 strips, together 12 3/4 in", "joint 4: "},
 		many:     {"41 strips of 1 in = 41 in", "Side, joint 40: "},
 		tips:     {"The bar may tip: "},

@@ -60,7 +60,6 @@ func described(c picture.CrossSection) string {
 	say(c.Ripped, "one ripped")
 	if b := c.Bar; b != nil {
 		say(true, "bar %s × %s pushes %s", mm(b.Height), mm(b.Width), mmRange(b.Covered))
-		say(b.From > 0, "from %s", mm(b.From))
 		say(b.Tips > 0, "tips %s", mm(b.Tips))
 		say(b.Wider > 0, "wider %s", mm(b.Wider))
 		say(b.OnBed, "on bed")
@@ -104,7 +103,7 @@ var describedSections = []struct{ text, want string }{
 	},
 	{ // wider than high; the film comes down behind it to the strips, as nothing lies on them
 		"6 strips 2 wide, 1/4 thick, bar 3/4 high and 1 in wide, 1/2 sled, opening 4 in, 25 inHg, yellow glue",
-		"sled 12.7, strips 6.35, widths 6 × 50.8, bar 19.05 × 25.4 pushes 6.35, opening 101.6 unjudged, side",
+		"sled 12.7, strips 6.35, widths 6 × 50.8, bar 19.05 × 25.4 pushes 6.35, high 31.75, opening 101.6 good, side",
 	},
 	{ // the bar ends under the strips
 		"6 strips 2 wide, 1/4 thick, 1/2 in bar on the bed beside the 3/4 sled, 25 inHg, yellow glue",
@@ -120,7 +119,7 @@ var describedSections = []struct{ text, want string }{
 	},
 	{ // the faces lie under the bar's lowest 1/4; 3/4 + 1/4 above that are covered
 		"7 strips 2 wide, 1/4 thick on 3/4 ply, both sides, 1 3/4 in bar, 25 inHg, yellow glue",
-		"sled 19, strips 6.35, core 19.05, strips 6.35, widths 7 × 50.8, bar 44.45 × 19.05 pushes 25.4, from 6.35, two faces, side, sled assumed, bar's width assumed",
+		"sled 19, strips 6.35, core 19.05, strips 6.35, widths 7 × 50.8, bar 44.45 × 19.05 pushes 31.75, two faces, side, sled assumed, bar's width assumed",
 	},
 	{
 		"strips 2, 3, 1 1/2, 4, 2 1/4 wide, 1/2 thick, 1 in bar, 25 inHg, yellow glue",

@@ -42,10 +42,9 @@ type Layer struct {
 type Bar struct {
 	Height unit.Length
 	Width  unit.Length // zero: not known, drawn as wide as usual
-	// Covered is the height that pushes, from From above the bar's foot: what
+	// Covered is the height that pushes, from the bar's foot up: what
 	// lies above has film on both faces. Zero: not known, nothing is marked.
 	Covered unit.Range[unit.Length]
-	From    unit.Length
 	Tips    unit.Length // the height from which it may tip; zero: it does not
 	Wider   unit.Length // the width at which it would not
 	OnBed   bool        // stands on the bed beside the sled, not on the sled
@@ -215,7 +214,7 @@ func (c CrossSection) check() error {
 // checkSides looks at what stands beside the strips.
 func (c CrossSection) checkSides() error {
 	if b := c.Bar; b != nil {
-		if err := usable("bar", b.Height, b.Width, b.From); err != nil {
+		if err := usable("bar", b.Height, b.Width); err != nil {
 			return err
 		}
 		if err := usable("covered height", b.Covered.Mid, b.Tips); err != nil {

@@ -168,7 +168,7 @@ func (s *section) barLines() []keyLine {
 		say(careSign, "%s", text)
 	}
 	if s.TwoFaces {
-		say(nil, "Side figures are for the upper face alone; the bar presses the lower one too, with its lowest %s", u.length(b.From))
+		say(nil, "Side figures are for one face, with its half of the bar's push; the bar presses both")
 	}
 	if c, ok := s.cover(); ok {
 		h := u.length(c.to - s.foot)

@@ -114,8 +114,8 @@ func TestCrossSection_coverToScale(t *testing.T) {
 
 // The dimension lines beside a bar are as long as what they measure.
 func TestCrossSection_barMeasured(t *testing.T) {
-	s, d := drawn(barOn(0.25, Bar{Height: in(1.5), Width: in(0.75), From: in(0.125), Covered: unit.Exactly(in(0.5))}))
-	for name, want := range map[string][2]float64{"bar": {s.y(in(2.25)), s.y(in(0.75))}, "pushes": {s.y(in(1.375)), s.y(in(0.875))}} {
+	s, d := drawn(barOn(0.25, Bar{Height: in(1.5), Width: in(0.75), Covered: unit.Exactly(in(0.5))}))
+	for name, want := range map[string][2]float64{"bar": {s.y(in(2.25)), s.y(in(0.75))}, "pushes": {s.y(in(1.25)), s.y(in(0.75))}} {
 		ink := map[string]any{"bar": inkColour, "pushes": greenInk}[name]
 		if !slices.ContainsFunc(d.shapes, func(l shape) bool {
 			return len(l.points) == 2 && any(l.stroke) == ink && l.width == 1.3 && l.points[0].x == l.points[1].x && l.points[0].x < s.x.bar[0] &&

@@ -21,9 +21,8 @@ func (s *section) dimensionBar(r box) {
 	}
 	marks := []mark{{(r.y0 + r.y1) / 2, "bar", s.Units.length(s.Bar.Height), inkColour, "bar height", measure("mm", s.Bar.Height)}}
 	if covered := s.Bar.Covered.Mid; covered > 0 && !s.tooLow() {
-		from := s.foot + s.Bar.From
-		y0, y1, x := s.y(from+covered), s.y(from), r.x0-3
-		if from+covered > s.barTop()+hair {
+		y0, y1, x := s.y(s.pushEnd()), s.y(s.foot), r.x0-3
+		if s.pushEnd() > s.barTop()+hair {
 			x = s.x.strips[0] - 3
 		}
 		s.dimension(pushX, y0, y1, x, greenInk)

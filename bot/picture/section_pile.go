@@ -213,12 +213,19 @@ func (s *section) pushing() (onBar, onEdge stretch) {
 	case s.Bar.Covered.Mid <= 0 || s.tooLow():
 		return stretch{}, stretch{}
 	}
-	end := s.foot + s.Bar.From + s.Bar.Covered.Mid
-	onBar = stretch{s.foot + s.Bar.From, min(end, s.barTop())}
+	end := s.pushEnd()
+	onBar = stretch{s.foot, min(end, s.barTop())}
 	if end > s.barTop()+hair {
 		onEdge = stretch{max(s.barTop(), l.under), max(s.barTop(), l.under) + end - s.barTop()}
 	}
 	return onBar, onEdge
+}
+
+// pushEnd is how far up the film pushes beside the bar: no higher than there is
+// a bar or a strip to press on.
+func (s *section) pushEnd() unit.Length {
+	l := s.levels[s.work]
+	return min(s.foot+s.Bar.Covered.Mid, max(s.barTop(), l.under+l.strips))
 }
 
 // idle is the height of the bar that does nothing: all that stands above what
@@ -232,7 +239,7 @@ func (s *section) idle() unit.Length {
 	case s.Bar.Covered.Mid <= 0:
 		return 0
 	}
-	return max(0, whole(s.Bar.Height-s.Bar.From-s.Bar.Covered.Mid))
+	return max(0, whole(s.Bar.Height-s.Bar.Covered.Mid))
 }
 
 // cover returns the block that keeps the film off the bar where the stack that
@@ -241,7 +248,7 @@ func (s *section) cover() (stretch, bool) {
 	if s.Bar == nil || s.tooLow() || s.Bar.Covered.Mid <= 0 {
 		return stretch{}, false
 	}
-	to := min(s.foot+s.Bar.From+s.Bar.Covered.Mid, s.barTop())
+	to := min(s.foot+s.Bar.Covered.Mid, s.barTop())
 	return stretch{s.height, to}, to > s.height+unit.Millimetres(0.5)
 }
 

@@ -19,9 +19,6 @@ func (s *section) drawPressures() {
 				onBar.from += over
 			}
 			s.filmArrows(onBar, s.x.bar[0], s.x.fence[1])
-			if onBar.length() > 0 {
-				s.filmArrows(stretch{s.foot, s.foot + s.Bar.From}, s.x.bar[0], s.x.fence[1])
-			}
 		}
 		s.filmArrows(onEdge, s.x.strips[0], s.x.strips[1])
 	}

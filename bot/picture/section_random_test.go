@@ -63,7 +63,7 @@ func randomSection(r *rand.Rand, u Units, title string) CrossSection {
 func randomBar(r *rand.Rand) *Bar {
 	h := mm(r, 3, 150)
 	covered := h * unit.Length(r.Float64()*1.3)
-	return &Bar{Height: h, Width: some(r, 1+r.IntN(2), mm(r, 0, 120)), Covered: lengths(some(r, 1+r.IntN(2), covered)), From: some(r, 4, mm(r, 0, 10)),
+	return &Bar{Height: h, Width: some(r, 1+r.IntN(2), mm(r, 0, 120)), Covered: lengths(some(r, 1+r.IntN(2), covered)),
 		Tips: some(r, 3, h/2), Wider: some(r, 2, h), OnBed: r.IntN(3) == 0, Both: r.IntN(3) == 0}
 }
 

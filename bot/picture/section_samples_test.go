@@ -84,7 +84,7 @@ func oddSections() map[string]description {
 		},
 		"section-faces": CrossSection{
 			Verdict: Care, Layers: []Layer{{Sled, in(0.75)}, {Strips, in(0.25)}, {Core, in(0.75)}, {Strips, in(0.25)}}, Widths: equal(7, in(2)), TwoFaces: true,
-			Bar:  &Bar{Height: in(1.75), Width: in(0.75), From: in(0.25), Covered: unit.Exactly(in(1))},
+			Bar:  &Bar{Height: in(1.75), Width: in(0.75), Covered: unit.Exactly(in(1.25))},
 			Face: kpa(82.1, 84.66, 87.2), Side: true, Need: unit.Kilopascals(70), First: kpa(0, 153, 301), Far: kpa(0, 0, 126), Units: inch,
 		},
 		"section-lid": CrossSection{

@@ -82,7 +82,7 @@ func TestCrossSection_printedBars(t *testing.T) {
 		"* Assumed: sled 3/4 in; a fence on the far side, how high is not said; bar 1/2 in wide":               with(barOn(0.25, Bar{Height: in(1), Width: in(0.5)}), func(c *CrossSection) { c.SledAssumed, c.WidthAssumed = true, true }),
 		"1 in high over the sled, to the top of the bar. * Assumed: sled":                                      with(barOn(0.25, Bar{Height: in(1)}), func(c *CrossSection) { c.SledAssumed = true }),
 		"Stack 1 3/4 in high, to the top of the bar, with the assumed sled; opening 4 in":                      with(barOn(0.25, Bar{Height: in(1)}), func(c *CrossSection) { c.SledAssumed, c.Opening = true, in(4) }),
-		"Side figures are for the upper face alone; the bar presses the lower one too, with its lowest 1/8 in": with(barOn(0.25, Bar{Height: in(1), From: in(0.125)}), func(c *CrossSection) { c.TwoFaces = true }),
+		"Side figures are for one face, with its half of the bar's push; the bar presses both":                 with(barOn(0.25, Bar{Height: in(1)}), func(c *CrossSection) { c.TwoFaces = true }),
 		"Strips 1/16 in wider than the opening: the middle rises 1/2 in before the vacuum; hold it down. It lies down": with(barOn(0.25, Bar{}), func(c *CrossSection) {
 			c.Bar, c.Spring = nil, &Spring{in(1.0 / 16), unit.Exactly(in(0.5)), kpa(9, 9, 9)}
 		}),
