@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"math"
 	"math/big"
 	"strconv"
 	"strings"
@@ -261,7 +262,8 @@ func (am *amount) whole() (int, bool) {
 	if am.value == nil || am.unit != nil || am.minus || !am.value.IsInt() || am.form == formDecimal || am.form == formQuarters {
 		return 0, false
 	}
-	return int(am.float()), true
+	n := am.value.Num() // a number beyond what anybody counts stays unused, with all its digits
+	return int(n.Int64()), n.IsInt64() && n.Int64() < math.MaxInt32
 }
 
 // is reports whether the amount has a unit of the dimension.
