@@ -216,6 +216,10 @@ func (r *reader) stands(a Ask) bool {
 		return true // "and if the power goes"
 	}
 	switch a.About {
+	case Face:
+		if r.has(unit.Overfill) && !r.has(unit.Vacuum) {
+			return false // "how hard is it pushing if I overfill 1/16"
+		}
 	case Profile:
 		return !a.weak || !r.asksSomething()
 	case Why:

@@ -42,7 +42,7 @@ func (r *reader) howLongTo() bool {
 	long := false
 	for i := range r.items {
 		long = long || r.word(i, "how") && r.is(i+1, kindAttr, "long") || (r.word(i, "how") && r.word(i+1, "many")) && r.is(i+2, kindUnit) && r.items[i+2].unit.Dimension == unit.Lasting || r.word(i, "minutes", "seconds")
-		if am := r.items[i].amount; long && am != nil && am.is(unit.Pressing) && (r.word(i-1, "to") || am.link == linkTo) && !r.mentions(kindNoun, "bar", "joint") {
+		if am := r.items[i].amount; long && am != nil && am.is(unit.Pressing) && (i > 0 && r.items[i-1].amount == nil && strings.HasSuffix(r.items[i-1].word, "to") || am.link == linkTo) && !r.mentions(kindNoun, "bar", "joint") {
 			return true
 		}
 	}

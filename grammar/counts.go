@@ -37,6 +37,11 @@ func (r *reader) counts() {
 			r.bind(next, unit.StripWidth)
 			continue
 		}
+		if k := r.widthOfThose(i); k >= 0 {
+			r.bind(i, unit.StripCount)
+			r.bind(k, unit.StripWidth)
+			continue
+		}
 		if r.thereAre(i) {
 			r.bind(i, unit.StripCount)
 			continue
@@ -56,7 +61,33 @@ func (r *reader) counts() {
 // thereAre: "the strips are oak, theres 6".
 func (r *reader) thereAre(i int) bool {
 	there := r.word(i-1, "theres", "thereare") || r.word(i-1, "are", "is") && r.word(i-2, "there")
+	if r.onlyGot(i) {
+		return true
+	}
 	return there && r.items[i].amount.bare() && (i+1 == len(r.items) || r.isBreak(i+1)) && r.mentions(kindNoun, "strip") && !r.has(unit.StripCount) && !r.stockContext()
+}
+
+// widthOfThose finds the width that a count goes with in a thread that chooses
+// strips: "recounted the 2-1/8, there's only 14 of those".
+func (r *reader) widthOfThose(i int) int {
+	if !r.habit.Follows || !r.word(i+1, "of") || !r.word(i+2, "those", "them", "these") || r.next(i+2) >= 0 || r.has(unit.StripCount) {
+		return -1
+	}
+	for k := i - 1; k > 0; k-- {
+		if r.free(k) {
+			if r.word(k-1, "the") && r.length(k) && small(r.size(k)) && r.isBreak(k+1) {
+				return k
+			}
+			return -1
+		}
+	}
+	return -1
+}
+
+// onlyGot: "we only got 6, 3 wide, 3/4 thick".
+func (r *reader) onlyGot(i int) bool {
+	k := i + 2
+	return r.word(i-1, "got", "have", "only") && r.items[i].amount.bare() && r.isBreak(i+1) && r.free(k) && r.length(k) && r.is(k+1, kindAttr, "wide") && small(r.size(k)) && !r.has(unit.StripCount) && !r.stockContext()
 }
 
 // countBehind: "strips: 7", "panels = 3", "slats, 7."
@@ -81,7 +112,7 @@ func (r *reader) countBehind(i int) bool {
 
 func (r *reader) count(i, n int) {
 	j := r.counted(i)
-	if j < 0 || r.is(i-1, kindNoun, "bar") && r.is(j, kindNoun, "strip") && j+1 < len(r.items) && r.items[j+1].amount != nil {
+	if j < 0 || r.is(i-1, kindNoun, "bar") && (i < 2 || r.items[i-2].amount == nil) && r.is(j, kindNoun, "strip") && j+1 < len(r.items) && r.items[j+1].amount != nil {
 		return // "bar 1 strips 6": each number behind its part
 	}
 	it := &r.items[j]
@@ -314,7 +345,7 @@ func (r *reader) countedSize(i, j int) int {
 	if r.items[k].amount.plural {
 		return k
 	}
-	if n := r.next(k); r.is(n, kindNoun, "press", "frame", "panel") {
+	if n := r.next(k); r.is(n, kindNoun, "press", "frame", "bag", "panel") {
 		return n
 	}
 	return -1

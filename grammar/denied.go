@@ -35,7 +35,7 @@ func (r *reader) parts() {
 			r.say(j, unit.Trim, unit.Number(0))
 			continue
 		}
-		if r.denies(i, j) {
+		if r.denies(i, j) || r.otherPress(i, j) {
 			continue
 		}
 		if j < len(r.items) && !r.items[i].used && r.meaningful(j) && in(r.items[i].word, "except", "except for", "excluding", "other than", "without", "no", "not", "instead of") {
@@ -45,6 +45,19 @@ func (r *reader) parts() {
 			r.phrase.Negated = append(r.phrase.Negated, r.text[r.items[i].start:r.items[j].end])
 		}
 	}
+}
+
+// otherPress: "forget the bag, run two frames" leaves the one press for the other.
+func (r *reader) otherPress(i, j int) bool {
+	if !r.is(j, kindNoun, "bag", "frame") || !in(r.items[i].word, "forget", "scrap", "ditch", "skip", "never mind", "forget about", "ignore", "not using", "instead of") {
+		return false
+	}
+	other := map[string]string{"bag": "frame", "frame": "bag"}[r.items[j].id]
+	if !r.mentions(kindNoun, other) {
+		return false
+	}
+	r.items[i].used, r.items[j].used = true, true
+	return true
 }
 
 // leftOff reads "what if i leave the bar off".

@@ -151,6 +151,12 @@ func (r *reader) warmBare(i int) bool {
 		return false
 	}
 	n, p := r.next(i), r.prev(i)
+	if r.is(p, kindVacuum, "pull") && strings.HasSuffix(r.items[p].word, " at") && r.is(r.prev(p), kindAir, "shop", "temp") {
+		p = r.prev(p) // "shop sits at 68"
+	}
+	if r.is(i-1, kindRole, "mintemp") && r.mentions(kindRole, "label") && n < 0 && am.bare() {
+		return true // "jug says good down to 50"
+	}
 	if r.is(i+1, kindRole, "min") && in(r.items[i+1].word, "minimum", "min") && r.mentions(kindRole, "label") && n == i+1 && r.next(n) < 0 {
 		return true // "tub says 15 minimum"
 	}

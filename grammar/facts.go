@@ -46,7 +46,7 @@ func (r *reader) wordFacts() {
 
 // ruledOut: "frame press, not the bag".
 func (r *reader) ruledOut(i int) bool {
-	return r.is(i, kindNoun, "bag", "frame", "press") && r.word(i-1, "the", "a", "our") && r.is(i-2, kindNot) && in(r.items[i-2].word, "not", "instead of", "isnt")
+	return r.is(i, kindNoun, "bag", "frame", "press") && r.word(i-1, "the", "a", "our") && r.is(i-2, kindNot) && in(r.items[i-2].word, "not", "instead of", "isnt", "forget", "scrap", "ditch", "skip", "never mind", "forget about", "ignore", "not using")
 }
 
 // wood takes a species, but not one whose name the table lacks: "hoop pine".

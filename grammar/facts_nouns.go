@@ -54,6 +54,10 @@ func (r *reader) nounFact(i int) {
 		if !r.is(i-1, kindNoun, "bag") && !strings.Contains(it.word, "opening") {
 			r.sayOnce(i, unit.PressKind, "frame")
 		}
+	case "film":
+		if r.filmAlone(i) {
+			r.sayOnce(i, unit.SurfaceKind, "film")
+		}
 	case "bag":
 		r.sayOnce(i, unit.PressKind, "bag")
 	case "core":
@@ -92,8 +96,9 @@ func (r *reader) nounFact(i int) {
 		if r.word(i-1, "both") && isPlural(it.word) {
 			r.say(i, unit.PressCount, unit.Number(2))
 		}
-		if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "free", "available", "fixed", "working", "ready") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
+		if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "free", "available", "fixed", "working", "ready", "back") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
 			r.say(i, unit.PressCount, unit.Number(2))
+			r.soMany(i, 2)
 		}
 		if r.justTheOne() && (r.habit.Follows || r.dayPlan()) && !r.mentions(kindNoun, "core", "face") && !r.has(unit.PressCount) {
 			r.say(i, unit.PressCount, unit.Number(1))
@@ -142,4 +147,20 @@ func (r *reader) sayOnce(i int, f unit.Field, w string) {
 		}
 	}
 	r.say(i, f, unit.Word(w))
+}
+
+// soMany uses up a count that only draws the sum: "the second press is back, so
+// two".
+func (r *reader) soMany(from, n int) {
+	for k := from + 1; k < len(r.items); k++ {
+		if m, ok := r.spokenNumber(k); ok && m == n && r.free(k) && r.word(k-1, "so", "thats", "makes") {
+			r.items[k].used = true
+		}
+	}
+}
+
+// filmAlone: "6 strips 2 wide, 1 in bar, film" says what the strips lie on, where
+// no stack is described.
+func (r *reader) filmAlone(i int) bool {
+	return i > 0 && r.isBreak(i-1) && r.isBreak(i+1) && r.mentions(kindNoun, "strip", "bar") && !r.mentions(kindNoun, "sled", "mat", "caul", "fence") && r.topic != Stack
 }

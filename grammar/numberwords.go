@@ -10,6 +10,9 @@ var wholes = map[string]int64{
 	"sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90, "hundred": 100, "dozen": 12,
 }
 
+// manyOf are numbers in words for strips of that width: "two of the fours".
+var manyOf = map[string]int64{"twos": 2, "threes": 3, "fours": 4, "fives": 5, "sixes": 6, "sevens": 7, "nines": 9, "tens": 10}
+
 // parts are the fractions that people write in words, by their denominator.
 var parts = map[string]int64{
 	"half": 2, "halves": 2, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8, "eigth": 8, "eigths": 8,
@@ -65,7 +68,7 @@ func denominator(scraps []scrap, at int) (int64, bool) {
 		return 0, false
 	}
 	d, ok := parts[scraps[at].norm]
-	if ok && at+1 < len(scraps) && notParts[scraps[at+1].norm] && scraps[at+1].norm != "of" {
+	if ok && at+1 < len(scraps) && notParts[scraps[at+1].norm] && scraps[at+1].norm != "of" && !(scraps[at+1].norm == "to" && at+2 < len(scraps) && spareFor[scraps[at+2].norm]) {
 		return 0, false
 	}
 	return d, ok
@@ -130,6 +133,9 @@ func dozenWords(scraps []scrap, i int) (int64, int) {
 	return 0, 0
 }
 
+// spareFor are what a part is left for: "leave a half to trim".
+var spareFor = map[string]bool{"trim": true, "spare": true, "joint": true, "clean": true, "plane": true, "square": true, "lose": true}
+
 // outOfTrue are what a part "of" can be a measure of: "an eighth of cup".
 var outOfTrue = map[string]bool{"cup": true, "bow": true, "crook": true, "gap": true, "hump": true, "trim": true, "overfill": true}
 
@@ -162,6 +168,7 @@ func fractionWords(scraps []scrap, i int) (*big.Rat, int) {
 	end := skipHyphen(scraps, at) + 1
 	if end < len(scraps) && notParts[scraps[end].norm] {
 		switch {
+		case scraps[end].norm == "to" && end+1 < len(scraps) && spareFor[scraps[end+1].norm]:
 		case scraps[end].norm == "to" && at > i && end+1 < len(scraps) && (wholes[scraps[end+1].norm] != 0 || scraps[end+1].shape != shapeWord):
 			return big.NewRat(1, int64(d)), end - i // "a half to three quarters"
 		case scraps[end].norm != "of":

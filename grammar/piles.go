@@ -352,11 +352,34 @@ func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
 			r.items[j].used = true
 			continue
 		}
+		if n, k := r.countAgain(i); k >= 0 {
+			r.unuse(strconv.Itoa(ps[at].Count))
+			ps[at].Count = n
+			r.items[k].used, r.items[i].used = true, true
+			continue
+		}
 		if r.excluded(i) || r.gone(i) {
 			ps = append(ps[:at], ps[at+1:]...)
 		}
 	}
 	return ps
+}
+
+// countAgain finds the count that corrects that of the pile named at item i:
+// "sorry, only 2 of the 4s".
+func (r *reader) countAgain(i int) (n, at int) {
+	j := i - 1
+	for r.word(j, "the", "of", "those") {
+		j--
+	}
+	if j == i-1 || !r.free(j) || !r.word(j+1, "of") {
+		return 0, -1
+	}
+	n, ok := r.items[j].amount.whole()
+	if !ok || n < 1 || !r.word(j-1, "only", "just") && r.within(r.afterStop(j), j, kindFix) < 0 {
+		return 0, -1
+	}
+	return n, j
 }
 
 func (r *reader) correctedTo(i int) int {

@@ -20,6 +20,9 @@ func buildKnownWords() map[string]bool {
 	for w := range wholes {
 		set[w] = true
 	}
+	for w := range manyOf {
+		set[w] = true
+	}
 	for w := range parts {
 		set[w] = true
 	}

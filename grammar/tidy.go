@@ -18,6 +18,7 @@ func (r *reader) tidy() {
 	r.sameInBrackets()
 	r.countAndFraction()
 	r.loadsOf()
+	r.sizedBarFor()
 	r.spacedClock()
 }
 
@@ -194,6 +195,15 @@ func (r *reader) loadsOf() {
 			it.start, it.text = r.items[i].start, r.text[r.items[i].start:it.end]
 			r.items[i+3] = it
 			r.remove(i, i+3)
+		}
+	}
+}
+
+// sizedBarFor: in "1 or 1 1/4 bar for five strips" the bar is told, not sought.
+func (r *reader) sizedBarFor() {
+	for i := 1; i < len(r.items); i++ {
+		if it := &r.items[i]; r.is(i, kindAsk) && it.word == "bar for" && r.items[i-1].amount != nil && r.length(i-1) {
+			it.meaning, it.word = meaning{kind: kindNoun, id: "bar"}, "bar"
 		}
 	}
 }

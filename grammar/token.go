@@ -286,6 +286,11 @@ func (t *tokenizer) word(s scrap) {
 		tok.value = v
 		return
 	}
+	if v, ok := manyOf[s.norm]; ok && t.last() != nil && t.last().norm == "the" {
+		tok := t.push(symWords, 1)
+		tok.value, tok.plural = new(big.Rat).SetInt64(v), true
+		return
+	}
 	if t.inchAnd(s) || t.oneOfUnit(s) || t.link(s) || t.minus(s) {
 		return
 	}
@@ -293,11 +298,11 @@ func (t *tokenizer) word(s scrap) {
 		t.push(symTerm, n).meaning = m
 		return
 	}
-	if m, n := units.longest(t.scraps, t.at); n > 0 && (len(s.norm) > 1) {
-		t.push(symTerm, n).meaning = m
+	if t.shortIs(s) {
 		return
 	}
-	if t.shortIs(s) {
+	if m, n := units.longest(t.scraps, t.at); n > 0 && (len(s.norm) > 1) {
+		t.push(symTerm, n).meaning = m
 		return
 	}
 	t.push(symWord, 1)
