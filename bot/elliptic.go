@@ -37,6 +37,9 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if ofIt, ok := t.itself(p, text); ok {
 		return ofIt
 	}
+	if timed, ok := t.timed(p, text); ok {
+		return timed
+	}
 	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(t.turnedOver(t.laidOnTop(p)))))))
 }
 
@@ -62,6 +65,25 @@ func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 		return p, false
 	}
 	c.Bare = false // it is a load, not a length
+	return named, true
+}
+
+// goesOrComes begins what is said of the load that is spoken of: "went in at
+// 9:40", "out 3:15".
+var goesOrComes = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|it'?s|it|is|was|they'?re|that'?s|went|gone|going|go|came|come|coming|has|been|pulled)\s+)*(?:in|out)\s`)
+
+// timed reads a message that says when the thread's load went in or came out,
+// and names no load.
+func (t *turn) timed(p grammar.Phrase, text string) (grammar.Phrase, bool) {
+	if t.before.Load == 0 || p.Command != nil || asksByTone(strings.ToLower(text)) || !goesOrComes.MatchString(text) {
+		return p, false
+	}
+	said := strings.TrimLeft(text, " \t\n.,!")
+	named := t.bot.Parse(strconv.Itoa(t.before.Load)+" "+said, grammar.Habit{Metric: t.settings.Metric})
+	c := named.Command
+	if c == nil || c.Verb != grammar.In && c.Verb != grammar.Out || c.Time == "" || !slices.Equal(c.Loads, []int{t.before.Load}) {
+		return p, false
+	}
 	return named, true
 }
 
@@ -130,8 +152,8 @@ func (t *turn) asksAnew(p grammar.Phrase) bool {
 // loneVerbs are what one says of a load in its own thread; elsewhere "in" is a
 // unit.
 var loneVerbs = map[string]grammar.Verb{
-	"in": grammar.In, "it's in": grammar.In, "its in": grammar.In, "in now": grammar.In, "going in": grammar.In,
-	"out": grammar.Out, "it's out": grammar.Out, "its out": grammar.Out, "out now": grammar.Out,
+	"in": grammar.In, "it's in": grammar.In, "its in": grammar.In, "in now": grammar.In, "going in": grammar.In, "it's in now": grammar.In, "its in now": grammar.In, "now in": grammar.In,
+	"out": grammar.Out, "it's out": grammar.Out, "its out": grammar.Out, "out now": grammar.Out, "it's out now": grammar.Out, "its out now": grammar.Out,
 }
 
 // maxFinding is how long an answer to "how did it come out" may be.

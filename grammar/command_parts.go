@@ -265,9 +265,23 @@ func (r *reader) details(c *Command, from int) {
 			c.Time, c.Clock, it.used = "12:00", it.text, true
 		case it.amount != nil && (it.amount.form == formPair || !it.used && r.daySuffix(i) != "" && r.daySuffix(i) != " ") && (c.Verb == In || c.Verb == Out) && !r.hourBefore(i+1):
 			r.at(c, i)
+		case (c.Verb == In || c.Verb == Out) && r.hourAlone(i):
+			am := it.amount
+			h, _ := plainWhole(am)
+			am.form, am.pair, am.value = formPair, [2]int{h, 0}, nil
+			r.at(c, i)
 		}
 	}
 	r.lots(anywhere)
+}
+
+// hourAlone: "14 out at 3".
+func (r *reader) hourAlone(i int) bool {
+	if !r.free(i) || !r.word(i-1, "at", "around", "about") || !r.isBreak(i+1) || !r.items[i].amount.bare() || r.items[i].amount.link != linkNone {
+		return false
+	}
+	h, ok := plainWhole(r.items[i].amount)
+	return ok && h >= 1 && h < 24
 }
 
 // pressNames are what shops call one of several presses.
@@ -292,7 +306,7 @@ func (r *reader) at(c *Command, i int) {
 		clock, ok = clockOf(&am, r.daySuffix(i))
 		from = r.items[hour].start
 	}
-	if it.amount.form == formPair && len(it.text)-strings.IndexByte(it.text, ':') < len(":05") {
+	if it.amount.form == formPair && strings.Contains(it.text, ":") && len(it.text)-strings.IndexByte(it.text, ':') < len(":05") {
 		ok = false // "10:4" is no time
 	}
 	if !ok || c.Time != "" {
