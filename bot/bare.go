@@ -2,6 +2,7 @@ package bot
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -73,13 +74,45 @@ func stated(facts []grammar.Fact, f unit.Field) bool {
 // of the values compared, else a later value for something said before. A word
 // of correction looks at what was said before first.
 func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
-	ways := []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.askedFor, t.chosen, t.sought, t.instead}
+	ways := []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.askedFor, t.chosen, t.sought, t.instead}
 	if t.correctsByTone() {
-		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.chosen, t.sought, t.instead, t.askedFor}
+		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.chosen, t.sought, t.instead, t.askedFor}
+	}
+	if backTo.MatchString(t.m.Text) {
+		return t.returned(a)
 	}
 	for _, way := range ways {
 		if f, ok := way(a); ok {
 			return f, true
+		}
+	}
+	return grammar.Fact{}, false
+}
+
+// takesPlace takes a bare number for what has the value that it is to replace.
+func (t *turn) takesPlace(a grammar.Amendment) (grammar.Fact, bool) {
+	was := grammar.Amendment{Value: a.Was}
+	for _, x := range t.before.Said {
+		if n, isNumber := x.Value.(unit.Number); a.Was != 0 && isNumber && sameNumber(n, x.Field, named[x.Unit], was) {
+			u := a.Unit
+			if u.Symbol == "" {
+				u = named[x.Unit]
+			}
+			return amendment(x.Field, u, a), true
+		}
+	}
+	return grammar.Fact{}, false
+}
+
+// backTo is how one goes back to what was said before.
+var backTo = regexp.MustCompile(`(?i)\b(back|return|returning|revert) to\b`)
+
+// returned takes a bare number for the value that it had before: "back to the
+// 40".
+func (t *turn) returned(a grammar.Amendment) (grammar.Fact, bool) {
+	for _, x := range slices.Backward(slices.Concat(t.before.Said, t.before.Earlier)) {
+		if n, isNumber := x.Value.(unit.Number); isNumber && sameNumber(n, x.Field, named[x.Unit], a) {
+			return grammar.Fact{Field: x.Field, Value: n, Unit: named[x.Unit], Text: a.Text}, true
 		}
 	}
 	return grammar.Fact{}, false

@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -17,6 +18,9 @@ func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
 	}
 	w := t.before.Asks[0]
 	text := wantedPressure(p, strings.Contains(strings.ToLower(t.m.Text), "settle for"))
+	if len(p.Facts)+len(p.Refused) == 0 && len(p.Amends) == 1 && forAnother.MatchString(t.m.Text) {
+		text = t.barePressure(p.Amends[0])
+	}
 	if w.Solve == "" || text == "" || w.About != grammar.Side && w.About != grammar.Load {
 		return p
 	}
@@ -33,9 +37,24 @@ func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
 		field = unit.SideFirstJoint
 	}
 	goal.Field, goal.Text = field, text
+	p.Amends = nil
 	p.Facts, p.Refused = slices.DeleteFunc(slices.Clone(p.Facts), isVacuum), nil
 	p.Asks = []grammar.Ask{{About: w.About, Solve: w.Solve, Goal: map[unit.Field]grammar.Fact{field: goal}}}
 	return p
+}
+
+// forAnother asks a backwards question again for another figure.
+var forAnother = regexp.MustCompile(`(?i)^\W*(ok |okay |and |or |then |now |what about |how about |so )*(for|at|to get) [\d.,/ ]+\W*$`)
+
+// barePressure is a bare number as a pressure of the kind that the shop writes.
+func (t *turn) barePressure(a grammar.Amendment) string {
+	if a.Unit.Symbol != "" {
+		return a.Text
+	}
+	if t.settings.Metric {
+		return a.Text + " kPa"
+	}
+	return a.Text + " psi"
 }
 
 func isVacuum(f grammar.Fact) bool { return f.Field == unit.Vacuum }

@@ -56,11 +56,12 @@ func (t *turn) onlySaid(f, g unit.Field) bool { return t.before.Said.has(f) && !
 // looseFields are, by topic, what a measure without its part is of.
 var looseFields = map[grammar.Topic]map[unit.Field]unit.Field{
 	grammar.Strips:   {unit.StripWidth: unit.TargetWidth, unit.PanelWidth: unit.TargetWidth},
-	grammar.Glue:     {unit.BarCount: unit.Faces},
+	grammar.Glue:     {unit.BarCount: unit.Faces, unit.StripCount: unit.PanelCount},
 	grammar.Move:     {unit.BarCount: unit.Faces, unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.ShopHumidity: unit.ServiceHumidity},
 	grammar.Face:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.BarCount: unit.Faces},
-	grammar.Schedule: {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength},
-	grammar.Pump:     {unit.StripWidth: unit.BedWidth, unit.StripLength: unit.BedLength, unit.PanelWidth: unit.BedWidth, unit.PanelLength: unit.BedLength, unit.PanelThickness: unit.Opening},
+	grammar.Stack:    {unit.StripThickness: unit.PanelThickness},
+	grammar.Schedule: {unit.StripThickness: unit.PanelThickness, unit.StripCount: unit.PanelCount, unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength},
+	grammar.Pump:     {unit.StripWidth: unit.BedWidth, unit.StripLength: unit.BedLength, unit.PanelWidth: unit.BedWidth, unit.PanelLength: unit.BedLength, unit.PanelThickness: unit.Opening, unit.StripThickness: unit.Opening},
 }
 
 // layered are the fields that say how thick a part of a stack is.

@@ -12,6 +12,7 @@ type Thread struct {
 	Compare []Alternative
 	In      []string     // symbols of the units that answers are wanted in
 	Latest  []unit.Field // what the last message stated
+	Earlier Statement    // what gave way to a later value, the latest last
 	Covered Covering     // what was said of the bar's inner face without a height
 	Load    int          // the load that the thread is about, 0 for none
 	Pending []Pending    // what the last reply asked for
@@ -74,7 +75,9 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 			t.Said = t.Said.without(a.Solve)
 		}
 	}
+	before := t.Said
 	t.Said = t.Said.stating(p.Facts)
+	t.Earlier = t.Earlier.remembering(before, t.Said)
 	for _, c := range p.Clashes {
 		t.Said = t.Said.without(c.Field)
 	}
@@ -222,6 +225,21 @@ func (s Statement) stating(facts []grammar.Fact) Statement {
 		s.put(x)
 	}
 	return s
+}
+
+// mostEarlier is how many values a thread can go back to.
+const mostEarlier = 12
+
+// remembering returns s with what of before is otherwise in now.
+func (s Statement) remembering(before, now Statement) Statement {
+	out := s[:len(s):len(s)]
+	for _, x := range before {
+		n, isNumber := x.Value.(unit.Number)
+		if y, ok := now.find(x.Field); isNumber && ok && y.Value != n {
+			out = append(out, x)
+		}
+	}
+	return out[max(0, len(out)-mostEarlier):]
 }
 
 // sized reports whether panels have a length each.

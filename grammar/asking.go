@@ -52,10 +52,23 @@ func (r *reader) peril(i int) {
 	if it.id == "reach in" && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.is(unit.Lasting) {
 		return // so much vacuum in so long a time
 	}
+	if r.wedgeLeft(i) {
+		return
+	}
 	r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))
 	if r.threatens(it.id) {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: Peril(it.id)})
 	}
+}
+
+// wedgeLeft: "pull the wedge. 8 strips" in a thread goes on without the wedge.
+func (r *reader) wedgeLeft(i int) bool {
+	if !r.habit.Follows || !in(r.items[i].word, "pull the wedge", "release the wedge") || r.asksSomething() || r.amountsIn(0, len(r.items)) == 0 || r.mentions(kindVacuum) || r.pressureSaid() {
+		return false
+	}
+	r.items[i].meaning, r.items[i].used = meaning{}, true
+	r.phrase.Drops = append(r.phrase.Drops, partNames["wedge"])
+	return true
 }
 
 // askAt is what the cue at item i asks, in the light of what else is said.
@@ -71,6 +84,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):
 		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
+	case len(a.For) == 1 && a.For[0] == unit.Hold && in(it.word, "how long have i got", "how long have we got") && r.within(0, len(r.items), kindGlue) >= 0 && !r.mentions(kindNoun, "pump", "leak") && !r.mentions(kindVacuum) && !r.pressureSaid():
+		return Ask{About: Glue, For: []unit.Field{unit.ClosedTime}, question: true}
 	case len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")):
 		return Ask{About: Pump}
 	case it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)):

@@ -63,6 +63,8 @@ func (r *reader) changes() {
 	r.multiples()
 	r.oneMore()
 	r.keptAt()
+	r.inPlaceOfBare()
+	r.notButBare()
 	r.goneWidths()
 	r.onEachSide()
 	r.things()

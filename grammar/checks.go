@@ -20,7 +20,7 @@ func (r *reader) startsCheck(i int) bool {
 	}
 	switch r.items[i].word {
 	case "i measured", "i checked", "measured":
-		return !r.asksSomething() && !r.mentions(kindFix) && !r.mentions(kindRole, "friction") && !r.mentions(kindNoun, "joint")
+		return !r.asksSomething() && !r.mentions(kindFix) && !r.mentions(kindRole, "friction") && !r.mentions(kindNoun, "joint") && (r.habit.Follows || !r.mentions(kindNoun, "gap"))
 	case "checked", "second check", "verified", "double checked", "rechecked", "checks out", "looks fine", "looks good", "looks ok", "re checked", "measures", "signed off":
 		return !r.asksSomething() && !(r.mentions(kindNoun, "gap", "cup", "bow") && !r.mentions(kindNoun, "bar", "strip") && !r.mentions(kindVacuum))
 	}

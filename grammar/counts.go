@@ -121,6 +121,7 @@ func (r *reader) count(i, n int) {
 	case it.word == "off" || it.word == "of them" || it.word == "ea":
 		if f := r.countedThings(i, j); f != "" && n > 1 && !r.partOfThem(i, j, f) {
 			r.bind(i, f)
+			r.loosenLast(f == unit.StripCount && (r.amountsIn(0, len(r.items)) == 1 || it.word == "off" && r.habit.Follows && r.isBreak(j+1)))
 		}
 	case it.amount != nil && j > 0 && r.size(j) > widestStrip && r.size(j-1) > widestStrip:
 		r.bind(i, unit.PanelCount) // "fourteen 24 by 48s"
@@ -149,7 +150,7 @@ func (r *reader) count(i, n int) {
 		}
 	case r.is(j, kindNoun, "press", "frame", "bag"):
 		if isPlural(it.word) && it.word != "press" || spoken || n == 1 {
-			if n == 1 && r.topic != Schedule && !r.dayPlan() && !r.mentions(kindNoun, "panel") && (it.id != "press" || len(r.items) > 10) {
+			if n == 1 && r.topic != Schedule && !(r.habit.Follows && r.word(i-1, "only", "just")) && !r.dayPlan() && !r.mentions(kindNoun, "panel") && (it.id != "press" || len(r.items) > 10) {
 				r.items[i].used = spoken // "one bag" is a way of saying "a bag"
 				return
 			}

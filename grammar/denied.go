@@ -216,6 +216,56 @@ func (r *reader) itsNow() {
 	}
 }
 
+// inPlaceOfBare reads two bare numbers of a later message of which the one takes
+// the other's place: "it's nearer 6 than 4", "6 not 4", "24 instead of 30".
+func (r *reader) inPlaceOfBare() {
+	for i := range r.items {
+		j := i + 1
+		for r.word(j, "than", "rather", "and") {
+			j++
+		}
+		switch {
+		case r.is(j, kindNot) && in(r.items[j].word, "not", "instead of"):
+			j++
+		case r.word(i+1, "rather"), j > i+1 && r.comparative(i-1):
+		default:
+			continue
+		}
+		if !r.free(i) || j >= len(r.items) || r.items[j].amount == nil || r.items[j].used || j+1 < len(r.items) && !r.isBreak(j+1) || r.items[i].amount.value == nil || r.items[j].amount.value == nil || !r.items[j].amount.bare() {
+			continue
+		}
+		a := r.amendment(i)
+		a.Was = r.items[j].amount.float()
+		r.items[i].used, r.items[j].used = true, true
+		r.unuse(r.items[j].text)
+		r.phrase.Amends = append(r.phrase.Amends, a)
+	}
+}
+
+// notButBare reads "not 24, 30".
+func (r *reader) notButBare() {
+	for i := 1; i+2 < len(r.items); i++ {
+		am := r.items[i].amount
+		if am == nil || am.value == nil || !am.bare() || r.items[i].used || !r.is(i-1, kindNot, "not") || r.items[i+1].brk != ',' || !r.free(i+2) || r.items[i+2].amount.value == nil || i+3 < len(r.items) && !r.isBreak(i+3) {
+			continue
+		}
+		a := r.amendment(i + 2)
+		a.Was = am.float()
+		r.items[i].used, r.items[i+2].used = true, true
+		r.unuse(r.items[i].text)
+		r.phrase.Amends = append(r.phrase.Amends, a)
+	}
+}
+
+// comparative reports whether item i, past "to" and "like", says that one number
+// holds rather than another.
+func (r *reader) comparative(i int) bool {
+	for r.word(i, "to", "like") {
+		i--
+	}
+	return r.word(i, "nearer", "closer", "more")
+}
+
 // bareReply takes the one number of a message that says nothing else, for
 // whatever the thread asked or said last: "make that 24", "oh 2 and a quarter".
 func (r *reader) bareReply() {

@@ -121,10 +121,10 @@ func (r *reader) countOfWidth(i int) bool {
 func (r *reader) keptAt() {
 	for i := range r.items {
 		j := i - 1
-		for r.word(j, "at", "on", "it", "that", "to") {
+		for r.word(j, "at", "on", "it", "that", "to", "the") {
 			j--
 		}
-		if r.free(i) && j < i-1 && r.word(j, "leave", "keep", "stay", "stick", "back") && r.word(i-1, "at", "on", "to") && (r.next(i) < 0 || r.word(i+1, "but", "and", "then")) && r.items[i].amount.value != nil {
+		if r.free(i) && j < i-1 && r.word(j, "leave", "keep", "stay", "stick", "back") && r.word(i-1, "at", "on", "to", "the") && (r.next(i) < 0 || r.word(i+1, "but", "and", "then")) && r.items[i].amount.value != nil {
 			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
 			r.items[i].used = true
 		}

@@ -252,8 +252,10 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		noun = r.bySpan(i, noun, attr)
 	}
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {
+		r.loose = r.habit.Follows // in a thread of panels it is theirs
 		return unit.StripThickness
 	}
+	r.loose = r.loose || noun == "strip" && attr == "deep" && r.habit.Follows
 	return attrFields[noun][attr]
 }
 

@@ -88,6 +88,7 @@ type Amendment struct {
 	Value float64
 	Unit  unit.Unit    // zero for a number without one
 	Of    []unit.Field // what a word beside it says that it is of: "thicker, 1/2"
+	Was   float64      // the number whose place it takes: "6 not 4"; 0 where none is said
 }
 
 // A Part is something a load can have or lack: "mat", "bar", "wedge".

@@ -383,6 +383,9 @@ func (r *reader) cuedAsReading(i int) bool {
 func (r *reader) cuedAtTheEnd(i, j int) bool {
 	a := r.items[i].amount
 	v := a.float()
+	if from := r.afterStop(i); from > 0 && r.has(unit.Vacuum) && r.within(from, i, kindVacuum) < 0 && r.within(from, i, kindFix) < 0 && r.within(from, i, kindNoun) < 0 {
+		return false // "… to 25 inHg. lunch is at 12"
+	}
 	if r.topic == Pump && v >= 10 && v <= 30 && (r.word(i-1, "to", "at") || r.is(i-1, kindVerb, "hold") && !r.habit.Metric) {
 		return true
 	}

@@ -11,8 +11,8 @@ var cupSides = map[string][]string{
 
 // upward and downward say where a side faces.
 var (
-	upward   = []string{"up", "upward", "upwards", "uppermost", "on top", "facing up", "is up", "is on top", "is facing up", "faces up", "to the sky", "skyward"}
-	downward = []string{"down", "downward", "downwards", "underneath", "on the bottom", "facing down", "is down", "is underneath", "is facing down", "faces down", "to the bed", "is on the bottom"}
+	upward   = []string{"up", "upward", "upwards", "uppermost", "on top", "to the top", "at the top", "is uppermost", "faces the film", "against the film", "facing up", "is up", "is on top", "is facing up", "faces up", "to the sky", "skyward"}
+	downward = []string{"down", "downward", "downwards", "underneath", "on the bottom", "facing down", "is down", "is underneath", "is facing down", "faces down", "to the bed", "is on the bottom", "to the bottom", "at the bottom", "to the sled", "on the sled", "against the sled", "towards the sled"}
 )
 
 // cupEntries say which side of a cup is up. What has its hollow down has its hump
