@@ -256,6 +256,15 @@ func (r *reader) loosely() []Ask {
 	return nil
 }
 
+// canLineUp: "how many can I put side by side" of strips that are told.
+func (r *reader) canLineUp(i int) bool {
+	j := i + 1
+	for r.word(j, "many", "of", "them", "those", "these") {
+		j++
+	}
+	return r.word(j, "can", "could", "may", "dare") && r.word(j+1, "i", "we", "you") && r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "panel") && !r.countSaid(0, 0)
+}
+
 // heightAlone reads "bar height?" with no height said, and "how many strips … can
 // i press".
 func (r *reader) heightAlone() []Ask {
@@ -269,11 +278,14 @@ func (r *reader) heightAlone() []Ask {
 		}
 		from, to := r.sentence(i)
 		strips := r.within(i, to, kindNoun, "strip")
+		if r.canLineUp(i) {
+			return []Ask{{About: Side, Solve: unit.StripCount}}
+		}
 		if strips < 0 || r.within(from, to, kindNoun, "panel") >= 0 {
 			continue
 		}
 		for j := strips; j < to; j++ {
-			if r.word(j, "can", "could", "may") {
+			if r.word(j, "can", "could", "may", "before", "till", "until", "dare") {
 				return []Ask{{About: Side, Solve: unit.StripCount}}
 			}
 		}

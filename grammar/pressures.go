@@ -188,6 +188,9 @@ func (r *reader) pumpLimit(i int) {
 // goalWords stand before or behind a figure that is wanted.
 func (r *reader) wanted(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-5 && !r.isStop(j) && r.items[j].brk != ','; j-- {
+		if r.is(i+1, kindRole, "min") && j == i-1 && r.solving == unit.Vacuum {
+			return true // "he says 9 psi minimum. inHg for that?"
+		}
 		if r.word(j, "for", "want", "wanted", "get", "reach", "gets", "give", "gives", "hit", "least", "have", "put", "wants", "keep", "see") || r.is(j, kindRole, "target", "min") || r.is(j, kindAsk, "pump") {
 			return true
 		}

@@ -76,12 +76,31 @@ func (r *reader) soughtByWords() []Ask {
 			r.items[i+2].used = true
 			return []Ask{{Solve: unit.Vacuum}}
 		}
+		if r.vacuumFor(i) {
+			r.items[i].used = true
+			return []Ask{{Solve: unit.Vacuum}}
+		}
 		if adj, after := r.howMuchOf(i); adj == "tall" && r.word(after, "for", "to") && r.pressureSaid() && (r.mentions(kindNoun, "bar") || r.habit.Follows) && !r.mentions(kindNoun, "strip", "mat", "panel") {
 			r.replacesCue(i)
 			return []Ask{{About: Side, Solve: unit.BarHeight}}
 		}
 	}
 	return nil
+}
+
+// vacuumFor: "vac for 25 psi at the far joint?", "9 psi minimum. inHg for that?".
+func (r *reader) vacuumFor(i int) bool {
+	if i > 0 && !r.isBreak(i-1) && !r.idle(i-1) || i > 0 && r.items[i-1].amount != nil || !r.word(i+1, "for", "to") {
+		return false
+	}
+	if r.is(i, kindUnit) && r.items[i].unit.Dimension == unit.Pressing {
+		return r.word(i+2, "that", "this", "it") && r.pressureSaid()
+	}
+	j := i + 2
+	for r.word(j, "get", "reach", "have", "about", "around", "say") {
+		j++
+	}
+	return r.is(i, kindVacuum, "vacuum") && r.free(j) && r.items[j].amount.is(unit.Pressing)
 }
 
 // saysPull reports whether pulling is spoken of right behind item i.

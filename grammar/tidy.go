@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -19,6 +20,7 @@ func (r *reader) tidy() {
 	r.countAndFraction()
 	r.loadsOf()
 	r.sizedBarFor()
+	r.thickestTold()
 	r.spacedClock()
 }
 
@@ -204,6 +206,23 @@ func (r *reader) sizedBarFor() {
 	for i := 1; i < len(r.items); i++ {
 		if it := &r.items[i]; r.is(i, kindAsk) && it.word == "bar for" && r.items[i-1].amount != nil && r.length(i-1) {
 			it.meaning, it.word = meaning{kind: kindNoun, id: "bar"}, "bar"
+		}
+	}
+}
+
+// thickestTold: in "thickest board is .76" the measure is told, not sought.
+func (r *reader) thickestTold() {
+	for i := range r.items {
+		it := &r.items[i]
+		if !r.is(i, kindAsk, "solve=strip_thickness_mm") || !strings.HasSuffix(strings.Fields(it.word)[0], "est") {
+			continue
+		}
+		j := i + 1
+		for j < len(r.items) && j < i+4 && (r.idle(j) || r.is(j, kindSay)) {
+			j++
+		}
+		if j < len(r.items) && r.items[j].amount != nil && !r.word(j-1, "a", "an", "the") {
+			it.meaning = meaning{kind: kindAttr, id: "thickest"}
 		}
 	}
 }
