@@ -88,6 +88,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.ClosedTime}, question: true}
 	case len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")):
 		return Ask{About: Pump}
+	case a.About == Face && in(it.word, "pushing on", "pushing down") && r.is(r.prev(i), kindNoun, "bar"):
+		return Ask{About: Side}
 	case it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)):
 		return Ask{About: Flatten}
 	case a.Solve == unit.Gap && r.mentions(kindAir, "service") && r.percentSaid():

@@ -227,6 +227,15 @@ func (r *reader) deniedNear(i int) bool {
 	return false
 }
 
+// filmOrWax: of "waxed sled or plastic?" the film is what the strips would lie on.
+func (r *reader) filmOrWax(a, b int) {
+	for _, p := range [...][2]int{{a, b}, {b, a}} {
+		if k := p[0]; r.is(k, kindNoun, "film") && !r.items[k].used && p[1] >= 0 && r.items[p[1]].kind == kindFact && strings.HasPrefix(r.items[p[1]].id, "surface=") {
+			r.items[k].meaning = meaning{kind: kindFact, id: "surface=film"}
+		}
+	}
+}
+
 // choicesOfWords reads "pva or epoxy", "flat or quartersawn", offered for one
 // field.
 func (r *reader) choicesOfWords() {
@@ -235,6 +244,7 @@ func (r *reader) choicesOfWords() {
 			continue
 		}
 		a, b := r.prev(i), r.next(i)
+		r.filmOrWax(a, b)
 		if a < 0 || b < 0 || r.items[a].kind != r.items[b].kind || r.items[a].id == r.items[b].id {
 			continue
 		}

@@ -172,6 +172,16 @@ func (r *reader) killNeeds() {
 	}
 }
 
+// killTimes marks how many times as much something is said to give: "the bar
+// gives 3x".
+func (r *reader) killTimes() {
+	for i := range r.items {
+		if r.free(i) && r.items[i].amount.bare() && r.word(i+1, "x", "times", "fold") && (r.isBreak(i+2) || r.word(i+2, "the", "as", "that", "what", "more")) && r.word(i-1, "gives", "give", "gets", "get", "about", "its", "is", "by", "makes", "roughly") {
+			r.items[i].amount.dead = true
+		}
+	}
+}
+
 // killRough marks the rough size of stock that was planed since: "4/4 but planed
 // to 13/16".
 func (r *reader) killRough() {

@@ -285,6 +285,41 @@ func (r *reader) barsOffered() {
 		}
 		return
 	}
+	if bars >= 0 {
+		r.barsOnHand(bars)
+	}
+}
+
+// barsOnHand reads "bars on hand are 3/4, 1 and 1 1/2 tall, which is best": heights
+// to choose from.
+func (r *reader) barsOnHand(bars int) {
+	if !r.wordIn("which", "whichever", "whichevers", "best", "better") && !r.mentions(kindRole, "compare") {
+		return
+	}
+	var offered []int
+	for i := bars + 1; i < len(r.items) && !r.isStop(i); i++ {
+		switch {
+		case r.free(i) && r.length(i) && r.items[i].amount.link != linkTimes && small(r.size(i)):
+			offered = append(offered, i)
+		case r.items[i].amount != nil, r.is(i, kindNoun), len(offered) > 0 && !r.isBreak(i) && !r.word(i, "and", "or", "a", "an", "the") && !r.is(i, kindAttr, "tall"):
+			i = len(r.items)
+		}
+	}
+	if len(offered) < 2 {
+		return
+	}
+	c := Choice{Field: unit.BarHeight}
+	for _, i := range offered {
+		v, u, ok := r.valueOf(r.items[i].amount, unit.BarHeight)
+		if !ok || impossible(unit.BarHeight, v) != "" {
+			return
+		}
+		c.Values = append(c.Values, Fact{Field: unit.BarHeight, Value: unit.Number(v), Unit: u, Text: r.items[i].text})
+	}
+	for _, i := range offered {
+		r.items[i].used = true
+	}
+	r.phrase.Choices = append(r.phrase.Choices, c)
 }
 
 func (r *reader) sameSentence(a, b int) bool {

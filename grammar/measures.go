@@ -241,6 +241,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	case "thinnest":
 		return unit.StripThinnest
 	}
+	if attr == "wide" && r.word(j-1, "total", "overall", "whole", "combined") {
+		return unit.PanelWidth
+	}
 	noun := r.clauseNoun(i, j, attr)
 	if noun == "" && !sure {
 		from, _ := r.clause(i)

@@ -254,6 +254,10 @@ func (r *reader) stripLength(i int, right bool) {
 		r.bind(i, unit.StripLength) // "a 16 ft board"
 		return
 	}
+	if r.size(i) > widestStrip && r.word(i+1, "of") && !r.has(unit.PanelWidth) {
+		r.bind(i, unit.PanelWidth) // "602 mm of strips"
+		return
+	}
 	f, other := unit.StripWidth, unit.StripThickness
 	if r.size(i) < inchWide-1e-9 || r.items[i].amount.form == formQuarters {
 		f, other = other, f
@@ -298,6 +302,7 @@ func (r *reader) looseLengths() {
 		case r.topic == Flatten && r.has(unit.Bow) && !r.has(unit.StripLength) && r.size(i) > 0.3 && !r.is(r.next(i), kindAttr) && r.bind(i, unit.StripLength):
 		case r.fitsIn(i):
 		case r.thicknessAlone(i):
+		case r.lengthAlone(i):
 		case r.bagLies(i):
 		case r.byBefore(i):
 		case r.aloneAfterNoun(i):
@@ -321,6 +326,15 @@ func (r *reader) thicknessAlone(i int) bool {
 	from, _ := r.sentence(i)
 	w, _ := r.bound[width].fact.Value.(unit.Number)
 	return r.bound[width].from > from && r.size(i)*1000 < float64(w) && r.bind(i, unit.StripThickness)
+}
+
+// lengthAlone: of "90 wide, 18 thick, 2.1 m" the last is the strips' length.
+func (r *reader) lengthAlone(i int) bool {
+	am := r.items[i].amount
+	if am.unit == nil || am.unit.Symbol != "m" && am.unit.Symbol != "ft" || am.link != linkNone || r.size(i) < 0.6 || r.has(unit.StripLength) || r.has(unit.PanelLength) || r.topic == Move || r.topic == Pump || r.topic == Schedule || r.phrase.Command != nil {
+		return false
+	}
+	return i > 0 && r.items[i-1].brk == ',' && r.isBreak(i+1) && r.has(unit.StripWidth) && r.has(unit.StripThickness) && r.bind(i, unit.StripLength)
 }
 
 // bagLies: "a bag that lies 1350 flat".

@@ -67,7 +67,7 @@ func (r *reader) bySpan(i int, noun, attr string) string {
 	case attr != "wide" || r.has(unit.StockPiles):
 	case noun == "strip" && r.topic != Flatten && r.size(i) > widestOfAll && !r.has(unit.PanelWidth):
 		return "panel"
-	case noun == "panel" && small(r.size(i)) && r.mentions(kindNoun, "strip") && !r.has(unit.StripWidth):
+	case noun == "panel" && small(r.size(i)) && (r.mentions(kindNoun, "strip") || r.mentions(kindNoun, "joint", "gap") && !r.mentions(kindNoun, "panel")) && !r.has(unit.StripWidth):
 		return "strip"
 	}
 	return noun

@@ -63,7 +63,7 @@ func (r *reader) unitOfGauge(i int) *unit.Unit {
 		if am := r.items[j].amount; am != nil {
 			return nil
 		}
-		if r.is(j, kindUnit) && r.items[j].unit.Dimension == unit.Pressing && r.within(from, j, kindVacuum, "gauge") >= 0 && r.word(j-1, "does", "in", "reads", "shows", "only", "is") {
+		if r.is(j, kindUnit) && r.items[j].unit.Dimension == unit.Pressing && r.within(from, j, kindVacuum, "gauge") >= 0 && r.word(j-1, "does", "in", "is in", "reads", "shows", "only", "is", "says") {
 			u := r.items[j].unit
 			return &u
 		}

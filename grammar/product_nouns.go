@@ -17,12 +17,24 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		return b
 	}
 	switch {
+	case r.panelBefore(i):
+		return "panel"
 	case r.topic == Pump, r.topic == Profile:
 		return "bed"
 	case sheet:
 		return "panel"
 	}
 	return r.bySize(i, end)
+}
+
+// panelBefore: "door blank, 36 by 80".
+func (r *reader) panelBefore(i int) bool {
+	from, _ := r.clause(i)
+	if from < 2 || r.items[from-1].brk != ',' && r.items[from-1].brk != ':' && r.items[from-1].brk != '-' {
+		return false
+	}
+	f, t := r.clause(from - 2)
+	return r.within(f, t, kindNoun, "panel") >= 0 && r.within(f, t, kindNoun, "bed", "frame", "bag", "press", "strip", "opening") < 0 && r.amountsIn(f, t) == 0
 }
 
 // productBehind is the part named after a size of items [i, end).

@@ -66,6 +66,9 @@ func (r *reader) product(i, end int) {
 	if fields == nil {
 		return
 	}
+	if n, ok := r.spokenNumber(i - 1); ok && n > 1 && fields[0] != unit.PanelWidth && (fields[0] == unit.StripWidth || fields[0] == unit.StripThickness) && !r.has(unit.StripCount) && !r.countSaid(i, end) {
+		r.bind(i-1, unit.StripCount) // "six 50 x 14"
+	}
 	if r.items[i].amount.link == linkAt && r.free(i-1) && fields[0] == unit.StripWidth {
 		if _, ok := r.items[i-1].amount.whole(); ok {
 			r.bind(i-1, unit.StripCount)
@@ -105,7 +108,7 @@ func (r *reader) countFirst(i, end int) bool {
 // countSaid reports whether another whole number counts strips.
 func (r *reader) countSaid(i, end int) bool {
 	for j := range r.items {
-		if j >= i && j < end || !r.free(j) {
+		if j >= i && j < end || !r.free(j) || r.timesAt(j) || r.timesAt(j+1) {
 			continue
 		}
 		if _, ok := r.items[j].amount.whole(); ok && r.is(r.counted(j), kindNoun, "strip") {
@@ -241,6 +244,8 @@ func (r *reader) stripSize(i, end int) []unit.Field {
 	switch end - i {
 	case 2:
 		switch {
+		case b > 6*a && b > 0.5 && a < 0.02 && r.attrBehind(end-1) == "long":
+			return []unit.Field{unit.StripThickness, unit.StripLength}
 		case b > 6*a && b > 0.5:
 			return []unit.Field{unit.StripWidth, unit.StripLength}
 		case a > 6*b && a > 0.6:
@@ -280,7 +285,7 @@ func (r *reader) barBefore(from int) bool {
 		return false
 	}
 	f, t := r.clause(from - 2)
-	return from >= 2 && r.within(f, t, kindNoun, "bar") >= 0 && r.within(f, t, kindNoun, "strip", "panel") < 0 && r.amountsIn(f, t) == 0
+	return from >= 2 && r.within(f, t, kindNoun, "bar") >= 0 && r.within(f, t, kindFact, "bar=none") < 0 && !r.opensWithin(f, t, "off", "without", "lose", "skip", "no") && r.within(f, t, kindNot) < 0 && r.within(f, t, kindNoun, "strip", "panel") < 0 && r.amountsIn(f, t) == 0
 }
 
 // longest is the item of the longest number of a size.

@@ -38,6 +38,7 @@ func (r *reader) read() {
 	r.killPast()
 	r.killDenied()
 	r.killRough()
+	r.killTimes()
 	r.oldAndNew()
 	r.killNeeds()
 	r.livesIn()

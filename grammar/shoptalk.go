@@ -17,6 +17,8 @@ func (r *reader) asSaid() {
 		case r.word(i+1, "feeler", "feelers", "shim") || r.word(i+1, "feeler") && r.mentions(kindNoun, "joint", "gap"):
 			r.items[i+1].used = true
 			r.bind(i, unit.Gap)
+		case r.showsDaylight(i):
+			r.bind(i, unit.Gap)
 		case r.offTheBench(i):
 			f := unit.Bow
 			if !r.mentions(kindNoun, "bow") && r.mentions(kindNoun, "cup") {
@@ -29,6 +31,17 @@ func (r *reader) asSaid() {
 	}
 	r.thatsTheCup()
 	r.perFoot()
+}
+
+// showsDaylight: "worst seam shows daylight, about 1/32".
+func (r *reader) showsDaylight(i int) bool {
+	from, _ := r.sentence(i)
+	for k := i - 1; k >= from && k >= i-4 && r.items[k].amount == nil; k-- {
+		if r.is(k, kindNoun, "opening") && r.items[k].word == "daylight" {
+			return r.within(from, k, kindNoun, "joint") >= 0 && r.size(i) < 0.02 && !r.has(unit.Gap)
+		}
+	}
+	return false
 }
 
 // offTheBench: "the ends sit 3/4 off the bench".

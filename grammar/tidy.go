@@ -21,6 +21,8 @@ func (r *reader) tidy() {
 	r.loadsOf()
 	r.sizedBarFor()
 	r.thickestTold()
+	r.atTheEdge()
+	r.hollowJoint()
 	r.spacedClock()
 }
 
@@ -223,6 +225,27 @@ func (r *reader) thickestTold() {
 		}
 		if j < len(r.items) && r.items[j].amount != nil && !r.word(j-1, "a", "an", "the") {
 			it.meaning = meaning{kind: kindAttr, id: "thickest"}
+		}
+	}
+}
+
+// atTheEdge: "3/8 on the edge" says how thick, "an upstand on the edge" where.
+func (r *reader) atTheEdge() {
+	for i := range r.items {
+		if it := &r.items[i]; r.is(i, kindAttr, "thick") && in(it.word, "on the edge", "on edge") && (i == 0 || r.items[i-1].amount == nil) {
+			it.meaning = meaning{kind: kindFill}
+		}
+	}
+}
+
+// hollowJoint: a hollow that is to close is a joint's, not a cup.
+func (r *reader) hollowJoint() {
+	if !r.mentions(kindAsk, "side:closing_kpa") || r.mentions(kindAsk, "flatten") || r.mentions(kindFact, "cup_up=hollow", "cup_up=hump") {
+		return
+	}
+	for i := range r.items {
+		if it := &r.items[i]; r.is(i, kindNoun, "cup") && in(it.word, "hollow", "dip") {
+			it.meaning = meaning{kind: kindNoun, id: "gap"}
 		}
 	}
 }
