@@ -82,7 +82,12 @@ func checkNumbers(t *testing.T, text string, h grammar.Habit) {
 // recorded is every stretch of text that a phrase keeps.
 func recorded(p grammar.Phrase) string {
 	out := append([]string(nil), p.Unused...)
-	fact := func(f grammar.Fact) { out = append(out, f.Text, fmt.Sprint(f.Value)) }
+	fact := func(f grammar.Fact) {
+		out = append(out, f.Text, fmt.Sprint(f.Value))
+		if n, ok := f.Value.(unit.Number); ok && f.Field.Dimension() == unit.Distance { // said again in inches: "2 ft wide … 24"
+			out = append(out, fmt.Sprintf("%.6g", unit.Inch.Of(f.Field.SI(n))))
+		}
+	}
 	for _, f := range p.Facts {
 		fact(f)
 	}
