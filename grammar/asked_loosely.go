@@ -51,7 +51,7 @@ func (r *reader) howLongTo() bool {
 
 // timeWanted reads "press time?" with no time said.
 func (r *reader) timeWanted() unit.Field {
-	if !r.asksSomething() && r.within(0, len(r.items), kindGlue) < 0 || r.said(unit.Lasting) || r.mentions(kindRole, "label") {
+	if !r.asksSomething() && r.opens("whats", "what", "wats", "tell") < 0 && r.within(0, len(r.items), kindGlue) < 0 || r.said(unit.Lasting) || r.mentions(kindRole, "label") {
 		return ""
 	}
 	for i := range r.items {

@@ -190,7 +190,7 @@ func (r *reader) warmBare(i int) bool {
 // near reports whether only "is", "at" and the like stand between two items.
 func (r *reader) near(p, i int) bool {
 	for j := p + 1; j < i; j++ {
-		if !r.word(j, "is", "at", "about", "around", "runs", "sits", "sitting", "was", "its", "now", "only", "like", "maybe", "just", "says", "said", "reads", "shows") && !r.is(j, kindSay) && !r.is(j, kindVacuum, "pull") && r.items[j].brk != '~' {
+		if !r.word(j, "is", "at", "about", "around", "runs", "sits", "sitting", "was", "its", "now", "only", "like", "maybe", "just", "barely", "hardly", "nearly", "almost", "already", "still", "down", "up", "to", "says", "said", "reads", "shows") && !r.is(j, kindSay) && !r.is(j, kindVacuum, "pull") && r.items[j].brk != '~' {
 			return false
 		}
 	}
