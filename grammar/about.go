@@ -274,6 +274,8 @@ func (r *reader) infer() Topic {
 		return Move
 	case has(unit.GlueClass) && has(unit.ShopTemp, unit.WoodMoisture, unit.PanelWidth, unit.PanelCount, unit.LabelClosed, unit.LabelOpen):
 		return Glue
+	case has(unit.ShopTemp) && r.wordIn("use") && r.wordIn("can", "ok", "okay", "safe"):
+		return Glue // "shop's barely 50, can i use it"
 	case vacuum:
 		return Face
 	case has(unit.StripCount, unit.StripWidth):

@@ -13,7 +13,7 @@ func (r *reader) findAsks() {
 		switch it := &r.items[i]; {
 		case it.kind == kindPeril:
 			r.peril(i)
-		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")) && !(strings.HasSuffix(it.word, " use") && r.mentions(kindNoun, "bar")):
+		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")):
 			a := r.askAt(i)
 			r.phrase.Asks = append(r.phrase.Asks, a)
 			if a.Solve != "" && r.solving == "" {
