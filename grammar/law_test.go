@@ -138,7 +138,7 @@ func FuzzParse(f *testing.F) {
 	for _, m := range messages(f) {
 		f.Add(m, false)
 	}
-	for _, m := range []string{"1/0", "1e400", "½½", "-", "5 5 5 5", "14 in", "'\"", "x x x", "1 in 1 in 1", "<@U1>", "٣ strips", "\xff\xfe", "1:12:13", "1.2.3", strings.Repeat("9", 400)} {
+	for _, m := range []string{"1/0", "1e400", "½½", "-", "5 5 5 5", "14 in", "'\"", "x x x", "1 in 1 in 1", "<@U1>", "٣ strips", "\xff\xfe", "1:12:13", "1.2.3", "between 25 inHg 26 inHg", strings.Repeat("9", 400)} {
 		f.Add(m, true)
 	}
 	f.Fuzz(func(t *testing.T, text string, metric bool) {

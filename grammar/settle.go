@@ -155,11 +155,7 @@ func (r *reader) offered(bs []binding) bool {
 func (r *reader) tornBetween(a, b int) bool {
 	for k := a - 1; k >= 0 && k >= a-3; k-- {
 		if r.word(k, "between") {
-			for ; k < b; k++ {
-				if r.word(k, "and") {
-					return !r.isStop(k)
-				}
-			}
+			return r.opensWithin(k, b, "and")
 		}
 	}
 	return false
