@@ -60,11 +60,11 @@ func (r *reader) counts() {
 
 // thereAre: "the strips are oak, theres 6".
 func (r *reader) thereAre(i int) bool {
-	there := r.word(i-1, "theres", "thereare") || r.word(i-1, "are", "is") && r.word(i-2, "there")
+	there := r.word(i-1, "theres", "thereare") || r.word(i-1, "got", "have") && r.items[i].amount.form == formWords || r.word(i-1, "are", "is") && r.word(i-2, "there")
 	if r.onlyGot(i) {
 		return true
 	}
-	return there && r.items[i].amount.bare() && (i+1 == len(r.items) || r.isBreak(i+1)) && r.mentions(kindNoun, "strip") && !r.has(unit.StripCount) && !r.stockContext()
+	return there && r.items[i].amount.bare() && (i+1 == len(r.items) || r.isBreak(i+1)) && (r.mentions(kindNoun, "strip") || r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "panel", "press")) && !r.has(unit.StripCount) && !r.stockContext()
 }
 
 // widthOfThose finds the width that a count goes with in a thread that chooses
@@ -121,6 +121,7 @@ func (r *reader) count(i, n int) {
 	case it.word == "off" || it.word == "of them" || it.word == "ea":
 		if f := r.countedThings(i, j); f != "" && n > 1 && !r.partOfThem(i, j, f) {
 			r.bind(i, f)
+			r.widthOfThem(j, f)
 			r.loosenLast(f == unit.StripCount && (r.amountsIn(0, len(r.items)) == 1 || it.word == "off" && r.habit.Follows && r.isBreak(j+1)))
 		}
 	case it.amount != nil && j > 0 && r.size(j) > widestStrip && r.size(j-1) > widestStrip:
@@ -202,6 +203,9 @@ func (r *reader) offStrips() {
 		}
 		if k >= 0 && r.items[k].amount != nil && r.length(k) {
 			r.items[i+1].meaning = meaning{kind: kindNoun, id: "strip"}
+			if r.size(k) > widestStrip && !r.mentions(kindNoun, "bar", "strip") && r.timesAt(k+1) && r.size(k+1) > widestStrip {
+				r.items[i+1].meaning.id = "panel" // "14 off 600 x 1200"
+			}
 			r.items[i+1].word = "pcs"
 		}
 	}
@@ -264,6 +268,16 @@ func (r *reader) counted(i int) int {
 		}
 	}
 	return -1
+}
+
+// widthOfThem: "5 of them at 2 1/4".
+func (r *reader) widthOfThem(j int, f unit.Field) {
+	for r.word(j, "of them", "them", "em", "those") {
+		j++
+	}
+	if k := j + 1; f == unit.StripCount && r.word(j, "at") && r.free(k) && r.length(k) && small(r.size(k)) && r.isBreak(k+1) && !r.has(unit.StripWidth) {
+		r.bind(k, unit.StripWidth)
+	}
 }
 
 // countedThings: "5 of them", "5 off" count what was spoken of last.

@@ -129,6 +129,7 @@ func (r *reader) attrLengths(sure bool) {
 // letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
 func (r *reader) letters() {
 	names := map[string]string{"w": "wide", "t": "thick", "h": "tall", "l": "long"}
+	r.lettersAsUnits()
 	for i := range r.items {
 		id := names[r.items[i].word]
 		if id == "" || r.items[i].kind != kindNone || r.items[i].amount != nil {
@@ -143,6 +144,18 @@ func (r *reader) letters() {
 		if before {
 			r.items[i].word = "width" // looks to its right
 		}
+	}
+}
+
+// lettersAsUnits: of "1 1/2 w x 3/4 t x 60 l" the last is no litres.
+func (r *reader) lettersAsUnits() {
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || am.unitRaw != "l" || !r.free(i) || !r.wordIn("w") || !r.wordIn("t") || r.has(unit.StripLength) {
+			continue
+		}
+		am.unit, am.unitRaw = nil, ""
+		r.bind(i, unit.StripLength)
 	}
 }
 
@@ -245,6 +258,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		return unit.PanelWidth
 	}
 	noun := r.clauseNoun(i, j, attr)
+	if noun == "" && i > 0 && r.items[i-1].brk == '(' {
+		noun = r.bracketNoun(i, attr) // "bar 38 high (19 wide)"
+	}
 	if noun == "" && !sure {
 		from, _ := r.clause(i)
 		noun = r.frameNoun(from, attr)
@@ -260,6 +276,17 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	}
 	r.loose = r.loose || noun == "strip" && attr == "deep" && r.habit.Follows
 	return attrFields[noun][attr]
+}
+
+// bracketNoun is the part that a measure in brackets goes with.
+func (r *reader) bracketNoun(i int, attr string) string {
+	from, _ := r.clause(i - 2)
+	for k := i - 2; k >= from; k-- {
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" {
+			return r.items[k].id
+		}
+	}
+	return ""
 }
 
 // forStrips reports whether a panel's width is what strips in stock must fill.

@@ -8,6 +8,9 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 	if b := r.productBehind(i, end, sheet); b != "" {
 		return b
 	}
+	if r.items[i].amount.link == linkAt && r.within(r.afterStop(i), i, kindNoun, "strip") >= 0 && r.bySize(i, end) == "strip" {
+		return "strip" // "strips on the sled 5 @ 2 x 1/4"
+	}
 	if k := r.prev(i); r.is(k, kindWood) && !sheet {
 		return r.bySize(i, end)
 	} else if b := r.broadPart(k); b != "" {

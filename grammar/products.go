@@ -66,6 +66,11 @@ func (r *reader) product(i, end int) {
 	if fields == nil {
 		return
 	}
+	if r.word(i-1, "of") && r.free(i-2) && (fields[0] == unit.StripWidth || fields[0] == unit.StripThickness) && !r.has(unit.StripCount) {
+		if n, ok := r.items[i-2].amount.whole(); ok && n > 1 && r.items[i-2].amount.bare() {
+			r.bind(i-2, unit.StripCount) // "5 of 2 1/4 x 1/4"
+		}
+	}
 	if n, ok := r.spokenNumber(i - 1); ok && n > 1 && fields[0] != unit.PanelWidth && (fields[0] == unit.StripWidth || fields[0] == unit.StripThickness) && !r.has(unit.StripCount) && !r.countSaid(i, end) {
 		r.bind(i-1, unit.StripCount) // "six 50 x 14"
 	}

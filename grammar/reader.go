@@ -63,6 +63,7 @@ func (r *reader) sayings() {
 	}
 	r.changes()
 	r.lots(r.endsAClause)
+	r.labelledCounts()
 	r.offStrips()
 	r.layers()
 	r.workHours()

@@ -1,0 +1,118 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// Lists that name a thing and say how many: "strips: 6 ea.", "presses - 2", "n = 8",
+// "(x6)".
+
+// labelledCounts reads the counts of such lists.
+func (r *reader) labelledCounts() {
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.link == linkTimes || r.items[i].amount.plural {
+			continue
+		}
+		n, ok := r.items[i].amount.whole()
+		if !ok || n < 1 || n > 999 {
+			continue
+		}
+		f := r.labelledCount(i)
+		if f == "" || r.has(f) || f == unit.StripCount && r.stockContext() {
+			continue
+		}
+		r.bind(i, f)
+	}
+}
+
+// labelledCount is what the whole number at item i counts; "" where no list says.
+func (r *reader) labelledCount(i int) unit.Field {
+	each := r.eachBehind(i)
+	next := i + 1
+	at := next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt
+	switch {
+	case r.letterCount(i), r.timesInBrackets(i), r.timesBrackets(i), r.countAlone(i):
+		return r.countedHere(i)
+	case r.word(i-1, "count", "numbering", "quantity", "qty") && (r.isBreak(next) || each):
+		return r.countedHere(i)
+	}
+	label, apart := i-1, false
+	if label > 0 && (r.items[label].brk == ':' || r.items[label].brk == '-' || r.items[label].brk == '=' || r.items[label].brk == ',') {
+		apart = r.items[label].brk != ','
+		label--
+	}
+	f := countFields[r.labelNoun(label)]
+	switch {
+	case len(f) == 0 && each && !r.is(r.counted(i), kindNoun):
+		return r.countedHere(i)
+	case len(f) == 0:
+		return ""
+	case each, at && (apart || label == i-1) && r.countsAt() < 2, apart && (r.isBreak(next) || r.is(next, kindGlue)):
+		return f[0]
+	}
+	return ""
+}
+
+// countsAt counts the numbers that "@" joins to another.
+func (r *reader) countsAt() int {
+	n := 0
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.link == linkAt {
+			n++
+		}
+	}
+	return n
+}
+
+// labelNoun is the part that item k names in the plural.
+func (r *reader) labelNoun(k int) string {
+	if k < 0 || !r.is(k, kindNoun, "strip", "panel", "press") || !isPlural(r.items[k].word) {
+		return ""
+	}
+	return r.items[k].id
+}
+
+// eachBehind: "6 ea.", "10 no. 620 x 900".
+func (r *reader) eachBehind(i int) bool {
+	if r.is(i+1, kindRole, "name") {
+		return in(r.items[i+1].word, "no .", "no.", "nr")
+	}
+	return r.word(i+1, "ea") || r.word(i+1, "off") && r.isBreak(i+2) && !r.is(i+3, kindFix)
+}
+
+// letterCount: "n = 6" and "w 60 / t 6 / n 8".
+func (r *reader) letterCount(i int) bool {
+	k := i - 1
+	if k > 0 && r.items[k].brk == '=' {
+		return r.word(k-1, "n", "qty", "count")
+	}
+	return r.word(k, "n") && r.isBreak(k-1) && r.isBreak(i+1) && (r.wordIn("w") || r.wordIn("t"))
+}
+
+// timesInBrackets: 2" x 1/4" (x6).
+func (r *reader) timesInBrackets(i int) bool {
+	return i > 1 && r.word(i-1, "x") && r.items[i-2].brk == '(' && i+1 < len(r.items) && r.items[i+1].brk == ')'
+}
+
+// timesBrackets: "5 x (60 x 6)".
+func (r *reader) timesBrackets(i int) bool {
+	return r.word(i+1, "x") && i+3 < len(r.items) && r.items[i+2].brk == '(' && r.items[i+3].amount != nil
+}
+
+// countAlone: "5/16 thick ones, eight, ripped to 1 7/8".
+func (r *reader) countAlone(i int) bool {
+	n, ok := r.spokenNumber(i)
+	return ok && n > 1 && i > 0 && r.items[i-1].brk == ',' && i+1 < len(r.items) && r.items[i+1].brk == ',' && (r.mentions(kindNoun, "strip") || r.wordIn("ones")) && r.mentions(kindNoun, "bar") && !r.dayPlan()
+}
+
+// countedHere is what a count without its noun is of: of panels where none but
+// they are named, else of strips.
+func (r *reader) countedHere(i int) unit.Field {
+	for k := i - 1; k >= 0; k-- {
+		if r.is(k, kindNoun, "strip", "panel") {
+			return countFields[r.items[k].id][0]
+		}
+	}
+	if r.mentions(kindNoun, "panel") && !r.mentions(kindNoun, "strip", "bar") {
+		return unit.PanelCount
+	}
+	return unit.StripCount
+}
