@@ -267,6 +267,12 @@ func (r *reader) canLineUp(i int) bool {
 	return r.word(j, "can", "could", "may", "dare") && r.word(j+1, "i", "we", "you") && r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "panel") && !r.countSaid(0, 0)
 }
 
+// fillsWidth: "how many 2 1/4 strips for a 36 wide top, 1/2 trim".
+func (r *reader) fillsWidth(i int) bool {
+	_, to := r.sentence(i)
+	return r.within(i, to, kindNoun, "strip") >= 0 && r.within(i, to, kindAttr, "wide") >= 0 && r.mentions(kindRole, "trim", "target") && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid()
+}
+
 // heightAlone reads "bar height?" with no height said, and "how many strips … can
 // i press".
 func (r *reader) heightAlone() []Ask {
@@ -275,6 +281,9 @@ func (r *reader) heightAlone() []Ask {
 			return []Ask{{About: Side, Solve: unit.BarHeight}}
 		}
 		many := r.word(i, "how many") || r.word(i, "how") && r.word(i+1, "many")
+		if many && r.fillsWidth(i) {
+			return []Ask{{About: Strips}}
+		}
 		if !many || !r.mentions(kindNoun, "bar") {
 			continue
 		}

@@ -17,12 +17,16 @@ type pile struct{ count, width int }
 func (r *reader) piles() {
 	piles, lists := r.stockLists()
 	var found []pile
-	chosen := r.stockContext()
+	rows := r.stockRows()
+	chosen := len(rows) > 0 || r.stockContext()
 	if chosen || len(lists) > 0 {
 		r.panelTargets()
 	}
 	if chosen {
-		found = r.foundPiles()
+		for _, p := range rows {
+			r.items[p.count].used, r.items[p.width].used = true, true
+		}
+		found = inOrder(append(rows, r.foundPiles()...))
 		piles = r.recountPiles(piles, lists, found)
 	}
 	if len(piles) == 0 {
@@ -33,10 +37,16 @@ func (r *reader) piles() {
 		from, to = min(from, i), max(to, i)
 	}
 	for _, p := range found {
-		from, to = min(from, p.count), max(to, p.width)
+		from, to = min(from, p.count, p.width), max(to, p.count, p.width)
 	}
 	text := r.text[r.items[from].start:r.items[to].end]
 	r.bound = append(r.bound, binding{Fact{Field: unit.StockPiles, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, from, false})
+}
+
+// inOrder sorts piles by where they stand.
+func inOrder(ps []pile) []pile {
+	slices.SortFunc(ps, func(a, b pile) int { return min(a.count, a.width) - min(b.count, b.width) })
+	return ps
 }
 
 // foundPiles finds a count and a width for each pile that is said one by one.
@@ -78,7 +88,9 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 			r.items[p.count].used, r.items[p.width].used = false, false
 			continue
 		}
-		if last >= 0 && r.within(last, p.count, kindFix) >= 0 {
+		if k := p.count - 2; last >= 0 && k > last && r.free(k) && r.isBreak(k+1) == false && r.word(k+1, "no", "sorry") || last >= 0 && p.count-3 > last && r.free(p.count-3) && r.isBreak(p.count-2) && r.is(p.count-1, kindNot) {
+			piles = append(piles, unit.Pile{Width: w, Count: n}) // "6, no 4 @ 3 3/4"
+		} else if last >= 0 && r.within(last, p.count, kindFix) >= 0 {
 			piles = r.instead(piles, unit.Pile{Width: w, Count: n})
 		} else {
 			piles = append(piles, unit.Pile{Width: w, Count: n})

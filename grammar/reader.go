@@ -63,8 +63,10 @@ func (r *reader) sayings() {
 	}
 	r.changes()
 	r.lots(r.endsAClause)
-	r.labelledCounts()
-	r.offStrips()
+	if len(r.stockRows()) < 2 { // else each row has a count of its own
+		r.labelledCounts()
+		r.offStrips()
+	}
 	r.layers()
 	r.workHours()
 	r.overnight()

@@ -1,0 +1,112 @@
+package grammar
+
+// stockRows finds a width and a count in each of the rows that a stock is told in
+// where their words, not their order, say which is which: "2 1/4 (x8), 3 (x6)",
+// "2in: 9 ea. / 3in: 3 ea.", "qty 12 - 2.125", "twelve 70s and ten 55s". One row
+// alone is none.
+func (r *reader) stockRows() []pile {
+	if r.mentions(kindNoun, "bar") || r.mentions(kindVacuum) || r.pressureSaid() || r.mentions(kindNoun, "core", "mat") {
+		return nil
+	}
+	var rows []pile
+	for i := range r.items {
+		if p, ok := r.stockRow(i); ok {
+			rows = append(rows, p)
+		}
+	}
+	if len(rows) < 2 && !r.stockContext() {
+		return nil
+	}
+	return rows
+}
+
+// stockRow reads a row whose count stands at item i.
+func (r *reader) stockRow(i int) (pile, bool) {
+	if !r.free(i) || r.items[i].amount.plural {
+		return pile{}, false
+	}
+	n, ok := r.items[i].amount.whole()
+	if !ok || n < 1 || n > mostOfAPile {
+		return pile{}, false
+	}
+	if r.timesAt(i) {
+		return pile{i, i - 1}, r.widthTimes(i)
+	}
+	for _, w := range [...]int{r.rowBefore(i), r.rowBehind(i)} {
+		if w >= 0 && r.free(w) && r.length(w) && r.size(w) > 0.005 && r.size(w) < widestStrip && !r.timesAt(w) {
+			return pile{i, w}, true
+		}
+	}
+	return pile{}, false
+}
+
+// widthTimes: "2 1/4 x 7, 3 1/4 x 5", a width and how many.
+func (r *reader) widthTimes(i int) bool {
+	w := i - 1
+	if !r.free(w) || !r.items[i].amount.bare() || r.timesAt(w) || r.timesAt(i+1) || r.is(r.next(i), kindAttr) || !r.mentions(kindRole, "target") && !r.mentions(kindAsk, "strips") || r.mentions(kindAttr, "thick") {
+		return false
+	}
+	form := r.items[w].amount.form
+	return (form == formMixed || form == formDecimal || r.items[w].amount.unit != nil) && r.length(w) && r.size(w) < widestStrip
+}
+
+// rowBefore is the width that stands before the count at item i; -1 where none
+// does: "2 1/4 (x8)", "3 inch ones (I have 6)", "2in: 9 ea.", "3 qty 5", "the 3 inch
+// ones, there's 8".
+func (r *reader) rowBefore(i int) int {
+	k := i - 1
+	bracket := false
+	for k >= 0 && (r.word(k, "x", "i", "have", "got", "we", "theres", "about", "of") || r.items[k].brk == '(') && r.items[k].amount == nil {
+		bracket = bracket || r.items[k].brk == '('
+		k--
+	}
+	ones := false
+	for k >= 0 && r.items[k].amount == nil && (r.is(k, kindNoun, "strip") || r.word(k, "ones", "wide", "inch") || r.is(k, kindAttr, "wide")) {
+		ones = ones || r.word(k, "ones")
+		k--
+	}
+	switch {
+	case k < 0:
+		return -1
+	case bracket && r.closesBracket(i):
+		return k
+	case (r.word(k, "qty", "quantity", "count") || r.items[k].brk == ':') && k > 0 && r.items[k-1].amount != nil && (r.items[k].brk != ':' || r.eachBehind(i) || r.word(i+1, "off", "pcs")):
+		return k - 1
+	case r.items[k].brk == ',' && k > 0 && r.word(k-1, "ones"):
+		return r.widthOfOnes(k - 1)
+	case ones && k < i-1 && r.word(i-1, "have", "got", "theres"):
+		return k
+	}
+	return -1
+}
+
+// closesBracket reports whether the bracket around item i ends behind it.
+func (r *reader) closesBracket(i int) bool {
+	return i+1 < len(r.items) && r.items[i+1].brk == ')'
+}
+
+// widthOfOnes is the width in "the 3 inch ones" that ends at item k.
+func (r *reader) widthOfOnes(k int) int {
+	for k--; k >= 0 && r.items[k].amount == nil && (r.word(k, "wide") || r.is(k, kindAttr, "wide")); k-- {
+	}
+	return k
+}
+
+// rowBehind is the width behind the count at item i: "qty 12 - 2.125", "twelve 70s",
+// "(4) at 1 1/2", "22 pcs 70 mm".
+func (r *reader) rowBehind(i int) int {
+	k := i + 1
+	if k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.plural {
+		return k
+	}
+	if r.word(i-1, "qty", "quantity") && k+1 < len(r.items) && (r.items[k].brk == '-' || r.items[k].brk == ':' || r.word(k, "of", "at")) {
+		return k + 1
+	}
+	if r.word(k, "pcs") || r.is(k, kindNoun, "strip") && in(r.items[k].word, "pcs", "pieces", "pc") {
+		return k + 1
+	}
+	if i > 0 && r.items[i-1].brk == '(' && r.closesBracket(i) && r.word(i+2, "at", "of") {
+		return i + 3
+	}
+	return -1
+}
