@@ -202,8 +202,9 @@ func (r *reader) offStrips() {
 			continue
 		}
 		if k >= 0 && r.items[k].amount != nil && r.length(k) {
+			panel := r.size(k) > widestStrip && !r.mentions(kindNoun, "bar", "strip")
 			r.items[i+1].meaning = meaning{kind: kindNoun, id: "strip"}
-			if r.size(k) > widestStrip && !r.mentions(kindNoun, "bar", "strip") && r.timesAt(k+1) && r.size(k+1) > widestStrip {
+			if panel && r.timesAt(k+1) && r.size(k+1) > widestStrip {
 				r.items[i+1].meaning.id = "panel" // "14 off 600 x 1200"
 			}
 			r.items[i+1].word = "pcs"

@@ -35,8 +35,8 @@ func (r *reader) labelledCount(i int) unit.Field {
 		return r.countedHere(i)
 	}
 	label, apart := i-1, false
-	if label > 0 && (r.items[label].brk == ':' || r.items[label].brk == '-' || r.items[label].brk == '=' || r.items[label].brk == ',') {
-		apart = r.items[label].brk != ','
+	if label > 0 && (r.labels(label) || r.items[label].brk == ',') {
+		apart = r.labels(label)
 		label--
 	}
 	f := countFields[r.labelNoun(label)]
@@ -49,6 +49,12 @@ func (r *reader) labelledCount(i int) unit.Field {
 		return f[0]
 	}
 	return ""
+}
+
+// labels reports whether item i parts a name from what is told of it: "bar: 1",
+// "bar = 1", "bar - 1".
+func (r *reader) labels(i int) bool {
+	return i >= 0 && i < len(r.items) && (r.items[i].brk == ':' || r.items[i].brk == '=' || r.items[i].word == "-")
 }
 
 // countsAt counts the numbers that "@" joins to another.

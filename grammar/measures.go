@@ -61,7 +61,7 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.StripWidth)
 		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and")):
 			r.bind(i, r.acrossOf(p))
-		case r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
+		case r.size(i) < mostOverfill && r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
 			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
 			r.bind(i, unit.Overfill)
@@ -79,6 +79,9 @@ func (r *reader) roleLengths() {
 		}
 	}
 }
+
+// mostOverfill, in metres: nobody forces in more; "3/4 over" is a sled on top.
+const mostOverfill = 0.018
 
 // wedgeWindowAt: "the wedge takes 3/8 to 3/4".
 func (r *reader) wedgeWindowAt(i, from int) bool {

@@ -352,7 +352,7 @@ func (r *reader) readingWord(i int) int {
 	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the", "hits", "hit", "reaches", "gets", "parked") {
 		j = r.prev(j)
 	}
-	if i > 1 && r.items[i-1].brk == ':' && r.is(i-2, kindVacuum) {
+	if i > 1 && r.labels(i-1) && r.is(i-2, kindVacuum) {
 		j = i - 2
 	}
 	if from, _ := r.window(i); !r.is(j, kindVacuum) && r.within(from, i, kindVacuum, "gauge") >= 0 && r.within(from, i, kindSay) >= 0 {

@@ -99,7 +99,7 @@ func (r *reader) rowBehind(i int) int {
 	if k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.plural {
 		return k
 	}
-	if r.word(i-1, "qty", "quantity") && k+1 < len(r.items) && (r.items[k].brk == '-' || r.items[k].brk == ':' || r.word(k, "of", "at")) {
+	if r.word(i-1, "qty", "quantity") && k+1 < len(r.items) && (r.labels(k) || r.word(k, "of", "at")) {
 		return k + 1
 	}
 	if r.word(k, "pcs") || r.is(k, kindNoun, "strip") && in(r.items[k].word, "pcs", "pieces", "pc") {
