@@ -92,6 +92,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Side}
 	case it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)):
 		return Ask{About: Flatten}
+	case a.Solve == unit.Cup && r.mentions(kindAir, "service") && r.percentSaid() && !r.pressureSaid():
+		return Ask{About: Move, For: []unit.Field{unit.Cup}, question: true}
 	case a.Solve == unit.Gap && r.mentions(kindAir, "service") && r.percentSaid():
 		return Ask{About: Move} // room for it to move in
 	case a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar"):

@@ -63,6 +63,7 @@ func (r *reader) changes() {
 	r.multiples()
 	r.oneMore()
 	r.keptAt()
+	r.forThePart()
 	r.inPlaceOfBare()
 	r.notButBare()
 	r.goneWidths()

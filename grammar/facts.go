@@ -227,6 +227,15 @@ func (r *reader) deniedNear(i int) bool {
 	return false
 }
 
+// flatOrQuarter: of "flat or quarter sawn" both are ways to saw.
+func (r *reader) flatOrQuarter(a, b int) {
+	if a < 0 || b < 0 || !r.is(b, kindFact, "sawn=quarter") || r.items[a].word != "flat" {
+		return
+	}
+	r.replacesCue(a)
+	r.items[a].meaning = meaning{kind: kindFact, id: "sawn=flat"}
+}
+
 // filmOrWax: of "waxed sled or plastic?" the film is what the strips would lie on.
 func (r *reader) filmOrWax(a, b int) {
 	for _, p := range [...][2]int{{a, b}, {b, a}} {
@@ -245,6 +254,7 @@ func (r *reader) choicesOfWords() {
 		}
 		a, b := r.prev(i), r.next(i)
 		r.filmOrWax(a, b)
+		r.flatOrQuarter(a, b)
 		if a < 0 || b < 0 || r.items[a].kind != r.items[b].kind || r.items[a].id == r.items[b].id {
 			continue
 		}

@@ -131,6 +131,18 @@ func (r *reader) keptAt() {
 	}
 }
 
+// forThePart: "1 1/2 for the bar" gives a part its measure.
+func (r *reader) forThePart() {
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) || !r.word(i+1, "for") || !r.word(i+2, "the", "my", "our") || !r.is(i+3, kindNoun) || i+4 < len(r.items) && !r.isBreak(i+4) {
+			continue
+		}
+		if f := bareFields[r.items[i+3].id]; f != "" && !r.is(i+3, kindNoun, "panel", "face") && !r.has(f) {
+			r.bind(i, f)
+		}
+	}
+}
+
 // onEachSide: "one on each side" are two.
 func (r *reader) onEachSide() {
 	for i := range r.items {

@@ -17,7 +17,7 @@ func (r *reader) listedWidths() {
 		}
 		end := list[len(list)-1]
 		attr := r.next(end)
-		if r.is(attr, kindAttr) && r.items[attr].id != "wide" || !r.is(attr, kindAttr) && !r.is(r.prev(i), kindNoun, "strip") {
+		if r.is(attr, kindAttr) && r.items[attr].id != "wide" || !r.is(attr, kindAttr) && !r.is(r.prev(i), kindNoun, "strip") && !(i > 1 && r.labels(i-1) && r.is(i-2, kindAttr, "wide")) {
 			continue
 		}
 		if r.is(r.prev(i), kindNoun, "panel") && isPlural(r.items[r.prev(i)].word) {

@@ -270,6 +270,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		r.loose = !r.mentions(kindNoun, noun)
 		noun = r.bySpan(i, noun, attr)
 	}
+	if noun == "bed" && r.topic == Move {
+		noun = "panel" // a table to sit at
+	}
 	if noun == "panel" {
 		noun = r.bySpan(i, noun, attr)
 	}
@@ -387,6 +390,9 @@ func (r *reader) frameNoun(from int, attr string) string {
 	}
 	if last == "panel" && r.topic == Flatten {
 		return "strip"
+	}
+	if last == "mat" && attr == "thick" && r.within(0, from, kindNoun, "strip") < 0 && !r.has(unit.MatThickness) {
+		return last
 	}
 	switch last {
 	case "strip", "panel", "core", "bag", "bed", "frame":

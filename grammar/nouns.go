@@ -131,7 +131,7 @@ func (r *reader) stripClause(i int) bool {
 }
 
 func (r *reader) nounLength(i int) {
-	if am := r.items[i].amount; am.unit == nil && am.form == formWords && am.value != nil && am.value.IsInt() || (r.word(i-1, "by") || i > 0 && r.items[i-1].brk == 'x') && (r.is(i-2, kindAttr) || i > 1 && r.items[i-2].amount != nil) {
+	if am := r.items[i].amount; am.unit == nil && am.form == formWords && am.value != nil && am.value.IsInt() && !(am.float() > 9 && r.is(i-1, kindNoun, "bar") && r.isBreak(i+1)) || (r.word(i-1, "by") || i > 0 && r.items[i-1].brk == 'x') && (r.is(i-2, kindAttr) || i > 1 && r.items[i-2].amount != nil) {
 		return
 	}
 	k, right := r.besideNoun(i)
@@ -316,7 +316,7 @@ func (r *reader) looseLengths() {
 // thicknessAlone: of "a beech board, 18mm, 140 wide" the measure without a word is
 // the one that strips still lack.
 func (r *reader) thicknessAlone(i int) bool {
-	if r.topic != Flatten && r.topic != Side && !(r.topic == "" && r.mentions(kindNoun, "bar")) || r.stripsHave("thick") || r.items[i].amount.link != linkNone || r.size(i) > 0.055 || r.phrase.Command != nil {
+	if r.topic != Flatten && r.topic != Side && !(r.topic == "" && (r.mentions(kindNoun, "bar") || r.habit.Follows)) || r.stripsHave("thick") || r.items[i].amount.link != linkNone || r.size(i) > 0.055 || r.phrase.Command != nil {
 		return false
 	}
 	width := r.measureOf(unit.StripWidth)

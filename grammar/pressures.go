@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // pressures reads every amount with a unit of pressure: vacuum, barometer, pump
 // limit, a mat's firmness or the figure that is wanted.
@@ -52,6 +56,9 @@ func (r *reader) vacuumInches(i int) bool {
 	}
 	if r.word(i-1, "to", "hit", "reach", "get", "at", "wants", "want", "need", "for") && r.pumping() && r.items[i].amount.link == linkNone {
 		return true
+	}
+	if r.is(i-1, kindAsk, "pump") && strings.HasSuffix(r.items[i-1].word, " to") {
+		return true // "time to 24 in?"
 	}
 	return r.is(j, kindVacuum, "pull", "gauge") && (r.items[i].amount.float() >= 5) || r.is(j, kindVacuum, "vacuum")
 }
@@ -390,6 +397,12 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 		return false // "… to 25 inHg. lunch is at 12"
 	}
 	if r.topic == Pump && v >= 10 && v <= 30 && (r.word(i-1, "to", "at") || r.is(i-1, kindVerb, "hold") && !r.habit.Metric) {
+		return true
+	}
+	if v >= 10 && v <= 30 && !r.habit.Metric && r.word(i-1, "will", "would", "does") && r.word(i+1, "do", "cut", "get") && !r.has(unit.Vacuum) {
+		return true // "will 24 do it?"
+	}
+	if r.topic == Pump && v >= 10 && v <= 30 && r.is(j, kindRole, "target") {
 		return true
 	}
 	if r.topic == Face && v >= 10 && v <= 30 && !r.habit.Metric && r.word(i-1, "at") {

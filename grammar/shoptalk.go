@@ -17,6 +17,8 @@ func (r *reader) asSaid() {
 		case r.word(i+1, "feeler", "feelers", "shim") || r.word(i+1, "feeler") && r.mentions(kindNoun, "joint", "gap"):
 			r.items[i+1].used = true
 			r.bind(i, unit.Gap)
+		case r.barsEach(i):
+			r.bind(i, unit.BarHeight)
 		case r.showsDaylight(i):
 			r.bind(i, unit.Gap)
 		case r.offTheBench(i):
@@ -31,6 +33,20 @@ func (r *reader) asSaid() {
 	}
 	r.thatsTheCup()
 	r.perFoot()
+}
+
+// barsEach: "bars on both sides, 1 in each".
+func (r *reader) barsEach(i int) bool {
+	k := i + 1
+	for r.is(k, kindUnit) {
+		k++
+	}
+	if !r.word(k, "each") && !r.is(k, kindRole, "in a row") || k+1 < len(r.items) && !r.isBreak(k+1) || r.has(unit.BarHeight) || r.size(i) > 0.15 {
+		return false
+	}
+	from, _ := r.sentence(i)
+	bar := r.within(from, i, kindNoun, "bar")
+	return bar >= 0 && r.within(bar, i, kindNoun, "strip", "panel", "mat", "caul") < 0 && r.amountsIn(bar, i) == 0
 }
 
 // showsDaylight: "worst seam shows daylight, about 1/32".
