@@ -6,6 +6,9 @@ import "presshand/engine/unit"
 // out of flat, and over what.
 func (r *reader) crossed(i int) bool {
 	f, over := unit.Cup, unit.StripWidth
+	if _, to := r.clause(i); r.word(i+1, "over") && r.within(i, to, kindNoun, "fence", "opening") >= 0 {
+		return false // what the strips are over, whatever humps then
+	}
 	switch {
 	case r.mentions(kindNoun, "bow"):
 		f, over = unit.Bow, unit.StripLength

@@ -185,12 +185,29 @@ func (r *reader) fixes() {
 		if !r.free(j) || r.is(r.next(j), kindNoun) || r.is(r.next(j), kindAttr) {
 			continue
 		}
+		r.unitBefore(i, j)
 		if last := r.lastBefore(i, j); last >= 0 {
 			r.bind(j, r.bound[last].fact.Field)
 		}
 	}
 	r.itsNow()
 	r.bareReply()
+}
+
+// unitBefore gives a bare number that corrects another its unit: "20 gal, no wait
+// 25".
+func (r *reader) unitBefore(i, j int) {
+	for k := i - 1; k >= 0 && !r.isStop(k); k-- {
+		am := r.items[k].amount
+		if am == nil {
+			continue
+		}
+		if am.unit != nil && am.unit.Dimension == unit.Content && r.items[j].amount.bare() {
+			u := *am.unit
+			r.items[j].amount.unit = &u
+		}
+		return
+	}
 }
 
 // itsNow reads "i could only find 7 so its 7": a bare number behind "its" is for

@@ -100,10 +100,35 @@ func (r *reader) temperatureField(i int) unit.Field {
 	if r.within(from, to, kindRole, "mintemp") >= 0 && (r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
 		return unit.LabelMinTemp
 	}
-	if r.service(i) {
+	if r.service(i) || r.besideServiceAir(i) {
 		return unit.ServiceTemp
 	}
 	return unit.ShopTemp
+}
+
+// besideServiceAir: of "house 40% rh. 70F" and "goes into 30% rh, 21C" both are of
+// where the panel goes.
+func (r *reader) besideServiceAir(i int) bool {
+	from, to := r.sentence(i)
+	if r.within(from, to, kindAir, "shop") >= 0 || r.mentions(kindAir, "shop") && from == 0 {
+		return false
+	}
+	if r.goesInto(from, i) {
+		return true
+	}
+	alone := to-from == 1 || to-from == 2
+	f, t := r.sentence(from - 2)
+	return alone && from > 1 && r.within(f, t, kindAir, "service") >= 0 && r.within(f, t, kindAir, "rh") >= 0
+}
+
+// goesInto reports whether the panel is said to go into the air of [from, to).
+func (r *reader) goesInto(from, to int) bool {
+	for k := max(from, 1); k < to; k++ {
+		if r.word(k, "into") && r.word(k-1, "goes", "going", "moves", "moving") && k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.is(unit.Proportion) {
+			return true
+		}
+	}
+	return false
 }
 
 // onThermometer: "the thermometer on the wall is at 63", "they turned the heat up,

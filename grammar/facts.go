@@ -171,6 +171,13 @@ func (r *reader) wordFact(i int) {
 			r.say(i, f, unit.Number(0))
 		}
 	case unit.SurfaceKind:
+		if k := r.lacksBefore(i); k >= 0 { // "without wax", "no waxed sled"
+			r.items[k].used = true
+			if val = "bare"; r.items[i].id == "surface=bare" {
+				r.unuse(r.items[i].text)
+				return
+			}
+		}
 		if r.items[i].used = true; !r.has(f) || !strings.HasPrefix(r.items[i].word, "no ") {
 			r.unsay(f, "no ")
 			r.say(i, f, unit.Word(val))
@@ -182,6 +189,18 @@ func (r *reader) wordFact(i int) {
 	default:
 		r.say(i, f, unit.Word(val))
 	}
+}
+
+// lacksBefore is a "no" or "without" right before item i; -1 where none is.
+func (r *reader) lacksBefore(i int) int {
+	k := i - 1
+	for r.word(k, "any", "a", "the") {
+		k--
+	}
+	if r.is(k, kindNot, "no") && in(r.items[k].word, "no", "without", "w/o", "w o", "sans") {
+		return k
+	}
+	return -1
 }
 
 // facesFact reads "both sides" and "one face", which are of the bars where these

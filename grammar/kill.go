@@ -183,6 +183,16 @@ func (r *reader) killTimes() {
 	}
 }
 
+// killTotals marks the sum that a count and a width make: "6 strips at 2 wide so 12
+// total".
+func (r *reader) killTotals() {
+	for i := range r.items {
+		if r.free(i) && r.items[i].amount.bare() && r.word(i+1, "total", "altogether") && r.word(i-1, "so", "thats", "makes") && r.is(r.prev(i-1), kindAttr, "wide") {
+			r.items[i].amount.dead = true
+		}
+	}
+}
+
 // killRough marks the rough size of stock that was planed since: "4/4 but planed
 // to 13/16".
 func (r *reader) killRough() {

@@ -45,7 +45,7 @@ func (r *reader) labelledCount(i int) unit.Field {
 		return r.countedHere(i)
 	case len(f) == 0:
 		return ""
-	case each, at && (apart || label == i-1) && r.countsAt() < 2, apart && (r.isBreak(next) || r.is(next, kindGlue)):
+	case label == i-1 && r.slashSizes(i), apart && r.slashSizes(i), each, at && (apart || label == i-1) && r.countsAt() < 2, apart && (r.isBreak(next) || r.is(next, kindGlue)):
 		return f[0]
 	}
 	return ""
@@ -55,6 +55,26 @@ func (r *reader) labelledCount(i int) unit.Field {
 // "bar = 1", "bar - 1".
 func (r *reader) labels(i int) bool {
 	return i >= 0 && i < len(r.items) && (r.items[i].brk == ':' || r.items[i].brk == '=' || r.items[i].word == "-")
+}
+
+// slashSizes reads the section behind a count in "strips: 6 / 2 in / 1/4 in".
+func (r *reader) slashSizes(i int) bool {
+	a, b := i+2, i+4
+	if !r.is(r.labelBefore(i), kindNoun, "strip") || b >= len(r.items) || r.items[i+1].brk != '/' || r.items[i+3].brk != '/' || !r.free(a) || !r.free(b) || !r.length(a) || !r.length(b) || r.has(unit.StripWidth) || r.has(unit.StripThickness) {
+		return false
+	}
+	if r.size(a) < r.size(b) {
+		a, b = b, a
+	}
+	return r.bind(a, unit.StripWidth) && r.bind(b, unit.StripThickness)
+}
+
+// labelBefore is the item of the name that the count at item i is told of.
+func (r *reader) labelBefore(i int) int {
+	if r.labels(i - 1) {
+		return i - 2
+	}
+	return i - 1
 }
 
 // countsAt counts the numbers that "@" joins to another.

@@ -176,7 +176,7 @@ func (r *reader) percentField(i int) unit.Field {
 	for _, cue := range []string{r.percentCue(n, n+1), r.percentCue(p, p+1), r.lastPercentCue(left, i), r.percentCue(i+1, right), r.lastPercentCue(from, i), r.percentCue(i+1, to)} {
 		switch cue {
 		case "rh":
-			if r.service(i) {
+			if r.service(i) || r.goesInto(r.afterStop(i), i) {
 				return unit.ServiceHumidity
 			}
 			return unit.ShopHumidity

@@ -20,6 +20,8 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		return b
 	}
 	switch {
+	case r.jointsBefore(i):
+		return "joint"
 	case r.panelBefore(i):
 		return "panel"
 	case r.topic == Pump, r.topic == Profile:
@@ -28,6 +30,16 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		return "panel"
 	}
 	return r.bySize(i, end)
+}
+
+// jointsBefore: "9 joints, 3/4 x 48 each" says how thick and how long each is.
+func (r *reader) jointsBefore(i int) bool {
+	from, to := r.clause(i)
+	if from < 2 {
+		return false
+	}
+	f, t := r.clause(from - 2)
+	return r.within(f, t, kindNoun, "joint") >= 0 && r.within(f, t, kindNoun, "strip", "panel") < 0 && (r.opensWithin(i, to, "each", "apiece") || r.within(i, to, kindRole, "in a row") >= 0)
 }
 
 // panelBefore: "door blank, 36 by 80".

@@ -185,6 +185,8 @@ func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 		noun = "panel" // "18 x 30 x 3/4 from 8 strips"
 	}
 	switch noun {
+	case "joint":
+		return pick(n, unit.StripThickness, unit.StripLength)
 	case "strip":
 		return r.stripSize(i, end)
 	case "bar":
