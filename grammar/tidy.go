@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -13,6 +14,7 @@ import (
 // tidy joins and parts the items that only the words around them tell how to.
 func (r *reader) tidy() {
 	r.inPounds()
+	r.inAMinute()
 	r.groupedThousands()
 	r.gluedHyphens()
 	r.sameInBrackets()
@@ -22,8 +24,8 @@ func (r *reader) tidy() {
 	r.spacedClock()
 }
 
-// inPounds keeps the "in" of "on a 4x8 in pounds" and "at 70 in moisture content"
-// from being inches.
+// inPounds keeps the "in" of "on a 4x8 in pounds", "at 70 in moisture content" and,
+// in a metric shop, "20 panels 300x800 in before five" from being inches.
 func (r *reader) inPounds() {
 	for i := range r.items {
 		am := r.items[i].amount
@@ -31,9 +33,27 @@ func (r *reader) inPounds() {
 			continue
 		}
 		n := &r.items[i+1]
-		if n.amount == nil && (n.kind == kindUnit && n.unit.Dimension != unit.Distance && n.unit.Dimension != unit.Lasting || r.is(i+1, kindAir, "mc") || r.is(i+1, kindAsk) && in(n.word, "tons", "ton", "grams")) {
+		if n.amount == nil && (n.kind == kindUnit && n.unit.Dimension != unit.Distance && n.unit.Dimension != unit.Lasting || r.is(i+1, kindAir, "mc") || r.habit.Metric && r.timesAt(i) && r.word(i+1, "before", "by", "time", "today", "at", "there") || r.is(i+1, kindAsk) && in(n.word, "tons", "ton", "grams")) {
 			am.unit, am.unitRaw = nil, ""
 		}
+	}
+}
+
+// inAMinute: behind a pressure "in a minute" is how long it takes, not an inch of
+// mercury in that time.
+func (r *reader) inAMinute() {
+	for i := 1; i < len(r.items); i++ {
+		it := r.items[i]
+		if it.amount != nil || it.kind != kindUnit || it.unit.Dimension != unit.Leaking || !strings.HasPrefix(it.word, "in ") || r.items[i-1].amount == nil {
+			continue
+		}
+		u := unit.Minute
+		at := it.start + len("in")
+		r.items[i] = item{word: "in", text: r.text[it.start:at], start: it.start, end: at}
+		r.items = slices.Insert(r.items, i+1, item{
+			text: strings.TrimSpace(r.text[at:it.end]), start: at, end: it.end,
+			amount: &amount{value: one, form: formWords, unit: &u, unitRaw: "min"},
+		})
 	}
 }
 
