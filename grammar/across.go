@@ -34,9 +34,10 @@ func (r *reader) crossed(i int) bool {
 	return false
 }
 
-// acrossOf: "the top is 28 across" says a panel's width, "4 1/2 across" a strip's.
+// acrossOf: "the top is 28 across" says a panel's width, "4 1/2 across" a strip's; what
+// moves is a panel.
 func (r *reader) acrossOf(before int) unit.Field {
-	if r.is(before, kindNoun, "panel") {
+	if r.is(before, kindNoun, "panel") || r.topic == Move && !r.mentions(kindNoun, "strip") {
 		return unit.PanelWidth
 	}
 	return unit.StripWidth

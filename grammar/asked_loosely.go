@@ -96,6 +96,8 @@ func (r *reader) termAlone() bool {
 	nouns := 0
 	for i := range r.items {
 		switch {
+		case r.habit.Follows && r.is(i, kindNoun, "core") && r.items[i].word != "core" && r.items[i].word != "substrate":
+			return false // "mdf?" is another core
 		case r.is(i, kindNoun):
 			nouns++
 		case r.items[i].brk != 0, r.idle(i), r.word(i, "explain", "why"):

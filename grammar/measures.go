@@ -190,6 +190,9 @@ func (r *reader) attrNumber(j, pass int) int {
 	return -1
 }
 
+// lowPanel, in metres: the grain of what is no taller lies level.
+const lowPanel = 0.5
+
 // widestStrip, in metres: what "need 48 wide" asks for is no strip.
 const widestStrip = 0.3
 
@@ -250,6 +253,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	}
 	if noun == "panel" {
 		noun = r.bySpan(i, noun, attr)
+	}
+	if noun == "panel" && attr == "tall" && r.topic == Move && r.size(i) < lowPanel {
+		return unit.PanelWidth // "drawer front, 10 tall"
 	}
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {
 		r.loose = r.habit.Follows // in a thread of panels it is theirs

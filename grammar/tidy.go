@@ -15,6 +15,7 @@ import (
 func (r *reader) tidy() {
 	r.inPounds()
 	r.inAMinute()
+	r.shortened()
 	r.groupedThousands()
 	r.gluedHyphens()
 	r.sameInBrackets()
@@ -55,6 +56,26 @@ func (r *reader) inAMinute() {
 			amount: &amount{value: one, form: formWords, unit: &u, unitRaw: "min"},
 		})
 	}
+}
+
+// shortened takes away the full stop of "24 in. across" and "10 in. tall", which
+// ends a word and no sentence.
+func (r *reader) shortened() {
+	for i := 0; i+2 < len(r.items); i++ {
+		am := r.items[i].amount
+		if am == nil || !am.is(unit.Distance) || r.items[i+1].brk != '.' || r.items[i+1].start != r.items[i].end || !in(am.unitRaw, "in", "ft") {
+			continue
+		}
+		if r.is(i+2, kindAttr) && !nounForms[r.items[i+2].word] || r.is(i+2, kindRole, "length") || r.timesAt(i+2) {
+			r.remove(i+1, i+2)
+		}
+	}
+}
+
+// isFraction reports whether item i is a number that names nothing.
+func (r *reader) isFraction(i int) bool {
+	am := r.items[i].amount
+	return am != nil && (am.form == formFraction || am.form == formMixed)
 }
 
 // remove takes items [from, to) out of the message.
