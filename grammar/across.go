@@ -52,3 +52,13 @@ func (r *reader) amountSoon(i int) bool {
 	}
 	return false
 }
+
+// lowPanel, in metres: the grain of what is no taller lies level.
+const lowPanel = 0.5
+
+func (r *reader) woodMeasure(attr string) string {
+	if r.topic == Move && attr != "thick" {
+		return "panel"
+	}
+	return "strip"
+}

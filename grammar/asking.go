@@ -28,6 +28,7 @@ func (r *reader) findAsks() {
 		{r.releasesWedge(), Ask{About: Safety, Peril: "wedge release"}},
 		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
 		{r.howLongTo(), Ask{About: Pump, question: true}},
+		{r.alwaysOurs(), Ask{About: Profile, weak: true}},
 		{r.goesInPress(), Ask{About: Stack}},
 		{(r.termAlone() || r.whatsThat()) && !r.asksFor(Why), Ask{About: Words}},
 	} {

@@ -190,9 +190,6 @@ func (r *reader) attrNumber(j, pass int) int {
 	return -1
 }
 
-// lowPanel, in metres: the grain of what is no taller lies level.
-const lowPanel = 0.5
-
 // widestStrip, in metres: what "need 48 wide" asks for is no strip.
 const widestStrip = 0.3
 
@@ -298,7 +295,7 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		behind = j
 	}
 	k := r.nextNear(behind)
-	for r.is(k, kindWood) || r.is(k, kindFact) || r.is(k, kindAttr) && r.items[k].used {
+	for r.is(k, kindWood) || r.is(k, kindFact) && !strings.HasPrefix(r.items[k].word, "on ") || r.is(k, kindAttr) && r.items[k].used {
 		k = r.next(k)
 	}
 	if k >= 0 && r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ownsNumber(k) && !r.startsAnew(k) {
@@ -326,13 +323,6 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 func (r *reader) ownsNumber(k int) bool {
 	n := r.next(k)
 	return n == k+1 && r.items[n].amount != nil && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
-}
-
-func (r *reader) woodMeasure(attr string) string {
-	if r.topic == Move && attr != "thick" {
-		return "panel"
-	}
-	return "strip"
 }
 
 // frameNoun is the part that earlier clauses were about. An accessory gives way

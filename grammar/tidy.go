@@ -15,6 +15,7 @@ import (
 func (r *reader) tidy() {
 	r.inPounds()
 	r.inAMinute()
+	r.slashes()
 	r.shortened()
 	r.groupedThousands()
 	r.gluedHyphens()
@@ -55,6 +56,15 @@ func (r *reader) inAMinute() {
 			text: strings.TrimSpace(r.text[at:it.end]), start: at, end: it.end,
 			amount: &amount{value: one, form: formWords, unit: &u, unitRaw: "min"},
 		})
+	}
+}
+
+// slashes reads the stroke of "5 min/panel" as "per".
+func (r *reader) slashes() {
+	for i := 1; i+1 < len(r.items); i++ {
+		if am := r.items[i-1].amount; r.items[i].brk == '/' && am != nil && am.is(unit.Lasting) && (r.is(i+1, kindNoun, "panel") || r.word(i+1, "load") || r.is(i+1, kindVerb, "show")) {
+			r.items[i].brk, r.items[i].word = 0, "per"
+		}
 	}
 }
 
