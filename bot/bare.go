@@ -35,8 +35,10 @@ func pending(needs []unit.Field, clashes []grammar.Clash) []Pending {
 // bareReplies turns the bare numbers of a message into facts, in the light of
 // the thread. One that fits nothing is unused.
 func (t *turn) bareReplies(p grammar.Phrase) grammar.Phrase {
+	explains := slices.ContainsFunc(p.Asks, func(a grammar.Ask) bool { return a.About == grammar.Why })
 	for _, a := range p.Amends {
 		f, ok := t.meantBy(a)
+		ok = ok && !explains // "how do you come up with 12"
 		if !ok {
 			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], a.Text)
 			continue

@@ -48,8 +48,8 @@ func (r *reader) clocks() {
 			continue
 		}
 		am := r.items[i].amount
-		if n := i + 1; n < len(r.items) && r.items[n].amount != nil && r.items[n].amount.link != linkNone && r.items[n].amount.unit != nil && r.items[n].amount.unit.Dimension != unit.Lasting {
-			continue // "from 19.0 to 19.6 mm"
+		if r.linksToSize(i) {
+			continue
 		}
 		if r.halfBefore(i) && r.glosses(i+2) {
 			r.items[i].used = true
@@ -110,6 +110,8 @@ func (r *reader) clockMeans(i int, suffix string) string {
 	}
 	n := r.next(i)
 	switch {
+	case role == "" && (am.form == formPair || suffix != "") && r.fetched(i):
+		role = "deadline"
 	case role == "" && n == i+1 && !r.word(n, "from") && am.unit == nil && (r.is(n, kindRole, "start") || r.is(n, kindAsk, "schedule") && r.word(n, "start")):
 		role = "start" // "0630 start"
 	case am.form == formPair && am.link == linkTo && i > 0 && r.items[i-1].used && r.has(unit.StartTime) && !r.has(unit.Deadline):
@@ -119,7 +121,7 @@ func (r *reader) clockMeans(i int, suffix string) string {
 	case role == "" && r.clockAlone(i):
 		role = "start"
 	}
-	if suffix != "" && r.outByThen(i) || (suffix != "" || am.form == formPair) && role == "" && r.fetched(i) {
+	if suffix != "" && r.outByThen(i) {
 		return "deadline"
 	}
 	return role
@@ -171,6 +173,21 @@ func (r *reader) noon() {
 			r.say(i, unit.Deadline, unit.Word("12:00"))
 		}
 	}
+}
+
+// beforeNoon reports whether item i is a clock time of the morning.
+func (r *reader) beforeNoon(i int) bool {
+	am := r.items[i].amount
+	return am != nil && am.form == formPair && am.pair[0] < 12
+}
+
+// linksToSize: "from 19.0 to 19.6 mm".
+func (r *reader) linksToSize(i int) bool {
+	if i+1 >= len(r.items) || r.items[i+1].amount == nil {
+		return false
+	}
+	am := r.items[i+1].amount
+	return am.link != linkNone && am.unit != nil && am.unit.Dimension != unit.Lasting
 }
 
 // glosses reports whether the clock time at i says in brackets what the words before
@@ -306,10 +323,13 @@ func (r *reader) clockRole(i int) string {
 			if r.items[j].word == "start" || in(r.items[j].word, "tomorrow", "today") && !(r.word(j+1, "is", "its", "was") && !r.pairOrSuffix(i)) {
 				return "start"
 			}
+		case j == i-1 && r.word(j, "for", "at") && r.word(j-1, "ready", "wanted", "needed", "finished") && r.pairOrSuffix(i):
+			r.items[j-1].used = true
+			return "deadline" // "ready for 17:00"
 		case j == i-1 && r.word(j, "due") && r.pairOrSuffix(i):
 			r.items[j].used = true
 			return "deadline" // "due 5 pm"
-		case j == i-2 && r.word(j, "off", "away") && r.word(i-1, "at") && r.items[i].amount != nil && r.items[i].amount.form == formPair:
+		case j == i-2 && r.word(j, "off", "away") && (r.isBreak(j-1) || r.word(j-1, "we", "were", "set", "get")) && r.word(i-1, "at") && r.beforeNoon(i):
 			return "start" // "two presses, off at 7:30"
 		case r.word(j, "by", "before") && r.warmBefore(j):
 			return ""

@@ -93,6 +93,9 @@ func (r *reader) tookOut(at int) bool {
 	if len(refs) == 0 || !r.is(at+1, kindVerb, "show") && !r.word(at+1, "load", "loads") || r.unitsBehind(at) {
 		return false
 	}
+	if r.word(next, "out") || r.is(next, kindVerb, "out") {
+		next++
+	}
 	r.close(&Command{Verb: Out, Loads: refs}, next)
 	return true
 }

@@ -222,7 +222,12 @@ func (r *reader) airIn(from, to int) bool {
 
 // goesTo: of "8% going to 25% rh" the first is the wood's.
 func (r *reader) goesTo(i int) bool {
-	if r.items[i].amount.float() > 25 || r.has(unit.WoodMoisture) || r.is(i+1, kindAir) {
+	return !r.has(unit.WoodMoisture) && r.passesTo(i)
+}
+
+// passesTo reports whether a humidity is where the moisture at item i goes to.
+func (r *reader) passesTo(i int) bool {
+	if r.items[i].amount.float() > 25 || r.is(i+1, kindAir) {
 		return false
 	}
 	moves := false

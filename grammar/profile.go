@@ -34,6 +34,9 @@ func (r *reader) resets() bool {
 // alwaysOurs: "our bar is always 1 in tall", "we're always at 5280 ft" tell what
 // holds until further notice.
 func (r *reader) alwaysOurs() bool {
+	if r.amountsIn(0, len(r.items)) > 3 {
+		return false // a load, of which one part is as always
+	}
 	for i := range r.items {
 		if !r.word(i, "always", "usually", "normally", "typically") && !strings.HasSuffix(r.items[i].word, " always") {
 			continue

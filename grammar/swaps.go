@@ -48,7 +48,7 @@ func (r *reader) takeAway(i int, id string) {
 // leftOff reads "what if i leave the bar off" and, in a thread, "pull the mat out".
 func (r *reader) leftOff() {
 	for i := range r.items {
-		gone := r.word(i+1, "off", "out", "away", "aside") || r.is(i+1, kindVerb, "out")
+		gone := r.word(i+1, "off", "out", "away", "aside") || r.is(i+1, kindVerb, "out") || r.word(i+1, "at") && r.word(i+2, "home")
 		if !r.is(i, kindNoun, droppable...) || !gone || !r.word(i-1, "the", "my", "that", "our") {
 			continue
 		}
