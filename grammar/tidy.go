@@ -16,7 +16,6 @@ func (r *reader) tidy() {
 	r.inPounds()
 	r.inAMinute()
 	r.slashes()
-	r.shortened()
 	r.groupedThousands()
 	r.gluedHyphens()
 	r.sameInBrackets()
@@ -64,20 +63,6 @@ func (r *reader) slashes() {
 	for i := 1; i+1 < len(r.items); i++ {
 		if am := r.items[i-1].amount; r.items[i].brk == '/' && am != nil && am.is(unit.Lasting) && (r.is(i+1, kindNoun, "panel") || r.word(i+1, "load") || r.is(i+1, kindVerb, "show")) {
 			r.items[i].brk, r.items[i].word = 0, "per"
-		}
-	}
-}
-
-// shortened takes away the full stop of "24 in. across" and "10 in. tall", which
-// ends a word and no sentence.
-func (r *reader) shortened() {
-	for i := 0; i+2 < len(r.items); i++ {
-		am := r.items[i].amount
-		if am == nil || !am.is(unit.Distance) || r.items[i+1].brk != '.' || r.items[i+1].start != r.items[i].end || !in(am.unitRaw, "in", "ft") {
-			continue
-		}
-		if r.is(i+2, kindAttr) && !nounForms[r.items[i+2].word] || r.is(i+2, kindRole, "length") || r.timesAt(i+2) {
-			r.remove(i+1, i+2)
 		}
 	}
 }
