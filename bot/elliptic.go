@@ -64,7 +64,7 @@ func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 	}
 	named := t.bot.Parse(itWord.ReplaceAllString(text, strconv.Itoa(t.before.Load)), grammar.Habit{Metric: t.settings.Metric})
 	c := named.Command
-	if c == nil || !slices.Contains(ofIt, c.Verb) || !slices.Equal(c.Loads, []int{t.before.Load}) || c.Bare && !puts.MatchString(text) || c.Verb == grammar.Drop && !drops.MatchString(text) {
+	if c == nil || !slices.Contains(ofIt, c.Verb) || !slices.Equal(c.Loads, []int{t.before.Load}) || c.Bare && c.Verb != grammar.Show && !puts.MatchString(text) || c.Verb == grammar.Drop && !drops.MatchString(text) {
 		return p, false
 	}
 	c.Bare = false // it is a load, not a length
