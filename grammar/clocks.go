@@ -65,10 +65,7 @@ func (r *reader) clocks() {
 		if role == "" && suffix == "" && !(am.form == formPair && planned && am.link == linkNone && am.pair[0] > 3) {
 			continue
 		}
-		if role == "" && !r.dayPlan() && !r.mentions(kindNoun, "panel", "press") {
-			continue
-		}
-		if am.unit != nil && suffix == "" {
+		if am.unit != nil && suffix == "" || role == "" && !r.dayPlan() && !r.mentions(kindNoun, "panel", "press") {
 			continue
 		}
 		if role == "start" && suffix == "" && am.form != formPair && (!r.dayPlan() && (r.mentions(kindVacuum) || am.float() > 12 || len(r.items) > 12) || am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
