@@ -35,8 +35,10 @@ func pending(needs []unit.Field, clashes []grammar.Clash) []Pending {
 // bareReplies turns the bare numbers of a message into facts, in the light of
 // the thread. One that fits nothing is unused.
 func (t *turn) bareReplies(p grammar.Phrase) grammar.Phrase {
+	explains := slices.ContainsFunc(p.Asks, func(a grammar.Ask) bool { return a.About == grammar.Why })
 	for _, a := range p.Amends {
 		f, ok := t.meantBy(a)
+		ok = ok && !explains // "how do you come up with 12"
 		if !ok {
 			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], a.Text)
 			continue
@@ -259,6 +261,8 @@ func (t *turn) held(f unit.Field, a grammar.Amendment) (grammar.Fact, bool) {
 		u = unit.InHg
 	case u.Symbol == "" && f == unit.Vacuum:
 		u = gaugeUnit(a.Value, t.settings.Metric)
+	case u.Symbol == "" && f == unit.PumpSpeed && t.settings.Metric:
+		return grammar.Fact{}, false // m³/h, l/min or l/s
 	case u.Symbol == "":
 		u = t.unitOf(Said{Field: f})
 	}
@@ -303,7 +307,7 @@ var likely = map[unit.Field][2]float64{
 	unit.BarHeight: {3, 150}, unit.BarWidth: {3, 150}, unit.SledThickness: {3, 60}, unit.CoreThickness: {2, 60},
 	unit.MatThickness: {1, 50}, unit.Opening: {20, 600}, unit.Gap: {0, 6}, unit.Cup: {0.2, 40}, unit.Bow: {0.2, 100},
 	unit.Vacuum: {25, 102}, unit.ShopTemp: {-5, 45}, unit.ServiceTemp: {-5, 45}, unit.WoodMoisture: {3, 30}, unit.ServiceHumidity: {10, 95},
-	unit.ShopHumidity: {10, 95}, unit.Altitude: {0, 4500},
+	unit.ShopHumidity: {10, 95}, unit.Altitude: {0, 4500}, unit.PumpSpeed: {0.2, 50},
 }
 
 // unitOf is the unit that a field was last written in.

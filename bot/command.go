@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"presshand/bot/book"
@@ -59,6 +60,9 @@ func (t *turn) answersInches(ctx context.Context, c *grammar.Command) (bool, err
 	f, ok := t.chosen(a)
 	if !ok {
 		f, ok = t.askedFor(a)
+	}
+	if !ok && t.before.Load == 0 && strings.Contains(t.m.Text, "?") {
+		f, ok = t.instead(a) // "2 in?" after "taller bar, say 1 1/2"
 	}
 	if !ok {
 		return false, nil

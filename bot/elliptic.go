@@ -49,9 +49,12 @@ var itWord = regexp.MustCompile(`(?i)\bit\b`)
 // puts begins an order to press a load.
 var puts = regexp.MustCompile(`(?i)^\W*(ok |so |now |then )*(put|slide|get|load)\b`)
 
+// drops tells an order to drop a load from "forget it", which leaves it be.
+var drops = regexp.MustCompile(`(?i)\b(drop|scrap|scrub|bin|cancel|delete|kill) it\W*$`)
+
 // ofIt are the verbs that are taken to be of the thread's load where the
 // message says "it": "take it out", "is it out?", "don't hold it".
-var ofIt = []grammar.Verb{grammar.In, grammar.Out, grammar.Hold, grammar.Clear, grammar.Show, grammar.NotDone}
+var ofIt = []grammar.Verb{grammar.In, grammar.Out, grammar.Hold, grammar.Clear, grammar.Show, grammar.NotDone, grammar.Drop}
 
 // itself reads a message that states nothing with the thread's load in the
 // place of "it".
@@ -61,7 +64,7 @@ func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 	}
 	named := t.bot.Parse(itWord.ReplaceAllString(text, strconv.Itoa(t.before.Load)), grammar.Habit{Metric: t.settings.Metric})
 	c := named.Command
-	if c == nil || !slices.Contains(ofIt, c.Verb) || !slices.Equal(c.Loads, []int{t.before.Load}) || c.Bare && !puts.MatchString(text) {
+	if c == nil || !slices.Contains(ofIt, c.Verb) || !slices.Equal(c.Loads, []int{t.before.Load}) || c.Bare && c.Verb != grammar.Show && !puts.MatchString(text) || c.Verb == grammar.Drop && !drops.MatchString(text) {
 		return p, false
 	}
 	c.Bare = false // it is a load, not a length
@@ -70,7 +73,7 @@ func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 
 // goesOrComes begins what is said of the load that is spoken of: "went in at
 // 9:40", "out 3:15".
-var goesOrComes = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|it'?s|it|is|was|they'?re|that'?s|went|gone|going|go|came|come|coming|has|been|pulled)\s+)*(?:in|out)\s`)
+var goesOrComes = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|it'?s|it|is|was|they'?re|that'?s|went|gone|going|go|came|come|coming|has|been|pulled|took|taken|taking|had|got|we|i|them|that|this|one)\s+)*(?:in|out)\s`)
 
 // timed reads a message that says when the thread's load went in or came out,
 // and names no load.

@@ -101,7 +101,10 @@ func (r *reader) weigh() {
 	}
 	var kept []Ask
 	told := r.infer()
-	for _, a := range r.phrase.Asks {
+	for i, a := range r.phrase.Asks {
+		if a.About == Load && told == Schedule && (r.has(unit.StartTime) || r.has(unit.Deadline)) && !r.has(unit.BarHeight) && !r.has(unit.StripWidth) && !r.has(unit.Vacuum) {
+			r.phrase.Asks[i].About, a.About = Schedule, Schedule // "plan my saturday: 5 panels …"
+		}
 		if r.stands(a) && !(a.weak && a.About != Profile && told != "" && told != a.About && r.specific(told, a.About) && !r.answerable(a.About)) {
 			kept = append(kept, a)
 		}

@@ -14,7 +14,7 @@ func (r *reader) crossed(i int) bool {
 		f, over = unit.Bow, unit.StripLength
 	case r.mentions(kindNoun, "gap") && !r.mentions(kindNoun, "cup"):
 		f, over = unit.Gap, unit.StripLength
-	case r.mentions(kindNoun, "cup") && r.topic != Move:
+	case r.mentions(kindNoun, "cup") && r.topic != Move, r.topic == Flatten && r.mentions(kindAsk, "flatten"):
 	default:
 		return false
 	}
@@ -28,7 +28,7 @@ func (r *reader) crossed(i int) bool {
 	if r.is(n, kindRole, "length") && !r.has(f) && !(f == unit.Gap && r.size(i) > 0.02) {
 		return r.bind(i, f)
 	}
-	if r.is(p, kindRole, "length") && !r.has(over) || f == unit.Bow && r.items[i].amount.is(unit.Distance) && r.items[i].amount.unit.Symbol == "ft" && !r.has(over) {
+	if r.is(p, kindRole, "length") && !r.has(over) && !r.otherWay(n) || f == unit.Bow && r.items[i].amount.is(unit.Distance) && r.items[i].amount.unit.Symbol == "ft" && !r.has(over) {
 		return r.bind(i, over)
 	}
 	if k := i - 1; r.word(k, "in") && k > 0 && r.is(r.prev(k), kindNoun, "bow", "gap") && !r.has(over) && r.size(i) > 0.2 {
@@ -37,20 +37,40 @@ func (r *reader) crossed(i int) bool {
 	return false
 }
 
-// acrossOf: "the top is 28 across" says a panel's width, "4 1/2 across" a strip's.
+// acrossOf: "the top is 28 across" says a panel's width, "4 1/2 across" a strip's; what
+// moves is a panel.
 func (r *reader) acrossOf(before int) unit.Field {
-	if r.is(before, kindNoun, "panel") {
+	if r.is(before, kindNoun, "panel") || r.topic == Move && !r.mentions(kindNoun, "strip") {
 		return unit.PanelWidth
 	}
 	return unit.StripWidth
+}
+
+// otherWay reports whether item n has the number before it measured other than
+// across: "6 across 1/2 thick".
+func (r *reader) otherWay(n int) bool {
+	return r.is(n, kindAttr) && r.items[n].id != "wide" && r.items[n].id != "long"
 }
 
 // amountSoon reports whether an amount stands within four items behind item i.
 func (r *reader) amountSoon(i int) bool {
 	for j := i + 1; j < len(r.items) && j <= i+4 && !r.isBreak(j); j++ {
 		if r.items[j].amount != nil {
-			return true
+			return !r.otherWay(r.next(j))
+		}
+		if r.is(j, kindNoun, "cup", "bow", "gap") {
+			return false // "4 1/2 across cupped 1/16"
 		}
 	}
 	return false
+}
+
+// lowPanel, in metres: the grain of what is no taller lies level.
+const lowPanel = 0.5
+
+func (r *reader) woodMeasure(attr string) string {
+	if r.topic == Move && attr != "thick" {
+		return "panel"
+	}
+	return "strip"
 }

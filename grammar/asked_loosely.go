@@ -85,7 +85,7 @@ func (r *reader) releasesWedge() bool {
 // whatsThat reads "whats a caul" in a few words and without a number.
 func (r *reader) whatsThat() bool {
 	i := r.opens("whats", "wats", "whatis")
-	return i >= 0 && r.amountsIn(0, len(r.items)) == 0 && len(r.items) < 8 && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole))
+	return i >= 0 && r.amountsIn(0, len(r.items)) == 0 && (len(r.items) < 8 || len(r.items) < 16 && r.mentions(kindPerson)) && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole))
 }
 
 // termAlone reads "caul??" and "explain caul".
@@ -96,6 +96,8 @@ func (r *reader) termAlone() bool {
 	nouns := 0
 	for i := range r.items {
 		switch {
+		case r.habit.Follows && r.is(i, kindNoun, "core") && r.items[i].word != "core" && r.items[i].word != "substrate":
+			return false // "mdf?" is another core
 		case r.is(i, kindNoun):
 			nouns++
 		case r.items[i].brk != 0, r.idle(i), r.word(i, "explain", "why"):

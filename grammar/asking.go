@@ -28,8 +28,9 @@ func (r *reader) findAsks() {
 		{r.releasesWedge(), Ask{About: Safety, Peril: "wedge release"}},
 		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
 		{r.howLongTo(), Ask{About: Pump, question: true}},
+		{r.alwaysOurs(), Ask{About: Profile, weak: true}},
 		{r.goesInPress(), Ask{About: Stack}},
-		{r.termAlone() || r.whatsThat(), Ask{About: Words}},
+		{(r.termAlone() || r.whatsThat()) && !r.asksFor(Why), Ask{About: Words}},
 	} {
 		if asked.said {
 			r.phrase.Asks = append(r.phrase.Asks, asked.ask)
@@ -99,6 +100,8 @@ func (r *reader) askAt(i int) Ask {
 	case a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar"):
 		return Ask{About: Move, question: true} // "how wide will it be in winter"
 	case a.Solve == unit.Vacuum && r.pressureOn(i), a.Solve == unit.BarHeight && r.betterOf(i):
+		return Ask{About: Side}
+	case it.word == "how hard" && r.mentions(kindNoun, "joint"):
 		return Ask{About: Side}
 	}
 	return a

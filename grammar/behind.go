@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"math/big"
+	"strconv"
 	"strings"
 
 	"presshand/engine/unit"
@@ -34,6 +35,9 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 		t.push(symUnit, 3).meaning = meaning{kind: kindUnit, id: "bar", unit: unit.Bar} // "nine tenths of a bar"
 		return true
 	}
+	if t.partsOf(s) {
+		return true
+	}
 	if s.norm == "no" && s.glued {
 		t.at++ // "5no strips"
 		return true
@@ -46,6 +50,35 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 		return t.barUnit()
 	}
 	return false
+}
+
+// partsOf makes a fraction of "3 eighths" and "3 quarter bar"; "3 quarter inch
+// strips" are three.
+func (t *tokenizer) partsOf(s scrap) bool {
+	d, ok := parts[s.norm]
+	l := t.last()
+	if !ok || l.symbol != symInt || t.at > 1 && t.scraps[t.at-2].shape != shapeWord && t.scraps[t.at-2].norm != "," {
+		return false
+	}
+	if !strings.HasSuffix(s.norm, "s") {
+		m, n := trade.longest(t.scraps, t.at+1)
+		if n == 0 || m.kind != kindNoun || !in(m.id, "bar", "mat", "sled", "caul", "core") || isPlural(t.scraps[t.at+n].norm) {
+			return false
+		}
+	}
+	n, err := strconv.ParseInt(l.norm, 10, 64)
+	if err != nil || n <= 0 || n >= d {
+		return false
+	}
+	l.symbol, l.value = symWords, big.NewRat(n, d)
+	l.end, l.text = s.end, t.text[l.start:s.end]
+	t.at++
+	if isWord(t.scraps, t.at, "of") && (isWord(t.scraps, t.at+1, "an") || isWord(t.scraps, t.at+1, "a")) {
+		if m, _ := units.longest(t.scraps, t.at+2); m.unit.Dimension == unit.Lasting {
+			t.at += 2 // "3 quarters of an hour"
+		}
+	}
+	return true
 }
 
 // skipDot steps over the point of an abbreviated unit: "2 in. wide".
@@ -61,7 +94,7 @@ func (t *tokenizer) skipDot(s scrap) {
 	if first := t.text[t.scraps[t.at+1].start]; first >= 'A' && first <= 'Z' {
 		return // a new sentence
 	}
-	if m, n := trade.longest(t.scraps, t.at+1); n > 0 && (m.kind == kindAttr || m.kind == kindNoun) {
+	if m, n := trade.longest(t.scraps, t.at+1); n > 0 && (m.kind == kindAttr || m.kind == kindNoun || m.kind == kindRole && m.id == "length") {
 		t.at++
 	}
 }

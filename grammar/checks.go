@@ -21,7 +21,7 @@ func (r *reader) startsCheck(i int) bool {
 	switch r.items[i].word {
 	case "i measured", "i checked", "measured":
 		return !r.asksSomething() && !r.mentions(kindFix) && !r.mentions(kindRole, "friction") && !r.mentions(kindNoun, "joint") && (r.habit.Follows || !r.mentions(kindNoun, "gap"))
-	case "checked", "second check", "verified", "double checked", "rechecked", "checks out", "looks fine", "looks good", "looks ok", "re checked", "measures", "signed off":
+	case "check done", "check is done", "checks done", "check complete", "second check done", "check finished", "done the check", "did the check", "done the second check", "did the second check", "double check done", "checked", "second check", "verified", "double checked", "rechecked", "checks out", "looks fine", "looks good", "looks ok", "re checked", "measures", "signed off":
 		return !r.asksSomething() && !(r.mentions(kindNoun, "gap", "cup", "bow") && !r.mentions(kindNoun, "bar", "strip") && !r.mentions(kindVacuum))
 	}
 	return false

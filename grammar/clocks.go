@@ -42,13 +42,18 @@ func clockOf(am *amount, suffix string) (string, bool) {
 func (r *reader) clocks() {
 	r.pastTheHour()
 	r.noon()
+	planned := r.dayPlan() || r.panelsAndPresses()
 	for i := range r.items {
 		if !r.free(i) {
 			continue
 		}
 		am := r.items[i].amount
-		if n := i + 1; n < len(r.items) && r.items[n].amount != nil && r.items[n].amount.link != linkNone && r.items[n].amount.unit != nil && r.items[n].amount.unit.Dimension != unit.Lasting {
-			continue // "from 19.0 to 19.6 mm"
+		if r.linksToSize(i) {
+			continue
+		}
+		if r.halfBefore(i) && r.glosses(i+2) {
+			r.items[i].used = true
+			continue
 		}
 		if r.halfBefore(i) && am.unit == nil && (r.dayPlan() || r.mentions(kindRole, "start", "deadline")) {
 			r.items[i].used = true
@@ -57,13 +62,10 @@ func (r *reader) clocks() {
 		}
 		suffix := r.daySuffix(i)
 		role := r.clockMeans(i, suffix)
-		if role == "" && suffix == "" && !(am.form == formPair && r.dayPlan() && am.link == linkNone && am.pair[0] > 3) {
+		if role == "" && suffix == "" && !(am.form == formPair && planned && am.link == linkNone && am.pair[0] > 3) {
 			continue
 		}
-		if role == "" && !r.dayPlan() && !r.mentions(kindNoun, "panel", "press") {
-			continue
-		}
-		if am.unit != nil && suffix == "" {
+		if am.unit != nil && suffix == "" || role == "" && !r.dayPlan() && !r.mentions(kindNoun, "panel", "press") {
 			continue
 		}
 		if role == "start" && suffix == "" && am.form != formPair && (!r.dayPlan() && (r.mentions(kindVacuum) || am.float() > 12 || len(r.items) > 12) || am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
@@ -100,12 +102,19 @@ func (r *reader) clocks() {
 // clockMeans returns start or deadline where the words around a clock time say so.
 func (r *reader) clockMeans(i int, suffix string) string {
 	am, role := r.items[i].amount, r.clockRole(i)
+	if role == "" && r.glosses(i) {
+		role = r.clockRole(i - 2)
+	}
 	n := r.next(i)
 	switch {
+	case role == "" && (am.form == formPair || suffix != "") && r.fetched(i):
+		role = "deadline"
 	case role == "" && n == i+1 && !r.word(n, "from") && am.unit == nil && (r.is(n, kindRole, "start") || r.is(n, kindAsk, "schedule") && r.word(n, "start")):
 		role = "start" // "0630 start"
 	case am.form == formPair && am.link == linkTo && i > 0 && r.items[i-1].used && r.has(unit.StartTime) && !r.has(unit.Deadline):
 		role = "deadline" // "between 7:00 and 15:30"
+	case role == "" && am.form == formPair && r.word(i+1, "away", "start", "sharp") && r.isBreak(i+2):
+		role = "start" // "8:00 away"
 	case role == "" && r.clockAlone(i):
 		role = "start"
 	}
@@ -113,6 +122,23 @@ func (r *reader) clockMeans(i int, suffix string) string {
 		return "deadline"
 	}
 	return role
+}
+
+// fetched: by the time that "truck's here at 3 pm" it is all out.
+func (r *reader) fetched(i int) bool {
+	from, _ := r.clause(i)
+	return r.opensWithin(from, i, "truck", "trucks", "lorry", "lorrys", "van", "vans", "ute", "trailer", "driver", "drivers", "courier", "couriers", "carrier", "pickup", "collection", "delivery", "haulier", "hauler", "freight")
+}
+
+// panelsAndPresses: "12 panels 600x1200, two presses, 7:30, pva" is a day's work.
+func (r *reader) panelsAndPresses() bool {
+	panels, presses := false, false
+	for i := 1; i < len(r.items); i++ {
+		counted := r.items[i-1].amount != nil || r.word(i-1, "single", "one", "both")
+		panels = panels || counted && r.is(i, kindNoun, "panel")
+		presses = presses || counted && r.is(i, kindNoun, "press")
+	}
+	return panels && presses
 }
 
 // clockAlone: "07:30, sorry" in a thread is the start that was asked for.
@@ -144,6 +170,27 @@ func (r *reader) noon() {
 			r.say(i, unit.Deadline, unit.Word("12:00"))
 		}
 	}
+}
+
+// beforeNoon reports whether item i is a clock time of the morning.
+func (r *reader) beforeNoon(i int) bool {
+	am := r.items[i].amount
+	return am != nil && am.form == formPair && am.pair[0] < 12
+}
+
+// linksToSize: "from 19.0 to 19.6 mm".
+func (r *reader) linksToSize(i int) bool {
+	if i+1 >= len(r.items) || r.items[i+1].amount == nil {
+		return false
+	}
+	am := r.items[i+1].amount
+	return am.link != linkNone && am.unit != nil && am.unit.Dimension != unit.Lasting
+}
+
+// glosses reports whether the clock time at i says in brackets what the words before
+// it mean: "half four (16:30)".
+func (r *reader) glosses(i int) bool {
+	return i >= 2 && i < len(r.items) && r.items[i-1].brk == '(' && r.free(i) && r.items[i].amount.form == formPair && r.items[i-2].amount != nil
 }
 
 // halfBefore: "half seven", "half 7" is half past six to some and half past seven
@@ -267,12 +314,20 @@ func (r *reader) clockRole(i int) string {
 			}
 			return r.items[j].id
 		case r.is(j, kindAsk, "schedule"):
-			if in(r.items[j].word, "done by", "out by", "home by", "done before") {
+			if in(r.items[j].word, "done by", "out by", "home by", "done before", "be ready", "be done", "all out", "all be out", "get done", "last one out", "last out") {
 				return "deadline"
 			}
 			if r.items[j].word == "start" || in(r.items[j].word, "tomorrow", "today") && !(r.word(j+1, "is", "its", "was") && !r.pairOrSuffix(i)) {
 				return "start"
 			}
+		case j == i-1 && r.word(j, "for", "at") && r.word(j-1, "ready", "wanted", "needed", "finished") && r.pairOrSuffix(i):
+			r.items[j-1].used = true
+			return "deadline" // "ready for 17:00"
+		case j == i-1 && r.word(j, "due") && r.pairOrSuffix(i):
+			r.items[j].used = true
+			return "deadline" // "due 5 pm"
+		case j == i-2 && r.word(j, "off", "away") && (r.isBreak(j-1) || r.word(j-1, "we", "were", "set", "get")) && r.word(i-1, "at") && r.beforeNoon(i):
+			return "start" // "two presses, off at 7:30"
 		case r.word(j, "by", "before") && r.warmBefore(j):
 			return ""
 		case r.word(j, "by") && j == i-1 && r.is(r.next(i), kindRole, "start") && r.isBreak(r.next(i)+1):

@@ -19,7 +19,10 @@ func (r *reader) command() bool {
 			return r.closes()
 		}
 	}
-	if r.barePlea(at) || r.inPressNamed(at) {
+	if r.doneAgain(at) {
+		return false
+	}
+	if r.barePlea(at) || r.tookOut(at) || r.inPressNamed(at) {
 		return true
 	}
 	if r.verb(at) != "" {
@@ -49,6 +52,51 @@ func (r *reader) barePlea(at int) bool {
 		return false
 	}
 	r.close(&Command{Verb: verb, Loads: refs}, after)
+	return true
+}
+
+// doneAgain reads "do 14 again but with 8 strips".
+func (r *reader) doneAgain(at int) bool {
+	repeats := func(i int) bool {
+		return r.word(i, "do", "run", "make", "press", "build", "repeat", "doing", "running")
+	}
+	if repeats(at) {
+		at++
+	}
+	verb := at - 1
+	for r.word(verb, "load", "the") || r.is(verb, kindVerb, "show") {
+		verb--
+	}
+	if !repeats(verb) {
+		return false
+	}
+	refs, next := r.references(at)
+	if len(refs) != 1 || !r.word(next, "again", "over", "once") {
+		return false
+	}
+	for r.word(next, "again", "over", "once", "more") {
+		next++
+	}
+	r.commit(&Command{Verb: Copy, From: refs[0]}, next)
+	return true
+}
+
+// tookOut reads "pulled load 9 at 14:20", where a gauge would have no load.
+func (r *reader) tookOut(at int) bool {
+	if !r.word(at, "pulled", "took", "unloaded", "emptied") && !(r.word(at, "we", "i") && r.word(at+1, "pulled", "took")) {
+		return false
+	}
+	if r.word(at, "we", "i") {
+		at++
+	}
+	refs, next := r.references(at + 1)
+	if len(refs) == 0 || !r.is(at+1, kindVerb, "show") && !r.word(at+1, "load", "loads") || r.unitsBehind(at) {
+		return false
+	}
+	if r.word(next, "out") || r.is(next, kindVerb, "out") {
+		next++
+	}
+	r.close(&Command{Verb: Out, Loads: refs}, next)
 	return true
 }
 

@@ -91,6 +91,9 @@ func (r *reader) withoutLoad(verb Verb, i int) (next int, ok bool) {
 		if r.word(next, "it", "that", "this") {
 			next++
 		}
+		if r.word(next-1, "that", "this") && (r.word(next, "one", "load") || r.is(next, kindVerb, "show") || r.items[min(next, len(r.items)-1)].text == "one") {
+			next++ // "hold this one: sled is cupped"
+		}
 		return next, r.nothingAfter(i) || r.isBreak(next) && r.items[i].word != "clear"
 	}
 	return next, false

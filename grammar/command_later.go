@@ -39,6 +39,11 @@ func (r *reader) laterVerb(at int) bool {
 				return true
 			}
 		case Uncheck, Hold, Clear, Drop, Correct, Check, In, Out:
+			if r.checkedLast(i) {
+				r.items[i].used = true
+				r.commit(&Command{Verb: Check}, 0)
+				return r.closes()
+			}
 			if r.checkedIt(i) {
 				r.commit(&Command{Verb: Check}, i+1)
 				return r.closes()
@@ -55,6 +60,11 @@ func (r *reader) laterVerb(at int) bool {
 // of the load that is spoken of.
 func (r *reader) checkedIt(i int) bool {
 	return r.is(i, kindVerb, string(Check)) && r.isBreak(i-1) && r.word(i+1, "it", "this", "them") && r.amountsIn(0, i) == 0 && r.amountsIn(i, len(r.items)) > 1 && !r.asksSomething()
+}
+
+// checkedLast: "bar 38, strips 20 thick, checked" in the thread of a load.
+func (r *reader) checkedLast(i int) bool {
+	return r.habit.Follows && r.word(i, "checked", "chkd", "ckd", "verified", "double checked", "rechecked", "second check", "signed off", "check done") && (r.mentions(kindNoun, "bar", "strip", "mat", "sled", "caul") || r.mentions(kindVacuum)) && r.isBreak(i-1) && r.nothingAfter(i) && r.amountsIn(0, i) > 1 && !r.asksSomething()
 }
 
 // forbids reads "don't clear 14": the verb i, denied, before its loads.

@@ -346,7 +346,7 @@ func (r *reader) lots(mayEnd func(i int) bool) {
 		for j < len(r.items) && (r.items[j].brk == '#' || r.items[j].brk == ':' || r.word(j, "number", "no", "nr", "is")) {
 			j++
 		}
-		if r.items[i].used || j >= len(r.items) || r.items[j].used || r.items[j].brk != 0 || r.items[j].amount == nil && !hasDigit(r.items[j].text) && r.items[j].kind != kindNone {
+		if r.items[i].used || j >= len(r.items) || r.items[j].used || r.items[j].brk != 0 || r.isFraction(j) || r.items[j].amount == nil && !hasDigit(r.items[j].text) && r.items[j].kind != kindNone {
 			continue
 		}
 		end := j

@@ -202,12 +202,11 @@ func (r *reader) offStrips() {
 			continue
 		}
 		if k >= 0 && r.items[k].amount != nil && r.length(k) {
-			panel := r.size(k) > widestStrip && !r.mentions(kindNoun, "bar", "strip")
-			r.items[i+1].meaning = meaning{kind: kindNoun, id: "strip"}
-			if panel && r.timesAt(k+1) && r.size(k+1) > widestStrip {
-				r.items[i+1].meaning.id = "panel" // "14 off 600 x 1200"
+			id, word := "strip", "pcs"
+			if last == k+1 && r.timesAt(last) && r.length(last) && !r.mentions(kindNoun, "strip", "bar") && r.size(k) > widestStrip && r.size(last) > widestStrip {
+				id, word = "panel", "panels" // "8 off 600x1200"
 			}
-			r.items[i+1].word = "pcs"
+			r.items[i+1].meaning, r.items[i+1].word = meaning{kind: kindNoun, id: id}, word
 		}
 	}
 	for i := range r.items {

@@ -60,24 +60,6 @@ func (r *reader) otherPress(i, j int) bool {
 	return true
 }
 
-// leftOff reads "what if i leave the bar off".
-func (r *reader) leftOff() {
-	for i := range r.items {
-		if !r.is(i, kindNoun, "bar", "mat", "wedge", "caul") || !r.word(i+1, "off", "out") && !r.is(i+1, kindVerb, "out") || !r.word(i-1, "the") && !r.word(i-1, "my") {
-			continue
-		}
-		if r.word(i-2, "leave", "left", "leaving", "take", "took", "taking", "keep") {
-			r.phrase.Drops = append(r.phrase.Drops, partNames[r.items[i].id])
-			switch r.items[i].id {
-			case "bar":
-				r.say(i, unit.BarDenied, unit.Word("none"))
-			case "mat":
-				r.say(i, unit.MatDenied, unit.Word("none"))
-			}
-		}
-	}
-}
-
 func (r *reader) meaningful(j int) bool {
 	it := &r.items[j]
 	return it.amount != nil || it.kind != kindNone && it.kind != kindFill && it.kind != kindWoodSort || it.brk == 0 && !fill[it.word]

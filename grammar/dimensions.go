@@ -42,7 +42,18 @@ func (r *reader) service(i int) bool {
 	if j := r.nearestAir(i, from, to); j >= 0 {
 		return r.items[j].id == "service"
 	}
-	return false
+	return r.thenAir(i)
+}
+
+// thenAir: "8% when pressed, then 45% rh and 20°C" goes on to where the work lives.
+func (r *reader) thenAir(i int) bool {
+	from, to := r.clause(i)
+	for k := from; k < i; k++ {
+		if am := r.items[k].amount; am != nil && am.is(unit.Proportion) && r.passesTo(k) {
+			return true // "7% going to 55% rh 72F"
+		}
+	}
+	return r.word(from, "then", "later", "afterwards", "after") && r.within(from, to, kindAir, "rh") >= 0
 }
 
 // livesIn: "it will live in a shed" makes the shed a place to live in.

@@ -73,6 +73,10 @@ func (r *reader) wood(i int) {
 		r.phrase.Drops = append(r.phrase.Drops, "species")
 		return
 	}
+	if r.gaveWay(i) {
+		it.used = true
+		return
+	}
 	if r.deniedBefore(i) || r.deniedAfter(i) {
 		r.unuse(it.text)
 		it.used = true
@@ -125,6 +129,10 @@ func (r *reader) glue(i int) {
 		return
 	}
 	if it.word == "hide" && !r.word(i+1, "glue") && !r.mentions(kindGlue) {
+		return
+	}
+	if r.gaveWay(i) {
+		it.used = true
 		return
 	}
 	if r.deniedBefore(i) {
@@ -219,8 +227,12 @@ func (r *reader) facesFact(i int, val string) {
 		r.say(i, unit.BarCount, unit.Number(1))
 		return
 	}
-	if !r.faced() && r.habit.Follows && val == "2" && len(r.items) < 8 && strings.Contains(r.items[i].word, "side") && r.amountsIn(0, len(r.items)) == 0 && r.countKind(kindNoun) == 0 {
-		r.say(i, unit.BarCount, unit.Number(2)) // "and on both sides?"
+	if !r.faced() && r.habit.Follows && len(r.items) < 8 && strings.Contains(r.items[i].word, "side") && r.amountsIn(0, len(r.items)) == 0 && r.countKind(kindNoun) == 0 {
+		n := unit.Number(2)
+		if val == "1" {
+			n = 1
+		}
+		r.say(i, unit.BarCount, n) // "and on both sides?"
 		r.bound[len(r.bound)-1].fact.Loose = true
 		return
 	}

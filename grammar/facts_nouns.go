@@ -96,7 +96,7 @@ func (r *reader) nounFact(i int) {
 		if r.word(i-1, "both") && isPlural(it.word) {
 			r.say(i, unit.PressCount, unit.Number(2))
 		}
-		if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "free", "available", "fixed", "working", "ready", "back") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
+		if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "throw", "throwing", "chuck", "bring", "fire", "wheel", "borrow", "borrowed", "buy", "bought", "free", "available", "fixed", "working", "ready", "back") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
 			r.say(i, unit.PressCount, unit.Number(2))
 			r.soMany(i, 2)
 		}

@@ -276,6 +276,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if noun == "panel" {
 		noun = r.bySpan(i, noun, attr)
 	}
+	if noun == "panel" && attr == "tall" && r.topic == Move && r.size(i) < lowPanel {
+		return unit.PanelWidth // "drawer front, 10 tall"
+	}
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {
 		r.loose = r.habit.Follows // in a thread of panels it is theirs
 		return unit.StripThickness
@@ -328,7 +331,7 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		behind = j
 	}
 	k := r.nextNear(behind)
-	for r.is(k, kindWood) || r.is(k, kindFact) || r.is(k, kindAttr) && r.items[k].used {
+	for r.is(k, kindWood) || r.is(k, kindFact) && !strings.HasPrefix(r.items[k].word, "on ") || r.is(k, kindAttr) && r.items[k].used {
 		k = r.next(k)
 	}
 	if k >= 0 && r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ownsNumber(k) && !r.startsAnew(k) {
@@ -356,13 +359,6 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 func (r *reader) ownsNumber(k int) bool {
 	n := r.next(k)
 	return n == k+1 && r.items[n].amount != nil && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
-}
-
-func (r *reader) woodMeasure(attr string) string {
-	if r.topic == Move && attr != "thick" {
-		return "panel"
-	}
-	return "strip"
 }
 
 // frameNoun is the part that earlier clauses were about. An accessory gives way

@@ -43,7 +43,7 @@ func (r *reader) mood() {
 	switch {
 	case r.asksOfLoads(end):
 		r.leaves(c, c.Note)
-		*c = Command{Verb: Show, Meant: c.Verb, Loads: c.Loads}
+		*c = Command{Verb: Show, Meant: c.Verb, Loads: c.Loads, Bare: c.Bare}
 		if c.Meant == Post || c.Meant == Undo || c.Meant == Copy {
 			for _, n := range c.Loads {
 				r.unuse(strconv.Itoa(n))

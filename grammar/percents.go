@@ -167,7 +167,7 @@ func (r *reader) percentField(i int) unit.Field {
 	n, p := r.next(i), r.prev(i)
 	from, to := r.clause(i)
 	left, right := r.window(i)
-	if r.wetBeforeHouse(i, to) {
+	if r.wetBeforeHouse(i, to) || r.goesTo(i) {
 		return unit.WoodMoisture
 	}
 	if r.has(unit.WoodMoisture) && r.service(i) && r.percentCue(left, i) == "mc" && r.items[i].amount.float() > 25 {
@@ -220,8 +220,26 @@ func (r *reader) airIn(from, to int) bool {
 	return false
 }
 
-// percentCue is what the words of [from, to) make of a per cent: rh, mc, vacuum
-// or nothing.
+// goesTo: of "8% going to 25% rh" the first is the wood's.
+func (r *reader) goesTo(i int) bool {
+	return !r.has(unit.WoodMoisture) && r.passesTo(i)
+}
+
+// passesTo reports whether a humidity is where the moisture at item i goes to.
+func (r *reader) passesTo(i int) bool {
+	if r.items[i].amount.float() > 25 || r.is(i+1, kindAir) {
+		return false
+	}
+	moves := false
+	for j := i + 1; j < len(r.items) && !r.isStop(j); j++ {
+		if r.items[j].amount != nil {
+			return moves && r.items[j].amount.is(unit.Proportion) && (r.is(j+1, kindAir, "rh") || r.items[j].amount.float() > 25)
+		}
+		moves = moves || r.word(j, "to", "into", "then") || strings.HasSuffix(r.items[j].word, " to") || strings.HasSuffix(r.items[j].word, " in")
+	}
+	return false
+}
+
 // wetBeforeHouse: of "its at 7% now and the house is like 55%" the first is the
 // wood's.
 func (r *reader) wetBeforeHouse(i, to int) bool {
@@ -247,6 +265,8 @@ func (r *reader) lastPercentCue(from, to int) string {
 	return ""
 }
 
+// percentCue is what the words of [from, to) make of a per cent: rh, mc, vacuum
+// or nothing.
 func (r *reader) percentCue(from, to int) string {
 	for j := max(from, 0); j < to && j < len(r.items); j++ {
 		switch {

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // profileWords reads what only the defaults of a room are told with: that they
 // are to be forgotten, and that the shop is at sea level.
@@ -22,6 +26,25 @@ func (r *reader) resets() bool {
 		if r.word(i, "reset", "clear", "wipe", "forget", "delete", "erase", "remove", "drop", "scrap") {
 			r.items[i].used = true
 			return true
+		}
+	}
+	return false
+}
+
+// alwaysOurs: "our bar is always 1 in tall", "we're always at 5280 ft" tell what
+// holds until further notice.
+func (r *reader) alwaysOurs() bool {
+	if r.amountsIn(0, len(r.items)) > 3 {
+		return false // a load, of which one part is as always
+	}
+	for i := range r.items {
+		if !r.word(i, "always", "usually", "normally", "typically") && !strings.HasSuffix(r.items[i].word, " always") {
+			continue
+		}
+		for j := i - 1; j >= 0 && j >= i-5 && !r.isBreak(j) && r.items[j].amount == nil; j-- {
+			if r.word(j, "were", "weve") || r.word(j, "we") && r.word(j+1, "are", "sit", "run", "use", "live") || r.word(j, "our") && (r.is(j+1, kindNoun) || r.is(j+1, kindVacuum) || r.is(j+1, kindGlue) || r.is(j+1, kindAir, "shop")) {
+				return true
+			}
 		}
 	}
 	return false

@@ -31,7 +31,7 @@ func (r *reader) query() bool {
 			if r.word(i+1, "you") || w == "hows" && r.amountsIn(0, i) > 2 {
 				continue
 			}
-			if !r.word(len(r.items)-1, "go", "do", "out", "hold", "turn out") && !r.endsIn("go", "do", "out", "come out", "work", "turn", "hold", "went") {
+			if !r.word(len(r.items)-1, "go", "do", "out", "hold", "turn out") && !r.endsIn("go", "do", "out", "come out", "work", "turn", "hold", "went") && !(r.word(i+1, "we", "they", "it") && r.opensWithin(i+2, min(i+4, len(r.items)), "do", "go", "get")) {
 				continue
 			}
 			r.readLoads(i, c)
@@ -47,7 +47,8 @@ func (r *reader) query() bool {
 				continue
 			}
 			c.Query.Today = true
-		case in(w, "whats posted", "whats waiting", "anything waiting", "whats unchecked", "whats not checked", "what needs checking", "needs a check"):
+		case in(w, "whats posted", "whats waiting", "anything waiting", "whats unchecked", "whats not checked", "what needs checking", "needs a check",
+			"whats still waiting", "what is still waiting", "whats still to check", "whats still to be checked", "whats left to check", "whats left to be checked", "what still needs checking", "what still needs a check", "whats still unchecked", "whats waiting to be checked", "whats to be checked", "anything to check", "anything left to check", "anything still to check", "anything need checking", "anything needing a check", "what have we got to check", "whats open for checking"):
 			c.Query.State = "posted"
 		case in(w, "whats on hold", "whats held", "anything on hold"):
 			c.Query.State = "held"

@@ -46,10 +46,10 @@ func (r *reader) rates() {
 // and the leak.
 func (r *reader) dropped(i int) bool {
 	j := i + 1
-	for r.is(j, kindNoun, "leak") || r.word(j, "to") {
+	for r.is(j, kindNoun, "leak") || r.word(j, "to", "down", "down to") {
 		j++
 	}
-	if j >= len(r.items) || !r.free(j) || r.items[j].amount.link != linkTo && r.items[j-1].word != "to" {
+	if j >= len(r.items) || !r.free(j) || r.items[j].amount.link != linkTo && !r.word(j-1, "to", "down to") {
 		return false
 	}
 	a, b := r.items[i].amount, r.items[j].amount
@@ -86,7 +86,7 @@ func (r *reader) leakWordBefore(i int) bool {
 // leakOver joins the pressure at item i with the time in which it is lost.
 func (r *reader) leakOver(i int) {
 	j := i + 1
-	for j < len(r.items) && (r.word(j, "in", "every", "per", "over", "each", "a", "an", "about", "the", "within", "of", "vacuum", "space") || r.items[j].brk == '/' || r.is(j, kindRole, "length", "in a row") || r.is(j, kindVacuum, "vacuum") || r.is(j, kindNoun, "leak")) {
+	for j < len(r.items) && (r.word(j, "in", "every", "per", "over", "each", "a", "an", "about", "the", "within", "of", "vacuum", "space", "gone", "away", "down") || r.items[j].brk == '/' || r.is(j, kindRole, "length", "in a row") || r.is(j, kindVacuum, "vacuum") || r.is(j, kindNoun, "leak") || r.word(j, "gone in")) {
 		j++
 	}
 	if j == i+1 || j >= len(r.items) {

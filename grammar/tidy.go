@@ -14,6 +14,8 @@ import (
 // tidy joins and parts the items that only the words around them tell how to.
 func (r *reader) tidy() {
 	r.inPounds()
+	r.inAMinute()
+	r.slashes()
 	r.groupedThousands()
 	r.gluedHyphens()
 	r.sameInBrackets()
@@ -26,8 +28,8 @@ func (r *reader) tidy() {
 	r.spacedClock()
 }
 
-// inPounds keeps the "in" of "on a 4x8 in pounds" and "at 70 in moisture content"
-// from being inches.
+// inPounds keeps the "in" of "on a 4x8 in pounds", "at 70 in moisture content" and,
+// in a metric shop, "20 panels 300x800 in before five" from being inches.
 func (r *reader) inPounds() {
 	for i := range r.items {
 		am := r.items[i].amount
@@ -35,10 +37,43 @@ func (r *reader) inPounds() {
 			continue
 		}
 		n := &r.items[i+1]
-		if n.amount == nil && (n.kind == kindUnit && n.unit.Dimension != unit.Distance && n.unit.Dimension != unit.Lasting || r.is(i+1, kindAir, "mc") || r.is(i+1, kindAsk) && in(n.word, "tons", "ton", "grams")) {
+		if n.amount == nil && (n.kind == kindUnit && n.unit.Dimension != unit.Distance && n.unit.Dimension != unit.Lasting || r.is(i+1, kindAir, "mc") || r.habit.Metric && r.timesAt(i) && r.word(i+1, "before", "by", "time", "today", "at", "there") || r.is(i+1, kindAsk) && in(n.word, "tons", "ton", "grams")) {
 			am.unit, am.unitRaw = nil, ""
 		}
 	}
+}
+
+// inAMinute: behind a pressure "in a minute" is how long it takes, not an inch of
+// mercury in that time.
+func (r *reader) inAMinute() {
+	for i := 1; i < len(r.items); i++ {
+		it := r.items[i]
+		if it.amount != nil || it.kind != kindUnit || it.unit.Dimension != unit.Leaking || !strings.HasPrefix(it.word, "in ") || r.items[i-1].amount == nil {
+			continue
+		}
+		u := unit.Minute
+		at := it.start + len("in")
+		r.items[i] = item{word: "in", text: r.text[it.start:at], start: it.start, end: at}
+		r.items = slices.Insert(r.items, i+1, item{
+			text: strings.TrimSpace(r.text[at:it.end]), start: at, end: it.end,
+			amount: &amount{value: one, form: formWords, unit: &u, unitRaw: "min"},
+		})
+	}
+}
+
+// slashes reads the stroke of "5 min/panel" as "per".
+func (r *reader) slashes() {
+	for i := 1; i+1 < len(r.items); i++ {
+		if am := r.items[i-1].amount; r.items[i].brk == '/' && am != nil && am.is(unit.Lasting) && (r.is(i+1, kindNoun, "panel") || r.word(i+1, "load") || r.is(i+1, kindVerb, "show")) {
+			r.items[i].brk, r.items[i].word = 0, "per"
+		}
+	}
+}
+
+// isFraction reports whether item i is a number that names nothing.
+func (r *reader) isFraction(i int) bool {
+	am := r.items[i].amount
+	return am != nil && (am.form == formFraction || am.form == formMixed)
 }
 
 // remove takes items [from, to) out of the message.
