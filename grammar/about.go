@@ -33,6 +33,19 @@ func (r *reader) chooseAsks() {
 		}
 	}
 	r.countAsked()
+	r.lostGoals(asks)
+}
+
+// lostGoals puts what was wanted of a question that is not asked after all among
+// the unused.
+func (r *reader) lostGoals(asks []Ask) {
+	for _, a := range asks {
+		for f, g := range a.Goal {
+			if !slices.ContainsFunc(r.phrase.Asks, func(b Ask) bool { _, kept := b.Goal[f]; return kept }) {
+				r.unuse(g.Text)
+			}
+		}
+	}
 }
 
 // plain reports whether a question for the vacuum states it: "how many kPa is 25
@@ -209,7 +222,7 @@ func (r *reader) spoken() bool {
 
 // stands reports whether a question's topic has facts to work with.
 func (r *reader) stands(a Ask) bool {
-	if a.Solve != "" && len(r.phrase.Facts) > 0 {
+	if a.Solve != "" && (len(r.phrase.Facts) > 0 || len(a.Goal) > 0) {
 		return true
 	}
 	if len(a.For) == 1 && a.For[0] == unit.Closing && !r.has(unit.Gap) && !r.has(unit.BarHeight) && !r.has(unit.WedgeForce) {
