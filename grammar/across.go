@@ -7,7 +7,7 @@ import "presshand/engine/unit"
 func (r *reader) crossed(i int) bool {
 	f, over := unit.Cup, unit.StripWidth
 	switch {
-	case r.mentions(kindNoun, "bow"):
+	case r.mentions(kindNoun, "bow") || r.has(unit.Bow):
 		f, over = unit.Bow, unit.StripLength
 	case r.mentions(kindNoun, "gap") && !r.mentions(kindNoun, "cup"):
 		f, over = unit.Gap, unit.StripLength

@@ -14,6 +14,9 @@ func (r *reader) findAsks() {
 		case it.kind == kindPeril:
 			r.peril(i)
 		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")):
+			if r.abandoned(i) {
+				continue
+			}
 			a := r.askAt(i)
 			r.phrase.Asks = append(r.phrase.Asks, a)
 			if a.Solve != "" && r.solving == "" {
@@ -29,6 +32,7 @@ func (r *reader) findAsks() {
 		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
 		{r.howLongTo(), Ask{About: Pump, question: true}},
 		{r.goesInPress(), Ask{About: Stack}},
+		{r.getsFlat(), Ask{About: Flatten}},
 		{r.termAlone() || r.whatsThat(), Ask{About: Words}},
 	} {
 		if asked.said {
@@ -353,7 +357,7 @@ func (r *reader) supported(t Topic) bool {
 			return true
 		}
 	}
-	return t == Pump && r.mentions(kindNoun, "pump") || t == Flatten && r.mentions(kindAsk, "flatten") && r.saidCup()
+	return t == Pump && r.mentions(kindNoun, "pump") || t == Flatten && r.mentions(kindAsk, "flatten") && (r.saidCup() || r.outOfFlat() && !r.has(unit.StripCount) && !r.has(unit.Overfill) && !r.mentions(kindNoun, "bar"))
 }
 
 // saidCup: "suck the cup out" speaks of a cup whose depth is not said.

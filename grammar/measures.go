@@ -56,7 +56,7 @@ func (r *reader) roleLengths() {
 		switch {
 		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
-		case r.crossed(i):
+		case r.runOf(i), r.crossed(i):
 		case r.is(p, kindRole, "ripped"):
 			r.bind(i, unit.StripWidth)
 		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and")):

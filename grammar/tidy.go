@@ -14,6 +14,7 @@ import (
 // tidy joins and parts the items that only the words around them tell how to.
 func (r *reader) tidy() {
 	r.inPounds()
+	r.outInRun()
 	r.groupedThousands()
 	r.gluedHyphens()
 	r.sameInBrackets()
