@@ -35,8 +35,11 @@ func (r *reader) crossed(i int) bool {
 }
 
 // acrossOf: "the top is 28 across" says a panel's width, "4 1/2 across" a strip's.
-func (r *reader) acrossOf(before int) unit.Field {
+func (r *reader) acrossOf(i, before int) unit.Field {
 	if r.is(before, kindNoun, "panel") {
+		if r.forStrips(i) {
+			return unit.TargetWidth
+		}
 		return unit.PanelWidth
 	}
 	return unit.StripWidth

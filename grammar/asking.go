@@ -31,7 +31,7 @@ func (r *reader) findAsks() {
 		{r.releasesWedge(), Ask{About: Safety, Peril: "wedge release"}},
 		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
 		{r.howLongTo(), Ask{About: Pump, question: true}},
-		{r.goesInPress(), Ask{About: Stack}},
+		{r.goesInPress() || r.clears(), Ask{About: Stack}},
 		{r.getsFlat(), Ask{About: Flatten}},
 		{r.termAlone() || r.whatsThat(), Ask{About: Words}},
 	} {
@@ -96,6 +96,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Side}
 	case it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)):
 		return Ask{About: Flatten}
+	case a.Solve == unit.Overfill && r.layersTold() >= 3 && r.is(r.next(i), kindNoun, "fence"):
+		return Ask{About: Stack, question: true}
 	case a.Solve == unit.Gap && r.mentions(kindAir, "service") && r.percentSaid():
 		return Ask{About: Move} // room for it to move in
 	case a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar"):

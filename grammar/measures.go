@@ -35,11 +35,13 @@ var bareFields = map[string]unit.Field{
 // measures reads lengths: by what they are for, by their direction, by the part
 // beside them.
 func (r *reader) measures() {
+	r.thinOnes()
 	r.roleLengths()
 	r.listedWidths()
 	r.attrLengths(true)
 	r.targetWidths()
 	r.nounLengths()
+	r.nearRanges()
 	r.attrLengths(false)
 	r.looseLengths()
 }
@@ -60,7 +62,7 @@ func (r *reader) roleLengths() {
 		case r.is(p, kindRole, "ripped"):
 			r.bind(i, unit.StripWidth)
 		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and")):
-			r.bind(i, r.acrossOf(p))
+			r.bind(i, r.acrossOf(i, p))
 		case r.size(i) < mostOverfill && r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
 			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
@@ -71,7 +73,7 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.ThicknessSpread)
 		case r.is(p, kindRole, "cover"):
 			r.bind(i, unit.Cover)
-		case r.is(n, kindVerb, "clear") && n == i+1 && r.mentions(kindNoun, "frame", "press") && !r.has(unit.Opening) && r.size(i) < 0.5:
+		case r.is(n, kindVerb, "clear") && n == i+1 && (r.mentions(kindNoun, "frame", "press") || r.mentions(kindAsk, "profile")) && !r.has(unit.Opening) && r.size(i) < 0.5:
 			r.items[n].used = true
 			r.bind(i, unit.Opening) // "its 5 inches clear"
 		case r.wedgeWindowAt(i, from):
@@ -83,9 +85,14 @@ func (r *reader) roleLengths() {
 // mostOverfill, in metres: nobody forces in more; "3/4 over" is a sled on top.
 const mostOverfill = 0.018
 
-// wedgeWindowAt: "the wedge takes 3/8 to 3/4".
+// wedgeWindowAt: "the wedge takes 3/8 to 3/4", "a 12 to 20 gap for the wedge".
 func (r *reader) wedgeWindowAt(i, from int) bool {
-	return i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.within(from, i, kindNoun, "wedge") >= 0
+	if i+1 >= len(r.items) || !r.free(i+1) || r.items[i+1].amount.link != linkTo {
+		return false
+	}
+	gap := r.is(r.next(i+1), kindNoun, "gap") || r.word(r.next(i+1), "space", "room", "clear")
+	_, to := r.clause(i)
+	return r.within(from, i, kindNoun, "wedge") >= 0 || (gap || r.word(i+2, "for")) && r.within(i, to, kindNoun, "wedge") >= 0
 }
 
 // bindRange gives the smaller of two linked amounts to low, the other to high.
