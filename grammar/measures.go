@@ -85,30 +85,6 @@ func (r *reader) roleLengths() {
 // mostOverfill, in metres: nobody forces in more; "3/4 over" is a sled on top.
 const mostOverfill = 0.018
 
-// wedgeWindowAt: "the wedge takes 3/8 to 3/4", "a 12 to 20 gap for the wedge".
-func (r *reader) wedgeWindowAt(i, from int) bool {
-	if i+1 >= len(r.items) || !r.free(i+1) || r.items[i+1].amount.link != linkTo {
-		return false
-	}
-	gap := r.is(r.next(i+1), kindNoun, "gap") || r.word(r.next(i+1), "space", "room", "clear")
-	_, to := r.clause(i)
-	return r.within(from, i, kindNoun, "wedge") >= 0 || (gap || r.word(i+2, "for")) && r.within(i, to, kindNoun, "wedge") >= 0
-}
-
-// bindRange gives the smaller of two linked amounts to low, the other to high.
-func (r *reader) bindRange(i int, low, high unit.Field) {
-	a, b := r.items[i].amount, r.items[i+1].amount
-	if a.unit == nil && b.unit != nil {
-		u := *b.unit
-		a.unit = &u
-	}
-	if r.size(i) > r.size(i+1) {
-		low, high = high, low
-	}
-	r.bind(i, low)
-	r.bind(i+1, high)
-}
-
 // nounForms are directions that are nouns and look for their number on the
 // right; the others are adjectives and look left.
 var nounForms = map[string]bool{

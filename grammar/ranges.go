@@ -6,7 +6,8 @@ import (
 	"presshand/engine/unit"
 )
 
-// Strips of different thickness, told by what they are called or as a range.
+// Two measures for one: the room that a wedge takes, and strips of different
+// thickness, told by what they are called or as a range.
 
 // thinWords and thickWords are what the thinnest and the thickest strips are called.
 var (
@@ -130,7 +131,7 @@ func (r *reader) nearRanges() {
 			continue
 		}
 		from, to := r.clause(i)
-		if n := r.next(i + 1); r.is(n, kindNoun) && r.items[n].id != "strip" || r.is(n, kindAttr) || r.within(from, to, kindRole) >= 0 || r.otherNoun(from, to) {
+		if n := r.next(i + 1); r.is(n, kindNoun) && r.items[n].id != "strip" || r.is(n, kindAttr) || r.roleBut(from, to, "run over", "vary") || r.otherNoun(from, to) {
 			continue
 		}
 		low, high := i, i+1
@@ -149,6 +150,40 @@ func (r *reader) nearRanges() {
 func (r *reader) otherNoun(from, to int) bool {
 	for k := from; k < to; k++ {
 		if r.is(k, kindNoun) && r.items[k].id != "strip" && r.items[k].id != "panel" {
+			return true
+		}
+	}
+	return false
+}
+
+// wedgeWindowAt: "the wedge takes 3/8 to 3/4", "a 12 to 20 gap for the wedge".
+func (r *reader) wedgeWindowAt(i, from int) bool {
+	if i+1 >= len(r.items) || !r.free(i+1) || r.items[i+1].amount.link != linkTo {
+		return false
+	}
+	gap := r.is(r.next(i+1), kindNoun, "gap") || r.word(r.next(i+1), "space", "room", "clear")
+	_, to := r.clause(i)
+	return r.within(from, i, kindNoun, "wedge") >= 0 || (gap || r.word(i+2, "for")) && r.within(i, to, kindNoun, "wedge") >= 0
+}
+
+// bindRange gives the smaller of two linked amounts to low, the other to high.
+func (r *reader) bindRange(i int, low, high unit.Field) {
+	a, b := r.items[i].amount, r.items[i+1].amount
+	if a.unit == nil && b.unit != nil {
+		u := *b.unit
+		a.unit = &u
+	}
+	if r.size(i) > r.size(i+1) {
+		low, high = high, low
+	}
+	r.bind(i, low)
+	r.bind(i+1, high)
+}
+
+// roleBut reports whether a clause has a role other than those.
+func (r *reader) roleBut(from, to int, ids ...string) bool {
+	for k := from; k < to; k++ {
+		if r.is(k, kindRole) && !r.is(k, kindRole, ids...) {
 			return true
 		}
 	}
