@@ -33,6 +33,8 @@ func (r *reader) findAsks() {
 		{r.howLongTo(), Ask{About: Pump, question: true}},
 		{r.goesInPress() || r.clears(), Ask{About: Stack}},
 		{r.getsFlat(), Ask{About: Flatten}},
+		{r.asksTimeEnough(), Ask{About: Glue, question: true}},
+		{r.glueSought(), Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}},
 		{r.termAlone() || r.whatsThat(), Ask{About: Words}},
 	} {
 		if asked.said {
@@ -88,7 +90,9 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):
 		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
-	case len(a.For) == 1 && a.For[0] == unit.Hold && in(it.word, "how long have i got", "how long have we got") && r.within(0, len(r.items), kindGlue) >= 0 && !r.mentions(kindNoun, "pump", "leak") && !r.mentions(kindVacuum) && !r.pressureSaid():
+	case a.About == Strips && in(it.word, "do i have enough") && (r.glueAt(i+1) || r.glueAt(i+2)):
+		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
+	case len(a.For) == 1 && a.For[0] == unit.Hold && in(it.word, "how long have i got", "how long have we got") && r.within(0, len(r.items), kindGlue) >= 0 && !r.pumpStops() && !r.mentions(kindNoun, "leak") && !r.mentions(kindVacuum) && !r.pressureSaid():
 		return Ask{About: Glue, For: []unit.Field{unit.ClosedTime}, question: true}
 	case len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")):
 		return Ask{About: Pump}
@@ -106,6 +110,21 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Side}
 	}
 	return a
+}
+
+// pumpStops reports whether the pump is spoken of otherwise than as what the glue
+// has to be closed for: "from first bead to pump on".
+func (r *reader) pumpStops() bool {
+	for i := range r.items {
+		j := i - 1
+		for r.word(j, "the", "my", "our") {
+			j--
+		}
+		if r.is(i, kindNoun, "pump") && !r.word(j, "to", "till", "until", "before", "til") && !r.word(i+1, "on", "runs", "goes", "starts") {
+			return true
+		}
+	}
+	return false
 }
 
 // guessTopic tells what the message is about before its numbers are read, for

@@ -264,9 +264,14 @@ func (t *tokenizer) oneOfUnit(s scrap) bool {
 	if s.norm != "a" && s.norm != "an" || t.at+1 >= len(t.scraps) || t.afterAmount() {
 		return false
 	}
+	n := 1
 	switch t.scraps[t.at+1].norm {
+	case "full", "whole", "solid", "clear":
+		n = 2 // "a full inch"
+	}
+	switch scrapNorm(t.scraps, t.at+n) {
 	case "inch", "foot", "metre", "meter", "minute", "hour", "yard", "millimetre", "millimeter", "centimetre", "centimeter":
-		tok := t.push(symWords, 1)
+		tok := t.push(symWords, n)
 		tok.value = big.NewRat(1, 1)
 		return true
 	}

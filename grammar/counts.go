@@ -137,6 +137,10 @@ func (r *reader) count(i, n int) {
 		}
 	case r.is(j, kindNoun, "strip"):
 		r.countStrips(i, j, n)
+	case r.is(j, kindNoun, "core"):
+		if n > 1 && isPlural(it.word) && r.items[i].amount.bare() && (r.mentions(kindNoun, "face") || r.mentions(kindFact, "faces=1", "faces=2")) {
+			r.bind(i, unit.PanelCount) // "4 mm faces on three ply cores"
+		}
 	case r.is(j, kindNoun, "joint"):
 		if isPlural(it.word) && n > 0 {
 			r.items[i].used = true
@@ -251,7 +255,7 @@ func (r *reader) counted(i int) int {
 				return k
 			}
 			return j
-		case it.kind == kindNoun && it.id == "core" && r.is(j+1, kindNoun, "panel") && isPlural(r.items[j+1].word):
+		case it.kind == kindNoun && it.id == "core" && r.is(j+1, kindNoun, "panel", "core") && isPlural(r.items[j+1].word):
 		case it.kind == kindNoun && it.id == "panel" && !isPlural(it.word) && j+1 < len(r.items) && (r.is(j+1, kindNoun, "panel") || r.word(j+1, "blanks")):
 		case it.kind == kindAttr && it.word == "lengths" && (r.word(j+1, "of") || r.is(j+1, kindWood) || r.items[i].amount.form == formWords && r.isBreak(j+1)):
 			it.meaning = meaning{kind: kindNoun, id: "strip"}
@@ -342,8 +346,9 @@ func (r *reader) countedMeasure(i, j int) int {
 	}
 	for k := j + 1; k < len(r.items) && k < j+12; k++ {
 		switch {
-		case r.is(k, kindNoun, "strip") && isPlural(r.items[k].word):
+		case r.is(k, kindNoun, "strip", "core", "face") && isPlural(r.items[k].word):
 			return k
+		case r.is(k, kindNoun, "core") && r.is(k+1, kindNoun, "core"): // "ply cores"
 		case r.items[k].amount != nil && r.length(k), r.is(k, kindAttr), r.is(k, kindWood), r.idle(k), r.word(k, "by", "and"), r.items[k].brk == 'x', r.is(k, kindFact):
 		default:
 			return -1

@@ -93,7 +93,7 @@ func (r *reader) durationField(i int) unit.Field {
 		}
 	}
 	switch {
-	case r.leftIn(i):
+	case r.leftIn(i), r.timeEnough(i):
 		return unit.PressTime
 	case r.within(from, to, kindRole, "unload") >= 0 || r.word(r.prev(i), "unload"):
 		return unit.Unload
