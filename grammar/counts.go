@@ -112,12 +112,13 @@ func (r *reader) countBehind(i int) bool {
 
 func (r *reader) count(i, n int) {
 	j := r.counted(i)
-	if j < 0 || r.is(i-1, kindNoun, "bar") && (i < 2 || r.items[i-2].amount == nil) && r.is(j, kindNoun, "strip") && j+1 < len(r.items) && r.items[j+1].amount != nil {
+	if j < 0 || r.is(i-1, kindNoun, "bar", "fence", "sled", "mat", "caul") && (i < 2 || r.items[i-2].amount == nil) && r.is(j, kindNoun, "strip") && j+1 < len(r.items) && r.items[j+1].amount != nil {
 		return // "bar 1 strips 6": each number behind its part
 	}
 	it := &r.items[j]
 	spoken := r.items[i].amount.form == formWords
 	switch {
+	case it.word == "off" && (r.is(j+1, kindRole, "in a row") || r.is(j+1, kindFact, "faces=2", "faces=1") || r.word(j+1, "both", "the", "every", "either")): // "5 off each edge"
 	case it.word == "off" || it.word == "of them" || it.word == "ea":
 		if f := r.countedThings(i, j); f != "" && n > 1 && !r.partOfThem(i, j, f) {
 			r.bind(i, f)
@@ -132,6 +133,8 @@ func (r *reader) count(i, n int) {
 		switch {
 		case n == 1 || n == 2:
 			r.bind(i, unit.Faces)
+		case n > 2 && r.mentions(kindFact, "faces=2") && r.is(j-1, kindNoun, "panel"):
+			r.items[i].amount.dead = true // "12 door skins, both faces": doors or skins
 		case n > 2 && isPlural(it.word) && r.items[i].amount.bare():
 			r.bind(i, unit.PanelCount) // "6 faces 32x80", each on a panel
 		}
@@ -256,7 +259,7 @@ func (r *reader) counted(i int) int {
 			}
 			return j
 		case it.kind == kindNoun && it.id == "core" && r.is(j+1, kindNoun, "panel", "core") && isPlural(r.items[j+1].word):
-		case it.kind == kindNoun && it.id == "panel" && !isPlural(it.word) && j+1 < len(r.items) && (r.is(j+1, kindNoun, "panel") || r.word(j+1, "blanks")):
+		case it.kind == kindNoun && it.id == "panel" && !isPlural(it.word) && j+1 < len(r.items) && (r.is(j+1, kindNoun, "panel", "face") || r.word(j+1, "blanks")):
 		case it.kind == kindAttr && it.word == "lengths" && (r.word(j+1, "of") || r.is(j+1, kindWood) || r.items[i].amount.form == formWords && r.isBreak(j+1)):
 			it.meaning = meaning{kind: kindNoun, id: "strip"}
 			return j

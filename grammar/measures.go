@@ -69,7 +69,7 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.Overfill)
 		case (r.is(p, kindRole, "run over") || r.word(p, "runs")) && r.size(i) > 0.3 && r.within(from, i, kindNoun, "strip") >= 0 && !r.has(unit.StripLength):
 			r.bind(i, unit.StripLength) // "each board runs 6 ft 8"
-		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary"):
+		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary") || r.word(p, "out by") && r.unevenBefore(p):
 			r.bind(i, unit.ThicknessSpread)
 		case r.is(p, kindRole, "cover"):
 			r.bind(i, unit.Cover)
@@ -189,6 +189,9 @@ func (r *reader) attrNumber(j, pass int) int {
 	return -1
 }
 
+// narrowestBed, in metres: a press has none narrower.
+const narrowestBed = 0.25
+
 // widestStrip, in metres: what "need 48 wide" asks for is no strip.
 const widestStrip = 0.3
 
@@ -252,6 +255,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		noun = r.frameNoun(from, attr)
 		r.loose = !r.mentions(kindNoun, noun)
 		noun = r.bySpan(i, noun, attr)
+	}
+	if attr == "wide" && in(noun, "bed", "frame", "press") && r.size(i) < narrowestBed && r.countKind(kindWood)+r.countKind(kindFact) > 0 {
+		noun = "strip" // "press the hump down on a 6 wide oak board"
 	}
 	if noun == "panel" {
 		noun = r.bySpan(i, noun, attr)
@@ -404,6 +410,9 @@ func (r *reader) defaultNoun(attr string) string {
 		}
 	}
 	if attr == "tall" {
+		if r.mentions(kindFact, "cup_up=hump", "cup_up=hollow") && !r.mentions(kindNoun, "bar") {
+			return "cup"
+		}
 		if r.mentions(kindNoun, "bar") || r.mentions(kindNoun, "strip") || r.countKind(kindNoun) == 0 {
 			return "bar"
 		}

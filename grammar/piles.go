@@ -139,6 +139,9 @@ func (r *reader) stockContext() bool {
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
+	if r.ofPairs() >= 2 && r.mentions(kindNoun, "panel") {
+		return true
+	}
 	have := false
 	for i := range r.items {
 		if r.word(i, "got", "have", "theres", "pile", "leftover", "leftovers", "left", "offcuts", "heap", "stash", "found", "stock") || r.is(i, kindNoun, "strip") && r.items[i].word == "stock" {

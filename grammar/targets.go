@@ -58,5 +58,22 @@ func (r *reader) cameOut(i int) bool {
 	if r.word(i+1, "finished", "clean", "net", "final", "done", "overall", "altogether", "exactly", "trimmed", "even", "neat") {
 		return true
 	}
+	if r.is(i+1, kindRole, "in a row") && r.isBreak(i+2) && r.mentions(kindNoun, "panel") {
+		return true // "three tops, 450 each"
+	}
 	return r.word(i-1, "on", "at", "to", "with") && r.word(i-2, "dead", "bang", "spot", "smack", "finish", "finishes", "finishing", "ends", "comes", "out", "up") || r.word(i-1, "exactly", "dead", "finish", "finishes", "hit")
+}
+
+// ofPairs counts "25 of 40", "14 of 62 mm": a count and a width.
+func (r *reader) ofPairs() int {
+	n := 0
+	for i := range r.items {
+		if !r.free(i) || !r.word(i+1, "of") || i+2 >= len(r.items) || !r.free(i+2) || !r.length(i+2) {
+			continue
+		}
+		if _, whole := r.items[i].amount.whole(); whole && small(r.size(i+2)) && r.items[i+2].amount.link == linkNone && !r.is(r.next(i+2), kindNoun) {
+			n++
+		}
+	}
+	return n
 }

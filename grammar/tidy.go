@@ -15,6 +15,7 @@ import (
 func (r *reader) tidy() {
 	r.inPounds()
 	r.outInRun()
+	r.inBetween()
 	r.groupedThousands()
 	r.gluedHyphens()
 	r.sameInBrackets()
@@ -39,6 +40,30 @@ func (r *reader) inPounds() {
 		if n.amount == nil && (n.kind == kindUnit && n.unit.Dimension != unit.Distance && n.unit.Dimension != unit.Lasting || r.is(i+1, kindAir, "mc") || r.is(i+1, kindAsk) && in(n.word, "tons", "ton", "grams")) {
 			am.unit, am.unitRaw = nil, ""
 		}
+	}
+}
+
+// inBetween keeps the "in" of "caul 18 in 100 daylight" from being inches, in a
+// metric shop that names no other inch.
+func (r *reader) inBetween() {
+	if !r.habit.Metric {
+		return
+	}
+	at := -1
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || am.unit == nil || am.unit.Symbol != "in" {
+			continue
+		}
+		const leastInch = 3
+		next := i + 1
+		if at >= 0 || am.unitRaw != "in" || am.form != formInt && am.form != formDecimal || am.float() < leastInch || next >= len(r.items) || r.items[next].amount == nil || !r.items[next].amount.bare() || r.items[next].amount.link != linkNone {
+			return
+		}
+		at = i
+	}
+	if at >= 0 {
+		r.items[at].amount.unit = nil
 	}
 }
 
