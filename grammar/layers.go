@@ -28,7 +28,7 @@ func (r *reader) layers() {
 			rigid++
 		}
 	}
-	if told < 0 && (thick < 3 || rigid == 0 || len(spans) < 3) || told >= 0 && thick < 2 {
+	if told < 0 && (thick < 3 || rigid == 0 || len(spans) < 3) && !r.proudOf(spans) || told >= 0 && thick < 2 {
 		return
 	}
 	var layers unit.Layers
@@ -229,7 +229,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			if am.unit != nil && am.unit.Dimension != unit.Distance {
 				continue // "24 inHg", "50 kPa at 25%"
 			}
-			if am.dead || it.used || am.link == linkTimes || am.link == linkTo || r.countsLayers(i, to, told) {
+			if am.dead || it.used || am.link == linkTimes || am.link == linkTo || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
 				return spans
 			}
 			if r.rangeAt(i, to) {
@@ -290,6 +290,22 @@ func (r *reader) countsStrips(i, to int) bool {
 		}
 	}
 	return false
+}
+
+// runOn: in "fence 6 strips 8 mat 5" each number stands behind its part.
+func (r *reader) runOn(noun, i, to int) bool {
+	return noun >= 0 && noun == i-1 && i+2 < to && r.is(i+1, kindNoun) && r.items[i+2].amount != nil && r.items[i+2].amount.link == linkNone
+}
+
+// proudOf reports whether a fence and strips alone are told, to know how proud
+// these stand: "fence 1/4, strips 5/16, how proud".
+func (r *reader) proudOf(spans []layerSpan) bool {
+	fence, strips := false, false
+	for _, s := range spans {
+		fence = fence || s.part == "fence" && s.amount >= 0
+		strips = strips || s.part == "strips" && s.amount >= 0
+	}
+	return fence && strips && (r.asksFor(Stack) || r.wordIn("proud")) && !r.mentions(kindNoun, "bar", "wedge")
 }
 
 // openLayer reports whether the thickness of a part of the stack is what a message
