@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // layerParts are the nouns that can be a layer of a stack, by the part's name.
 var layerParts = map[string]string{
@@ -31,6 +35,8 @@ func (r *reader) layers() {
 	if told < 0 && (thick < 3 || rigid == 0 || len(spans) < 3) && !r.proudOf(spans) || told >= 0 && thick < 2 {
 		return
 	}
+	first, last := spans[0].first(), spans[len(spans)-1].last()
+	spans = r.upwards(spans)
 	var layers unit.Layers
 	for _, s := range spans {
 		l := unit.Layer{Part: s.part}
@@ -53,8 +59,34 @@ func (r *reader) layers() {
 		}
 	}
 	layers = r.repeatLevels(r.underneath(spans, r.onTheStrips(spans, layers)))
-	text := r.text[r.items[spans[0].first()].start:r.items[spans[len(spans)-1].last()].end]
-	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: text}, spans[0].first(), false})
+	text := r.text[r.items[first].start:r.items[last].end]
+	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: text}, first, false})
+}
+
+// upwards turns what is told downwards: "mat 1/4 on strips 3/8 on a sled 3/4".
+func (r *reader) upwards(spans []layerSpan) []layerSpan {
+	out := slices.Clone(spans)
+	for k := 0; k < len(out); k++ {
+		end := k
+		for end+1 < len(out) && r.liesOn(out[end], out[end+1]) {
+			end++
+		}
+		slices.Reverse(out[k : end+1])
+		k = end
+	}
+	return out
+}
+
+// liesOn reports whether a layer is said to lie on the one told behind it.
+func (r *reader) liesOn(a, b layerSpan) bool {
+	on := false
+	for i := a.last() + 1; i < b.first(); i++ {
+		if r.isBreak(i) || r.word(i, "then", "and", "next", "with") {
+			return false
+		}
+		on = on || r.word(i, "on", "onto", "upon", "over", "atop", "above")
+	}
+	return on && !r.word(b.first()-1, "top", "that", "it", "them")
 }
 
 // countsSleds: "two sleds, base 3/4, …" tells a stack, whatever else is told.
@@ -203,6 +235,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		switch {
 		case it.word == "poly" && it.kind == kindNone && s.noun < 0:
 			s.noun, s.part = i, "film" // "ten thou poly over everything"
+		case r.word(i, "top") && r.word(i-1, "on"): // no panel
 		case it.kind == kindNoun && it.id == "bar" && !told:
 			return spans
 		case it.kind == kindNoun && layerParts[it.id] != "":
