@@ -132,12 +132,6 @@ func (r *reader) outInRun() {
 // runOf reads "bow, 12 mm in 2400", "cup, 3/32 per 6": how much out of flat, and
 // over what, with the name in a clause of its own.
 func (r *reader) runOf(i int) bool {
-	f, over := unit.Cup, unit.StripWidth
-	if r.mentions(kindNoun, "bow") || r.has(unit.Bow) {
-		f, over = unit.Bow, unit.StripLength
-	} else if !r.outOfFlat() && !r.mentions(kindFact, "cup_up=hump", "cup_up=hollow") || r.topic == Move {
-		return false
-	}
 	j := i + 1
 	inWord := r.items[i].amount.unit == nil && r.items[i].amount.unitRaw == "in"
 	if inWord {
@@ -146,7 +140,7 @@ func (r *reader) runOf(i int) bool {
 	if r.word(j, "of") && r.is(j+1, kindNoun, "cup", "bow") {
 		j += 2
 	}
-	if !inWord && !r.word(j, "in", "per", "over", "across") || r.has(f) {
+	if !inWord && !r.word(j, "in", "per", "over", "across") {
 		return false
 	}
 	for r.word(j+1, "a", "the", "its", "full", "about") {
@@ -155,8 +149,14 @@ func (r *reader) runOf(i int) bool {
 	if !r.free(j+1) || !r.length(j+1) || r.size(i) <= 0 || r.size(i) > 0.1 || r.is(r.next(j+1), kindNoun) {
 		return false
 	}
+	f, over := unit.Cup, unit.StripWidth
+	if r.mentions(kindNoun, "bow") || r.has(unit.Bow) {
+		f, over = unit.Bow, unit.StripLength
+	} else if !r.outOfFlat() && !r.mentions(kindFact, "cup_up=hump", "cup_up=hollow") || r.topic == Move {
+		return false
+	}
 	run := r.size(j+1) / r.size(i)
-	if run < leastRun || run > 2000 || f == unit.Bow && r.size(j+1) < 0.2 || r.has(over) {
+	if run < leastRun || run > 2000 || f == unit.Bow && r.size(j+1) < 0.2 || r.has(f) || r.has(over) {
 		return false
 	}
 	r.bind(j+1, over)

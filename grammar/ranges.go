@@ -139,7 +139,7 @@ func (r *reader) nearRanges() {
 			low, high = high, low
 		}
 		start, _ := r.sentence(i)
-		if (r.mentions(kindNoun, "mat") || r.within(start, i, kindNoun, "strip") >= 0 && r.size(high) < thinStock) && r.closeThicknesses(low, high) {
+		if (r.mentions(kindNoun, "mat") || (r.within(start, i, kindNoun, "strip") >= 0 || r.habit.Follows && r.word(i-1, "theyre", "are", "all", "now", "between", "run")) && r.size(high) < thinStock) && r.closeThicknesses(low, high) {
 			r.bindRange(i, unit.StripThinnest, unit.StripThickest)
 			return
 		}
