@@ -254,22 +254,18 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				return spans
 			}
 			s = none
-		case it.kind == kindNoun && (it.id == "frame" || it.id == "gap" || it.id == "press" || it.id == "bag"), it.kind == kindVacuum, it.kind == kindAttr && it.id != "thick":
+		case r.endsLayers(i):
 			return spans
 		case it.amount != nil && r.is(r.prev(i), kindRole, "vary"):
 		case it.amount != nil:
-			am := it.amount
-			if am.unit != nil && am.unit.Dimension != unit.Distance {
+			if !r.length(i) && it.amount.unit != nil {
 				continue // "24 inHg", "50 kPa at 25%"
 			}
-			if am.dead || it.used || am.link == linkTimes || am.link == linkTo || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
+			if !r.layerMeasure(i) || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
 				return spans
 			}
 			if r.rangeAt(i, to) {
-				s.amount, s.differ = i+1, i+1
-				if r.size(i) > r.size(i+1) {
-					s.amount = i
-				}
+				s = r.thicker(s, i)
 				i++
 				continue
 			}
@@ -288,6 +284,26 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		spans = append(spans, s)
 	}
 	return spans
+}
+
+// endsLayers reports whether item i speaks of what is no layer.
+func (r *reader) endsLayers(i int) bool {
+	return r.is(i, kindNoun, "frame", "gap", "press", "bag") || r.is(i, kindVacuum) || r.is(i, kindAttr) && r.items[i].id != "thick"
+}
+
+// layerMeasure reports whether the amount at item i can be how thick a layer is.
+func (r *reader) layerMeasure(i int) bool {
+	am := r.items[i].amount
+	return !am.dead && !r.items[i].used && am.link != linkTimes && am.link != linkTo
+}
+
+// thicker gives a layer the thicker end of the range at item i.
+func (r *reader) thicker(s layerSpan, i int) layerSpan {
+	s.amount, s.differ = i+1, i+1
+	if r.size(i) > r.size(i+1) {
+		s.amount = i
+	}
+	return s
 }
 
 // rangeAt: "5/16 to 3/8" from item i on.
