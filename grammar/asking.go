@@ -90,6 +90,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):
 		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
+	case it.word == "how far does a" && !r.mentions(kindNoun, "bar") && r.within(i, len(r.items), kindGlue) >= 0:
+		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true} // "how far does a gallon of pva go"
 	case a.About == Strips && in(it.word, "do i have enough") && (r.glueAt(i+1) || r.glueAt(i+2)):
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case len(a.For) == 1 && a.For[0] == unit.Hold && in(it.word, "how long have i got", "how long have we got") && r.within(0, len(r.items), kindGlue) >= 0 && !r.pumpStops() && !r.mentions(kindNoun, "leak") && !r.mentions(kindVacuum) && !r.pressureSaid():

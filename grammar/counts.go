@@ -112,13 +112,12 @@ func (r *reader) countBehind(i int) bool {
 
 func (r *reader) count(i, n int) {
 	j := r.counted(i)
-	if j < 0 || r.is(i-1, kindNoun, "bar", "fence", "sled", "mat", "caul") && (i < 2 || r.items[i-2].amount == nil) && r.is(j, kindNoun, "strip") && j+1 < len(r.items) && r.items[j+1].amount != nil {
+	if j < 0 || r.countsNothing(i, j) || r.is(i-1, kindNoun, "bar", "fence", "sled", "mat", "caul") && (i < 2 || r.items[i-2].amount == nil) && r.is(j, kindNoun, "strip") && j+1 < len(r.items) && r.items[j+1].amount != nil {
 		return // "bar 1 strips 6": each number behind its part
 	}
 	it := &r.items[j]
 	spoken := r.items[i].amount.form == formWords
 	switch {
-	case it.word == "off" && (r.is(j+1, kindRole, "in a row") || r.is(j+1, kindFact, "faces=2", "faces=1") || r.word(j+1, "both", "the", "every", "either")): // "5 off each edge"
 	case it.word == "off" || it.word == "of them" || it.word == "ea":
 		if f := r.countedThings(i, j); f != "" && n > 1 && !r.partOfThem(i, j, f) {
 			r.bind(i, f)
@@ -169,6 +168,18 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.BarCount)
 		}
 	}
+}
+
+// countsNothing: "5 off each edge" is no count, and "2 1/2s (7 of them)" one of a
+// pile.
+func (r *reader) countsNothing(i, j int) bool {
+	switch r.items[j].word {
+	case "off":
+		return r.is(j+1, kindRole, "in a row") || r.is(j+1, kindFact, "faces=2", "faces=1") || r.word(j+1, "both", "the", "every", "either")
+	case "of them":
+		return i > 1 && r.items[i-1].brk == '(' && r.items[i-2].amount != nil
+	}
+	return false
 }
 
 // countStrips reads how many of the strips at item j there are.

@@ -81,7 +81,7 @@ func (r *reader) potBefore(i int) bool {
 func (r *reader) goesRound(i int) bool {
 	from, to := r.sentence(i)
 	for j := from; j < to; j++ {
-		if r.word(j, "through", "enough", "plenty", "last", "cover", "stretch", "round", "suffice", "sufficient") || r.word(j, "do") && j > i {
+		if r.word(j, "through", "enough", "plenty", "last", "cover", "stretch", "round", "suffice", "sufficient") || r.word(j, "go", "goes") && r.opensWithin(from, i, "far") || r.word(j, "do") && j > i {
 			return true
 		}
 	}

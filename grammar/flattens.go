@@ -58,7 +58,7 @@ func (r *reader) vacuumSought() bool {
 		pulls, must := false, false
 		for j := i + 1; j < len(r.items) && j <= i+9 && !r.isBreak(j) && r.items[j].amount == nil; j++ {
 			pulls = pulls || r.is(j, kindVacuum, "pull", "gauge", "vacuum")
-			must = must || r.word(j, "must", "should", "have", "has", "ought", "gotta") || r.is(j, kindRole, "target")
+			must = must || r.word(j, "must", "should", "have", "has", "ought", "gotta", "take", "takes") || r.is(j, kindRole, "target")
 		}
 		if pulls && must {
 			r.replacesCue(i)

@@ -318,7 +318,7 @@ func (r *reader) countsLayers(i, to int, told bool) bool {
 	}
 	am := r.items[i].amount
 	n, ok := am.whole()
-	return ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || !told && isPlural(r.items[i+1].word))
+	return ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || isPlural(r.items[i+1].word) && (!told || n > 1 && r.word(i+2, "at", "of", "with")))
 }
 
 // countsStrips: in "strips 5/16, 5 strips, mat 3/8" the number alone is how many.

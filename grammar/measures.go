@@ -197,6 +197,9 @@ const widestStrip = 0.3
 
 func (r *reader) attrLength(i, j int, sure bool) {
 	attr := r.items[j].id
+	if r.highOf(j) {
+		return // so many levels
+	}
 	if i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.length(i+1) && j < i && r.attrField(i, j, attr, sure) == unit.StripThickness {
 		r.items[j].used = true
 		r.bindRange(i, unit.StripThinnest, unit.StripThickest)
