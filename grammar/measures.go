@@ -71,6 +71,8 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.StripLength) // "each board runs 6 ft 8"
 		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary") || r.word(p, "out by") && r.unevenBefore(p):
 			r.bind(i, unit.ThicknessSpread)
+		case r.word(i+1, "apart") && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "gap"):
+			r.bind(i, unit.ThicknessSpread)
 		case r.is(p, kindRole, "cover"):
 			r.bind(i, unit.Cover)
 		case r.is(n, kindVerb, "clear") && n == i+1 && (r.mentions(kindNoun, "frame", "press") || r.mentions(kindAsk, "profile")) && !r.has(unit.Opening) && r.size(i) < 0.5:
@@ -84,6 +86,9 @@ func (r *reader) roleLengths() {
 
 // mostOverfill, in metres: nobody forces in more; "3/4 over" is a sled on top.
 const mostOverfill = 0.018
+
+// mostApart is how much strips in one panel differ at most, in metres.
+const mostApart = 0.006
 
 // nounForms are directions that are nouns and look for their number on the
 // right; the others are adjectives and look left.

@@ -139,7 +139,7 @@ func (r *reader) stockContext() bool {
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
-	if r.ofPairs() >= 2 && r.mentions(kindNoun, "panel") {
+	if r.ofPairs() >= 2 && (r.mentions(kindNoun, "panel") || r.mentions(kindAttr, "wide")) || r.countsOfPlurals() >= 2 {
 		return true
 	}
 	have := false

@@ -16,6 +16,10 @@ func (r *reader) targetWidths() {
 		if r.is(r.next(i), kindAttr) && r.items[r.next(i)].id != "wide" && !r.items[r.next(i)].used {
 			continue
 		}
+		if r.panelsOfWidth(i) {
+			r.bind(i, unit.PanelCount)
+			continue
+		}
 		if am := r.items[i].amount; am.plural || am.form == formWords && am.unit == nil && r.is(r.next(i), kindNoun, "panel") || !r.targetCue(i) {
 			continue
 		}
@@ -58,10 +62,36 @@ func (r *reader) cameOut(i int) bool {
 	if r.word(i+1, "finished", "clean", "net", "final", "done", "overall", "altogether", "exactly", "trimmed", "even", "neat") {
 		return true
 	}
+	if r.word(i+1, "clear") && r.is(i+2, kindAttr, "wide") {
+		r.items[i+2].used = true
+		return true // "30 1/2 clear width"
+	}
 	if r.is(i+1, kindRole, "in a row") && r.isBreak(i+2) && r.mentions(kindNoun, "panel") {
 		return true // "three tops, 450 each"
 	}
-	return r.word(i-1, "on", "at", "to", "with") && r.word(i-2, "dead", "bang", "spot", "smack", "finish", "finishes", "finishing", "ends", "comes", "out", "up") || r.word(i-1, "exactly", "dead", "finish", "finishes", "hit")
+	return r.word(i-1, "on", "at", "to", "with") && r.word(i-2, "dead", "bang", "spot", "smack", "finish", "finishes", "finishing", "ends", "comes", "out", "up") || r.word(i-1, "exactly", "dead", "finish", "finishes", "finished", "net", "hit") || r.word(i-1, "a") && r.word(i+1, "from")
+}
+
+// panelsOfWidth: "make two 16 wide" counts panels by a number in words.
+func (r *reader) panelsOfWidth(i int) bool {
+	n, spoken := r.spokenNumber(i)
+	k := i + 1
+	return spoken && n > 1 && k < len(r.items) && r.free(k) && r.length(k) && r.is(r.next(k), kindAttr, "wide") && !small(r.size(k)) && !r.has(unit.PanelCount)
+}
+
+// countsOfPlurals counts "eleven 2s, six 3s": a count and what is so wide.
+func (r *reader) countsOfPlurals() int {
+	n := 0
+	for i := 0; i+1 < len(r.items); i++ {
+		next := r.items[i+1].amount
+		if !r.free(i) || next == nil || !next.plural || next.link != linkNone || !r.length(i+1) || !small(r.size(i+1)) {
+			continue
+		}
+		if _, whole := r.items[i].amount.whole(); whole && !r.items[i].amount.plural {
+			n++
+		}
+	}
+	return n
 }
 
 // ofPairs counts "25 of 40", "14 of 62 mm": a count and a width.
