@@ -60,7 +60,8 @@ func answerStack(b *builder) error {
 func (b *builder) judgeProud(p pile, m matting) {
 	var all unit.Triples
 	for _, l := range p.levels {
-		if l.fence == 0 || !l.capped || l.core+l.strips == 0 {
+		open := !l.capped && l.mats() == 0 && len(p.levels) == 1 // what will lie on it was not said
+		if l.fence == 0 || !l.capped && !open || l.core+l.strips == 0 {
 			continue
 		}
 		if l.mats() > 0 && !m.pressed {
@@ -72,6 +73,9 @@ func (b *builder) judgeProud(p pile, m matting) {
 			return
 		}
 		all = append(all, figure(unit.Proud, r))
+		if open {
+			continue
+		}
 		v, why := Good, ReasonProud
 		switch {
 		case r.Mid < alike:

@@ -237,7 +237,7 @@ func (r *reader) stands(a Ask) bool {
 			return false // "how hard is it pushing if I overfill 1/16"
 		}
 	case Profile:
-		return !a.weak || !r.asksSomething()
+		return !a.weak || !r.asksSomething() && !r.clears()
 	case Why:
 		return len(r.phrase.Facts) == 0 || !a.weak && len(r.phrase.Facts) == 1
 	case Safety, Words:
@@ -288,7 +288,7 @@ func (r *reader) infer() Topic {
 		return Pump
 	case has(unit.ServiceHumidity, unit.Sawn):
 		return Move
-	case has(unit.GlueClass) && has(unit.ShopTemp, unit.WoodMoisture, unit.PanelWidth, unit.PanelCount, unit.LabelClosed, unit.LabelOpen):
+	case has(unit.GlueClass) && has(unit.ShopTemp, unit.WoodMoisture, unit.WoodMoistureLow, unit.PanelWidth, unit.PanelCount, unit.LabelClosed, unit.LabelOpen):
 		return Glue
 	case has(unit.ShopTemp) && r.wordIn("use") && r.wordIn("can", "ok", "okay", "safe"):
 		return Glue // "shop's barely 50, can i use it"

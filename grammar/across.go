@@ -10,7 +10,7 @@ func (r *reader) crossed(i int) bool {
 		return false // what the strips are over, whatever humps then
 	}
 	switch {
-	case r.mentions(kindNoun, "bow"):
+	case r.mentions(kindNoun, "bow") || r.has(unit.Bow):
 		f, over = unit.Bow, unit.StripLength
 	case r.mentions(kindNoun, "gap") && !r.mentions(kindNoun, "cup"):
 		f, over = unit.Gap, unit.StripLength
@@ -39,8 +39,11 @@ func (r *reader) crossed(i int) bool {
 
 // acrossOf: "the top is 28 across" says a panel's width, "4 1/2 across" a strip's; what
 // moves is a panel.
-func (r *reader) acrossOf(before int) unit.Field {
+func (r *reader) acrossOf(i, before int) unit.Field {
 	if r.is(before, kindNoun, "panel") || r.topic == Move && !r.mentions(kindNoun, "strip") {
+		if r.forStrips(i) {
+			return unit.TargetWidth
+		}
 		return unit.PanelWidth
 	}
 	return unit.StripWidth

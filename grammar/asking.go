@@ -14,6 +14,9 @@ func (r *reader) findAsks() {
 		case it.kind == kindPeril:
 			r.peril(i)
 		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")):
+			if r.abandoned(i) {
+				continue
+			}
 			a := r.askAt(i)
 			r.phrase.Asks = append(r.phrase.Asks, a)
 			if a.Solve != "" && r.solving == "" {
@@ -29,7 +32,10 @@ func (r *reader) findAsks() {
 		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
 		{r.howLongTo(), Ask{About: Pump, question: true}},
 		{r.alwaysOurs(), Ask{About: Profile, weak: true}},
-		{r.goesInPress(), Ask{About: Stack}},
+		{r.goesInPress() || r.clears(), Ask{About: Stack}},
+		{r.getsFlat(), Ask{About: Flatten}},
+		{r.asksTimeEnough(), Ask{About: Glue, question: true}},
+		{r.glueSought(), Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}},
 		{(r.termAlone() || r.whatsThat()) && !r.asksFor(Why), Ask{About: Words}},
 	} {
 		if asked.said {
@@ -85,7 +91,11 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):
 		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
-	case len(a.For) == 1 && a.For[0] == unit.Hold && in(it.word, "how long have i got", "how long have we got") && r.within(0, len(r.items), kindGlue) >= 0 && !r.mentions(kindNoun, "pump", "leak") && !r.mentions(kindVacuum) && !r.pressureSaid():
+	case it.word == "how far does a" && !r.mentions(kindNoun, "bar") && r.within(i, len(r.items), kindGlue) >= 0:
+		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true} // "how far does a gallon of pva go"
+	case a.About == Strips && in(it.word, "do i have enough") && (r.glueAt(i+1) || r.glueAt(i+2)):
+		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
+	case len(a.For) == 1 && a.For[0] == unit.Hold && in(it.word, "how long have i got", "how long have we got") && r.within(0, len(r.items), kindGlue) >= 0 && !r.pumpStops() && !r.mentions(kindNoun, "leak") && !r.mentions(kindVacuum) && !r.pressureSaid():
 		return Ask{About: Glue, For: []unit.Field{unit.ClosedTime}, question: true}
 	case len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")):
 		return Ask{About: Pump}
@@ -95,6 +105,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Flatten}
 	case a.Solve == unit.Cup && r.mentions(kindAir, "service") && r.percentSaid() && !r.pressureSaid():
 		return Ask{About: Move, For: []unit.Field{unit.Cup}, question: true}
+	case a.Solve == unit.Overfill && r.layersTold() >= 3 && r.is(r.next(i), kindNoun, "fence"):
+		return Ask{About: Stack, question: true}
 	case a.Solve == unit.Gap && r.mentions(kindAir, "service") && r.percentSaid():
 		return Ask{About: Move} // room for it to move in
 	case a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar"):
@@ -105,6 +117,21 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Side}
 	}
 	return a
+}
+
+// pumpStops reports whether the pump is spoken of otherwise than as what the glue
+// has to be closed for: "from first bead to pump on".
+func (r *reader) pumpStops() bool {
+	for i := range r.items {
+		j := i - 1
+		for r.word(j, "the", "my", "our") {
+			j--
+		}
+		if r.is(i, kindNoun, "pump") && !r.word(j, "to", "till", "until", "before", "til") && !r.word(i+1, "on", "runs", "goes", "starts") {
+			return true
+		}
+	}
+	return false
 }
 
 // guessTopic tells what the message is about before its numbers are read, for
@@ -358,7 +385,7 @@ func (r *reader) supported(t Topic) bool {
 			return true
 		}
 	}
-	return t == Pump && r.mentions(kindNoun, "pump") || t == Flatten && r.mentions(kindAsk, "flatten") && r.saidCup()
+	return t == Pump && r.mentions(kindNoun, "pump") || t == Flatten && r.mentions(kindAsk, "flatten") && (r.saidCup() || r.outOfFlat() && !r.has(unit.StripCount) && !r.has(unit.Overfill) && !r.mentions(kindNoun, "bar"))
 }
 
 // saidCup: "suck the cup out" speaks of a cup whose depth is not said.

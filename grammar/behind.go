@@ -20,6 +20,7 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 	if m, n := units.longest(t.scraps, t.at); n > 0 && t.unitFits(m, n) {
 		t.push(symUnit, n).meaning = m
 		t.skipDot(s)
+		t.andPart()
 		return true
 	}
 	if s.norm == "of" && (isWord(t.scraps, t.at+1, "an") || isWord(t.scraps, t.at+1, "a")) && isWord(t.scraps, t.at+2, "inch") {
@@ -203,8 +204,74 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 	return true
 }
 
+// andPart adds the part of the unit that stands behind a number and its unit: "two
+// millimetres and a half", "2 inches and 3/4 wide".
+func (t *tokenizer) andPart() {
+	if len(t.tokens) < 2 || !isWord(t.scraps, t.at, "and") || t.at+1 >= len(t.scraps) {
+		return
+	}
+	number, u := &t.tokens[len(t.tokens)-2], t.last().meaning.unit
+	whole := number.value
+	if number.symbol == symInt {
+		whole = rational(number.norm)
+	}
+	if whole == nil || !whole.IsInt() || u.Dimension != unit.Distance && u.Dimension != unit.Lasting {
+		return
+	}
+	digits := t.scraps[t.at+1].shape == shapeFraction && !t.scraps[t.at+1].ordinal
+	part, n := fractionWords(t.scraps, t.at+1)
+	if n == 0 {
+		part, n = threeQuarters(t.scraps, t.at+1)
+	}
+	if digits {
+		part, n = rational(t.scraps[t.at+1].norm), 1
+	}
+	if n == 0 || part == nil || part.Cmp(one) >= 0 || !t.endsMeasure(t.at+1+n, digits, u.Symbol == "mm" || u.Symbol == "in" && whole.Cmp(one) <= 0) {
+		return
+	}
+	end := t.scraps[t.at+n].end
+	number.symbol, number.value = symWords, new(big.Rat).Add(whole, part)
+	number.text, number.end = t.text[number.start:end], end
+	last := t.last()
+	last.start, last.end, last.text = end, end, ""
+	t.at += 1 + n
+}
+
+// threeQuarters reads a part of more than one: "three quarters".
+func threeQuarters(scraps []scrap, i int) (*big.Rat, int) {
+	if v, n := wordNumber(scraps, i); n > 1 && v.Cmp(one) < 0 {
+		return v, n
+	}
+	return nil, 0
+}
+
+// endsMeasure reports whether a measure with a part of its unit can end before
+// scrap i: in "3 inches and 1/2 thick" and "2 inches and a half mat" the part is
+// a measure by itself.
+func (t *tokenizer) endsMeasure(i int, digits, thin bool) bool {
+	if i >= len(t.scraps) {
+		return !digits
+	}
+	if _, n := units.longest(t.scraps, i); n > 0 && t.scraps[i].norm != "in" {
+		return false
+	}
+	m, n := trade.longest(t.scraps, i)
+	switch {
+	case n > 0 && m.kind == kindAttr:
+		return m.id != "thick" || thin && !digits
+	case n > 0 && m.kind == kindNoun:
+		return !digits && in(m.id, "cup", "bow", "gap", "bar", "strip", "panel")
+	case n > 0 && m.kind == kindRole:
+		return !digits && m.id != "trim" && m.id != "over"
+	}
+	return !digits
+}
+
 // halved are the other units of "an hour and a half".
-var halved = map[string]unit.Unit{"hour": unit.Hour, "foot": unit.Foot, "metre": unit.Metre, "meter": unit.Metre, "minute": unit.Minute}
+var halved = map[string]unit.Unit{
+	"hour": unit.Hour, "foot": unit.Foot, "metre": unit.Metre, "meter": unit.Metre, "minute": unit.Minute,
+	"millimetre": unit.MM, "millimeter": unit.MM, "centimetre": unit.CM, "centimeter": unit.CM,
+}
 
 func scrapNorm(scraps []scrap, i int) string {
 	if i >= len(scraps) {
@@ -230,9 +297,14 @@ func (t *tokenizer) oneOfUnit(s scrap) bool {
 	if s.norm != "a" && s.norm != "an" || t.at+1 >= len(t.scraps) || t.afterAmount() {
 		return false
 	}
+	n := 1
 	switch t.scraps[t.at+1].norm {
-	case "inch", "foot", "metre", "minute", "hour", "yard":
-		tok := t.push(symWords, 1)
+	case "full", "whole", "solid", "clear":
+		n = 2 // "a full inch"
+	}
+	switch scrapNorm(t.scraps, t.at+n) {
+	case "inch", "foot", "metre", "meter", "minute", "hour", "yard", "millimetre", "millimeter", "centimetre", "centimeter":
+		tok := t.push(symWords, n)
 		tok.value = big.NewRat(1, 1)
 		return true
 	}

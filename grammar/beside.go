@@ -15,6 +15,9 @@ func (r *reader) besideNoun(i int) (k int, right bool) {
 	if n == i+1 && r.is(n+1, kindNoun) && r.items[n].kind == kindNone && r.items[n].amount == nil && r.items[n].brk == 0 && !r.word(n, "and", "with", "but") && r.is(r.next(n), kindNoun) {
 		n = r.next(n) // "1/4 firm mat", "1 in steel bar"
 	}
+	if n >= 0 && firmness[r.items[n].word] != "" && r.items[n].kind == kindNone && r.is(n+1, kindNoun, "mat") {
+		n++ // "half an inch of soft foam"
+	}
 	wood := -1
 	for r.is(n, kindWood) || r.is(n, kindGlue) {
 		if wood < 0 && r.is(n, kindWood) {

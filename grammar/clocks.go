@@ -71,7 +71,7 @@ func (r *reader) clocks() {
 		if role == "start" && suffix == "" && am.form != formPair && (!r.dayPlan() && (r.mentions(kindVacuum) || am.float() > 12 || len(r.items) > 12) || am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
 			continue
 		}
-		if am.form != formPair && suffix == "" && (am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
+		if am.form != formPair && suffix == "" && (am.form == formFraction || am.form == formMixed || am.form == formDecimal && am.float() < 1 || r.namesThing(i)) {
 			continue
 		}
 		clock, ok := clockOf(am, suffix)
@@ -309,7 +309,7 @@ func (r *reader) clockRole(i int) string {
 		switch {
 		case r.word(j, "quarter", "half", "past"):
 		case r.is(j, kindRole, "start", "deadline"):
-			if r.items[j].word == "from" && !r.dayPlan() {
+			if r.items[j].word == "from" && !r.dayPlan() || r.word(j, "out by") && r.unevenBefore(j) {
 				return ""
 			}
 			return r.items[j].id
@@ -344,6 +344,12 @@ func (r *reader) clockRole(i int) string {
 		}
 	}
 	return ""
+}
+
+// unevenBefore: strips that are "out by 2" differ by so much.
+func (r *reader) unevenBefore(j int) bool {
+	from, _ := r.clause(j)
+	return (r.within(from, j, kindNoun, "strip") >= 0 || r.within(from, j, kindAttr, "thick") >= 0) && r.within(from, j, kindNoun, "panel", "press", "frame", "bag") < 0 && !r.mentions(kindRole, "start")
 }
 
 // warmBefore: "65 by noon" is how warm it gets.

@@ -112,7 +112,7 @@ func (r *reader) countBehind(i int) bool {
 
 func (r *reader) count(i, n int) {
 	j := r.counted(i)
-	if j < 0 || r.is(i-1, kindNoun, "bar") && (i < 2 || r.items[i-2].amount == nil) && r.is(j, kindNoun, "strip") && j+1 < len(r.items) && r.items[j+1].amount != nil {
+	if j < 0 || r.countsNothing(i, j) || r.is(i-1, kindNoun, "bar", "fence", "sled", "mat", "caul") && (i < 2 || r.items[i-2].amount == nil) && r.is(j, kindNoun, "strip") && j+1 < len(r.items) && r.items[j+1].amount != nil {
 		return // "bar 1 strips 6": each number behind its part
 	}
 	it := &r.items[j]
@@ -132,11 +132,17 @@ func (r *reader) count(i, n int) {
 		switch {
 		case n == 1 || n == 2:
 			r.bind(i, unit.Faces)
+		case n > 2 && r.mentions(kindFact, "faces=2") && r.is(j-1, kindNoun, "panel"):
+			r.items[i].amount.dead = true // "12 door skins, both faces": doors or skins
 		case n > 2 && isPlural(it.word) && r.items[i].amount.bare():
 			r.bind(i, unit.PanelCount) // "6 faces 32x80", each on a panel
 		}
 	case r.is(j, kindNoun, "strip"):
 		r.countStrips(i, j, n)
+	case r.is(j, kindNoun, "core"):
+		if n > 1 && isPlural(it.word) && r.items[i].amount.bare() && (r.mentions(kindNoun, "face") || r.mentions(kindFact, "faces=1", "faces=2")) {
+			r.bind(i, unit.PanelCount) // "4 mm faces on three ply cores"
+		}
 	case r.is(j, kindNoun, "joint"):
 		if isPlural(it.word) && n > 0 {
 			r.items[i].used = true
@@ -162,6 +168,18 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.BarCount)
 		}
 	}
+}
+
+// countsNothing: "5 off each edge" is no count, and "2 1/2s (7 of them)" one of a
+// pile.
+func (r *reader) countsNothing(i, j int) bool {
+	switch r.items[j].word {
+	case "off":
+		return r.is(j+1, kindRole, "in a row") || r.is(j+1, kindFact, "faces=2", "faces=1") || r.word(j+1, "both", "the", "every", "either")
+	case "of them":
+		return i > 1 && r.items[i-1].brk == '(' && r.items[i-2].amount != nil
+	}
+	return false
 }
 
 // countStrips reads how many of the strips at item j there are.
@@ -252,8 +270,8 @@ func (r *reader) counted(i int) int {
 				return k
 			}
 			return j
-		case it.kind == kindNoun && it.id == "core" && r.is(j+1, kindNoun, "panel") && isPlural(r.items[j+1].word):
-		case it.kind == kindNoun && it.id == "panel" && !isPlural(it.word) && j+1 < len(r.items) && (r.is(j+1, kindNoun, "panel") || r.word(j+1, "blanks")):
+		case it.kind == kindNoun && it.id == "core" && r.is(j+1, kindNoun, "panel", "core") && isPlural(r.items[j+1].word):
+		case it.kind == kindNoun && it.id == "panel" && !isPlural(it.word) && j+1 < len(r.items) && (r.is(j+1, kindNoun, "panel", "face") || r.word(j+1, "blanks")):
 		case it.kind == kindAttr && it.word == "lengths" && (r.word(j+1, "of") || r.is(j+1, kindWood) || r.items[i].amount.form == formWords && r.isBreak(j+1)):
 			it.meaning = meaning{kind: kindNoun, id: "strip"}
 			return j
@@ -343,8 +361,9 @@ func (r *reader) countedMeasure(i, j int) int {
 	}
 	for k := j + 1; k < len(r.items) && k < j+12; k++ {
 		switch {
-		case r.is(k, kindNoun, "strip") && isPlural(r.items[k].word):
+		case r.is(k, kindNoun, "strip", "core", "face") && isPlural(r.items[k].word):
 			return k
+		case r.is(k, kindNoun, "core") && r.is(k+1, kindNoun, "core"): // "ply cores"
 		case r.items[k].amount != nil && r.length(k), r.is(k, kindAttr), r.is(k, kindWood), r.idle(k), r.word(k, "by", "and"), r.items[k].brk == 'x', r.is(k, kindFact):
 		default:
 			return -1

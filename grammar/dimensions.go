@@ -105,7 +105,7 @@ func (r *reader) temperatures() {
 
 func (r *reader) temperatureField(i int) unit.Field {
 	from, to := r.window(i)
-	if (r.within(from, i, kindRole, "min") >= 0 || r.is(i+1, kindRole, "min") || r.word(i+1, "min")) && r.mentions(kindRole, "label") {
+	if (r.within(from, i, kindRole, "min") >= 0 || r.word(i-1, "min") || r.is(i+1, kindRole, "min") || r.word(i+1, "min")) && r.mentions(kindRole, "label") {
 		return unit.LabelMinTemp
 	}
 	if r.within(from, to, kindRole, "mintemp") >= 0 && (r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {

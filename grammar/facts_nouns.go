@@ -85,7 +85,7 @@ func (r *reader) nounFact(i int) {
 		}
 		_, to := r.sentence(i)
 		for j := i + 1; j < to && j < i+6 && !r.has(unit.MatFirmness); j++ {
-			if f := firmness[r.items[j].word]; f != "" && (r.isBreak(j-1) || r.items[j-1].brk == '(' || r.word(j-1, "is", "its", "a", "the", "quite", "very", "pretty", "really", "rather")) {
+			if f := firmness[r.items[j].word]; f != "" && (r.isBreak(j-1) || r.items[j-1].brk == '(' || j == i+1 && r.shortened(i) || r.word(j-1, "is", "its", "a", "the", "quite", "very", "pretty", "really", "rather")) {
 				r.sayOnce(j, unit.MatFirmness, f)
 				if r.free(j+1) && r.items[j+1].amount.form == formWords {
 					r.items[j+1].used = true // "is a soft one"
@@ -157,6 +157,11 @@ func (r *reader) soMany(from, n int) {
 			r.items[k].used = true
 		}
 	}
+}
+
+// shortened reports whether item i has its "is" with it: "the mat's firm".
+func (r *reader) shortened(i int) bool {
+	return strings.HasSuffix(strings.ReplaceAll(r.items[i].text, "’", "'"), "'s")
 }
 
 // filmAlone: "6 strips 2 wide, 1 in bar, film" says what the strips lie on, where

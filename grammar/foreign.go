@@ -52,6 +52,9 @@ func (r *reader) strange() bool {
 // signsOfTrade reports whether anything but sizes and common words can be of a
 // shop's work.
 func (r *reader) signsOfTrade() bool {
+	if r.has(unit.StockPiles) && r.wantsWidth() {
+		return true
+	}
 	for i := range r.items {
 		it := &r.items[i]
 		switch it.kind {

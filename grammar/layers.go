@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // layerParts are the nouns that can be a layer of a stack, by the part's name.
 var layerParts = map[string]string{
@@ -28,9 +32,11 @@ func (r *reader) layers() {
 			rigid++
 		}
 	}
-	if told < 0 && (thick < 3 || rigid == 0 || len(spans) < 3) || told >= 0 && thick < 2 {
+	if told < 0 && (thick < 3 || rigid == 0 || len(spans) < 3) && !r.proudOf(spans) || told >= 0 && thick < 2 {
 		return
 	}
+	first, last := spans[0].first(), spans[len(spans)-1].last()
+	spans = r.upwards(spans)
 	var layers unit.Layers
 	for _, s := range spans {
 		l := unit.Layer{Part: s.part}
@@ -53,8 +59,34 @@ func (r *reader) layers() {
 		}
 	}
 	layers = r.repeatLevels(r.underneath(spans, r.onTheStrips(spans, layers)))
-	text := r.text[r.items[spans[0].first()].start:r.items[spans[len(spans)-1].last()].end]
-	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: text}, spans[0].first(), false})
+	text := r.text[r.items[first].start:r.items[last].end]
+	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: text}, first, false})
+}
+
+// upwards turns what is told downwards: "mat 1/4 on strips 3/8 on a sled 3/4".
+func (r *reader) upwards(spans []layerSpan) []layerSpan {
+	out := slices.Clone(spans)
+	for k := 0; k < len(out); k++ {
+		end := k
+		for end+1 < len(out) && r.liesOn(out[end], out[end+1]) {
+			end++
+		}
+		slices.Reverse(out[k : end+1])
+		k = end
+	}
+	return out
+}
+
+// liesOn reports whether a layer is said to lie on the one told behind it.
+func (r *reader) liesOn(a, b layerSpan) bool {
+	on := false
+	for i := a.last() + 1; i < b.first(); i++ {
+		if r.isBreak(i) || r.word(i, "then", "and", "next", "with") {
+			return false
+		}
+		on = on || r.word(i, "on", "onto", "upon", "over", "atop", "above")
+	}
+	return on && !r.word(b.first()-1, "top", "that", "it", "them")
 }
 
 // countsSleds: "two sleds, base 3/4, …" tells a stack, whatever else is told.
@@ -203,6 +235,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		switch {
 		case it.word == "poly" && it.kind == kindNone && s.noun < 0:
 			s.noun, s.part = i, "film" // "ten thou poly over everything"
+		case r.word(i, "top") && r.word(i-1, "on"): // no panel
 		case it.kind == kindNoun && it.id == "bar" && !told:
 			return spans
 		case it.kind == kindNoun && layerParts[it.id] != "":
@@ -221,22 +254,18 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				return spans
 			}
 			s = none
-		case it.kind == kindNoun && (it.id == "frame" || it.id == "gap" || it.id == "press" || it.id == "bag"), it.kind == kindVacuum, it.kind == kindAttr && it.id != "thick":
+		case r.endsLayers(i):
 			return spans
 		case it.amount != nil && r.is(r.prev(i), kindRole, "vary"):
 		case it.amount != nil:
-			am := it.amount
-			if am.unit != nil && am.unit.Dimension != unit.Distance {
+			if !r.length(i) && it.amount.unit != nil {
 				continue // "24 inHg", "50 kPa at 25%"
 			}
-			if am.dead || it.used || am.link == linkTimes || am.link == linkTo || r.countsLayers(i, to, told) {
+			if !r.layerMeasure(i) || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
 				return spans
 			}
 			if r.rangeAt(i, to) {
-				s.amount, s.differ = i+1, i+1
-				if r.size(i) > r.size(i+1) {
-					s.amount = i
-				}
+				s = r.thicker(s, i)
 				i++
 				continue
 			}
@@ -257,6 +286,26 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 	return spans
 }
 
+// endsLayers reports whether item i speaks of what is no layer.
+func (r *reader) endsLayers(i int) bool {
+	return r.is(i, kindNoun, "frame", "gap", "press", "bag") || r.is(i, kindVacuum) || r.is(i, kindAttr) && r.items[i].id != "thick"
+}
+
+// layerMeasure reports whether the amount at item i can be how thick a layer is.
+func (r *reader) layerMeasure(i int) bool {
+	am := r.items[i].amount
+	return !am.dead && !r.items[i].used && am.link != linkTimes && am.link != linkTo
+}
+
+// thicker gives a layer the thicker end of the range at item i.
+func (r *reader) thicker(s layerSpan, i int) layerSpan {
+	s.amount, s.differ = i+1, i+1
+	if r.size(i) > r.size(i+1) {
+		s.amount = i
+	}
+	return s
+}
+
 // rangeAt: "5/16 to 3/8" from item i on.
 func (r *reader) rangeAt(i, to int) bool {
 	return i+1 < to && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) && r.length(i+1)
@@ -269,7 +318,7 @@ func (r *reader) countsLayers(i, to int, told bool) bool {
 	}
 	am := r.items[i].amount
 	n, ok := am.whole()
-	return ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || !told && isPlural(r.items[i+1].word))
+	return ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || isPlural(r.items[i+1].word) && (!told || n > 1 && r.word(i+2, "at", "of", "with")))
 }
 
 // countsStrips: in "strips 5/16, 5 strips, mat 3/8" the number alone is how many.
@@ -290,6 +339,22 @@ func (r *reader) countsStrips(i, to int) bool {
 		}
 	}
 	return false
+}
+
+// runOn: in "fence 6 strips 8 mat 5" each number stands behind its part.
+func (r *reader) runOn(noun, i, to int) bool {
+	return noun >= 0 && noun == i-1 && i+2 < to && r.is(i+1, kindNoun) && r.items[i+2].amount != nil && r.items[i+2].amount.link == linkNone
+}
+
+// proudOf reports whether a fence and strips alone are told, to know how proud
+// these stand: "fence 1/4, strips 5/16, how proud".
+func (r *reader) proudOf(spans []layerSpan) bool {
+	fence, strips := false, false
+	for _, s := range spans {
+		fence = fence || s.part == "fence" && s.amount >= 0
+		strips = strips || s.part == "strips" && s.amount >= 0
+	}
+	return fence && strips && (r.asksFor(Stack) || r.wordIn("proud")) && !r.mentions(kindNoun, "bar", "wedge")
 }
 
 // openLayer reports whether the thickness of a part of the stack is what a message

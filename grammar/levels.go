@@ -13,7 +13,7 @@ func (r *reader) levels() {
 	if strip < 0 {
 		strip = r.measureOf(unit.PanelThickness)
 	}
-	if n < 2 || sled < 0 || strip < 0 || !r.has(unit.Opening) && r.topic != Stack && !r.levelWord(at+1) {
+	if n < 2 || sled < 0 || strip < 0 || !r.has(unit.Opening) && r.topic != Stack && !r.levelWord(at+1) && !r.mentions(kindRole, "stackorder") {
 		return
 	}
 	fill := unit.Layers{r.layerOf("strips", strip)}
@@ -133,7 +133,13 @@ func (r *reader) hasLabel(i int) bool {
 
 // levelWord reports whether item j is a word for the levels of a stack.
 func (r *reader) levelWord(j int) bool {
-	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.is(j, kindAttr, "tall") && r.word(j+1, "of")
+	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.is(j, kindAttr, "tall") && (r.word(j+1, "of") || r.highOf(j))
+}
+
+// highOf: "pressing four high: sled 1/2, strips 1/4" counts the levels.
+func (r *reader) highOf(j int) bool {
+	n, spoken := r.spokenNumber(j - 1)
+	return spoken && n >= 2 && r.items[j].word == "high" && r.isBreak(j+1) && r.mentions(kindNoun, "sled") && !r.mentions(kindNoun, "bar")
 }
 
 // singularCount reports whether the whole number at item i counts the thing at j

@@ -137,6 +137,9 @@ func (r *reader) someAndSome() {
 		r.bind(at[0], low)
 		r.bind(at[1], high)
 	}
+	if len(thick) == 2 && r.mentions(kindRole, "target", "trim") && max(r.size(thick[0]), r.size(thick[1])) > thinStock {
+		thick = nil // widths to choose from
+	}
 	bindEnds(thick, unit.StripThinnest, unit.StripThickest)
 	bindEnds(wet, unit.WoodMoistureLow, unit.WoodMoistureHigh)
 }

@@ -31,6 +31,31 @@ func (r *reader) goesInPress() bool {
 	return false
 }
 
+// clears: "do I clear", "will it all clear" of what is stacked in a press.
+func (r *reader) clears() bool {
+	for i := range r.items {
+		if !r.is(i, kindVerb, "clear") || !r.word(i-1, "i", "we", "it", "that", "this", "they", "all", "everything", "still") || !r.mentions(kindNoun, "sled", "caul", "core", "mat") {
+			continue
+		}
+		from, _ := r.clause(i)
+		if r.opensWithin(from, i, "do", "does", "will", "would", "can", "should", "am", "are") {
+			return true
+		}
+	}
+	return false
+}
+
+// layersTold counts the parts of a stack that are told with a number.
+func (r *reader) layersTold() int {
+	n := 0
+	for k := range r.items {
+		if r.is(k, kindNoun) && layerParts[r.items[k].id] != "" && (k+1 < len(r.items) && r.items[k+1].amount != nil || k > 0 && r.items[k-1].amount != nil) {
+			n++
+		}
+	}
+	return n
+}
+
 // pressureOn: "how many kPa are there on the joints" asks for no vacuum.
 func (r *reader) pressureOn(i int) bool {
 	if !in(r.items[i].word, "how many kpa", "how many mbar") {

@@ -35,11 +35,13 @@ var bareFields = map[string]unit.Field{
 // measures reads lengths: by what they are for, by their direction, by the part
 // beside them.
 func (r *reader) measures() {
+	r.thinOnes()
 	r.roleLengths()
 	r.listedWidths()
 	r.attrLengths(true)
 	r.targetWidths()
 	r.nounLengths()
+	r.nearRanges()
 	r.attrLengths(false)
 	r.looseLengths()
 }
@@ -56,22 +58,24 @@ func (r *reader) roleLengths() {
 		switch {
 		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
-		case r.crossed(i):
+		case r.runOf(i), r.crossed(i):
 		case r.is(p, kindRole, "ripped"):
 			r.bind(i, unit.StripWidth)
 		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and")):
-			r.bind(i, r.acrossOf(p))
+			r.bind(i, r.acrossOf(i, p))
 		case r.size(i) < mostOverfill && r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
 			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
 			r.bind(i, unit.Overfill)
 		case (r.is(p, kindRole, "run over") || r.word(p, "runs")) && r.size(i) > 0.3 && r.within(from, i, kindNoun, "strip") >= 0 && !r.has(unit.StripLength):
 			r.bind(i, unit.StripLength) // "each board runs 6 ft 8"
-		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary"):
+		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary") || r.word(p, "out by") && r.unevenBefore(p):
+			r.bind(i, unit.ThicknessSpread)
+		case r.word(i+1, "apart") && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "gap"):
 			r.bind(i, unit.ThicknessSpread)
 		case r.is(p, kindRole, "cover"):
 			r.bind(i, unit.Cover)
-		case r.is(n, kindVerb, "clear") && n == i+1 && r.mentions(kindNoun, "frame", "press") && !r.has(unit.Opening) && r.size(i) < 0.5:
+		case r.is(n, kindVerb, "clear") && n == i+1 && (r.mentions(kindNoun, "frame", "press") || r.mentions(kindAsk, "profile")) && !r.has(unit.Opening) && r.size(i) < 0.5:
 			r.items[n].used = true
 			r.bind(i, unit.Opening) // "its 5 inches clear"
 		case r.wedgeWindowAt(i, from):
@@ -83,24 +87,8 @@ func (r *reader) roleLengths() {
 // mostOverfill, in metres: nobody forces in more; "3/4 over" is a sled on top.
 const mostOverfill = 0.018
 
-// wedgeWindowAt: "the wedge takes 3/8 to 3/4".
-func (r *reader) wedgeWindowAt(i, from int) bool {
-	return i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.within(from, i, kindNoun, "wedge") >= 0
-}
-
-// bindRange gives the smaller of two linked amounts to low, the other to high.
-func (r *reader) bindRange(i int, low, high unit.Field) {
-	a, b := r.items[i].amount, r.items[i+1].amount
-	if a.unit == nil && b.unit != nil {
-		u := *b.unit
-		a.unit = &u
-	}
-	if r.size(i) > r.size(i+1) {
-		low, high = high, low
-	}
-	r.bind(i, low)
-	r.bind(i+1, high)
-}
+// mostApart is how much strips in one panel differ at most, in metres.
+const mostApart = 0.006
 
 // nounForms are directions that are nouns and look for their number on the
 // right; the others are adjectives and look left.
@@ -206,11 +194,17 @@ func (r *reader) attrNumber(j, pass int) int {
 	return -1
 }
 
+// narrowestBed, in metres: a press has none narrower.
+const narrowestBed = 0.25
+
 // widestStrip, in metres: what "need 48 wide" asks for is no strip.
 const widestStrip = 0.3
 
 func (r *reader) attrLength(i, j int, sure bool) {
 	attr := r.items[j].id
+	if r.highOf(j) {
+		return // so many levels
+	}
 	if i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.length(i+1) && j < i && r.attrField(i, j, attr, sure) == unit.StripThickness {
 		r.items[j].used = true
 		r.bindRange(i, unit.StripThinnest, unit.StripThickest)
@@ -273,6 +267,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if noun == "bed" && r.topic == Move {
 		noun = "panel" // a table to sit at
 	}
+	if attr == "wide" && in(noun, "bed", "frame", "press") && r.size(i) < narrowestBed && r.countKind(kindWood)+r.countKind(kindFact) > 0 {
+		noun = "strip" // "press the hump down on a 6 wide oak board"
+	}
 	if noun == "panel" {
 		noun = r.bySpan(i, noun, attr)
 	}
@@ -320,116 +317,4 @@ func (r *reader) choice(a, b int, f unit.Field) {
 		{Field: f, Value: unit.Number(va), Unit: ua, Text: r.items[a].text},
 		{Field: f, Value: unit.Number(vb), Unit: ub, Text: r.items[b].text},
 	}})
-}
-
-// clauseNoun is the part that a measure with a direction belongs to: the noun
-// right behind it, else the last one before it in the clause, where that part has
-// such a direction; "" where there is none.
-func (r *reader) clauseNoun(i, j int, attr string) string {
-	behind := i
-	if j > i {
-		behind = j
-	}
-	k := r.nextNear(behind)
-	for r.is(k, kindWood) || r.is(k, kindFact) && !strings.HasPrefix(r.items[k].word, "on ") || r.is(k, kindAttr) && r.items[k].used {
-		k = r.next(k)
-	}
-	if k >= 0 && r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ownsNumber(k) && !r.startsAnew(k) {
-		return r.items[k].id
-	}
-	from, _ := r.clause(i)
-	for k := min(i, j) - 1; k >= from; k-- {
-		if r.boundAt(k) == unit.StripCount {
-			return "strip" // "7 of them 3 wide"
-		}
-		if r.is(k, kindNoun, "bar", "mat", "caul") && k+1 != i && r.ownsNumber(k) && attr != "tall" && !r.has(attrFields["strip"][attr]) && r.mentions(kindNoun, "strip") {
-			continue // run on: "five staves bar 1 inch 3/4 thick"
-		}
-		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" {
-			return r.items[k].id
-		}
-		if r.is(k, kindWood) && attrFields["strip"][attr] != "" && r.topic != Move {
-			return r.woodMeasure(attr)
-		}
-	}
-	return ""
-}
-
-// ownsNumber reports whether a noun has a measure of its own behind it.
-func (r *reader) ownsNumber(k int) bool {
-	n := r.next(k)
-	return n == k+1 && r.items[n].amount != nil && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
-}
-
-// frameNoun is the part that earlier clauses were about. An accessory gives way
-// to the strips where their own measure is still missing.
-func (r *reader) frameNoun(from int, attr string) string {
-	if attr == "wide" && r.has(unit.StockPiles) {
-		return "panel"
-	}
-	last := ""
-	for k := from - 1; k >= 0; k-- {
-		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) {
-			if r.is(k, kindNoun, "bar") && attr == "thick" && from >= 2 && r.otherSaid(k, from-1) {
-				break // "1 in bar, 25 inHg, 3/8 thick" is of the strips again
-			}
-			last = r.items[k].id
-			break
-		}
-	}
-	def := r.defaultNoun(attr)
-	if last == "" {
-		return def
-	}
-	if f := attrFields[last][attr]; last == "panel" && (r.has(f) || attr == "thick" && r.topic != Schedule && r.topic != Stack) && r.mentions(kindNoun, "strip") {
-		return "strip"
-	}
-	if last == "panel" && r.topic == Flatten {
-		return "strip"
-	}
-	if last == "mat" && attr == "thick" && r.within(0, from, kindNoun, "strip") < 0 && !r.has(unit.MatThickness) {
-		return last
-	}
-	switch last {
-	case "strip", "panel", "core", "bag", "bed", "frame":
-		return last
-	}
-	if f := attrFields[last][attr]; r.has(f) || (r.mentions(kindNoun, "strip") || def == "strip") && !r.stripsHave(attr) && attr != "tall" && attr != "deep" {
-		return def
-	}
-	return last
-}
-
-// defaultNoun is the part that a topic measures.
-func (r *reader) defaultNoun(attr string) string {
-	switch r.topic {
-	case Move, Schedule:
-		if attr == "thick" && r.topic == Move {
-			return "strip"
-		}
-		return "panel"
-	case Strips:
-		if attr == "thick" {
-			return "strip"
-		}
-		return "panel"
-	case Pump:
-		return "frame"
-	case Face:
-		return "panel"
-	case Glue:
-		if attr == "wide" && r.has(unit.StripWidth) || attr == "wide" && !r.mentions(kindNoun, "strip") {
-			return "panel"
-		}
-	}
-	if attr == "tall" {
-		if r.mentions(kindNoun, "bar") || r.mentions(kindNoun, "strip") || r.countKind(kindNoun) == 0 {
-			return "bar"
-		}
-		return ""
-	}
-	if attr == "deep" {
-		return "frame"
-	}
-	return "strip"
 }

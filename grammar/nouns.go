@@ -1,53 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
 
-// targetWidths reads the width that strips must fill: "need 48", "make 30 even",
-// "three panels 24 wide and one 30".
-func (r *reader) targetWidths() {
-	if !r.has(unit.StockPiles) && r.topic != Strips {
-		return
-	}
-	first := -1
-	for i := range r.items {
-		if !r.free(i) || !r.length(i) || r.is(r.next(i), kindRole, "trim") || r.is(r.next(i), kindNoun) && !r.is(r.next(i), kindNoun, "panel", "fence", "opening") {
-			continue
-		}
-		if r.is(r.next(i), kindAttr) && r.items[r.next(i)].id != "wide" && !r.items[r.next(i)].used {
-			continue
-		}
-		if am := r.items[i].amount; am.plural || am.form == formWords && am.unit == nil && r.is(r.next(i), kindNoun, "panel") || !r.targetCue(i) {
-			continue
-		}
-		if first < 0 {
-			first = i
-			r.bind(i, unit.TargetWidth)
-			continue
-		}
-	}
-}
-
-// targetCue: a word of need before the amount, or a panel beside it.
-func (r *reader) targetCue(i int) bool {
-	if r.is(r.next(i), kindNoun, "panel", "fence", "opening") {
-		return true
-	}
-	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {
-		switch {
-		case j == i-1 && r.word(j, "hit", "reach"):
-			return true
-		case r.is(j, kindRole, "target"), r.is(j, kindNoun, "panel", "opening", "fence"), r.is(j, kindAsk, "strips"), r.is(j, kindAsk, "load"):
-			return true
-		case r.word(j, "get", "reach", "hit") && (r.word(i+1, "out", "outta", "from") || r.is(i+1, kindVerb, "out")):
-			return true
-		case r.is(j, kindRole, "trim"):
-			return false
-		case r.items[j].amount != nil && !r.items[j].used:
-			return false
-		}
-	}
-	return false
-}
+	"presshand/engine/unit"
+)
 
 // nounLengths gives a bare measure to the part beside it: "1 in bar", "bar 1 in",
 // "1/4 walnut".
@@ -149,7 +106,7 @@ func (r *reader) nounLength(i int) {
 	}
 	switch id {
 	case "sled", "mat", "caul", "core", "film":
-		if n, ok := r.items[i].amount.whole(); ok && n < 20 && right && isPlural(it.word) {
+		if n, ok := r.items[i].amount.whole(); ok && n < 20 && right && (isPlural(it.word) || id == "core" && r.is(k+1, kindNoun, "core") && isPlural(r.items[k+1].word)) {
 			return // a count of them
 		}
 		r.partLength(i, k)
@@ -199,11 +156,17 @@ func (r *reader) daylight(i, k int) unit.Field {
 	return unit.Opening
 }
 
+// thickestPly is more than any sheet of plywood, in metres.
+const thickestPly = 0.05
+
 // partLength binds the thickness of a layer. A sheet under a sled is the sled.
 func (r *reader) partLength(i, k int) {
 	f := bareFields[r.items[k].id]
 	if f == unit.CoreThickness && r.underfoot(k) {
 		f = unit.SledThickness
+	}
+	if f == unit.CoreThickness && strings.Contains(r.items[k].word, "ply") && r.items[i].amount.unit == nil && !r.habit.Metric && r.size(i) > thickestPly {
+		return // "3 ply core" counts its plies
 	}
 	if f == unit.SledThickness && r.upperSled(k) {
 		f = unit.CaulThickness

@@ -99,7 +99,7 @@ func (r *reader) listedMoistures() {
 // oneAndTheOther reads "11% on one board and 7% on the other" and "half read 7%,
 // the other half 11".
 func (r *reader) oneAndTheOther() {
-	if !r.wordIn("other", "others", "rest") || !r.mentions(kindAir, "mc") || r.mentions(kindAir, "service") {
+	if !r.wordIn("other", "others", "rest") && r.halvesSaid() < 2 || !r.mentions(kindAir, "mc") && r.halvesSaid() < 2 || r.mentions(kindAir, "service") {
 		return
 	}
 	var two []int
@@ -121,6 +121,17 @@ func (r *reader) oneAndTheOther() {
 		}
 	}
 	r.moistureRange(two[0], two[1])
+}
+
+// halvesSaid counts the halves of "half the boards 6%, half 10".
+func (r *reader) halvesSaid() int {
+	n := 0
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.form == formWords && am.value != nil && am.value.Cmp(half) == 0 && am.unit == nil || r.word(i, "half") {
+			n++
+		}
+	}
+	return n
 }
 
 // percentBare: "45 rh", "mc 8", "6 to 8 %".

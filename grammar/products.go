@@ -180,6 +180,12 @@ func (r *reader) nominal(i, end int) bool {
 // productFields says what each number of a size is.
 func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 	n := end - i
+	if k := r.nextNear(end - 1); n == 3 && (r.is(k, kindNoun, "core") || r.is(k, kindWood) && r.is(r.next(k), kindNoun, "core")) && r.mentions(kindNoun, "face") {
+		if r.size(i) < r.size(i+2) {
+			return []unit.Field{unit.CoreThickness, unit.PanelWidth, unit.PanelLength}
+		}
+		return []unit.Field{unit.PanelWidth, unit.PanelLength, unit.CoreThickness}
+	}
 	noun := r.productNoun(i, end, sheet)
 	if noun == "strip" && n == 3 && r.size(i) > 0.25 && r.size(i+1) > r.size(i) {
 		noun = "panel" // "18 x 30 x 3/4 from 8 strips"

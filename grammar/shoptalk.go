@@ -29,6 +29,8 @@ func (r *reader) asSaid() {
 			r.bind(i, f)
 		case r.faceAndEdge(i):
 			r.bind(i, unit.StripWidth)
+		case r.planedTo(i):
+			r.bind(i, unit.StripThickness)
 		}
 	}
 	r.thatsTheCup()
@@ -69,6 +71,23 @@ func (r *reader) offTheBench(i int) bool {
 	for at++; r.word(at, "the", "off", "from", "my"); at++ {
 	}
 	return r.word(at, "bench", "table", "saw", "floor", "flat", "deck") || r.is(at, kindNoun, "bed") || r.is(at, kindRole, "name") && r.items[at].word == "bench"
+}
+
+// planedTo: "if I plane it to 3/8", "sanded them down to 5/16".
+func (r *reader) planedTo(i int) bool {
+	if !r.word(i-1, "to") || r.size(i) > thickest || r.items[i].amount.link != linkNone || r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun) || r.has(unit.StripThickness) {
+		return false
+	}
+	for j := i - 2; j >= 0 && j >= i-5; j-- {
+		if r.word(j, "plane", "planed", "planing", "sand", "sanded", "skim", "skimmed", "mill", "milled", "thickness", "thicknessed", "resaw", "resawn") {
+			r.items[j].used = true
+			return true
+		}
+		if !r.word(j, "it", "them", "em", "that", "this", "those", "these", "down", "all", "back", "her") && !r.is(j, kindNoun, "strip") {
+			return false
+		}
+	}
+	return false
 }
 
 // faceAndEdge: "45 on the face and 22 on the edge" is how wide and how thick.

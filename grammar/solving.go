@@ -71,6 +71,12 @@ func (r *reader) looselySolved() []Ask {
 // soughtByWords reads "how many inches do I have to pull to flatten …" and, of a
 // bar that is spoken of, "how tall for 70 psi".
 func (r *reader) soughtByWords() []Ask {
+	switch {
+	case r.vacuumSought():
+		return []Ask{{Solve: unit.Vacuum}}
+	case r.thicknessSought():
+		return []Ask{{About: Flatten, Solve: unit.StripThickness}}
+	}
 	for i := range r.items {
 		if r.word(i, "how") && r.word(i+1, "many") && r.is(i+2, kindUnit) && r.saysPull(i+3) {
 			r.items[i+2].used = true

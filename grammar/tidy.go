@@ -16,6 +16,8 @@ func (r *reader) tidy() {
 	r.inPounds()
 	r.inAMinute()
 	r.slashes()
+	r.outInRun()
+	r.inBetween()
 	r.groupedThousands()
 	r.gluedHyphens()
 	r.sameInBrackets()
@@ -74,6 +76,30 @@ func (r *reader) slashes() {
 func (r *reader) isFraction(i int) bool {
 	am := r.items[i].amount
 	return am != nil && (am.form == formFraction || am.form == formMixed)
+}
+
+// inBetween keeps the "in" of "caul 18 in 100 daylight" from being inches, in a
+// metric shop that names no other inch.
+func (r *reader) inBetween() {
+	if !r.habit.Metric {
+		return
+	}
+	at := -1
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || am.unit == nil || am.unit.Symbol != "in" {
+			continue
+		}
+		const leastInch = 3
+		next := i + 1
+		if at >= 0 || am.unitRaw != "in" || am.form != formInt && am.form != formDecimal || am.float() < leastInch || next >= len(r.items) || r.items[next].amount == nil || !r.items[next].amount.bare() || r.items[next].amount.link != linkNone {
+			return
+		}
+		at = i
+	}
+	if at >= 0 {
+		r.items[at].amount.unit = nil
+	}
 }
 
 // remove takes items [from, to) out of the message.

@@ -93,7 +93,9 @@ func (r *reader) durationField(i int) unit.Field {
 		}
 	}
 	switch {
-	case r.leftIn(i):
+	case r.perStrip(i):
+		return "" // the time for a panel is not said
+	case r.leftIn(i), r.timeEnough(i):
 		return unit.PressTime
 	case r.within(from, to, kindRole, "unload") >= 0 || r.word(r.prev(i), "unload"):
 		return unit.Unload
@@ -114,6 +116,18 @@ func (r *reader) durationField(i int) unit.Field {
 		return unit.PressTime
 	}
 	return ""
+}
+
+// perStrip: "15 sec each to glue" of strips that were counted.
+func (r *reader) perStrip(i int) bool {
+	each := r.is(i+1, kindRole, "in a row") || r.word(i+1, "apiece", "ea", "each") || r.word(i+1, "a", "per", "every")
+	if !each {
+		return false
+	}
+	if r.is(i+2, kindNoun) {
+		return r.is(i+2, kindNoun, "strip")
+	}
+	return r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "panel") && !r.word(i+1, "a", "per", "every")
 }
 
 // leftIn: "leave each load in 10 hours", "leave em in 90 min".

@@ -1,0 +1,124 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// Which part a measure with a direction is of.
+
+// clauseNoun is the part that a measure with a direction belongs to: the noun
+// right behind it, else the last one before it in the clause, where that part has
+// such a direction; "" where there is none.
+func (r *reader) clauseNoun(i, j int, attr string) string {
+	behind := i
+	if j > i {
+		behind = j
+	}
+	k := r.nextNear(behind)
+	for r.is(k, kindWood) || r.is(k, kindFact) && !strings.HasPrefix(r.items[k].word, "on ") || r.is(k, kindAttr) && r.items[k].used {
+		k = r.next(k)
+	}
+	if k >= 0 && r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ownsNumber(k) && !r.startsAnew(k) {
+		return r.items[k].id
+	}
+	from, _ := r.clause(i)
+	for k := min(i, j) - 1; k >= from; k-- {
+		if r.boundAt(k) == unit.StripCount {
+			return "strip" // "7 of them 3 wide"
+		}
+		if r.is(k, kindNoun, "bar", "mat", "caul") && k+1 != i && r.ownsNumber(k) && attr != "tall" && !r.has(attrFields["strip"][attr]) && r.mentions(kindNoun, "strip") {
+			continue // run on: "five staves bar 1 inch 3/4 thick"
+		}
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" {
+			return r.items[k].id
+		}
+		if r.is(k, kindWood) && attrFields["strip"][attr] != "" && r.topic != Move {
+			return r.woodMeasure(attr)
+		}
+	}
+	return ""
+}
+
+// ownsNumber reports whether a noun has a measure of its own behind it.
+func (r *reader) ownsNumber(k int) bool {
+	n := r.next(k)
+	return n == k+1 && r.items[n].amount != nil && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
+}
+
+// frameNoun is the part that earlier clauses were about. An accessory gives way
+// to the strips where their own measure is still missing.
+func (r *reader) frameNoun(from int, attr string) string {
+	if attr == "wide" && r.has(unit.StockPiles) {
+		return "panel"
+	}
+	last := ""
+	for k := from - 1; k >= 0; k-- {
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) {
+			if r.is(k, kindNoun, "bar") && attr == "thick" && from >= 2 && r.otherSaid(k, from-1) {
+				break // "1 in bar, 25 inHg, 3/8 thick" is of the strips again
+			}
+			last = r.items[k].id
+			break
+		}
+	}
+	def := r.defaultNoun(attr)
+	if last == "" {
+		return def
+	}
+	if f := attrFields[last][attr]; last == "panel" && (r.has(f) || attr == "thick" && r.topic != Schedule && r.topic != Stack) && r.mentions(kindNoun, "strip") {
+		return "strip"
+	}
+	if last == "panel" && r.topic == Flatten {
+		return "strip"
+	}
+	if last == "mat" && attr == "thick" && r.within(0, from, kindNoun, "strip") < 0 && !r.has(unit.MatThickness) {
+		return last
+	}
+	switch last {
+	case "strip", "panel", "core", "bag", "bed", "frame":
+		return last
+	}
+	if f := attrFields[last][attr]; r.has(f) || (r.mentions(kindNoun, "strip") || def == "strip") && !r.stripsHave(attr) && attr != "tall" && attr != "deep" {
+		return def
+	}
+	return last
+}
+
+// defaultNoun is the part that a topic measures.
+func (r *reader) defaultNoun(attr string) string {
+	switch r.topic {
+	case Move, Schedule:
+		if attr == "thick" && r.topic == Move {
+			return "strip"
+		}
+		return "panel"
+	case Strips:
+		if attr == "thick" {
+			return "strip"
+		}
+		return "panel"
+	case Pump:
+		return "frame"
+	case Face:
+		return "panel"
+	case Glue:
+		if attr == "wide" && r.has(unit.StripWidth) || attr == "wide" && !r.mentions(kindNoun, "strip") {
+			return "panel"
+		}
+	}
+	if attr == "tall" {
+		if r.mentions(kindFact, "cup_up=hump", "cup_up=hollow") && !r.mentions(kindNoun, "bar") {
+			return "cup"
+		}
+		if r.mentions(kindNoun, "bar") || r.mentions(kindNoun, "strip") || r.countKind(kindNoun) == 0 {
+			return "bar"
+		}
+		return ""
+	}
+	if attr == "deep" {
+		return "frame"
+	}
+	return "strip"
+}

@@ -1,0 +1,92 @@
+package grammar
+
+import (
+	"math"
+	"strconv"
+
+	"presshand/engine/unit"
+)
+
+// correctPiles takes "the 50s are actually 45" and "skip the 3s".
+func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.plural {
+			continue
+		}
+		old, _, _ := r.valueOf(r.items[i].amount, unit.StripWidth)
+		at := -1
+		for k := range ps {
+			if math.Abs(ps[k].Width-old) < 1e-6 {
+				at = k
+			}
+		}
+		if at < 0 {
+			continue
+		}
+		if j := r.correctedTo(i); j >= 0 {
+			v, _, _ := r.valueOf(r.items[j].amount, unit.StripWidth)
+			ps[at].Width = v
+			r.items[j].used = true
+			continue
+		}
+		if n, k := r.countAgain(i); k >= 0 {
+			r.unuse(strconv.Itoa(ps[at].Count))
+			ps[at].Count = n
+			r.items[k].used, r.items[i].used = true, true
+			continue
+		}
+		if r.excluded(i) || r.gone(i) {
+			ps = append(ps[:at], ps[at+1:]...)
+		}
+	}
+	return ps
+}
+
+// countAgain finds the count that corrects that of the pile named at item i:
+// "sorry, only 2 of the 4s".
+func (r *reader) countAgain(i int) (n, at int) {
+	j := i - 1
+	for r.word(j, "the", "of", "those") {
+		j--
+	}
+	if j == i-1 || !r.free(j) || !r.word(j+1, "of") {
+		return 0, -1
+	}
+	n, ok := r.items[j].amount.whole()
+	if !ok || n < 1 || !r.word(j-1, "only", "just") && r.within(r.afterStop(j), j, kindFix) < 0 {
+		return 0, -1
+	}
+	return n, j
+}
+
+func (r *reader) correctedTo(i int) int {
+	for j := i + 1; j < len(r.items) && j <= i+6; j++ {
+		if r.free(j) {
+			return j
+		}
+		if !(r.idle(j) || r.is(j, kindFix)) {
+			return -1
+		}
+	}
+	return -1
+}
+
+// gone: "the 90s are gone".
+func (r *reader) gone(i int) bool {
+	for j := i + 1; j < len(r.items) && j < i+5; j++ {
+		if r.word(j, "gone", "taken", "used", "sold", "out", "rotten", "spoken") || r.is(j, kindVerb, "out") {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) excluded(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-4 && !r.isBreak(j); j-- {
+		if r.is(j, kindNot) || r.word(j, "skip", "avoid", "spare") {
+			r.items[j].used = true
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,109 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// targetWidths reads the width that strips must fill: "need 48", "make 30 even",
+// "three panels 24 wide and one 30".
+func (r *reader) targetWidths() {
+	if !r.has(unit.StockPiles) && r.topic != Strips {
+		return
+	}
+	first := -1
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) || r.is(r.next(i), kindRole, "trim") || r.is(r.next(i), kindNoun) && !r.is(r.next(i), kindNoun, "panel", "fence", "opening") {
+			continue
+		}
+		if r.is(r.next(i), kindAttr) && r.items[r.next(i)].id != "wide" && !r.items[r.next(i)].used {
+			continue
+		}
+		if r.panelsOfWidth(i) {
+			r.bind(i, unit.PanelCount)
+			continue
+		}
+		if am := r.items[i].amount; am.plural || am.form == formWords && am.unit == nil && r.is(r.next(i), kindNoun, "panel") || !r.targetCue(i) {
+			continue
+		}
+		if first < 0 {
+			first = i
+			r.bind(i, unit.TargetWidth)
+			continue
+		}
+	}
+}
+
+// targetCue: a word of need before the amount, or a panel beside it.
+func (r *reader) targetCue(i int) bool {
+	if r.is(r.next(i), kindNoun, "panel", "fence", "opening") || r.cameOut(i) {
+		return true
+	}
+	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {
+		switch {
+		case j == i-1 && r.word(j, "hit", "reach"):
+			return true
+		case r.is(j, kindRole, "target"), r.is(j, kindNoun, "panel", "opening", "fence"), r.is(j, kindAsk, "strips"), r.is(j, kindAsk, "load"):
+			return true
+		case r.word(j, "get", "reach", "hit") && (r.word(i+1, "out", "outta", "from") || r.is(i+1, kindVerb, "out")):
+			return true
+		case r.is(j, kindRole, "trim"):
+			return false
+		case r.items[j].amount != nil && !r.items[j].used:
+			return false
+		}
+	}
+	return false
+}
+
+// cameOut: "24 finished", "so 900 clean", "dead on 360", "finish at 36".
+func (r *reader) cameOut(i int) bool {
+	const leastWide = 0.15
+	if r.size(i) < leastWide || r.items[i].amount.link != linkNone && r.items[i].amount.link != linkAt {
+		return false
+	}
+	if r.word(i+1, "finished", "clean", "net", "final", "done", "overall", "altogether", "exactly", "trimmed", "even", "neat") {
+		return true
+	}
+	if r.word(i+1, "clear") && r.is(i+2, kindAttr, "wide") {
+		r.items[i+2].used = true
+		return true // "30 1/2 clear width"
+	}
+	if r.is(i+1, kindRole, "in a row") && r.isBreak(i+2) && r.mentions(kindNoun, "panel") {
+		return true // "three tops, 450 each"
+	}
+	return r.word(i-1, "on", "at", "to", "with") && r.word(i-2, "dead", "bang", "spot", "smack", "finish", "finishes", "finishing", "ends", "comes", "out", "up") || r.word(i-1, "exactly", "dead", "finish", "finishes", "finished", "net", "hit") || r.word(i-1, "a") && r.word(i+1, "from")
+}
+
+// panelsOfWidth: "make two 16 wide" counts panels by a number in words.
+func (r *reader) panelsOfWidth(i int) bool {
+	n, spoken := r.spokenNumber(i)
+	k := i + 1
+	return spoken && n > 1 && k < len(r.items) && r.free(k) && r.length(k) && r.is(r.next(k), kindAttr, "wide") && !small(r.size(k)) && !r.has(unit.PanelCount)
+}
+
+// countsOfPlurals counts "eleven 2s, six 3s": a count and what is so wide.
+func (r *reader) countsOfPlurals() int {
+	n := 0
+	for i := 0; i+1 < len(r.items); i++ {
+		next := r.items[i+1].amount
+		if !r.free(i) || next == nil || !next.plural || next.link != linkNone || !r.length(i+1) || !small(r.size(i+1)) {
+			continue
+		}
+		if _, whole := r.items[i].amount.whole(); whole && !r.items[i].amount.plural {
+			n++
+		}
+	}
+	return n
+}
+
+// ofPairs counts "25 of 40", "14 of 62 mm": a count and a width.
+func (r *reader) ofPairs() int {
+	n := 0
+	for i := range r.items {
+		if !r.free(i) || !r.word(i+1, "of") || i+2 >= len(r.items) || !r.free(i+2) || !r.length(i+2) {
+			continue
+		}
+		if _, whole := r.items[i].amount.whole(); whole && small(r.size(i+2)) && r.items[i+2].amount.link == linkNone && !r.is(r.next(i+2), kindNoun) {
+			n++
+		}
+	}
+	return n
+}
