@@ -68,6 +68,10 @@ func (r *reader) nounFact(i int) {
 			}
 		}
 	case "mat":
+		if f := r.firmInBrackets(i); f != "" {
+			r.sayOnce(i+2, unit.MatFirmness, f)
+			return
+		}
 		for j := i - 1; j >= 0 && j >= i-3 && !r.isBreak(j); j-- {
 			if f := firmness[r.items[j].word]; f != "" {
 				r.items[j].used = true
@@ -147,6 +151,14 @@ func (r *reader) sayOnce(i int, f unit.Field, w string) {
 		}
 	}
 	r.say(i, f, unit.Word(w))
+}
+
+// firmInBrackets: "10 mm mat (soft)".
+func (r *reader) firmInBrackets(i int) string {
+	if i+3 >= len(r.items) || r.items[i+1].brk != '(' || r.items[i+3].brk != ')' {
+		return ""
+	}
+	return firmness[r.items[i+2].word]
 }
 
 // soMany uses up a count that only draws the sum: "the second press is back, so

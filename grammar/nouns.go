@@ -283,12 +283,27 @@ func (r *reader) thicknessAlone(i int) bool {
 		return false
 	}
 	width := r.measureOf(unit.StripWidth)
-	if width < 0 || !(i > 0 && r.items[i-1].brk == ',') || i+1 < len(r.items) && r.items[i+1].brk != ',' && r.items[i+1].brk != '.' {
+	if width < 0 || !r.standsAlone(i) {
 		return false
 	}
 	from, _ := r.sentence(i)
 	w, _ := r.bound[width].fact.Value.(unit.Number)
 	return r.bound[width].from > from && r.size(i)*1000 < float64(w) && r.bind(i, unit.StripThickness)
+}
+
+// standsAlone: between commas, behind "it's", or a sentence of its own where a board
+// is to go flat.
+func (r *reader) standsAlone(i int) bool {
+	end := i+1 >= len(r.items) || r.items[i+1].brk == ',' || r.items[i+1].brk == '.'
+	switch {
+	case i == 0:
+		return false
+	case r.items[i-1].brk == ',':
+		return end
+	case r.word(i-1, "its", "is"):
+		return end || r.word(i+1, "and") && r.topic == Flatten
+	}
+	return r.items[i-1].brk == '.' && end && r.topic == Flatten
 }
 
 // lengthAlone: of "90 wide, 18 thick, 2.1 m" the last is the strips' length.

@@ -218,8 +218,18 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.ShopHumidity
 	case r.topic == Move && r.has(unit.WoodMoisture):
 		return unit.ShopHumidity
+	case r.dryAlone(i):
+		return unit.WoodMoisture
 	}
 	return ""
+}
+
+// dryAlone: of "beech staves, 70 x 20 x 900; D4; 19 °C; 9 %" the per cent can only be
+// the wood's.
+func (r *reader) dryAlone(i int) bool {
+	v := r.items[i].amount.float()
+	from, to := r.clause(i)
+	return v >= 4 && v <= 20 && to-from == 1 && !r.has(unit.WoodMoisture) && r.within(0, len(r.items), kindWood) >= 0 && !r.mentions(kindAir, "rh") && r.topic != Face && r.topic != Pump
 }
 
 func (r *reader) airIn(from, to int) bool {

@@ -30,7 +30,10 @@ func (r *reader) goalTime(i int) bool {
 // labelled reports whether the clause, or the sentence up to item i, speaks of
 // what the container says.
 func (r *reader) labelled(i int) bool {
-	from, _ := r.sentence(i)
+	from, to := r.sentence(i)
+	if to < len(r.items) && r.items[to].brk == '(' && r.within(to, min(to+6, len(r.items)), kindRole, "label") >= 0 {
+		return true // "open 10 min / closed 15 (off the label)"
+	}
 	return r.within(from, i, kindRole, "label") >= 0
 }
 
