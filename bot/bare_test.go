@@ -52,3 +52,16 @@ func TestTurn_meantBy(t *testing.T) {
 		}
 	}
 }
+
+// A bare number in a thread that has a load and no question is read as well.
+func TestTurn_meantBy_nothingAsked(t *testing.T) {
+	said := Statement{
+		{Field: unit.StripWidth, Value: unit.Number(50.8), Unit: "in"},
+		{Field: unit.BarHeight, Value: unit.Number(31.75), Unit: "in"},
+	}
+	turn := &turn{bot: New(NewMemory()), m: Message{Text: "2 1/4 then"}, before: Thread{Said: said, Latest: []unit.Field{unit.StripWidth, unit.BarHeight}}}
+	got, ok := turn.meantBy(grammar.Amendment{Value: 2.25})
+	if !ok || got.Field != unit.StripWidth {
+		t.Errorf("2 1/4 states %q (%v), want %q", got.Field, ok, unit.StripWidth)
+	}
+}

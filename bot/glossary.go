@@ -42,6 +42,7 @@ var glossary = map[string]string{
 	"leak":           "A leak shows with the pump off: how far the gauge falls in a minute.",
 	"overfill":       "Overfill is strips that are together wider than the opening. They spring up and squeeze the joints when pressed flat.",
 	"tent":           "Tenting is film that bridges an inside corner instead of lying in it; the bridged part does not press.",
+	"buckling":       "Buckling is strips that rise in the middle because they are pushed harder from the side than the face pressure holds them down.",
 	"trim":           "Trim is extra width that is sawn off at the end.",
 	"lay-up":         "Lay-up is spreading the glue and putting the work together, up to full pressure.",
 	"second check":   "A second check is another person measuring the load before it goes in and telling me what they found. Two pairs of eyes catch the wrong bar; a ruined panel is dear.",
@@ -65,7 +66,7 @@ var glossary = map[string]string{
 
 // synonyms lead to the word that is explained.
 var synonyms = map[string]string{
-	"side bar": "bar", "stave": "strips", "staves": "strips", "slat": "strips", "slats": "strips", "strip": "strips",
+	"buckle": "buckling", "buckles": "buckling", "over": "overfill", "run over": "overfill", "oversize": "overfill", "side bar": "bar", "stave": "strips", "staves": "strips", "slat": "strips", "slats": "strips", "strip": "strips",
 	"white glue": "pva", "yellow glue": "aliphatic", "glue": "pva", "moisture content": "mc", "relative humidity": "rh",
 	"humidity": "rh", "quartersawn": "quarter sawn", "flatsawn": "flat sawn", "gap": "crook", "barometer": "ambient",
 	"assembly time": "closed time", "clamp time": "press time", "first joint": "far joint", "plywood": "core", "mdf": "core",

@@ -139,7 +139,7 @@ func (t *turn) takesBack() bool {
 func (t *turn) wondersAtBar(a grammar.Amendment) bool {
 	x, ok := t.before.Said.find(unit.BarHeight)
 	old, isNumber := x.Value.(unit.Number)
-	if !ok || !isNumber || t.takesBack() || t.before.Asks[0].About != grammar.Side || !slices.Contains(t.before.Latest, unit.BarHeight) {
+	if !ok || !isNumber || t.takesBack() || t.before.empty() || t.before.Asks[0].About != grammar.Side || !slices.Contains(t.before.Latest, unit.BarHeight) {
 		return false
 	}
 	u := a.Unit

@@ -185,10 +185,13 @@ func (r *reader) dangerous() bool {
 	for i, a := range r.phrase.Asks {
 		if a.About == Safety {
 			r.phrase.Asks[0], r.phrase.Asks[i] = r.phrase.Asks[i], r.phrase.Asks[0]
-			if !r.supported(Side) {
-				r.phrase.Asks = r.phrase.Asks[:1]
+			if r.supported(Side) {
+				return false
 			}
-			return !r.supported(Side)
+			r.phrase.Asks = slices.DeleteFunc(r.phrase.Asks, func(a Ask) bool { // but "and how long does PVA stay in at 70F"
+				return a.About != Safety && !(a.About == Glue && a.question && r.answerable(Glue))
+			})
+			return true
 		}
 	}
 	return false
@@ -240,6 +243,10 @@ func (r *reader) stands(a Ask) bool {
 		return !a.weak || !r.asksSomething() && !r.clears()
 	case Why:
 		return len(r.phrase.Facts) == 0 || !a.weak && len(r.phrase.Facts) == 1
+	case Schedule:
+		if len(a.For) == 1 && a.For[0] == unit.PanelCount && a.question {
+			return true // "how many fit on a bed"
+		}
 	case Safety, Words:
 		return len(r.phrase.Facts) == 0 || a.About == Safety
 	case Load:
@@ -325,6 +332,10 @@ func (r *reader) terms() {
 		case kindNoun, kindRole, kindVacuum, kindGlue, kindFact, kindAir:
 			r.phrase.Terms = append(r.phrase.Terms, it.id)
 		case kindAsk:
+			if it.id != "words" && it.id != "why" && r.amountsIn(0, len(r.items)) == 0 {
+				r.phrase.Terms = append(r.phrase.Terms, it.word) // "what is buckle"
+				continue
+			}
 			if it.word == "units" || it.word == "what units" || it.word == "help" || it.id == "words" && len(r.phrase.Terms) == 0 && !r.mentions(kindRole) {
 				r.phrase.Terms = append(r.phrase.Terms, it.word)
 			}

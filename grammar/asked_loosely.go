@@ -79,7 +79,9 @@ func (r *reader) forceWanted() bool {
 
 // releasesWedge reports whether a wedge is to be struck or pulled under vacuum.
 func (r *reader) releasesWedge() bool {
-	return r.mentions(kindNoun, "wedge") && r.wordIn("knock", "hammer", "hit", "pry", "pull", "tap", "bash") && r.wordIn("while", "still", "under") && (r.mentions(kindVacuum) || r.pressureSaid()) && r.asksSomething()
+	return r.mentions(kindNoun, "wedge") && r.wordIn("knock", "hammer", "hit", "pry", "pull", "tap", "bash", "knocking", "hammering", "hitting", "prying", "pulling", "tapping", "loosen", "loosening", "remove", "removing", "slacken") &&
+		(r.wordIn("while", "still", "under") || r.wordIn("before") && r.wordIn("letting", "let", "release", "releasing", "vent", "venting", "bleed", "breaking")) &&
+		(r.mentions(kindVacuum) || r.pressureSaid()) && (r.asksSomething() || r.wordIn("yes") && r.mentions(kindNot))
 }
 
 // whatsThat reads "whats a caul" in a few words and without a number.

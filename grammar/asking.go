@@ -13,7 +13,9 @@ func (r *reader) findAsks() {
 		switch it := &r.items[i]; {
 		case it.kind == kindPeril:
 			r.peril(i)
-		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")):
+		case it.kind == kindAsk && it.id == "words" && r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal"):
+			it.meaning, it.used = meaning{}, true // "what's a good temp" asks for no word
+		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")) && !(it.word == "setup" && (r.is(i-1, kindNoun) || r.word(i-1, "the", "this", "that"))) && !(strings.HasSuffix(it.word, "setup") && r.word(i-1, "is", "does", "will", "check", "would")):
 			if r.abandoned(i) {
 				continue
 			}
@@ -36,6 +38,8 @@ func (r *reader) findAsks() {
 		{r.getsFlat(), Ask{About: Flatten}},
 		{r.asksTimeEnough(), Ask{About: Glue, question: true}},
 		{r.glueSought(), Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}},
+		{r.asksPressTime(), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
+		{r.fitOnBed(), Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true}},
 		{(r.termAlone() || r.whatsThat()) && !r.asksFor(Why), Ask{About: Words}},
 	} {
 		if asked.said {
@@ -85,6 +89,9 @@ func (r *reader) askAt(i int) Ask {
 	a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
 	a.idle = in(it.word, "today", "tomorrow", "day", "shift", "hours", "overnight", "what time", "how late")
 	a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
+	if in(it.word, "plan", "plan for", "plan the", "planning") && r.plansDay(i) {
+		a = Ask{About: Schedule}
+	}
 	a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
 	switch {
 	case a.About == Face && in(it.word, "how many lbs", "how many pounds", "how many kilos") && r.mentions(kindGlue) && !r.mentions(kindVacuum) && !r.pressureSaid():
@@ -103,6 +110,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Side}
 	case it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)):
 		return Ask{About: Flatten}
+	case a.Solve == unit.Cup && r.mentions(kindNoun, "core", "face") && (r.mentions(kindAir, "service", "rh", "mc") || r.percentSaid()) && !r.mentions(kindVacuum) && !r.pressureSaid():
+		return Ask{About: Move, For: []unit.Field{unit.Cup}, question: true} // of a face on a core
 	case a.Solve == unit.Cup && r.mentions(kindAir, "service") && r.percentSaid() && !r.pressureSaid():
 		return Ask{About: Move, For: []unit.Field{unit.Cup}, question: true}
 	case a.Solve == unit.Overfill && r.layersTold() >= 3 && r.is(r.next(i), kindNoun, "fence"):
@@ -132,6 +141,21 @@ func (r *reader) pumpStops() bool {
 		}
 	}
 	return false
+}
+
+// weekdays name a day that is planned.
+var weekdays = wordSet(`monday tuesday wednesday thursday friday saturday sunday mon tue tues wed weds thu thur thurs fri sat sun tomorrow todays tomorrows mondays tuesdays wednesdays thursdays fridays saturdays`)
+
+// plansDay: "Tues plan: 16 panels", "plan for Friday".
+func (r *reader) plansDay(i int) bool {
+	for r.word(i+1, "for", "the", "on", "is") {
+		i++
+	}
+	from := i
+	for r.word(from-1, "for", "the", "is", "plan") || r.is(from-1, kindAsk) {
+		from--
+	}
+	return r.mentions(kindNoun, "panel") && (from > 0 && weekdays[r.items[from-1].word] || i+1 < len(r.items) && weekdays[r.items[i+1].word])
 }
 
 // guessTopic tells what the message is about before its numbers are read, for

@@ -25,7 +25,7 @@ var comparatives = map[string]struct {
 // adders stand before a number, and say whether it is taken away.
 var adders = map[string]bool{
 	"add": false, "adding": false, "another": false, "extra": false, "plus": false, "additional": false,
-	"remove": true, "lose": true, "drop": true, "skip": true, "less": true, "minus": true, "ditch": true, "scrap": true, "take out": true, "take away": true, "leave out": true, "leave off": true,
+	"remove": true, "lose": true, "drop": true, "skip": true, "less": true, "minus": true, "ditch": true, "scrap": true, "scratch": true, "take out": true, "take away": true, "leave out": true, "leave off": true,
 }
 
 // movers are verbs that change what stands beside them, and whether they lower it.

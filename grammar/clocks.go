@@ -48,6 +48,10 @@ func (r *reader) clocks() {
 			continue
 		}
 		am := r.items[i].amount
+		if r.atLunch(i) {
+			am.dead = true
+			continue
+		}
 		if r.linksToSize(i) {
 			continue
 		}
@@ -97,6 +101,20 @@ func (r *reader) clocks() {
 		}
 		r.say(i, f, unit.Word(clock))
 	}
+}
+
+// atLunch: "lunch 12 to 12:30" is neither the start nor the end of a day.
+func (r *reader) atLunch(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-5; j-- {
+		switch {
+		case r.word(j, "lunch", "break", "smoko", "dinner", "breakfast"):
+			return true
+		case r.word(j, "at", "from", "is", "to", "till", "til", "until"), r.items[j].amount != nil && r.items[j].amount.dead:
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // clockMeans returns start or deadline where the words around a clock time say so.

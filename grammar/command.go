@@ -120,7 +120,7 @@ func (r *reader) verb(i int) Verb {
 		return Verb(r.items[i].id)
 	}
 	switch r.items[i].word {
-	case "drop", "scrap", "forget", "ditch", "remove":
+	case "drop", "scrap", "scratch", "forget", "ditch", "remove":
 		return Drop
 	case "hold on":
 		return Hold
@@ -144,7 +144,7 @@ func (r *reader) closes() bool {
 
 // opening is the first item that says something; "careful," and "ok so" do not.
 func (r *reader) opening() int {
-	from := r.interjection()
+	from := max(r.interjection(), r.announced())
 	for i := from; i < len(r.items); i++ {
 		it := &r.items[i]
 		if r.is(i, kindRole, "ago") && !r.amountBefore(i) {
@@ -156,11 +156,33 @@ func (r *reader) opening() int {
 		if _, plea := barePleas[it.word]; plea {
 			return i
 		}
+		if it.word == "scratch" {
+			return i
+		}
 		if it.kind == kindNone && it.brk == 0 && !fill[it.word] && it.word != "load" && !(i == from && r.isBreak(i+1)) {
 			return -1
 		}
 	}
 	return -1
+}
+
+// announced is the item behind "two things." or "3 updates:".
+func (r *reader) announced() int {
+	for i := 0; i < len(r.items) && i < 4; i++ {
+		if r.items[i].amount == nil {
+			continue
+		}
+		j := i + 1
+		for r.word(j, "quick", "more", "other", "little") {
+			j++
+		}
+		if r.word(j, "things", "thing", "items", "updates", "points", "bits", "announcements", "notes") && r.isBreak(j+1) && j+1 < len(r.items) {
+			r.items[i].amount.dead = true
+			return j + 2
+		}
+		return 0
+	}
+	return 0
 }
 
 // interjection is the item behind words that mean nothing here, before the first
@@ -188,6 +210,11 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 		return false // "22 at 90 and 15 at 65 in the pack"
 	}
 	if r.checkedBehind(c, next) {
+		return true
+	}
+	if r.word(next, "anyway") && r.nothingAfter(next) {
+		c.Verb = In // "14 anyway"
+		r.close(c, next)
 		return true
 	}
 	if r.foundRight(next) {
@@ -261,7 +288,7 @@ func (r *reader) checkedBehind(c *Command, next int) bool {
 		return false
 	}
 	for i := next + 1; i < len(r.items); i++ {
-		if r.is(i, kindVerb, string(Check)) && r.isBreak(i-1) && r.amountsIn(next, i) > 0 && r.amountsIn(i, len(r.items)) == 0 {
+		if r.is(i, kindVerb, string(Check)) && (r.isBreak(i-1) || r.word(i-1, "all", "everything", "both", "is", "and") && r.isBreak(i-2)) && r.amountsIn(next, i) > 0 && r.amountsIn(i, len(r.items)) == 0 {
 			r.items[i].used = true
 			c.Verb = Check
 			r.commit(c, next+1)

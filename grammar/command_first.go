@@ -5,6 +5,9 @@ func (r *reader) verbFirst(i int) bool {
 	c := &Command{Verb: r.verb(i)}
 	refs, next := r.namedAfter(i)
 	c.Loads = refs
+	if c.Verb == Drop && r.word(i+1, "to", "down") {
+		return false // "and drop to 22"
+	}
 	if c.Verb == Out && r.word(i+1, "of") {
 		return false // "out of 14 at 2 1/2 and 9 at 4"
 	}

@@ -39,6 +39,9 @@ func (r *reader) laterVerb(at int) bool {
 				return true
 			}
 		case Uncheck, Hold, Clear, Drop, Correct, Check, In, Out:
+			if it.word == "clear" && i > 1 && r.items[i-1].amount != nil && (r.is(i-2, kindNoun, "press", "frame", "opening", "bed") || r.word(i-2, "open")) {
+				continue // "press open 95 clear"
+			}
 			if r.checkedLast(i) {
 				r.items[i].used = true
 				r.commit(&Command{Verb: Check}, 0)

@@ -88,7 +88,9 @@ func (r *reader) spokenLoad(i int) bool {
 // 10 ft long" is no load going in.
 func (r *reader) unitsBehind(i int) bool {
 	for j := i + 1; j < len(r.items); j++ {
-		if am := r.items[j].amount; am != nil && (am.unit != nil || am.link == linkTimes) {
+		if am := r.items[j].amount; am != nil && am.unitRaw == "in" && r.isBreak(j-1) && r.is(r.next(j), kindNoun, "press", "bag", "frame") {
+			continue // "14 in press 1, 15 in press 2"
+		} else if am != nil && (am.unit != nil || am.link == linkTimes) {
 			return true
 		}
 	}
@@ -252,6 +254,9 @@ func (r *reader) note(next int) string {
 func (r *reader) details(c *Command, from int) {
 	for i := from; i < len(r.items); i++ {
 		it := &r.items[i]
+		if c.Verb == In && i > from && it.amount != nil && it.amount.unitRaw == "in" && r.isBreak(i-1) && r.is(r.next(i), kindNoun, "press", "bag", "frame") {
+			break // "14 in press 1, 15 in press 2"
+		}
 		switch {
 		case it.word == "anyway" && (c.Verb == In || c.Verb == Check):
 			c.Anyway, it.used = true, true

@@ -37,6 +37,10 @@ func (r *reader) counts() {
 			r.bind(next, unit.StripWidth)
 			continue
 		}
+		if r.countOfSize(i) {
+			r.bind(i, unit.StripCount)
+			continue
+		}
 		if k := r.widthOfThose(i); k >= 0 {
 			r.bind(i, unit.StripCount)
 			r.bind(k, unit.StripWidth)
@@ -184,6 +188,10 @@ func (r *reader) countsNothing(i, j int) bool {
 
 // countStrips reads how many of the strips at item j there are.
 func (r *reader) countStrips(i, j, n int) {
+	if m, ok := r.wholeAt(i - 1); ok && m > 1 && n > 1 && r.items[i].amount.link == linkOr && r.items[i].amount.bare() && r.items[i-1].amount.bare() && !r.has(unit.StripCount) && r.phrase.Command == nil {
+		r.choice(i-1, i, unit.StripCount) // "5 or 6 strips"
+		return
+	}
 	it, spoken := &r.items[j], r.items[i].amount.form == formWords
 	if spoken && n == 1 {
 		return
@@ -258,6 +266,8 @@ func (r *reader) counted(i int) int {
 		case it.word == "of" && r.word(j+1, "them", "em", "those"):
 			r.items[j+1].used = true
 			it.word, it.used = "of them", true
+			return j
+		case it.word == "of them": // told so before
 			return j
 		case it.brk == '-' && j == i+1 && it.start == r.items[i].end, it.brk == 'x':
 		case r.isBreak(j):

@@ -100,6 +100,9 @@ func (r *reader) findFixes() {
 		if r.word(i, "well") && r.isBreak(i-1) && i+1 < len(r.items) && r.items[i+1].amount != nil && r.amountBefore(i) {
 			r.items[i].kind = kindFix // "12 strips, well 11"
 		}
+		if r.hesitates(i) {
+			r.items[i].kind = kindFix
+		}
 		if r.renamed(i) {
 			r.items[i].kind, r.items[i+1].used = kindFix, true
 		}
@@ -116,6 +119,21 @@ func (r *reader) findFixes() {
 			}
 		}
 	}
+}
+
+// hesitates: "bar is 1 inch.. er, 1 1/8" says a measure again, better.
+func (r *reader) hesitates(i int) bool {
+	if !r.word(i, "er", "err", "erm", "um", "uh", "ah", "eh") || r.isBreak(i) {
+		return false
+	}
+	from, to := i-1, i+1
+	for from >= 0 && (r.isBreak(from) || r.is(from, kindNoun) && from >= i-2) {
+		from--
+	}
+	for to < len(r.items) && r.items[to].brk == ',' || r.isStop(to) && to < i+4 {
+		to++
+	}
+	return from >= 0 && r.items[from].amount != nil && to < len(r.items) && r.items[to].amount != nil && r.isBreak(to+1) && alike(r.items[from].amount, r.items[to].amount)
 }
 
 // renamed: "bar one inch no bar one and a quarter" says the part again with
@@ -165,6 +183,9 @@ func (r *reader) fixes() {
 			j++
 		}
 		if !r.free(j) || r.is(r.next(j), kindNoun) || r.is(r.next(j), kindAttr) {
+			continue
+		}
+		if r.goalAgain(j) {
 			continue
 		}
 		r.unitBefore(i, j)

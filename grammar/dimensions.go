@@ -99,6 +99,10 @@ func (r *reader) temperatures() {
 		if am.unit != nil && am.unit.Dimension != unit.Warmth {
 			continue
 		}
+		if from, to := r.clause(i); strings.HasPrefix(am.unitRaw, "deg") && r.within(from, to, kindNoun, "wedge") >= 0 && r.within(from, to, kindAir) < 0 {
+			am.dead = true // "wedge 5 degrees"
+			continue
+		}
 		r.bind(i, r.temperatureField(i))
 	}
 }
@@ -205,6 +209,9 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
 		return true
 	}
+	if !r.habit.Metric && v >= 40 && v <= 110 && am.bare() && r.word(i-1, "its", "is", "about", "only", "around", "just") && r.itsAlone(i) && (r.mentions(kindRole, "label") || r.mentions(kindGlue)) && !r.said(unit.Warmth) {
+		return true
+	}
 	if r.topic == Glue && r.word(i+1, "too") && r.is(i+2, kindAsk) || r.is(i+1, kindAsk, "glue") && in(r.items[i+1].word, "too cold", "warm enough", "too warm", "too hot") {
 		return true
 	}
@@ -221,6 +228,17 @@ func (r *reader) warmBare(i int) bool {
 		return true
 	}
 	return r.is(i+1, kindAir, "temp")
+}
+
+// itsAlone: "label says 20 min closed. its 62" has the number in a clause of its own.
+func (r *reader) itsAlone(i int) bool {
+	from, to := r.clause(i)
+	for k := from; k < to; k++ {
+		if k != i && !r.idle(k) {
+			return false
+		}
+	}
+	return r.opensWithin(from, i, "its", "is")
 }
 
 // near reports whether only "is", "at" and the like stand between two items.

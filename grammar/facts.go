@@ -15,7 +15,7 @@ var factFields = map[string]unit.Field{
 
 // coreKinds are the cores by the words for them.
 var coreKinds = []struct{ word, core string }{
-	{"ply", "plywood"}, {"mdf", "mdf"}, {"fibreboard", "mdf"}, {"fiberboard", "mdf"}, {"particle", "particleboard"}, {"chipboard", "particleboard"}, {"hardboard", "hardboard"}, {"solid core", "solid"},
+	{"ply", "plywood"}, {"baltic", "plywood"}, {"mdf", "mdf"}, {"fibreboard", "mdf"}, {"fiberboard", "mdf"}, {"particle", "particleboard"}, {"chipboard", "particleboard"}, {"hardboard", "hardboard"}, {"solid core", "solid"},
 }
 
 // wordFacts reads woods, glues, presses and the words that state a field.
@@ -124,7 +124,7 @@ func (r *reader) glue(i int) {
 	if (it.word == "white" || it.word == "yellow") && (r.is(i+1, kindWood) || r.word(i+1, "lines", "line", "paint")) {
 		return
 	}
-	if it.word == "melamine" && !r.word(i+1, "glue") && r.sheetNear(i) {
+	if it.word == "melamine" && !r.word(i+1, "glue") && (r.sheetNear(i) || r.word(i+1, "waxed", "faced", "board", "top", "sheet") || r.is(i+1, kindFact, "surface=waxed") || r.word(i-1, "on", "waxed") || r.word(i-1, "the") && r.word(i-2, "on") || r.is(i-1, kindFact, "surface=waxed")) {
 		it.used = true // the skin of a board
 		return
 	}
@@ -215,6 +215,10 @@ func (r *reader) lacksBefore(i int) int {
 // are spoken of.
 func (r *reader) facesFact(i int, val string) {
 	from, to := r.clause(i)
+	if r.is(r.prev(i), kindNoun, "fence") {
+		r.items[i].used = true // "a fence both sides"
+		return
+	}
 	if val == "2" && (r.within(from, to, kindNoun, "bar") >= 0 || r.mentions(kindNoun, "bar") && !r.mentions(kindNoun, "face", "core", "panel")) {
 		r.say(i, unit.BarCount, unit.Number(2))
 		return

@@ -146,7 +146,7 @@ func (r *reader) runOf(i int) bool {
 	for r.word(j+1, "a", "the", "its", "full", "about") {
 		j++
 	}
-	if !r.free(j+1) || !r.length(j+1) || r.size(i) <= 0 || r.size(i) > 0.1 || r.is(r.next(j+1), kindNoun) {
+	if !r.free(j+1) || !r.length(j+1) || r.size(i) <= 0 || r.size(i) > 0.1 || r.is(r.next(j+1), kindNoun) || r.is(r.next(j+1), kindWood) {
 		return false
 	}
 	f, over := unit.Cup, unit.StripWidth

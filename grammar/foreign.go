@@ -8,14 +8,17 @@ import (
 
 // foreignTrades are words of work that is none of the bot's business. Beside none
 // of the shop's own words they make the whole message foreign.
-var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boiler radiator cake recipe paint concrete roof roofing nailer shingle shingles breaker permit wallpaper carpet football stocks bitcoin flight hotel chess poem rain plumbing toilet mortgage homework-essay engine gearbox eggs egg protein boil cooking kettle spark generator bacon toast pizza bread steak oven-baked diver diving bearing bearings price prices shelf-life scuba underwater rug rugs nailer brads espresso coffee latte brick bricks emulsion lounge carpet laminate-floor mortar patio lawn grass pool aquarium shower faucet printer laptop wifi phone-bill rent haircut horse wedding-cake dumbbell marathon rugby cricket baseball bike-tyre bicycle`)
+var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boiler radiator cake recipe paint concrete roof roofing nailer shingle shingles breaker permit wallpaper carpet football stocks bitcoin flight hotel chess poem rain plumbing toilet mortgage homework-essay engine gearbox eggs egg protein boil cooking kettle spark generator bacon toast pizza bread steak oven-baked diver diving bearing bearings price prices shelf-life scuba underwater rug rugs nailer brads espresso coffee latte brick bricks emulsion lounge carpet laminate-floor mortar patio lawn grass pool aquarium shower faucet printer laptop wifi phone-bill rent haircut horse wedding-cake dumbbell marathon rugby cricket baseball bike-tyre bicycle brisket meat beef chicken pork salmon sausage sausages jerky turkey venison cheese`)
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {
-	other := false
+	other, seals := false, false
 	for i := range r.items {
 		it := &r.items[i]
 		switch {
+		case r.is(i, kindFill) && (strings.HasPrefix(it.word, "vac") || it.word == "sous vide"):
+			seals = true // food, for the freezer
+		case seals && r.is(i, kindNoun, "bag"):
 		case it.amount == nil && foreignTrades[it.word]:
 			other = true
 		case it.kind == kindVacuum && (r.word(i-1, "robot", "cordless", "handheld") || r.word(i+1, "cleaner", "cleaners")):

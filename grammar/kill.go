@@ -15,6 +15,12 @@ var dayOfMonth = regexp.MustCompile(`^[1-9]?\d(st|nd|rd|th)$`)
 func (r *reader) killNames() {
 	for i := range r.items {
 		am := r.items[i].amount
+		if r.tolerance(i) {
+			continue
+		}
+		if r.items[i].word == "the book" && r.bookSpeaks(i) {
+			r.items[i].meaning = meaning{kind: kindPerson, id: "person"}
+		}
 		if am == nil {
 			continue
 		}
@@ -51,12 +57,37 @@ func (r *reader) killNames() {
 	}
 }
 
+// tolerance: of "25 +/- 1 inHg" the second says how sure the first is.
+func (r *reader) tolerance(i int) bool {
+	j := i - 1
+	for j >= 0 && (r.items[j].brk == '+' || r.items[j].brk == '-' || r.items[j].brk == '/') && i-j < 4 {
+		j--
+	}
+	either := j == i-4 && r.items[j+1].brk == '+' || j == i-1 && j >= 0 && r.items[j].word == "±" || i > 3 && r.word(i-1, "minus") && (r.word(i-2, "or") || r.is(i-2, kindRole, "compare")) && r.word(i-3, "plus")
+	if !either || r.items[i].amount == nil {
+		return false
+	}
+	for j >= 0 && r.items[j].amount == nil {
+		j--
+	}
+	am := r.items[i].amount
+	am.dead = true
+	if j >= i-4 && j >= 0 && r.items[j].amount.bare() && am.unit != nil {
+		u := *am.unit
+		r.items[j].amount.unit, r.items[j].amount.unitRaw = &u, am.unitRaw
+	}
+	return true
+}
+
 // shopIsNumbered tells "shop 2" from "shop 62 degrees": nothing but a small
 // whole number right behind the word.
 func (r *reader) shopIsNumbered(i, left int) bool {
 	n, ok := r.items[i].amount.whole()
 	return ok && n < 20 && left == i-1 && r.items[left].word != "garage" && !r.is(i+1, kindAir)
 }
+
+// plates promise a vacuum that nobody measured: "the tag on the pump says 26 inHg".
+var plates = wordSet(`tag nameplate plate brochure catalog catalogue sticker advert listing ad website`)
 
 // killHearsay marks what another person is said to think: "my buddy says 2
 // inches is plenty".
@@ -65,7 +96,8 @@ func (r *reader) killHearsay() {
 		return
 	}
 	for i := range r.items {
-		if !r.is(i, kindPerson) {
+		plate := plates[r.items[i].word]
+		if !r.is(i, kindPerson) && !plate {
 			continue
 		}
 		said := -1
@@ -93,7 +125,7 @@ func (r *reader) killHearsay() {
 			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") {
 				break
 			}
-			if r.items[j].amount != nil && !r.sawGauge(said, j) {
+			if am := r.items[j].amount; am != nil && !r.sawGauge(said, j) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
 				r.items[j].amount.hearsay = true
 			}
 		}

@@ -254,9 +254,9 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				return spans
 			}
 			s = none
+		case s.part == "fence" && r.is(i, kindAttr, "tall"), it.amount != nil && r.is(r.prev(i), kindRole, "vary"):
 		case r.endsLayers(i):
 			return spans
-		case it.amount != nil && r.is(r.prev(i), kindRole, "vary"):
 		case it.amount != nil:
 			if !r.length(i) && it.amount.unit != nil {
 				continue // "24 inHg", "50 kPa at 25%"

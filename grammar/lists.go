@@ -203,6 +203,10 @@ func (r *reader) panelTargets() {
 			named = named || r.is(j, kindNoun, "panel") || r.word(j, "at") || r.items[j].brk == '@'
 			j++
 		}
+		if r.countOfWides(i) && (len(ts) > 0 || r.is(i-1, kindRole, "target")) {
+			ts = append(ts, target{i, i + 1, n})
+			continue
+		}
 		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords {
 			continue
 		}
@@ -234,6 +238,11 @@ func (r *reader) panelTargets() {
 	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
 }
 
+// countOfWides: "one 48 wide", of the panels that are needed.
+func (r *reader) countOfWides(i int) bool {
+	return r.items[i].amount.bare() && r.free(i+1) && r.items[i+1].amount.link == linkNone && r.length(i+1) && r.size(i+1) > 0.1 && r.is(r.next(i+1), kindAttr, "wide")
+}
+
 // alternatives reads a second value offered behind "or": "a 1 in bar or a 1½?",
 // "one press or two".
 func (r *reader) alternatives() {
@@ -246,6 +255,9 @@ func (r *reader) alternatives() {
 			j--
 		}
 		if !r.word(j, "or", "vs", "versus") && r.items[i].amount.link != linkOr && !r.is(j, kindRole, "compare") {
+			continue
+		}
+		if r.anotherChoice(i) {
 			continue
 		}
 		if k := r.lastBefore(i, i); k >= 0 && r.sameSentence(r.bound[k].from, i) {

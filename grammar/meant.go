@@ -56,6 +56,21 @@ func (r *reader) layersTold() int {
 	return n
 }
 
+// fitOnBed: "how many 24x24 panels fit on a 4x8 bed".
+func (r *reader) fitOnBed() bool {
+	if !r.howManyPanels() || r.mentions(kindNoun, "strip", "sled") {
+		return false
+	}
+	for i := range r.items {
+		if (r.word(i, "fit", "fits", "go") || r.is(i, kindAsk, "stack")) && r.word(i+1, "on", "in", "into", "onto", "to", "per") {
+			if _, to := r.clause(i); r.within(i, to, kindNoun, "bed", "press", "bag", "frame", "sled") >= 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // pressureOn: "how many kPa are there on the joints" asks for no vacuum.
 func (r *reader) pressureOn(i int) bool {
 	if !in(r.items[i].word, "how many kpa", "how many mbar") {

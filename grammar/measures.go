@@ -36,6 +36,7 @@ var bareFields = map[string]unit.Field{
 // beside them.
 func (r *reader) measures() {
 	r.thinOnes()
+	r.sumsTo()
 	r.roleLengths()
 	r.listedWidths()
 	r.attrLengths(true)
@@ -56,8 +57,10 @@ func (r *reader) roleLengths() {
 		n, p := r.next(i), r.prev(i)
 		from, to := r.clause(i)
 		switch {
+		case r.trimmedTwice(i):
 		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
+		case r.squareStrip(i, n):
 		case r.runOf(i), r.crossed(i):
 		case r.is(p, kindRole, "ripped"):
 			r.bind(i, unit.StripWidth)
@@ -69,6 +72,8 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.Overfill)
 		case (r.is(p, kindRole, "run over") || r.word(p, "runs")) && r.size(i) > 0.3 && r.within(from, i, kindNoun, "strip") >= 0 && !r.has(unit.StripLength):
 			r.bind(i, unit.StripLength) // "each board runs 6 ft 8"
+		case r.is(p, kindRole, "vary") && r.thickToThick(i):
+			r.bindRange(i, unit.StripThinnest, unit.StripThickest)
 		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary") || r.word(p, "out by") && r.unevenBefore(p):
 			r.bind(i, unit.ThicknessSpread)
 		case r.word(i+1, "apart") && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "gap"):
@@ -114,39 +119,6 @@ func (r *reader) attrLengths(sure bool) {
 			}
 			r.attrLength(i, j, sure)
 		}
-	}
-}
-
-// letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
-func (r *reader) letters() {
-	names := map[string]string{"w": "wide", "t": "thick", "h": "tall", "l": "long"}
-	r.lettersAsUnits()
-	for i := range r.items {
-		id := names[r.items[i].word]
-		if id == "" || r.items[i].kind != kindNone || r.items[i].amount != nil {
-			continue
-		}
-		behind := r.free(i-1) && (r.isBreak(i+1) || r.items[min(i+1, len(r.items)-1)].brk == 'x')
-		before := i+2 < len(r.items) && r.items[i+1].brk == '=' && r.free(i+2) || r.letterFirst(i)
-		if !behind && !before {
-			continue
-		}
-		r.items[i].meaning = meaning{kind: kindAttr, id: id}
-		if before {
-			r.items[i].word = "width" // looks to its right
-		}
-	}
-}
-
-// lettersAsUnits: of "1 1/2 w x 3/4 t x 60 l" the last is no litres.
-func (r *reader) lettersAsUnits() {
-	for i := range r.items {
-		am := r.items[i].amount
-		if am == nil || am.unitRaw != "l" || !r.free(i) || !r.wordIn("w") || !r.wordIn("t") || r.has(unit.StripLength) {
-			continue
-		}
-		am.unit, am.unitRaw = nil, ""
-		r.bind(i, unit.StripLength)
 	}
 }
 

@@ -97,7 +97,10 @@ func (r *reader) nounLength(i int) {
 	}
 	it := &r.items[k]
 	id := it.id
-	if id == "sled" && r.singularCount(i, k) {
+	if id == "bar" && right && r.habit.Metric && r.items[i].amount.bare() && r.size(i) < 0.006 {
+		return // no bar is 3 mm high: "3 bar" may be a pressure
+	}
+	if id == "sled" && r.singularCount(i, k) || id == "bag" && !right && r.maybeGauge(i) {
 		return
 	}
 	if it.kind == kindWood {
@@ -138,7 +141,7 @@ func (r *reader) nounLength(i int) {
 		}
 		r.bind(i, unit.Cup)
 	default:
-		if f := bareFields[id]; f != "" {
+		if f := r.gapOrOpening(i, bareFields[id]); f != "" {
 			r.bind(i, f)
 		}
 	}
@@ -265,6 +268,8 @@ func (r *reader) looseLengths() {
 		case r.topic == Flatten && r.has(unit.Bow) && !r.has(unit.StripLength) && r.size(i) > 0.3 && !r.is(r.next(i), kindAttr) && r.bind(i, unit.StripLength):
 		case r.fitsIn(i):
 		case r.thicknessAlone(i):
+		case r.widthAlone(i):
+		case r.inchesOfTop(i) || r.woodIs(i):
 		case r.lengthAlone(i):
 		case r.bagLies(i):
 		case r.byBefore(i):
@@ -274,115 +279,4 @@ func (r *reader) looseLengths() {
 			r.bind(i, unit.StripThickness)
 		}
 	}
-}
-
-// thicknessAlone: of "a beech board, 18mm, 140 wide" the measure without a word is
-// the one that strips still lack.
-func (r *reader) thicknessAlone(i int) bool {
-	if r.topic != Flatten && r.topic != Side && !(r.topic == "" && (r.mentions(kindNoun, "bar") || r.habit.Follows)) || r.stripsHave("thick") || r.items[i].amount.link != linkNone || r.size(i) > 0.055 || r.phrase.Command != nil {
-		return false
-	}
-	width := r.measureOf(unit.StripWidth)
-	if width < 0 || !r.standsAlone(i) {
-		return false
-	}
-	from, _ := r.sentence(i)
-	w, _ := r.bound[width].fact.Value.(unit.Number)
-	return r.bound[width].from > from && r.size(i)*1000 < float64(w) && r.bind(i, unit.StripThickness)
-}
-
-// standsAlone: between commas, behind "it's", or a sentence of its own where a board
-// is to go flat.
-func (r *reader) standsAlone(i int) bool {
-	end := i+1 >= len(r.items) || r.items[i+1].brk == ',' || r.items[i+1].brk == '.'
-	switch {
-	case i == 0:
-		return false
-	case r.items[i-1].brk == ',':
-		return end
-	case r.word(i-1, "its", "is"):
-		return end || r.word(i+1, "and") && r.topic == Flatten
-	}
-	return r.items[i-1].brk == '.' && end && r.topic == Flatten
-}
-
-// lengthAlone: of "90 wide, 18 thick, 2.1 m" the last is the strips' length.
-func (r *reader) lengthAlone(i int) bool {
-	am := r.items[i].amount
-	if am.unit == nil || am.unit.Symbol != "m" && am.unit.Symbol != "ft" || am.link != linkNone || r.size(i) < 0.6 || r.has(unit.StripLength) || r.has(unit.PanelLength) || r.topic == Move || r.topic == Pump || r.topic == Schedule || r.phrase.Command != nil {
-		return false
-	}
-	return i > 0 && r.items[i-1].brk == ',' && r.isBreak(i+1) && r.has(unit.StripWidth) && r.has(unit.StripThickness) && r.bind(i, unit.StripLength)
-}
-
-// bagLies: "a bag that lies 1350 flat".
-func (r *reader) bagLies(i int) bool {
-	from, to := r.clause(i)
-	if r.within(from, to, kindNoun, "bag") < 0 || r.has(unit.BagWidth) || r.size(i) < 0.25 || r.is(r.next(i), kindNoun) && r.items[r.next(i)].id != "bag" {
-		return false
-	}
-	return (r.word(i+1, "flat") || r.is(i+1, kindAsk, "flatten") || r.word(i-1, "lies", "lays")) && r.bind(i, unit.BagWidth)
-}
-
-// seconds say what comes behind "by" once the first measure has its direction:
-// "68 wide by 30", "38 high by 18".
-var seconds = map[unit.Field]unit.Field{
-	unit.StripWidth: unit.StripThickness, unit.BarHeight: unit.BarWidth, unit.PanelWidth: unit.PanelLength, unit.StripThickness: unit.StripWidth,
-	unit.BarWidth: unit.BarHeight, unit.BedWidth: unit.BedLength, unit.SledWidth: unit.SledLength, unit.BagWidth: unit.BagLength, unit.PanelLength: unit.PanelWidth,
-}
-
-func (r *reader) byBefore(i int) bool {
-	if !r.word(i-1, "by", "x") && !(i > 0 && r.items[i-1].brk == 'x') {
-		return false
-	}
-	for k := i - 2; k >= 0 && k >= i-6; k-- {
-		for _, b := range r.bound {
-			if b.from == k && seconds[b.fact.Field] != "" && !r.has(seconds[b.fact.Field]) {
-				return r.bind(i, seconds[b.fact.Field])
-			}
-		}
-	}
-	return false
-}
-
-// aloneAfterNoun: "soft mat, 10 mm" is the mat's.
-func (r *reader) aloneAfterNoun(i int) bool {
-	from, to := r.clause(i)
-	for k := from; k < to; k++ {
-		if k != i && !r.idle(k) {
-			return false
-		}
-	}
-	if from < 2 || r.items[from-1].brk != ',' {
-		return false
-	}
-	f, t := r.clause(from - 2)
-	noun := -1
-	for k := f; k < t; k++ {
-		if r.items[k].amount != nil {
-			return false
-		}
-		if f := bareFields[r.items[k].id]; r.is(k, kindNoun) && f != "" && f != unit.PanelWidth {
-			noun = k
-		}
-	}
-	if noun < 0 {
-		return false
-	}
-	field := bareFields[r.items[noun].id]
-	return field != "" && field != unit.PanelWidth && !r.has(field) && r.bind(i, field)
-}
-
-// countAtWidth: "5 @ 2 1/4" with nothing else in stock is a count of strips of
-// one width.
-func (r *reader) countAtWidth(i int) bool {
-	am := r.items[i].amount
-	if am.link != linkAt || !r.free(i-1) || r.has(unit.StripCount) || r.has(unit.StripWidth) || r.size(i) > 0.4 || r.topic == Stack {
-		return false
-	}
-	if _, ok := r.items[i-1].amount.whole(); !ok || r.items[i-1].amount.link != linkNone {
-		return false
-	}
-	r.bind(i-1, unit.StripCount)
-	return r.bind(i, unit.StripWidth)
 }

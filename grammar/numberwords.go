@@ -112,10 +112,35 @@ func wholeWords(scraps []scrap, i int) (int64, int) {
 		v *= wholes[scraps[at].norm]
 		at++
 	}
+	if at > i+1 && scraps[at-1].norm == "hundred" {
+		if rest, n := tensWords(scraps, at); n > 0 {
+			return v + rest, at + n - i
+		}
+	}
 	if at > i+1 && scraps[at-1].norm == "-" {
 		at--
 	}
 	return v, at - i
+}
+
+// tensWords reads what follows a hundred: "and ten", "and twenty five", "sixty".
+func tensWords(scraps []scrap, i int) (int64, int) {
+	at := i
+	and := isWord(scraps, at, "and")
+	if and {
+		at++
+	}
+	if at >= len(scraps) || scraps[at].shape != shapeWord {
+		return 0, 0
+	}
+	v, n := wholeWords(scraps, at)
+	if n == 0 || v == 0 || v >= 100 || !and && v < 20 {
+		return 0, 0
+	}
+	if _, part := denominator(scraps, at+n); part {
+		return 0, 0
+	}
+	return v, at + n - i
 }
 
 // dozenWords reads "a baker's dozen" and "dozen and a half".

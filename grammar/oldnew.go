@@ -11,6 +11,7 @@ func (r *reader) oldAndNew() {
 		r.wasNowIs(i)
 		r.usualNowIs(i)
 		r.wentTo(i)
+		r.downTo(i)
 		r.workedFrom(i)
 	}
 	r.countLeft()
@@ -157,6 +158,9 @@ func (r *reader) saysUsual(i int) bool {
 
 // wentTo: "went from a 1 in bar to 1 1/2".
 func (r *reader) wentTo(i int) {
+	if am := r.items[i].amount; am != nil && am.is(unit.Proportion) && am.float() <= 30 {
+		return // wood that "went from 6% to 11%" moved
+	}
 	from := i - 1
 	for r.word(from, "a", "an", "the") {
 		from--
@@ -171,6 +175,26 @@ func (r *reader) wentTo(i int) {
 			}
 			return
 		}
+	}
+}
+
+// downTo: "2 presses down to 1" leaves one.
+func (r *reader) downTo(i int) {
+	if !r.live(i) || !r.countedAt(i) {
+		return
+	}
+	k := r.next(i) + 1
+	j := k + 1
+	if r.word(k, "down") && r.word(k+1, "to") {
+		j = k + 2
+	} else if !r.word(k, "down to") {
+		return
+	}
+	if n, ok := r.wholeAt(j); ok && n > 0 && r.next(j) < 0 && r.items[j].amount.bare() {
+		if !r.word(k, "down") {
+			r.items[k].meaning, r.items[k].used = meaning{}, true
+		}
+		r.takesPlace(i, j)
 	}
 }
 

@@ -22,6 +22,9 @@ func (r *reader) percents() {
 		if !r.free(i) || !r.items[i].amount.is(unit.Proportion) {
 			continue
 		}
+		if r.fromTo(i) {
+			continue
+		}
 		f := r.percentField(i)
 		if f == unit.WoodMoisture && r.items[i].amount.float() > 30 && r.opens("what", "whats") >= 0 && r.mentions(kindAir, "mc") && !r.has(unit.ShopHumidity) {
 			f = unit.ShopHumidity // "whats 40% at 70 in moisture content"
@@ -37,6 +40,21 @@ func (r *reader) percents() {
 		r.bind(i, f)
 		r.loosenLast(f == unit.ShopHumidity && !r.mentions(kindAir, "shop"))
 	}
+}
+
+// fromTo: "went from 6% to 11%" in a question of movement: the first is what the
+// wood has, the second the answer has no use for.
+func (r *reader) fromTo(i int) bool {
+	j := i + 1
+	down := r.word(j, "down to", "up to")
+	if down {
+		j++
+	}
+	if r.topic != Move || r.has(unit.WoodMoisture) || r.items[i].amount.float() > 30 || !(r.word(i-1, "from") || r.is(i-1, kindRole, "start") && r.items[i-1].word == "from") || j >= len(r.items) || !r.free(j) || r.items[j].amount.link != linkTo && !down || !r.items[j].amount.is(unit.Proportion) || r.items[j].amount.float() > 30 {
+		return false
+	}
+	r.items[j].amount.dead = true
+	return r.bind(i, unit.WoodMoisture)
 }
 
 // driestAndWettest: "8% on the driest board and 12% on the wettest".
@@ -183,6 +201,12 @@ func (r *reader) percentField(i int) unit.Field {
 	}
 	if r.has(unit.WoodMoisture) && r.service(i) && r.percentCue(left, i) == "mc" && r.items[i].amount.float() > 25 {
 		return unit.ServiceHumidity
+	}
+	if r.mentions(kindAsk, "move:emc_pct") && r.items[i].amount.float() > 30 && !r.mentions(kindAir, "rh") {
+		if r.within(from, to, kindAir, "service") >= 0 {
+			return unit.ServiceHumidity // "what mc does wood get to in a 50% room"
+		}
+		return unit.ShopHumidity
 	}
 	for _, cue := range []string{r.percentCue(n, n+1), r.percentCue(p, p+1), r.lastPercentCue(left, i), r.percentCue(i+1, right), r.lastPercentCue(from, i), r.percentCue(i+1, to)} {
 		switch cue {

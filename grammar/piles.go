@@ -15,6 +15,7 @@ type pile struct{ count, width int }
 // piles reads strips in stock: "12 at 2 1/8, 9 @ 3", "22 pcs of 70 mm", "six 3
 // 1/4, ten 2 1/8".
 func (r *reader) piles() {
+	r.notSeconds()
 	piles, lists := r.stockLists()
 	var found []pile
 	rows := r.stockRows()

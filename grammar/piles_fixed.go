@@ -10,7 +10,7 @@ import (
 // correctPiles takes "the 50s are actually 45" and "skip the 3s".
 func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
 	for i := range r.items {
-		if !r.free(i) || !r.items[i].amount.plural {
+		if !r.free(i) || !r.items[i].amount.plural && !(r.onesBehind(i) && r.length(i)) {
 			continue
 		}
 		old, _, _ := r.valueOf(r.items[i].amount, unit.StripWidth)

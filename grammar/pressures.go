@@ -38,6 +38,9 @@ func (r *reader) vacuumInches(i int) bool {
 	if r.is(r.prev(i), kindAir, "barometer") && r.items[i].amount.float() >= 20 {
 		return true
 	}
+	if i+2 < len(r.items) && r.items[i+1].brk == '.' && r.is(i+2, kindVacuum, "vacuum") && !r.ownReading(i+2) && r.items[i].amount.float() >= 10 {
+		return true // "26 in. vac"
+	}
 	if n := r.next(i); r.is(n, kindNoun) && r.items[n].id != "pump" && r.items[n].id != "leak" || r.is(n, kindAttr) {
 		return false
 	}
@@ -45,7 +48,10 @@ func (r *reader) vacuumInches(i int) bool {
 	for r.is(j, kindSay) {
 		j = r.prev(j)
 	}
-	if v := r.items[i].amount.float(); (r.topic == Face || r.topic == Flatten) && v >= 10 && v <= 30 && r.items[i].amount.link == linkNone && !(i+1 < len(r.items) && r.items[i+1].amount != nil) && !r.is(j, kindRole, "length") && !r.is(j, kindNoun, "panel", "strip", "cup", "bow") && !r.is(r.next(i), kindWood) && !r.is(r.next(i), kindRole, "length") {
+	if i > 1 && r.isBreak(i-1) && r.is(i-2, kindVacuum, "vacuum", "gauge") && (r.items[i-1].word == "-" || r.items[i-1].brk == ':' || r.items[i-1].brk == '=') && r.items[i].amount.float() >= 5 {
+		return true // `vacuum - 25"`
+	}
+	if v := r.items[i].amount.float(); (r.topic == Face || r.topic == Flatten) && v >= 10 && v <= 30 && r.items[i].amount.link == linkNone && !(i+1 < len(r.items) && r.items[i+1].amount != nil) && !r.is(j, kindRole, "length") && !(r.is(j, kindNoun, "panel", "strip", "cup", "bow") && !(r.word(i-1, "at") && j > 0 && r.items[j-1].amount != nil && r.items[j-1].amount.link == linkTimes)) && !r.is(r.next(i), kindWood) && !r.is(r.next(i), kindRole, "length") {
 		return true
 	}
 	if n := i + 1; n < len(r.items) && r.is(n, kindVacuum) && r.ownReading(n) && r.is(r.prev(i), kindNoun, "bar") {
@@ -93,19 +99,49 @@ func (r *reader) pressure(i int) {
 	from, to := r.clause(i)
 	u := am.unitRaw
 	switch {
-	case r.goal(i):
+	case r.goal(i) || r.goalAgain(i):
 	case r.statedFigure(i): // it is for the answer to say
 	case r.barometric(i):
 		r.bind(i, unit.Ambient)
 	case r.isMatFirmness(i):
 		r.bind(i, unit.MatFirm)
-	case r.within(from, to, kindRole, "limit") >= 0 && !r.has(unit.PumpLimit) && r.within(r.afterStop(i), i, kindRole, "limit") >= 0:
+	case r.within(from, to, kindRole, "limit") >= 0 && !r.has(unit.PumpLimit) && r.within(r.afterStop(i), i, kindRole, "limit") >= 0 && !r.needleStops(i):
 		r.pumpLimit(i)
 	case u == "psia" || r.absolute(i):
 		r.bind(i, unit.VacuumAbsolute)
 	default:
 		r.bind(i, unit.Vacuum)
+		if k := r.rangeBefore(i); k >= 0 {
+			u := *am.unit
+			r.items[k].amount.unit = &u
+			r.bind(k, unit.Vacuum) // which of the two is asked
+		}
 	}
+}
+
+// rangeBefore is the lower end of "24 to 26 inHg" and "between 24 and 26"; -1 where
+// there is none. What is pumped goes from one to the other.
+func (r *reader) rangeBefore(i int) int {
+	k := i - 1
+	if r.items[i].amount.link != linkTo {
+		if !r.word(k, "and") || !r.word(i-3, "between") {
+			return -1
+		}
+		k = i - 2
+	}
+	if !r.free(k) || !r.items[k].amount.bare() || r.pumping() || r.said(unit.Lasting) || r.mentions(kindNoun, "leak") || r.word(k-1, "from") || r.is(k-1, kindRole, "start") {
+		return -1
+	}
+	if low, high := r.items[k].amount.float(), r.items[i].amount.float(); low < 0.6*high || low >= high {
+		return -1
+	}
+	return k
+}
+
+// needleStops: "gauge stops at 23 inHg" is what it shows, of whatever pump.
+func (r *reader) needleStops(i int) bool {
+	from, to := r.sentence(i)
+	return r.is(r.prev(r.within(r.afterStop(i), i, kindRole, "limit")), kindVacuum, "gauge") && r.within(from, to, kindNoun, "pump") < 0
 }
 
 // afterStop is where the sentence of item i begins.
@@ -122,6 +158,9 @@ func (r *reader) barometric(i int) bool {
 	}
 	if n := r.next(i); r.is(n, kindAir, "barometer") && r.barometerReads(n) < 0 {
 		return true
+	}
+	if v := r.items[i].amount.unit.SI(r.items[i].amount.float()); r.word(i+1, "outside", "outdoors", "out") && !r.items[i].amount.minus && v > 60000 && v < 109000 && r.isBreak(i+2) {
+		return true // "1013 mbar outside"
 	}
 	for j := i - 1; j >= 0 && !r.isStop(j) && r.items[j].amount == nil; j-- {
 		if r.is(j, kindVacuum, "vacuum", "gauge", "pull") && !in(r.items[j].word, "reads", "reading", "shows", "sits at", "sitting at", "down to") {
@@ -192,119 +231,6 @@ func (r *reader) pumpLimit(i int) {
 	r.bound = append(r.bound, binding{Fact{Field: unit.PumpLimit, Value: unit.Number(v), Unit: *am.unit, Text: r.items[i].text, Note: "vacuum at sea level"}, i, false})
 }
 
-// goalWords stand before or behind a figure that is wanted.
-func (r *reader) wanted(i int) bool {
-	for j := i - 1; j >= 0 && j >= i-5 && !r.isStop(j) && r.items[j].brk != ','; j-- {
-		if r.is(i+1, kindRole, "min") && j == i-1 && r.solving == unit.Vacuum {
-			return true // "he says 9 psi minimum. inHg for that?"
-		}
-		if r.word(j, "for", "want", "wanted", "get", "reach", "gets", "give", "gives", "hit", "least", "have", "put", "wants", "keep", "see") || r.is(j, kindRole, "target", "min") || r.is(j, kindAsk, "pump") {
-			return true
-		}
-		if r.is(j, kindVacuum) || r.items[j].amount != nil {
-			return false
-		}
-	}
-	return false
-}
-
-// goal takes a pressure for the wanted figure of a question that is solved
-// backwards.
-func (r *reader) goal(i int) bool {
-	if r.solving == "" {
-		return false
-	}
-	f, at := r.figureNear(i)
-	if f == "" && (r.solving != unit.Vacuum && !r.wanted(i) || r.items[i].amount.unit.Symbol == "inHg" && r.solving != unit.Vacuum) {
-		return false
-	}
-	if f == "" && !r.wanted(i) {
-		return false
-	}
-	if f == "" {
-		f = unit.SideFarJoint
-		if r.solving == unit.Vacuum && !r.mentions(kindNoun, "bar", "joint") && !r.mentions(kindNoun, "strip") {
-			f = unit.FacePressure
-		}
-		switch r.solving {
-		case unit.WedgeRatio, unit.WedgeForce, unit.Overfill:
-			f = unit.Preload
-		}
-		if r.topicOf(r.solving) == Pump {
-			return false
-		}
-	}
-	if f == unit.FacePressure && r.items[i].amount.unit.Symbol == unit.TonPerFt2.Symbol {
-		f = unit.FaceTonsPerSquareFoot
-	}
-	v, u, ok := r.valueOf(r.items[i].amount, f)
-	if !ok || impossible(f, v) != "" {
-		return false
-	}
-	r.items[i].used = true
-	if at >= 0 {
-		r.items[at].used = true
-	}
-	for k := range r.phrase.Asks {
-		if r.phrase.Asks[k].Solve == r.solving {
-			if r.phrase.Asks[k].Goal == nil {
-				r.phrase.Asks[k].Goal = map[unit.Field]Fact{}
-			}
-			r.phrase.Asks[k].Goal[f] = Fact{Field: f, Value: unit.Number(v), Unit: u, Text: r.items[i].text}
-			break
-		}
-	}
-	return true
-}
-
-func (r *reader) topicOf(f unit.Field) Topic {
-	for _, a := range r.phrase.Asks {
-		if a.Solve == f {
-			return a.About
-		}
-	}
-	return ""
-}
-
-// figureNear finds the figure that is named right behind or before a pressure:
-// "50 psi at the far joint".
-func (r *reader) figureNear(i int) (unit.Field, int) {
-	for j := i + 1; j < len(r.items) && j <= i+6; j++ {
-		if r.isBreak(j) || r.items[j].amount != nil {
-			break
-		}
-		if f := r.figure(j); f != "" {
-			return f, j
-		}
-	}
-	for j := i - 1; j >= 0 && j >= i-4; j-- {
-		if r.isBreak(j) || r.items[j].amount != nil {
-			break
-		}
-		if f := r.figure(j); f != "" {
-			return f, j
-		}
-	}
-	return "", -1
-}
-
-func (r *reader) figure(j int) unit.Field {
-	it := &r.items[j]
-	switch {
-	case it.kind == kindAsk && it.id == "side:"+string(unit.SideFarJoint):
-		return unit.SideFarJoint
-	case it.kind == kindAsk && it.id == "side:"+string(unit.SideFirstJoint):
-		return unit.SideFirstJoint
-	case it.kind == kindAsk && it.id == "side:"+string(unit.Preload):
-		return unit.Preload
-	case it.kind == kindAsk && it.id == "face", it.kind == kindNoun && it.id == "face":
-		return unit.FacePressure
-	case it.kind == kindAsk && it.id == "side", it.kind == kindNoun && it.id == "joint":
-		return unit.SideFarJoint
-	}
-	return ""
-}
-
 // bareVacuum reads "pulling 26", "gauge says 24", "sitting at 25".
 func (r *reader) bareVacuum() {
 	for i := range r.items {
@@ -356,10 +282,10 @@ func (r *reader) noReading(i int) bool {
 // before it past "is", "on" and the like, or the gauge of its sentence.
 func (r *reader) readingWord(i int) int {
 	j := r.prev(i)
-	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the", "hits", "hit", "reaches", "gets", "parked") {
+	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the", "hits", "hit", "reaches", "gets", "parked", "pegged") {
 		j = r.prev(j)
 	}
-	if i > 1 && r.labels(i-1) && r.is(i-2, kindVacuum) {
+	if i > 1 && (r.labels(i-1) || r.items[i-1].word == "-") && r.is(i-2, kindVacuum) {
 		j = i - 2
 	}
 	if from, _ := r.window(i); !r.is(j, kindVacuum) && r.within(from, i, kindVacuum, "gauge") >= 0 && r.within(from, i, kindSay) >= 0 {
@@ -374,6 +300,8 @@ func (r *reader) cuedAsReading(i int) bool {
 	switch {
 	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum):
 		return true
+	case a.minus && a.form == formDecimal && r.habit.Metric && a.float() >= 0.3 && a.float() < 1.05 && n < 0 && a.link == linkNone:
+		return true // "…, bar 30, -0.85"
 	case r.word(j, "at", "holds", "to") && r.is(r.prev(j), kindVacuum):
 		return true
 	case r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir"):
@@ -405,8 +333,14 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	if r.topic == Pump && v >= 10 && v <= 30 && r.is(j, kindRole, "target") {
 		return true
 	}
-	if r.topic == Face && v >= 10 && v <= 30 && !r.habit.Metric && r.word(i-1, "at") {
+	if r.topic == Face && v >= 10 && v <= 30 && !r.habit.Metric && (r.word(i-1, "at") || a.link == linkAt) {
 		return true // "whats the load on a 4x8 in pounds at 23"
+	}
+	if r.topic == Pump && v >= 10 && v <= 30 && !r.habit.Metric && r.is(i-1, kindAsk) && strings.HasSuffix(r.items[i-1].word, " to") {
+		return true // "time to 26?"
+	}
+	if r.topic == Pump && v >= 10 && v <= 30 && !r.habit.Metric && r.word(i+1, "now") && !r.has(unit.Vacuum) {
+		return true // "leaks 2 in 15 min, 24 now"
 	}
 	if r.topic == Pump && r.is(j, kindRole, "start") {
 		return true

@@ -71,6 +71,8 @@ func (r *reader) productBehind(i, end int, sheet bool) string {
 		return b
 	case r.is(j, kindNoun, "face"):
 		return "panel"
+	case sheet && r.has(unit.PanelWidth) && !r.has(unit.BedWidth) && r.topic == Schedule && r.word(i-1, "a", "one", "our", "the") && r.word(i-2, "on", "in"):
+		return "bed" // "40 panels 16x24 on a 4x8"
 	case sheet && r.has(unit.PanelWidth) && !r.has(unit.BedWidth) && r.mentions(kindNoun, "press", "frame", "bed") && !r.is(j, kindNoun, "panel"):
 		return "bed"
 	case (r.topic == Face || r.faceAsked(i)) && !r.mentions(kindNoun, "bar") && !r.is(j, kindNoun) && r.bySize(i, end) == "panel":

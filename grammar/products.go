@@ -126,6 +126,7 @@ func (r *reader) countSaid(i, end int) bool {
 // spreadUnit gives the unit behind a size to its bare numbers: "600 x 1200 mm".
 func (r *reader) spreadUnit(i, end int) {
 	last := r.items[end-1].amount
+	r.brokenInches(i, end)
 	if last.unit == nil || r.isSheet(i) || last.unitRaw == "ft in" {
 		return
 	}
@@ -213,6 +214,9 @@ func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 	third := unit.PanelThickness
 	if r.topic == Glue || r.topic == Side {
 		third = unit.StripThickness
+	}
+	if n == 3 && r.size(i) < 0.06 && r.size(i+1) > 0.1 && r.size(i+2) > 0.1 {
+		return []unit.Field{third, unit.PanelWidth, unit.PanelLength} // "3/4 x 30 x 60 top"
 	}
 	if sheet && r.size(i) > r.size(i+1) { // an 8x4 is a 4x8
 		return pick(n, unit.PanelLength, unit.PanelWidth, third)

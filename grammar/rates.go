@@ -148,6 +148,11 @@ func (r *reader) ratios() {
 			r.taper(i, i, a, b)
 			continue
 		}
+		if k := r.perInch(i); wedge && k > 0 {
+			r.items[k].used = true
+			r.taper(i, k, am.float(), 1)
+			continue
+		}
 		if i+1 >= len(r.items) || !wedge && !r.oneIn(i) {
 			continue
 		}
@@ -166,6 +171,20 @@ func (r *reader) ratios() {
 			}
 		}
 	}
+}
+
+// perInch is the item of the inch in "1/8 per inch", "1/16 to the inch"; 0 where
+// there is none.
+func (r *reader) perInch(i int) int {
+	am := r.items[i].amount
+	k := i + 1
+	for k < i+3 && r.word(k, "per", "to", "the", "each", "every", "an") {
+		k++
+	}
+	if k == i+1 || am.value == nil || am.float() <= 0 || am.float() >= 1 || !r.is(k, kindUnit) || r.items[k].unit.Symbol != "in" {
+		return 0
+	}
+	return k
 }
 
 // oneIn reports whether "1 in 16" stands at item i with nothing that it could

@@ -99,6 +99,9 @@ func (r *reader) firm(bs []binding) []binding {
 			return bs
 		}
 	}
+	if !slices.ContainsFunc(bs, func(b binding) bool { return !b.weak }) && r.wondersIf() {
+		return bs
+	}
 	out := bs[:0]
 	for _, b := range bs {
 		if b.weak {
@@ -108,6 +111,18 @@ func (r *reader) firm(bs []binding) []binding {
 		out = append(out, b)
 	}
 	return out
+}
+
+// wondersIf: "he swears he pulls 27 inHg, can that even be?" wants the figure tried.
+func (r *reader) wondersIf() bool {
+	for i := range r.items {
+		switch {
+		case r.word(i, "can", "could") && r.word(i+1, "that", "it", "this") && r.opensWithin(i+2, min(i+4, len(r.items)), "be"),
+			r.word(i, "is", "would") && r.word(i+1, "that", "he", "she", "it", "this") && r.opensWithin(i+2, min(i+5, len(r.items)), "possible", "right", "true", "real", "realistic", "lying"):
+			return true
+		}
+	}
+	return false
 }
 
 func same(a, b unit.Value) bool {
@@ -192,6 +207,10 @@ func (r *reader) vacuumTwice() {
 // unitsWanted reads "in psi", "how many oz".
 func (r *reader) unitsWanted() {
 	for i := range r.items {
+		if r.is(i, kindNoun, "bar") && r.items[i].word == "bar" && (r.word(i-1, "in") || r.is(i-1, kindUnit)) && r.next(i) < 0 && (i == 1 || r.pressureSaid()) {
+			r.items[i].used = true
+			r.phrase.In = append(r.phrase.In, unit.Bar) // "in bar?"
+		}
 		if r.items[i].kind == kindUnit && r.items[i].amount == nil && !r.items[i].used && len(r.items[i].word) > 1 {
 			r.items[i].used = true
 			r.phrase.In = append(r.phrase.In, r.items[i].unit)

@@ -82,6 +82,10 @@ func (r *reader) soughtByWords() []Ask {
 			r.items[i+2].used = true
 			return []Ask{{Solve: unit.Vacuum}}
 		}
+		if r.mostStrips(i) {
+			r.items[i].used = true
+			return []Ask{{About: Side, Solve: unit.StripCount}}
+		}
 		if r.vacuumFor(i) {
 			r.items[i].used = true
 			return []Ask{{Solve: unit.Vacuum}}
@@ -92,6 +96,18 @@ func (r *reader) soughtByWords() []Ask {
 		}
 	}
 	return nil
+}
+
+// mostStrips: "max number of 45 mm strips".
+func (r *reader) mostStrips(i int) bool {
+	if !r.word(i, "max", "maximum", "largest", "biggest", "highest", "greatest") || !r.word(i+1, "number") {
+		return false
+	}
+	k := i + 2
+	for k < len(r.items) && k < i+7 && (r.word(k, "of", "wide") || r.free(k) && r.length(k) || r.is(k, kindAttr) || r.is(k, kindWood)) {
+		k++
+	}
+	return r.is(k, kindNoun, "strip")
 }
 
 // vacuumFor: "vac for 25 psi at the far joint?", "9 psi minimum. inHg for that?".

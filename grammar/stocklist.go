@@ -225,6 +225,8 @@ func listOf(tokens []token, run []stockEntry, cue bool) (*stockList, int) {
 	switch {
 	case l.counted && len(run) < longPiles, len(run) < shortList, otherwise(tokens, run):
 		return nil, 0
+	case !l.counted && countsOn(run):
+		return nil, 0
 	case !l.counted && len(run) < longList && !(cue && (paired || !inPairs(run) && (l.unit != nil || saidWidths(tokens, run)))):
 		return nil, 0
 	case paired && !l.pair():
@@ -262,6 +264,16 @@ func otherwise(tokens []token, run []stockEntry) bool {
 	}
 	from := run[0].from
 	return other(run[len(run)-1].end) || other(from-1) || other(from-2)
+}
+
+// countsOn reports whether a run is 1, 2, 3 and so on: nobody's widths.
+func countsOn(run []stockEntry) bool {
+	for i, e := range run {
+		if n, whole := e.width.whole(); !whole || n != i+1 || e.width.unit != nil {
+			return false
+		}
+	}
+	return true
 }
 
 // saidWidths reports whether a word beside a run says that it is of widths.

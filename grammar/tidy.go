@@ -27,6 +27,7 @@ func (r *reader) tidy() {
 	r.thickestTold()
 	r.atTheEdge()
 	r.hollowJoint()
+	r.canDo()
 	r.spacedClock()
 }
 
@@ -299,9 +300,30 @@ func (r *reader) atTheEdge() {
 	}
 }
 
+// canDo: the "can" of "can I pull it" has no label.
+func (r *reader) canDo() {
+	for i := range r.items {
+		if r.is(i, kindRole, "label") && r.items[i].word == "can" && r.word(i+1, "i", "we", "you", "it", "they", "u", "he", "she", "this", "that", "these", "someone", "anyone", "anybody") {
+			r.items[i].meaning = meaning{}
+		}
+	}
+}
+
+// hollowOfJoint: "0.4 mm hollow in the middle of the worst joint".
+func (r *reader) hollowOfJoint() bool {
+	for i := range r.items {
+		if r.is(i, kindNoun, "cup") && in(r.items[i].word, "hollow", "dip") {
+			if _, to := r.clause(i); r.within(i, to, kindNoun, "joint") >= 0 && r.opensWithin(i, to, "in", "of", "at", "on") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // hollowJoint: a hollow that is to close is a joint's, not a cup.
 func (r *reader) hollowJoint() {
-	if !r.mentions(kindAsk, "side:closing_kpa") || r.mentions(kindAsk, "flatten") || r.mentions(kindFact, "cup_up=hollow", "cup_up=hump") {
+	if !r.mentions(kindAsk, "side:closing_kpa") && !r.hollowOfJoint() || r.mentions(kindAsk, "flatten") || r.mentions(kindFact, "cup_up=hollow", "cup_up=hump") {
 		return
 	}
 	for i := range r.items {

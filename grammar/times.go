@@ -80,7 +80,7 @@ func (r *reader) durationField(i int) unit.Field {
 	if r.within(from, to, kindRole, "unload", "layup", "open", "closed", "clamp") < 0 {
 		from, to = r.clause(i)
 	}
-	if r.labelled(i) && r.is(r.prev(i), kindNoun, "press") {
+	if r.labelled(i) && (r.is(r.prev(i), kindNoun, "press") || r.is(r.next(i), kindNoun, "press") && r.isBreak(r.next(i)+1)) {
 		return unit.LabelPress
 	}
 	label := r.labelled(i) || r.within(i, to, kindRole, "label") >= 0
@@ -98,7 +98,7 @@ func (r *reader) durationField(i int) unit.Field {
 	switch {
 	case r.perStrip(i):
 		return "" // the time for a panel is not said
-	case r.leftIn(i), r.timeEnough(i):
+	case r.leftIn(i) || r.pressedFor(i), r.timeEnough(i):
 		return unit.PressTime
 	case r.within(from, to, kindRole, "unload") >= 0 || r.word(r.prev(i), "unload"):
 		return unit.Unload
@@ -131,6 +131,35 @@ func (r *reader) perStrip(i int) bool {
 		return r.is(i+2, kindNoun, "strip")
 	}
 	return r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "panel") && !r.word(i+1, "a", "per", "every")
+}
+
+// pressedFor: "is 40 minutes in the press ok", "can I pull it after 30 minutes".
+func (r *reader) pressedFor(i int) bool {
+	if r.labelled(i) || r.within(0, len(r.items), kindGlue) < 0 && !r.habit.Follows || r.mentions(kindNoun, "leak", "pump") || r.pressureSaid() {
+		return false
+	}
+	from, to := r.clause(i)
+	_, end := r.sentence(i)
+	if r.within(i, end, kindRole, "label") >= 0 || r.opensWithin(i, to, "last", "usually", "normally", "before") {
+		return false
+	}
+	if n := r.next(i); n == i+2 && r.word(i+1, "in") && r.is(n, kindNoun, "press", "bag", "frame") || r.word(i+1, "in") && r.word(i+2, "the") && r.is(i+3, kindNoun, "press", "bag", "frame") {
+		return true
+	}
+	return r.word(i-1, "after", "at") && r.opensWithin(from, to, "can", "could", "ok", "okay", "safe", "should", "may") && (r.opensWithin(from, i, "take", "open", "unload", "remove") || r.within(from, i, kindVacuum, "pull") >= 0 || r.within(from, i, kindVerb, "out") >= 0)
+}
+
+// asksPressTime reports whether a time in the press is asked about.
+func (r *reader) asksPressTime() bool {
+	if !r.asksSomething() && !r.word(r.firstWord(), "is", "can", "will", "would", "should", "could") {
+		return false
+	}
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.is(unit.Lasting) && !r.asksFor(Schedule) && r.pressedFor(i) {
+			return true
+		}
+	}
+	return false
 }
 
 // leftIn: "leave each load in 10 hours", "leave em in 90 min".

@@ -87,7 +87,7 @@ func (r *reader) bareUnit(am *amount, d unit.Dimension) unit.Unit {
 func (r *reader) bareVacuumUnit(am *amount) unit.Unit {
 	v := am.float()
 	switch {
-	case !r.habit.Metric && v <= 1.05 && am.brokenInch():
+	case v <= 1 && am.form == formInt, !r.habit.Metric && v <= 1.05 && am.brokenInch():
 		return unit.One
 	case v <= 1.05:
 		return unit.Bar
@@ -141,10 +141,35 @@ func (r *reader) lengthSystem() *unit.Unit {
 		u := unit.MM
 		return &u
 	case inch && !metric:
+		if r.habit.Metric && r.tooWideInInches() {
+			return nil // "60 x 20, bar 1 1/4 in" in a metric shop
+		}
 		u := unit.Inch
 		return &u
 	}
 	return nil
+}
+
+// tooWideInInches reports whether strips have a bare size, or a bare thickness, that
+// can only be in millimetres.
+func (r *reader) tooWideInInches() bool {
+	const widest, thickest = 12, 4
+	if !r.mentions(kindNoun, "strip") || r.mentions(kindNoun, "panel") {
+		return false
+	}
+	for i := 1; i < len(r.items); i++ {
+		a, b := r.items[i-1].amount, r.items[i].amount
+		if b == nil || !b.bare() || b.value == nil {
+			continue
+		}
+		if a != nil && a.bare() && a.value != nil && b.link == linkTimes && max(a.float(), b.float()) > widest && min(a.float(), b.float()) > thickest {
+			return true
+		}
+		if r.is(i+1, kindAttr, "thick") && b.float() > thickest {
+			return true
+		}
+	}
+	return false
 }
 
 // limits are the least and the most that a number under a field can be, in the

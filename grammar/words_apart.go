@@ -39,6 +39,16 @@ func (r *reader) numberOfThem(i int) bool {
 // second.
 func (r *reader) unitOfDrop(i int) {
 	n := i + 1
+	if n < len(r.items) && r.free(n) && r.items[n].amount.link == linkTo && r.mentions(kindNoun, "leak") && r.items[i].amount.value != nil {
+		r.inNoInch(n)
+		k := n + 1
+		for r.word(k, "over", "within", "about", "in") || r.is(k, kindRole, "length") {
+			k++
+		}
+		if u := r.bareVacuumUnit(r.items[i].amount); u.Dimension == unit.Pressing && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Lasting) && r.items[n].amount.bare() {
+			r.items[i].amount.unit, r.items[n].amount.unit = &u, &u // "drops from 0.85 to 0.7 in ten minutes"
+		}
+	}
 	if n >= len(r.items) || !r.free(n) || r.items[n].amount.link != linkTo || !r.items[n].amount.is(unit.Pressing) {
 		return
 	}
@@ -57,5 +67,38 @@ func (r *reader) inNoInch(j int) {
 	am := r.items[j].amount
 	if am.unitRaw == "in" && j+1 < len(r.items) && r.items[j+1].amount != nil && r.items[j+1].amount.is(unit.Lasting) {
 		am.unit, am.unitRaw = nil, ""
+	}
+}
+
+// letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
+func (r *reader) letters() {
+	names := map[string]string{"w": "wide", "t": "thick", "h": "tall", "l": "long"}
+	r.lettersAsUnits()
+	for i := range r.items {
+		id := names[r.items[i].word]
+		if id == "" || r.items[i].kind != kindNone || r.items[i].amount != nil {
+			continue
+		}
+		behind := r.free(i-1) && (r.isBreak(i+1) || r.items[min(i+1, len(r.items)-1)].brk == 'x' || r.items[i-1].end == r.items[i].start && r.items[i+1].amount != nil)
+		before := i+2 < len(r.items) && r.items[i+1].brk == '=' && r.free(i+2) || r.letterFirst(i)
+		if !behind && !before {
+			continue
+		}
+		r.items[i].meaning = meaning{kind: kindAttr, id: id}
+		if before {
+			r.items[i].word = "width" // looks to its right
+		}
+	}
+}
+
+// lettersAsUnits: of "1 1/2 w x 3/4 t x 60 l" the last is no litres.
+func (r *reader) lettersAsUnits() {
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || am.unitRaw != "l" || !r.free(i) || !r.wordIn("w") || !r.wordIn("t") || r.has(unit.StripLength) {
+			continue
+		}
+		am.unit, am.unitRaw = nil, ""
+		r.bind(i, unit.StripLength)
 	}
 }
