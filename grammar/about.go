@@ -303,6 +303,8 @@ func (r *reader) infer() Topic {
 		return Face
 	case has(unit.StripCount, unit.StripWidth):
 		return Side
+	case has(unit.PanelWidth) && has(unit.Species) && r.mentions(kindAir, "service") && r.wordIn("will", "going", "goes", "stand", "hang"):
+		return Move // "oak panel 900 wide, will be in a church"
 	}
 	return ""
 }

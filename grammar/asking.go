@@ -60,6 +60,9 @@ func (r *reader) findAsks() {
 // peril notes the danger that item i names, and asks about it where it threatens.
 func (r *reader) peril(i int) {
 	it := &r.items[i]
+	if it.word == "reach in" && r.word(i+1, "the") && r.word(i+2, "end", "long", "first") {
+		return // what is reached in the end
+	}
 	if it.id == "reach in" && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.is(unit.Lasting) {
 		return // so much vacuum in so long a time
 	}

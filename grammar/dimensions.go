@@ -128,12 +128,18 @@ func (r *reader) besideServiceAir(i int) bool {
 	if r.within(from, to, kindAir, "shop") >= 0 || r.mentions(kindAir, "shop") && from == 0 {
 		return false
 	}
-	if r.goesInto(from, i) {
+	if r.goesInto(from, i) || r.later(i) {
 		return true
 	}
 	alone := to-from == 1 || to-from == 2
 	f, t := r.sentence(from - 2)
 	return alone && from > 1 && r.within(f, t, kindAir, "service") >= 0 && r.within(f, t, kindAir, "rh") >= 0
+}
+
+// later: "glued at 9 %, later 35 % and 22 degrees".
+func (r *reader) later(i int) bool {
+	from, to := r.clause(i)
+	return r.opensWithin(from, to, "later", "afterwards", "after") && r.mentions(kindNoun, "core", "panel", "face") && !r.mentions(kindAir, "shop") && !r.mentions(kindNoun, "bar")
 }
 
 // goesInto reports whether the panel is said to go into the air of [from, to).
@@ -194,6 +200,9 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(p, kindVacuum, "pull") && strings.HasSuffix(r.items[p].word, " at") && r.is(r.prev(p), kindAir, "shop", "temp") {
 		p = r.prev(p) // "shop sits at 68"
 	}
+	if r.word(i-1, "have", "got") && r.mentions(kindRole, "label") && r.has(unit.LabelMinTemp) && r.isBreak(i+1) {
+		return true // "label says min 8 degrees. I have 9"
+	}
 	if r.is(i-1, kindRole, "mintemp") && r.mentions(kindRole, "label") && n < 0 && am.bare() {
 		return true // "jug says good down to 50"
 	}
@@ -215,7 +224,7 @@ func (r *reader) warmBare(i int) bool {
 	if r.topic == Glue && r.word(i+1, "too") && r.is(i+2, kindAsk) || r.is(i+1, kindAsk, "glue") && in(r.items[i+1].word, "too cold", "warm enough", "too warm", "too hot") {
 		return true
 	}
-	if r.word(i-1, "at") && r.is(i-2, kindGlue) && v >= 40 && v <= 110 && !r.habit.Metric && !r.said(unit.Warmth) {
+	if r.word(i-1, "at") && r.is(i-2, kindGlue) && (v >= 40 && v <= 110 && !r.habit.Metric || r.habit.Metric && v <= 40 && n < 0) && !r.said(unit.Warmth) {
 		return true // "pva at 65"
 	}
 	if r.topic == Glue && r.word(i-1, "at") && (n < 0 || r.is(n, kindRole, "start") || r.word(n, "by", "ok", "okay", "fine", "good", "alright") || r.is(n, kindAsk)) && v >= 40 && v <= 110 && !r.habit.Metric && !r.said(unit.Warmth) {

@@ -179,5 +179,5 @@ func (r *reader) shortened(i int) bool {
 // filmAlone: "6 strips 2 wide, 1 in bar, film" says what the strips lie on, where
 // no stack is described.
 func (r *reader) filmAlone(i int) bool {
-	return i > 0 && r.isBreak(i-1) && r.isBreak(i+1) && r.mentions(kindNoun, "strip", "bar") && !r.mentions(kindNoun, "sled", "mat", "caul", "fence") && r.topic != Stack
+	return i > 0 && r.isBreak(i-1) && r.isBreak(i+1) && r.mentions(kindNoun, "strip", "bar") && !r.mentions(kindNoun, "mat", "caul", "fence") && r.layersTold() < 3 && r.topic != Stack
 }

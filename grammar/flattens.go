@@ -140,7 +140,7 @@ func (r *reader) runOf(i int) bool {
 	if r.word(j, "of") && r.is(j+1, kindNoun, "cup", "bow") {
 		j += 2
 	}
-	if !inWord && !r.word(j, "in", "per", "over", "across") {
+	if !inWord && !r.word(j, "in", "per", "over", "across", "on") {
 		return false
 	}
 	for r.word(j+1, "a", "the", "its", "full", "about") {

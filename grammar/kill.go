@@ -225,6 +225,15 @@ func (r *reader) killTotals() {
 	}
 }
 
+// killEarlier: of "said 0.7 bar earlier, it's 0.78" only the last holds.
+func (r *reader) killEarlier() {
+	for i := 1; i < len(r.items); i++ {
+		if am := r.items[i].amount; am != nil && r.word(i+1, "earlier", "before") && (r.is(i-1, kindSay) || r.word(i-1, "put", "wrote", "typed")) && r.amountsIn(i+1, len(r.items)) > 0 {
+			am.dead = true
+		}
+	}
+}
+
 // killRough marks the rough size of stock that was planed since: "4/4 but planed
 // to 13/16".
 func (r *reader) killRough() {

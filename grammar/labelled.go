@@ -31,6 +31,8 @@ func (r *reader) labelledCount(i int) unit.Field {
 	switch {
 	case r.letterCount(i), r.timesInBrackets(i), r.timesBrackets(i), r.countAlone(i):
 		return r.countedHere(i)
+	case r.word(i-1, "number") && r.isBreak(i-2) && i+1 < len(r.items) && r.items[i+1].brk == ',':
+		return r.countedHere(i)
 	case r.word(i-1, "count", "numbering", "quantity", "qty") && (r.isBreak(next) || each):
 		return r.countedHere(i)
 	}

@@ -251,7 +251,7 @@ func (r *reader) alternatives() {
 			continue
 		}
 		j := i - 1
-		for j > 0 && i-j < 7 && r.word(j, "a", "an", "the", "with", "just", "do", "i", "we", "want", "need", "should", "use", "go", "for", "to", "is") {
+		for j > 0 && i-j < 7 && r.word(j, "a", "an", "the", "of", "with", "just", "do", "i", "we", "want", "need", "should", "use", "go", "for", "to", "is") {
 			j--
 		}
 		if !r.word(j, "or", "vs", "versus") && r.items[i].amount.link != linkOr && !r.is(j, kindRole, "compare") {

@@ -49,7 +49,7 @@ func (r *reader) lengthAlone(i int) bool {
 // 19.8", not by how much.
 func (r *reader) thickToThick(i int) bool {
 	j := i + 1
-	if j >= len(r.items) || !r.free(j) || !r.length(j) || r.items[j].amount.link != linkTo {
+	if i >= len(r.items) || r.items[i].amount == nil || j >= len(r.items) || !r.free(j) || !r.length(j) || r.items[j].amount.link != linkTo {
 		return false
 	}
 	low, high := min(r.size(i), r.size(j)), max(r.size(i), r.size(j))

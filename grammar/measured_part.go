@@ -24,6 +24,12 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		return r.items[k].id
 	}
 	from, _ := r.clause(i)
+	if s, _ := r.sentence(i); r.within(s, i, kindRole, "stackorder") >= 0 && r.within(s, i, kindNoun) < 0 && r.mentions(kindNoun, "bag", "frame", "press") {
+		if attr == "wide" || attr == "long" {
+			return "panel"
+		}
+		return "stack" // how high it is, no part says
+	}
 	for k := min(i, j) - 1; k >= from; k-- {
 		if r.boundAt(k) == unit.StripCount {
 			return "strip" // "7 of them 3 wide"

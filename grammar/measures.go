@@ -60,6 +60,8 @@ func (r *reader) roleLengths() {
 		case r.trimmedTwice(i):
 		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
+		case r.is(p, kindRole, "over") && r.word(i-1, "of") && r.size(i) > 0.1 && !r.has(unit.PanelWidth):
+			r.bind(i, unit.PanelWidth) // "1.5 over the opening of 480"
 		case r.squareStrip(i, n):
 		case r.runOf(i), r.crossed(i):
 		case r.is(p, kindRole, "ripped"):
@@ -72,7 +74,7 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.Overfill)
 		case (r.is(p, kindRole, "run over") || r.word(p, "runs")) && r.size(i) > 0.3 && r.within(from, i, kindNoun, "strip") >= 0 && !r.has(unit.StripLength):
 			r.bind(i, unit.StripLength) // "each board runs 6 ft 8"
-		case r.is(p, kindRole, "vary") && r.thickToThick(i):
+		case r.is(p, kindRole, "vary", "run over") && r.thickToThick(i):
 			r.bindRange(i, unit.StripThinnest, unit.StripThickest)
 		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary") || r.word(p, "out by") && r.unevenBefore(p):
 			r.bind(i, unit.ThicknessSpread)

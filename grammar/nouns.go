@@ -216,7 +216,8 @@ func (r *reader) woodLength(i int) {
 // width, below the thickness, where that is not said otherwise.
 func (r *reader) stripLength(i int, right bool) {
 	const inchWide, longest = 0.0254, 1.2
-	if r.size(i) > longest && !r.has(unit.StripLength) {
+	inMetres := r.items[i].amount.unit != nil && (r.items[i].amount.unit.Symbol == "m" || r.items[i].amount.unit.Symbol == "ft")
+	if (r.size(i) > longest || inMetres && r.size(i) > 0.6) && !r.has(unit.StripLength) {
 		r.bind(i, unit.StripLength) // "a 16 ft board"
 		return
 	}

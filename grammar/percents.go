@@ -211,7 +211,7 @@ func (r *reader) percentField(i int) unit.Field {
 	for _, cue := range []string{r.percentCue(n, n+1), r.percentCue(p, p+1), r.lastPercentCue(left, i), r.percentCue(i+1, right), r.lastPercentCue(from, i), r.percentCue(i+1, to)} {
 		switch cue {
 		case "rh":
-			if r.service(i) || r.goesInto(r.afterStop(i), i) {
+			if r.service(i) || r.goesInto(r.afterStop(i), i) || r.later(i) {
 				return unit.ServiceHumidity
 			}
 			return unit.ShopHumidity
@@ -222,6 +222,8 @@ func (r *reader) percentField(i int) unit.Field {
 		}
 	}
 	switch {
+	case r.items[i].amount.float() > 20 && r.later(i):
+		return unit.ServiceHumidity
 	case r.is(n, kindAsk, "glue") && in(r.items[n].word, "too wet", "too dry", "too damp"):
 		return unit.WoodMoisture
 	case r.within(from, to, kindAir, "service") >= 0:
@@ -292,7 +294,7 @@ func (r *reader) wetBeforeHouse(i, to int) bool {
 	if house < 0 || r.items[i].amount.float() > 30 || r.has(unit.WoodMoisture) || r.within(r.afterStop(i), i, kindAir, "service", "rh") >= 0 {
 		return false
 	}
-	for j := house; j < to; j++ {
+	for j := i + 1; j < to; j++ {
 		if r.free(j) && r.items[j].amount.is(unit.Proportion) {
 			return r.opensWithin(i, house, "and", "but", "while")
 		}

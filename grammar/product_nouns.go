@@ -1,5 +1,7 @@
 package grammar
 
+import "strings"
+
 import "presshand/engine/unit"
 
 // productNoun is the part that a size belongs to: the one named behind it, else
@@ -63,6 +65,9 @@ func (r *reader) productBehind(i, end int, sheet bool) string {
 			return r.bySize(i, end)
 		}
 		j = r.next(j)
+	}
+	if r.is(j, kindNoun, "bar") && isPlural(r.items[j].word) && strings.HasPrefix(r.items[j].word, "batten") && r.within(j+1, len(r.items), kindNoun, "bar") >= 0 {
+		return "strip" // "9 no. 19x65 battens, bar 45 high"
 	}
 	switch b := r.sizedPart(j); {
 	case b == "strip" && (sheet || r.size(i) > 0.25 && r.size(i+1) > 0.25):

@@ -39,6 +39,7 @@ func (r *reader) read() {
 	r.killDenied()
 	r.killRough()
 	r.killTimes()
+	r.killEarlier()
 	r.killTotals()
 	r.oldAndNew()
 	r.killNeeds()

@@ -17,6 +17,10 @@ func (r *reader) asSaid() {
 		case r.word(i+1, "feeler", "feelers", "shim") || r.word(i+1, "feeler") && r.mentions(kindNoun, "joint", "gap"):
 			r.items[i+1].used = true
 			r.bind(i, unit.Gap)
+		case r.tentIs(i):
+			r.bind(i, unit.Tent)
+		case r.is(i-2, kindFact, "cup_up=hump", "cup_up=hollow") && r.word(i-1, "of", "by") && r.size(i) < 0.04 && !r.has(unit.Cup):
+			r.bind(i, unit.Cup) // "crown up of 4 mm"
 		case r.barsEach(i):
 			r.bind(i, unit.BarHeight)
 		case r.showsDaylight(i):
@@ -35,6 +39,13 @@ func (r *reader) asSaid() {
 	}
 	r.thatsTheCup()
 	r.perFoot()
+}
+
+// tentIs: "tent in the corner about 4 mm".
+func (r *reader) tentIs(i int) bool {
+	from, _ := r.clause(i)
+	k := r.within(from, i, kindNoun, "tent")
+	return k >= 0 && r.opensWithin(k, i, "corner") && r.amountsIn(k, i) == 0 && r.size(i) < 0.05 && !r.has(unit.Tent)
 }
 
 // barsEach: "bars on both sides, 1 in each".

@@ -92,6 +92,28 @@ func (r *reader) widthOfOnes(k int) int {
 	return k
 }
 
+// toldElsewhere reports whether the number at item i stands in the message again.
+func (r *reader) toldElsewhere(i int) bool {
+	v := r.items[i].amount.value
+	for k := range r.items {
+		if am := r.items[k].amount; k != i && v != nil && am != nil && am.value != nil && am.value.Cmp(v) == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// pluralWidths counts widths that name strips: "the 64s".
+func (r *reader) pluralWidths() int {
+	n := 0
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.plural {
+			n++
+		}
+	}
+	return n
+}
+
 // rowBehind is the width behind the count at item i: "qty 12 - 2.125", "twelve 70s",
 // "(4) at 1 1/2", "22 pcs 70 mm".
 func (r *reader) rowBehind(i int) int {
@@ -99,11 +121,25 @@ func (r *reader) rowBehind(i int) int {
 	if k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.plural {
 		return k
 	}
+	if r.word(k, "of") && r.word(k+1, "the") && k+2 < len(r.items) && r.items[k+2].amount != nil && r.items[k+2].amount.plural && !r.toldElsewhere(k+2) {
+		return k + 2 // "5 of the 64s"
+	}
+	if r.items[i].amount.link == linkNone && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.link == linkAt && r.pluralWidths() > 0 {
+		return k
+	}
 	if r.word(i-1, "qty", "quantity") && k+1 < len(r.items) && (r.labels(k) || r.word(k, "of", "at")) {
 		return k + 1
 	}
-	if r.word(k, "pcs") || r.is(k, kindNoun, "strip") && in(r.items[k].word, "pcs", "pieces", "pc") {
-		return k + 1
+	if r.word(k, "pcs") || r.is(k, kindNoun, "strip") {
+		k++
+		of := r.word(k, "of", "at", "á", "à", "a")
+		if of {
+			k++
+		}
+		if of || in(r.items[k-1].word, "pcs", "pieces", "pc") {
+			return k
+		}
+		return -1
 	}
 	if i > 0 && r.items[i-1].brk == '(' && r.closesBracket(i) && r.word(i+2, "at", "of") {
 		return i + 3

@@ -26,6 +26,7 @@ func (r *reader) tidy() {
 	r.sizedBarFor()
 	r.thickestTold()
 	r.atTheEdge()
+	r.runsFrom()
 	r.hollowJoint()
 	r.canDo()
 	r.spacedClock()
@@ -319,6 +320,15 @@ func (r *reader) hollowOfJoint() bool {
 		}
 	}
 	return false
+}
+
+// runsFrom: in "strips run from 18.2 to 18.9" nothing starts.
+func (r *reader) runsFrom() {
+	for i := 1; i+2 < len(r.items); i++ {
+		if r.is(i, kindRole, "start") && r.items[i].word == "from" && (r.is(i-1, kindRole, "run over", "vary") || r.word(i-1, "go", "range", "ranges", "anywhere")) && r.mentions(kindNoun, "strip") && r.thickToThick(i+1) {
+			r.items[i].meaning = meaning{kind: kindFill}
+		}
+	}
 }
 
 // hollowJoint: a hollow that is to close is a joint's, not a cup.
