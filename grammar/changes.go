@@ -56,7 +56,7 @@ var sizeFields = map[string][]unit.Field{
 func (r *reader) changes() {
 	r.halves()
 	r.bumpsUp()
-	if c := r.phrase.Command; !r.habit.Follows || c != nil && c.Verb != Correct {
+	if c := r.phrase.Command; !r.habit.Follows || c != nil && c.Verb != Correct && c.Verb != Post {
 		return
 	}
 	r.gains()

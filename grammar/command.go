@@ -14,7 +14,7 @@ func (r *reader) command() bool {
 	if at < 0 || r.dropsParts(at) {
 		return false
 	}
-	if refs, next := r.references(at); len(refs) > 0 {
+	if refs, next := r.references(at); len(refs) > 0 && !r.goesBack(at) {
 		if r.aboutLoads(refs, next) {
 			return r.closes()
 		}
@@ -31,6 +31,11 @@ func (r *reader) command() bool {
 		}
 	}
 	return r.laterVerb(at)
+}
+
+// goesBack: the number in "put it back to 50 and post it" is no load.
+func (r *reader) goesBack(at int) bool {
+	return r.habit.Follows && r.word(at-1, "to", "the") && (r.word(at-2, "back") || r.word(at-3, "back"))
 }
 
 // barePleas are orders that name the load and nothing else.

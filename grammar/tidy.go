@@ -26,6 +26,7 @@ func (r *reader) tidy() {
 	r.sizedBarFor()
 	r.thickestTold()
 	r.atTheEdge()
+	r.metricOddities()
 	r.runsFrom()
 	r.hollowJoint()
 	r.canDo()
@@ -329,6 +330,39 @@ func (r *reader) runsFrom() {
 			r.items[i].meaning = meaning{kind: kindFill}
 		}
 	}
+}
+
+// metricOddities keeps "20/40" from being half a millimetre, and gives "2.4 long" beside
+// "1.2 m wide" its metres.
+func (r *reader) metricOddities() {
+	if !r.habit.Metric {
+		return
+	}
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || !am.bare() {
+			continue
+		}
+		if num, den, ok := strings.Cut(r.items[i].text, "/"); am.form == formFraction && ok && len(num) > 1 && len(den) > 1 && !in(den, "16", "32", "64") {
+			am.dead = true
+		}
+		if am.form == formDecimal && am.float() > 0 && am.float() < 10 && (r.is(i+1, kindAttr, "long") || r.is(i+1, kindAttr, "wide")) && r.metresBeside(i) {
+			u := unit.Metre
+			am.unit = &u
+		}
+	}
+}
+
+// metresBeside reports whether the sentence of item i has a width or a length in
+// metres.
+func (r *reader) metresBeside(i int) bool {
+	from, to := r.sentence(i)
+	for k := from; k < to; k++ {
+		if am := r.items[k].amount; am != nil && am.unit != nil && am.unit.Symbol == "m" && r.is(k+1, kindAttr) {
+			return true
+		}
+	}
+	return false
 }
 
 // hollowJoint: a hollow that is to close is a joint's, not a cup.

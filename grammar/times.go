@@ -128,6 +128,9 @@ func (r *reader) perStrip(i int) bool {
 		return false
 	}
 	if r.is(i+2, kindNoun) {
+		if r.items[i+2].word == "piece" && r.mentions(kindNoun, "panel") {
+			return false // "6 minutes a piece" of doors
+		}
 		return r.is(i+2, kindNoun, "strip")
 	}
 	return r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "panel") && !r.word(i+1, "a", "per", "every")
