@@ -206,6 +206,9 @@ func (t *turn) reply(ctx context.Context) (Reply, error) {
 		return t.figures()
 	}
 	switch {
+	case t.asks(grammar.Why) && t.before.empty() && t.before.Peril != "":
+		t.phrase.Asks = []grammar.Ask{{About: grammar.Safety, Peril: t.before.Peril}}
+		return t.danger()
 	case t.asks(grammar.Why):
 		return t.why(), nil
 	case t.asks(grammar.Words):

@@ -72,6 +72,11 @@ func (t *turn) danger() (Reply, error) {
 		}
 		out = r
 	} else {
+		thread := t.before
+		thread.Peril = perilAfter(thread.Peril, t.phrase)
+		if err := t.keep(thread); err != nil {
+			return Reply{}, err
+		}
 		out.note(t.phrase.Unused...)
 		if len(t.phrase.Facts) > 0 {
 			out.Read = read(Thread{Said: Statement(nil).stating(t.phrase.Facts)}, t.profile.Said.facts(), nil)

@@ -40,7 +40,37 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if timed, ok := t.timed(p, text); ok {
 		return timed
 	}
+	if again, ok := t.insists(p, text); ok {
+		return again
+	}
 	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(t.turnedOver(t.laidOnTop(p)))))))
+}
+
+// insisting is how one holds to what was called dangerous.
+var insisting = regexp.MustCompile(`(?i)\b(ok|okay|safe|fine|alright|right|rated|stamped|careful|quick|just|only|always)\b`)
+
+// insists reads "but it's stamped 250 psi so it's ok to use, right?" behind a danger:
+// it is asked about once more, and no figure of it helps.
+func (t *turn) insists(p grammar.Phrase, text string) (grammar.Phrase, bool) {
+	if t.before.Peril == "" || p.Command != nil || p.NewStart || len(p.Facts) > 1 || len(text) > 160 || !insisting.MatchString(text) {
+		return p, false
+	}
+	for _, a := range p.Asks {
+		if computed(a.About) && !p.Inferred {
+			return p, false
+		}
+	}
+	unused := slices.Clone(p.Unused)
+	for _, f := range p.Facts {
+		unused = append(unused, f.Text)
+	}
+	for _, r := range p.Refused {
+		unused = append(unused, r.Text)
+	}
+	for _, a := range p.Amends {
+		unused = append(unused, a.Text)
+	}
+	return grammar.Phrase{Asks: []grammar.Ask{{About: grammar.Safety, Peril: t.before.Peril}}, Unused: unused}, true
 }
 
 // itWord stands for the load in its own thread.

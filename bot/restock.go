@@ -28,15 +28,35 @@ func (t *turn) restocked(p grammar.Phrase) grammar.Phrase {
 			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], a.Text)
 		}
 	}
+	p, corrected := t.rewidened(p, piles, x)
 	count, width, told := countAndWidth(p.Facts)
 	if told {
 		piles = withPile(piles, unit.Pile{Width: width, Count: count}, t.addsStock())
 		p.Facts = slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { return f.Field == unit.StripCount || f.Field == unit.StripWidth })
 	}
-	if told || len(piles) < len(stock) {
+	if told || corrected || len(piles) < len(stock) {
 		p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: unit.StockPiles, Value: piles, Unit: named[x.Unit], Text: strings.TrimSpace(t.m.Text)})
 	}
 	return p
+}
+
+// rewidened corrects the widths of piles in place: "the 62s are actually 60".
+func (t *turn) rewidened(p grammar.Phrase, piles unit.Piles, stock Said) (grammar.Phrase, bool) {
+	var rest []grammar.Amendment
+	for _, a := range p.Amends {
+		k := -1
+		if a.Was != 0 {
+			k = pileOf(piles, t.stockWidth(grammar.Amendment{Value: a.Was}, stock))
+		}
+		if k < 0 {
+			rest = append(rest, a)
+			continue
+		}
+		piles[k].Width = t.stockWidth(a, stock)
+	}
+	corrected := len(rest) < len(p.Amends)
+	p.Amends = rest
+	return p, corrected
 }
 
 // stockWidth is a bare width in the unit of the stock, in mm.

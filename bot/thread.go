@@ -10,13 +10,14 @@ type Thread struct {
 	Asks    []Wanted
 	Said    Statement
 	Compare []Alternative
-	In      []string     // symbols of the units that answers are wanted in
-	Latest  []unit.Field // what the last message stated
-	Earlier Statement    // what gave way to a later value, the latest last
-	Covered Covering     // what was said of the bar's inner face without a height
-	Load    int          // the load that the thread is about, 0 for none
-	Pending []Pending    // what the last reply asked for
-	Warned  []string     // cautions shown so far
+	In      []string      // symbols of the units that answers are wanted in
+	Latest  []unit.Field  // what the last message stated
+	Earlier Statement     // what gave way to a later value, the latest last
+	Covered Covering      // what was said of the bar's inner face without a height
+	Load    int           // the load that the thread is about, 0 for none
+	Peril   grammar.Peril // the danger that was asked about last, "" once something else is
+	Pending []Pending     // what the last reply asked for
+	Warned  []string      // cautions shown so far
 }
 
 // Covering says how far up something keeps the film off the bar's inner face.
@@ -90,6 +91,7 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	for _, f := range p.Facts {
 		t.Latest = append(t.Latest, f.Field)
 	}
+	t.Peril = perilAfter(t.Peril, p)
 	t.Compare = choices(t.Compare, p)
 	t.Covered = covering(t.Covered, p)
 	t.Pending = nil
@@ -101,6 +103,19 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 		}
 	}
 	return t
+}
+
+// perilAfter is the danger that a thread is about after p.
+func perilAfter(earlier grammar.Peril, p grammar.Phrase) grammar.Peril {
+	for _, a := range p.Asks {
+		if a.About == grammar.Safety {
+			return a.Peril
+		}
+	}
+	if len(p.Facts) > 0 || len(p.Asks) > 0 || p.Command != nil {
+		return ""
+	}
+	return earlier
 }
 
 func covering(earlier Covering, p grammar.Phrase) Covering {

@@ -216,7 +216,11 @@ func (r *reader) spoken() bool {
 	}
 	for i := range r.items {
 		switch r.items[i].kind {
-		case kindNoun, kindWood, kindGlue, kindVacuum, kindFact:
+		case kindNoun:
+			if r.items[i].word != "drop" {
+				return true
+			}
+		case kindWood, kindGlue, kindVacuum, kindFact:
 			return true
 		}
 	}
@@ -248,7 +252,7 @@ func (r *reader) stands(a Ask) bool {
 			return true // "how many fit on a bed"
 		}
 	case Safety, Words:
-		return len(r.phrase.Facts) == 0 || a.About == Safety
+		return len(r.phrase.Facts) == 0 || a.About == Words && r.amountsIn(0, len(r.items)) == 0 && len(r.phrase.Asks) == 1 || a.About == Safety
 	case Load:
 		return len(r.phrase.Facts) >= 3
 	}

@@ -60,6 +60,9 @@ func (r *reader) findAsks() {
 // peril notes the danger that item i names, and asks about it where it threatens.
 func (r *reader) peril(i int) {
 	it := &r.items[i]
+	if strings.HasPrefix(it.word, "nobody") && !r.wordIn("running", "unattended", "on") && !r.mentions(kindNoun, "pump", "press", "bag", "frame") && !r.mentions(kindVacuum) {
+		return
+	}
 	if it.word == "reach in" && r.word(i+1, "the") && r.word(i+2, "end", "long", "first") {
 		return // what is reached in the end
 	}

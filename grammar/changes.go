@@ -64,6 +64,7 @@ func (r *reader) changes() {
 	r.oneMore()
 	r.keptAt()
 	r.forThePart()
+	r.widthCorrected()
 	r.inPlaceOfBare()
 	r.notButBare()
 	r.goneWidths()

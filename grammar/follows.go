@@ -131,6 +131,24 @@ func (r *reader) keptAt() {
 	}
 }
 
+// widthCorrected reads "the 62s are actually 60" of strips that the thread has.
+func (r *reader) widthCorrected() {
+	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.plural || !r.word(i-1, "the", "those", "these") {
+			continue
+		}
+		j := r.correctedTo(i)
+		if j < 0 || r.next(j) >= 0 || r.items[i].amount.value == nil || r.items[j].amount.value == nil {
+			continue
+		}
+		a := r.amendment(j)
+		a.Was = r.items[i].amount.float()
+		r.items[i].used, r.items[j].used = true, true
+		r.unuse(r.items[i].text)
+		r.phrase.Amends = append(r.phrase.Amends, a)
+	}
+}
+
 // forThePart: "1 1/2 for the bar" gives a part its measure.
 func (r *reader) forThePart() {
 	for i := range r.items {

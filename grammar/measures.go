@@ -62,6 +62,8 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.Trim)
 		case r.is(p, kindRole, "over") && r.word(i-1, "of") && r.size(i) > 0.1 && !r.has(unit.PanelWidth):
 			r.bind(i, unit.PanelWidth) // "1.5 over the opening of 480"
+		case r.overWhat(i):
+			r.bind(i, unit.PanelWidth)
 		case r.squareStrip(i, n):
 		case r.runOf(i), r.crossed(i):
 		case r.is(p, kindRole, "ripped"):

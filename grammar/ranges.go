@@ -156,6 +156,12 @@ func (r *reader) otherNoun(from, to int) bool {
 	return false
 }
 
+// overWhat: "1.5 mm over the 640 between the fences" names what the strips fill.
+func (r *reader) overWhat(i int) bool {
+	_, to := r.clause(i)
+	return r.word(i-1, "the", "a") && (r.word(i-2, "over") || r.is(i-2, kindRole, "length", "over")) && r.size(i) > 0.1 && r.within(i, to, kindNoun, "fence", "opening") >= 0 && !r.has(unit.PanelWidth)
+}
+
 // wedgeWindowAt: "the wedge takes 3/8 to 3/4", "a 12 to 20 gap for the wedge".
 func (r *reader) wedgeWindowAt(i, from int) bool {
 	if i+1 >= len(r.items) || !r.free(i+1) || r.items[i+1].amount.link != linkTo {
