@@ -87,7 +87,7 @@ func (r *reader) releasesWedge() bool {
 // whatsThat reads "whats a caul" in a few words and without a number.
 func (r *reader) whatsThat() bool {
 	i := r.opens("whats", "wats", "whatis")
-	return i >= 0 && r.amountsIn(0, len(r.items)) == 0 && (len(r.items) < 8 || len(r.items) < 16 && r.mentions(kindPerson)) && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole))
+	return i >= 0 && r.amountsIn(0, len(r.items)) == 0 && (r.endOf(i) < 8 || len(r.items) < 16 && r.mentions(kindPerson)) && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole))
 }
 
 // termAlone reads "caul??" and "explain caul".
@@ -108,4 +108,10 @@ func (r *reader) termAlone() bool {
 		}
 	}
 	return nouns == 1 && !(r.mentions(kindAsk, "why") && r.opens("explain") < 0)
+}
+
+// endOf is where the sentence of item i ends.
+func (r *reader) endOf(i int) int {
+	_, to := r.sentence(i)
+	return to
 }
