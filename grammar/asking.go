@@ -122,6 +122,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Move, For: []unit.Field{unit.Cup}, question: true}
 	case a.Solve == unit.Overfill && r.layersTold() >= 3 && r.is(r.next(i), kindNoun, "fence"):
 		return Ask{About: Stack, question: true}
+	case len(a.For) == 1 && a.For[0] == unit.UltimateVacuum && r.mentions(kindAir, "mc") && !r.mentions(kindNoun, "pump", "leak"):
+		return Ask{About: Move, For: []unit.Field{unit.Emc}, question: true} // "what moisture do they end up at"
 	case a.Solve == unit.Gap && r.mentions(kindAir, "service") && r.percentSaid():
 		return Ask{About: Move} // room for it to move in
 	case a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar"):

@@ -95,7 +95,11 @@ func (t *tokenizer) skipDot(s scrap) {
 	if first := t.text[t.scraps[t.at+1].start]; first >= 'A' && first <= 'Z' {
 		return // a new sentence
 	}
-	if m, n := trade.longest(t.scraps, t.at+1); n > 0 && (m.kind == kindAttr || m.kind == kindNoun || m.kind == kindRole && m.id == "length") {
+	m, n := trade.longest(t.scraps, t.at+1)
+	if after := t.at + 1 + n; n > 0 && m.kind == kindNoun && after < len(t.scraps) && in(t.scraps[after].norm, "is", "was", "are", "were", "has", "=", ":") {
+		return // "bar is 1 in. bar is 1 1/2 in"
+	}
+	if n > 0 && (m.kind == kindAttr || m.kind == kindNoun || m.kind == kindRole && m.id == "length") {
 		t.at++
 	}
 }

@@ -13,7 +13,7 @@ func (r *reader) query() bool {
 		return true
 	}
 	for i := range r.items {
-		if !r.is(i, kindVerb, "list") {
+		if !r.is(i, kindVerb, "list") || r.asksFigureLater(i) {
 			continue
 		}
 		c := &Command{Verb: List, Query: &Query{}}
@@ -157,4 +157,24 @@ func (r *reader) pressNamed(i int, c *Command) {
 	if nx := &r.items[i+1]; r.namesPress(i+1) || nx.amount != nil && nx.amount.bare() && nx.amount.form != formPair {
 		c.Press, nx.used = nx.text, true
 	}
+}
+
+// asksFigureLater reports whether a later sentence asks for what is computed:
+// "announce that all loads are checked. also force on a 24x48 at 20 inHg".
+func (r *reader) asksFigureLater(i int) bool {
+	_, end := r.sentence(i)
+	if end >= len(r.items) {
+		return false
+	}
+	measured := false
+	for k := end; k < len(r.items); k++ {
+		am := r.items[k].amount
+		measured = measured || am != nil && (am.is(unit.Pressing) || am.is(unit.Distance) || am.link == linkTimes)
+	}
+	for k := end; k < len(r.items) && measured; k++ {
+		if r.is(k, kindAsk) && in(string(cue(r.items[k].id).About), "face", "side", "flatten", "glue", "pump", "move") {
+			return true
+		}
+	}
+	return false
 }
