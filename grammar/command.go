@@ -10,9 +10,15 @@ func (r *reader) command() bool {
 	if r.query() {
 		return true
 	}
+	if r.nobodyHas() {
+		return true
+	}
 	at := r.opening()
 	if at < 0 || r.dropsParts(at) {
 		return false
+	}
+	if refs, next := r.references(at + 1); len(refs) == 1 && r.word(at, "make", "do") && r.copies(next) {
+		at++ // "make 41 the same as 40, except …"
 	}
 	if refs, next := r.references(at); len(refs) > 0 && !r.goesBack(at) {
 		if r.aboutLoads(refs, next) {

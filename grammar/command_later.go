@@ -167,3 +167,32 @@ func (r *reader) commitOrClose(c *Command, next int) {
 	}
 	r.close(c, next)
 }
+
+// copies reports whether item i, past "the", says that a load is like another.
+func (r *reader) copies(i int) bool {
+	for r.word(i, "the", "exactly", "just") {
+		i++
+	}
+	refs, _ := r.references(i + 1)
+	return r.is(i, kindVerb, string(Copy)) && len(refs) == 1
+}
+
+// nobodyHas reads "nobody's taken 29 out yet".
+func (r *reader) nobodyHas() bool {
+	i := r.firstWord()
+	if !r.word(i, "nobodys", "nobody", "noones", "noone") {
+		return false
+	}
+	for k := i + 1; k <= i+3 && k < len(r.items); k++ {
+		refs, next := r.references(k)
+		if len(refs) == 0 {
+			continue
+		}
+		if !r.is(next, kindVerb, string(In), string(Out), string(Check)) {
+			return false
+		}
+		r.close(&Command{Verb: NotDone, Meant: r.verb(next), Loads: refs}, next+1)
+		return true
+	}
+	return false
+}
