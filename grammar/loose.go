@@ -18,7 +18,7 @@ func (r *reader) thicknessAlone(i int) bool {
 	}
 	from, _ := r.sentence(i)
 	w, _ := r.bound[width].fact.Value.(unit.Number)
-	return r.bound[width].from > from && r.size(i)*1000 < float64(w) && r.bind(i, unit.StripThickness)
+	return (r.bound[width].from >= from || r.isStop(i-1)) && r.size(i)*1000 < float64(w) && r.bind(i, unit.StripThickness)
 }
 
 // standsAlone: between commas, behind "it's", or a sentence of its own where a board

@@ -17,6 +17,8 @@ func (r *reader) asSaid() {
 		case r.word(i+1, "feeler", "feelers", "shim") || r.word(i+1, "feeler") && r.mentions(kindNoun, "joint", "gap"):
 			r.items[i+1].used = true
 			r.bind(i, unit.Gap)
+		case r.word(i-1, "theyre") && i+1 < len(r.items) && r.items[i+1].brk == '&' && r.mentions(kindNoun, "strip") && small(r.size(i)) && !r.has(unit.StripWidth):
+			r.bind(i, unit.StripWidth) // "they're 2 1/4 & 1/4 thick"
 		case r.tentIs(i):
 			r.bind(i, unit.Tent)
 		case r.is(i-2, kindFact, "cup_up=hump", "cup_up=hollow") && r.word(i-1, "of", "by") && r.size(i) < 0.04 && !r.has(unit.Cup):
