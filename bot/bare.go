@@ -300,6 +300,8 @@ func gaugeUnit(v float64, metric bool) unit.Unit {
 // likely are the numbers that a field usually holds, to tell what a bare number
 // answers; our estimate of what a shop has.
 var likely = map[unit.Field][2]float64{
+	unit.BarCount: {1, 2}, unit.Faces: {1, 2}, unit.Trim: {0.5, 150}, unit.Tent: {0, 50}, unit.Overfill: {0.1, 15}, unit.ThicknessSpread: {0.02, 12},
+	unit.WedgeRatio: {2, 60}, unit.CaulThickness: {3, 80}, unit.FenceThickness: {1, 120},
 	unit.StripCount: {2, 200}, unit.PanelCount: {1, 500}, unit.PressCount: {1, 20},
 	unit.StripWidth: {6, 400}, unit.StripThickness: {1.5, 80}, unit.StripLength: {150, 6000},
 	unit.StripThickest: {1.5, 80}, unit.StripThinnest: {1.5, 80}, unit.PanelThickness: {3, 100},

@@ -3,6 +3,7 @@ package grammar
 import (
 	"math/big"
 	"strconv"
+	"slices"
 	"strings"
 
 	"presshand/engine/unit"
@@ -16,6 +17,12 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 		t.last().end, t.last().text = s.end, t.text[t.last().start:s.end]
 		t.at++
 		return true
+	}
+	if u, ok := unitAndPart(s); ok {
+		rest := s
+		s.norm, s.end, rest.norm, rest.start, rest.glued = u, s.start+len(u), s.norm[len(u):], s.start+len(u), true
+		t.scraps = slices.Insert(t.scraps, t.at, s)
+		t.scraps[t.at+1] = rest
 	}
 	if m, n := units.longest(t.scraps, t.at); n > 0 && t.unitFits(m, n) {
 		t.push(symUnit, n).meaning = m
@@ -80,6 +87,19 @@ func (t *tokenizer) partsOf(s scrap) bool {
 		}
 	}
 	return true
+}
+
+// gluedParts are what people write right behind a unit: "1inbar", "60mmwide".
+var gluedParts = wordSet(`bar bars wide thick long tall high strip strips mat caul sled panel gap cup bow`)
+
+// unitAndPart is the unit that a scrap begins with where a part goes on from it.
+func unitAndPart(s scrap) (string, bool) {
+	for _, u := range [...]string{"in", "mm", "ft", "cm"} {
+		if rest, ok := strings.CutPrefix(s.norm, u); ok && s.glued && gluedParts[rest] && s.end-s.start == len(s.norm) {
+			return u, true
+		}
+	}
+	return "", false
 }
 
 // skipDot steps over the point of an abbreviated unit: "2 in. wide".

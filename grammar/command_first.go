@@ -18,6 +18,9 @@ func (r *reader) verbFirst(i int) bool {
 	case List:
 		return false
 	case Post:
+		if r.items[i].word == "put it down" && !r.nothingAfter(i) && !r.word(i+1, "as", "in", "for", "under") {
+			return false // "put it down the coast"
+		}
 		return r.postFirst(c, i)
 	case Check:
 		if len(refs) == 0 && !r.startsCheck(i) {

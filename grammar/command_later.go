@@ -27,7 +27,7 @@ func (r *reader) laterVerb(at int) bool {
 		}
 		switch Verb(it.id) {
 		case Post:
-			if it.word == "post" && !(r.nothingAfter(i) && r.word(i-1, "and", "then")) || it.word == "post load" || it.word == "write it up" && r.word(i-1, "to") {
+			if it.word == "post" && !(r.nothingAfter(i) && r.word(i-1, "and", "then")) || it.word == "post load" || it.word == "put it down" && !r.nothingAfter(i) && !r.word(i+1, "as", "in", "for", "under") || it.word == "write it up" && r.word(i-1, "to") {
 				continue
 			}
 			r.lots(anywhere)

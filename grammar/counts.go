@@ -159,6 +159,8 @@ func (r *reader) count(i, n int) {
 			}
 			r.bind(i, unit.PanelCount)
 		}
+	case r.is(j, kindNoun, "press", "frame", "bag") && r.pressesDown(j) > 0:
+		r.items[i].used = true // "one press is down, so two"
 	case r.is(j, kindNoun, "press", "frame", "bag"):
 		if isPlural(it.word) && it.word != "press" || spoken || n == 1 {
 			if n == 1 && r.topic != Schedule && !(r.habit.Follows && r.word(i-1, "only", "just")) && !r.dayPlan() && !r.mentions(kindNoun, "panel") && (it.id != "press" || len(r.items) > 10) {

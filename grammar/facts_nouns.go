@@ -59,6 +59,7 @@ func (r *reader) nounFact(i int) {
 			r.sayOnce(i, unit.SurfaceKind, "film")
 		}
 	case "bag":
+		r.nthPress(i)
 		r.sayOnce(i, unit.PressKind, "bag")
 	case "core":
 		for _, c := range coreKinds {
@@ -97,19 +98,38 @@ func (r *reader) nounFact(i int) {
 			}
 		}
 	case "press":
-		if r.word(i-1, "both") && isPlural(it.word) {
-			r.say(i, unit.PressCount, unit.Number(2))
-		}
-		if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "throw", "throwing", "chuck", "bring", "fire", "wheel", "borrow", "borrowed", "buy", "bought", "free", "available", "fixed", "working", "ready", "back") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
-			r.say(i, unit.PressCount, unit.Number(2))
-			r.soMany(i, 2)
-		}
-		if r.justTheOne() && (r.habit.Follows || r.dayPlan()) && !r.mentions(kindNoun, "core", "face") && !r.has(unit.PressCount) {
-			r.say(i, unit.PressCount, unit.Number(1))
-		}
-		if r.word(i-1, "single") && !r.has(unit.PressCount) {
-			r.say(i, unit.PressCount, unit.Number(1))
-		}
+		r.pressFact(i)
+	}
+}
+
+// pressFact reads how many presses there are: "both presses", "the second press is
+// back", "a single press".
+func (r *reader) pressFact(i int) {
+	it := &r.items[i]
+	if r.word(i-1, "both") && isPlural(it.word) {
+		r.say(i, unit.PressCount, unit.Number(2))
+	}
+	if n := r.pressesDown(i); n > 0 && !r.has(unit.PressCount) {
+		r.say(i, unit.PressCount, unit.Number(n))
+		r.soMany(i, n)
+	}
+	r.nthPress(i)
+	if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "throw", "throwing", "chuck", "bring", "fire", "wheel", "borrow", "borrowed", "buy", "bought", "free", "available", "fixed", "working", "ready", "back") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
+		r.say(i, unit.PressCount, unit.Number(2))
+		r.soMany(i, 2)
+	}
+	if r.justTheOne() && (r.habit.Follows || r.dayPlan()) && !r.mentions(kindNoun, "core", "face") && !r.has(unit.PressCount) {
+		r.say(i, unit.PressCount, unit.Number(1))
+	}
+	if r.word(i-1, "single") && !r.has(unit.PressCount) {
+		r.say(i, unit.PressCount, unit.Number(1))
+	}
+}
+
+// nthPress reads "and with a third bag?" as three of them.
+func (r *reader) nthPress(i int) {
+	if n := nth[r.items[max(i-1, 0)].word]; n > 0 && i > 0 && r.word(i-2, "a", "another") && r.habit.Follows && !isPlural(r.items[i].word) && !r.has(unit.PressCount) {
+		r.say(i, unit.PressCount, unit.Number(n))
 	}
 }
 
@@ -159,6 +179,35 @@ func (r *reader) firmInBrackets(i int) string {
 		return ""
 	}
 	return firmness[r.items[i+2].word]
+}
+
+// nth are the presses that come as the last of so many: "and with a third bag".
+var nth = map[string]int{"second": 2, "third": 3, "fourth": 4, "fifth": 5}
+
+// pressesDown is how many presses are left where a message says so behind one that
+// is out of use: "one press is down, so two".
+func (r *reader) pressesDown(i int) int {
+	down := i + 1
+	for r.word(down, "is", "are", "has", "gone", "went") {
+		down++
+	}
+	if !r.word(down, "down", "out", "broken", "dead", "off", "busy", "leaking") && !r.is(down, kindVerb, "out") && !r.is(down, kindNoun, "leak") {
+		return 0
+	}
+	for k := down + 1; k < len(r.items); k++ {
+		if n, ok := r.items[k].wholeAmount(); ok && r.word(k-1, "so", "leaves", "only", "just", "with") && n < 20 && r.next(k) < 0 {
+			return n
+		}
+	}
+	return 0
+}
+
+// wholeAmount is the item's whole number, if it is one.
+func (it *item) wholeAmount() (int, bool) {
+	if it.amount == nil {
+		return 0, false
+	}
+	return it.amount.whole()
 }
 
 // soMany uses up a count that only draws the sum: "the second press is back, so

@@ -94,7 +94,7 @@ func (r *reader) rival(f unit.Field, bs []binding) {
 // firm drops what is only hearsay; it stays unused. Where the shop lies, and what
 // its pump makes, may come from somebody else.
 func (r *reader) firm(bs []binding) []binding {
-	if f := bs[0].fact.Field; f == unit.Altitude || f == unit.VacuumPercent {
+	if f := bs[0].fact.Field; f == unit.Altitude || f == unit.VacuumPercent || f == unit.PressVolume {
 		if !slices.ContainsFunc(bs, func(b binding) bool { return !b.weak }) {
 			return bs
 		}
