@@ -76,9 +76,12 @@ func stated(facts []grammar.Fact, f unit.Field) bool {
 // of the values compared, else a later value for something said before. A word
 // of correction looks at what was said before first.
 func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
-	ways := []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.askedFor, t.chosen, t.sought, t.instead}
+	ways := []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.askedFor, t.chosen, t.sought, t.instead, t.alone}
 	if t.correctsByTone() {
-		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.chosen, t.sought, t.instead, t.askedFor}
+		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.chosen, t.sought, t.instead, t.askedFor, t.alone}
+	}
+	if a.Layer != "" {
+		return t.layerAgain(a)
 	}
 	if backTo.MatchString(t.m.Text) {
 		return t.returned(a)

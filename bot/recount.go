@@ -128,6 +128,38 @@ func (t *turn) sought(a grammar.Amendment) (grammar.Fact, bool) {
 	return grammar.Fact{}, false
 }
 
+// alone takes a number for the one thing of the whole thread that it can be in place
+// of: a per cent where one was said in per cent, else what is nearest where nothing
+// else is near.
+func (t *turn) alone(a grammar.Amendment) (grammar.Fact, bool) {
+	best, n := grammar.Fact{}, 0
+	for _, x := range t.before.Said {
+		old, isNumber := x.Value.(unit.Number)
+		if !isNumber || x.Field.Dimension() == unit.Count {
+			continue
+		}
+		u := a.Unit
+		if u.Symbol == "" {
+			u = t.unitOf(x)
+		}
+		if u.Symbol == "" || u.Dimension != x.Field.Dimension() || a.Value <= 0 {
+			continue
+		}
+		off := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old)))
+		if now := amendment(x.Field, u, a); off <= farOff || u.Dimension == unit.Proportion && a.Unit.Symbol != "" {
+			n++
+			if v, _ := now.Value.(unit.Number); off <= closeBy && isLikely(x.Field, v) {
+				best = now
+			}
+		}
+	}
+	return best, n == 1 && best.Field != ""
+}
+
+// closeBy and farOff are, as logarithms, how far a later value of something is from
+// the one before, and how far what it cannot be is; our estimate.
+const closeBy, farOff = 0.45, 1.4
+
 // takesBack reports whether a message corrects rather than wonders.
 func (t *turn) takesBack() bool {
 	text := strings.ToLower(strings.TrimSpace(t.m.Text))
