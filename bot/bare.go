@@ -116,7 +116,9 @@ var backTo = regexp.MustCompile(`(?i)\b(back|return|returning|revert) to\b`)
 // 40".
 func (t *turn) returned(a grammar.Amendment) (grammar.Fact, bool) {
 	for _, x := range slices.Backward(slices.Concat(t.before.Said, t.before.Earlier)) {
-		if n, isNumber := x.Value.(unit.Number); isNumber && sameNumber(n, x.Field, named[x.Unit], a) {
+		was := a
+		was.Unit = asForce(a.Unit, x.Field)
+		if n, isNumber := x.Value.(unit.Number); isNumber && sameNumber(n, x.Field, named[x.Unit], was) {
 			return grammar.Fact{Field: x.Field, Value: n, Unit: named[x.Unit], Text: a.Text}, true
 		}
 	}
@@ -309,7 +311,7 @@ var likely = map[unit.Field][2]float64{
 	unit.PanelWidth: {50, 3000}, unit.PanelLength: {150, 6000}, unit.TargetWidth: {50, 5000},
 	unit.BarHeight: {3, 150}, unit.BarWidth: {3, 150}, unit.SledThickness: {3, 60}, unit.CoreThickness: {2, 60},
 	unit.MatThickness: {1, 50}, unit.Opening: {20, 600}, unit.Gap: {0, 6}, unit.Cup: {0.2, 40}, unit.Bow: {0.2, 100},
-	unit.Vacuum: {25, 102}, unit.ShopTemp: {-5, 45}, unit.ServiceTemp: {-5, 45}, unit.WoodMoisture: {3, 30}, unit.ServiceHumidity: {10, 95},
+	unit.Vacuum: {25, 102}, unit.VacuumPercent: {20, 100}, unit.ShopTemp: {-5, 45}, unit.ServiceTemp: {-5, 45}, unit.WoodMoisture: {3, 30}, unit.ServiceHumidity: {10, 95},
 	unit.ShopHumidity: {10, 95}, unit.Altitude: {0, 4500}, unit.PumpSpeed: {0.2, 50},
 }
 

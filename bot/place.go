@@ -34,7 +34,8 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 // fill, between the fences, and not the height of a press.
 func (t *turn) opensWide(mm float64) bool {
 	target, told := t.before.Said.facts().Number(unit.TargetWidth)
-	return told && t.before.Asks[0].About == grammar.Strips && !t.before.Said.has(unit.Opening) && mm > float64(target)/2 && mm < float64(target)*2
+	tall, _ := t.before.Said.facts().Number(unit.Opening)
+	return told && t.before.Asks[0].About == grammar.Strips && mm > float64(target)/2 && mm < float64(target)*2 && mm > 3*float64(tall)
 }
 
 // matOnly leaves out how firm a mat is that the thread does not have: "medium?".

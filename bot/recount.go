@@ -135,20 +135,22 @@ func (t *turn) alone(a grammar.Amendment) (grammar.Fact, bool) {
 	best, n := grammar.Fact{}, 0
 	for _, x := range t.before.Said {
 		old, isNumber := x.Value.(unit.Number)
-		if !isNumber || x.Field.Dimension() == unit.Count {
-			continue
-		}
 		u := a.Unit
 		if u.Symbol == "" {
 			u = t.unitOf(x)
 		}
-		if u.Symbol == "" || u.Dimension != x.Field.Dimension() || a.Value <= 0 {
+		counts := x.Field.Dimension() == unit.Count && a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value)
+		if !isNumber || a.Value <= 0 || !counts && (u.Symbol == "" || u.Dimension != x.Field.Dimension()) {
 			continue
 		}
 		off := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old)))
 		if now := amendment(x.Field, u, a); off <= farOff || u.Dimension == unit.Proportion && a.Unit.Symbol != "" {
+			v, _ := now.Value.(unit.Number)
+			if !isLikely(x.Field, v) {
+				continue
+			}
 			n++
-			if v, _ := now.Value.(unit.Number); off <= closeBy && isLikely(x.Field, v) {
+			if off <= closeBy {
 				best = now
 			}
 		}

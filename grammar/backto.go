@@ -10,19 +10,23 @@ func (r *reader) backToTopic() (Ask, bool) {
 		for r.word(k, "the", "my", "our", "that", "those", "side") {
 			k++
 		}
-		if t := topicNouns[r.nounAt(k)]; t != "" && (r.isBreak(k+1) || r.word(k+1, "with", "and", "but", "question", "thing", "then")) {
+		if t := r.topicAt(k); t != "" && (r.isBreak(k+1) || r.word(k+1, "with", "and", "but", "question", "thing", "then")) {
 			return Ask{About: t}, true
 		}
 	}
 	return Ask{}, false
 }
 
-// topicNouns are the topics that a part stands for.
-var topicNouns = map[string]Topic{"joint": Side, "pump": Pump, "mat": Stack, "cup": Flatten}
+// topicWords are the topics that a part or a word stands for.
+var topicWords = map[string]Topic{"joint": Side, "pump": Pump, "cup": Flatten, "mat": Stack, "stack": Stack, "glue": Glue, "gluing": Glue, "schedule": Schedule, "movement": Move}
 
-func (r *reader) nounAt(k int) string {
-	if r.is(k, kindNoun) {
-		return r.items[k].id
+// topicAt is the topic that item k stands for.
+func (r *reader) topicAt(k int) Topic {
+	switch {
+	case k >= len(r.items) || r.items[k].amount != nil:
+		return ""
+	case r.is(k, kindNoun):
+		return topicWords[r.items[k].id]
 	}
-	return ""
+	return topicWords[r.items[k].word]
 }

@@ -360,12 +360,11 @@ func (r *reader) amendment(j int) Amendment {
 	if a.Of = r.comparedBefore(j); a.Of == nil && r.habit.Follows && r.is(r.prev(j), kindRole, "target") && r.length(j) {
 		a.Of = []unit.Field{unit.TargetWidth} // "and if I only need 30"
 	}
-	if a.Of == nil && r.habit.Follows && r.word(j-1, "at") && r.word(j-2, "glued", "dried", "kilned", "made") && r.next(j) < 0 {
+	if a.Of == nil && r.habit.Follows && r.word(j-1, "at", "to") && r.word(j-2, "glued", "dried", "kilned", "made") && r.next(j) < 0 {
+		r.items[j-2].used = true
 		a.Of = []unit.Field{unit.WoodMoisture} // "glued at 10"
 	}
-	if p := r.prev(j); r.habit.Follows && r.is(p, kindNoun, "fence", "film") && r.length(j) {
-		a.Layer = layerParts[r.items[p].id]
-	}
+	a.Layer = r.layerBeside(j)
 	return a
 }
 

@@ -204,6 +204,9 @@ func (r *reader) barometers() {
 				u := x.unit
 				r.items[i].amount.unit = &u
 				r.bind(i, unit.Ambient)
+				for j := k; j < i; j++ {
+					r.items[j].used = true // "fell to"
+				}
 				break
 			}
 		}

@@ -83,7 +83,7 @@ func (r *reader) gone(i int) bool {
 
 func (r *reader) excluded(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-4 && !r.isBreak(j); j-- {
-		if r.is(j, kindNot) || r.word(j, "skip", "avoid", "spare", "drop", "scrap", "ditch", "toss", "dump", "bin", "lose", "remove", "scratch", "take out", "leave out") {
+		if r.is(j, kindNot) || r.word(j, "skip", "avoid", "spare", "drop", "scrap", "ditch", "toss", "dump", "bin", "lose", "remove", "scratch", "sold", "lost", "take out", "leave out") {
 			r.items[j].used = true
 			return true
 		}

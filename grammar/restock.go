@@ -26,7 +26,9 @@ func (r *reader) rowAgain() {
 			return
 		}
 		r.phrase.Rows = append(r.phrase.Rows, Row{Count: r.amendment(count), Width: r.amendment(w), Less: less})
-		r.items[count].used, r.items[w].used = true, true
+		for k := range r.items {
+			r.items[k].used = r.items[k].used || k == count || k == w || k < count && rowWords[r.items[k].word]
+		}
 		return
 	}
 }
@@ -66,12 +68,15 @@ func (r *reader) rowWidth(i int) int {
 // else: "joint 2 of 5".
 func (r *reader) rowOpens(i int) bool {
 	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {
-		if !r.idle(j) && !r.is(j, kindFix) && !r.is(j, kindNot) && !r.is(j, kindVacuum, "pull") && !r.word(j, "found", "add", "adding", "plus", "got", "get", "have", "only", "another", "lose", "lost", "drop", "scrap", "use", "used", "minus", "and", "counted", "theres", "there", "are", "bought", "ripped", "cut", "so") && !r.is(j, kindNoun, "leak") {
+		if !r.idle(j) && !r.is(j, kindFix) && !r.is(j, kindNot) && !r.is(j, kindVacuum, "pull") && !rowWords[r.items[j].word] {
 			return false
 		}
 	}
 	return true
 }
+
+// rowWords stand before strips that come and go.
+var rowWords = wordSet(`found add adding plus got get have only another lose lost drop scrap use used minus and counted theres there are bought ripped cut broke ruined spoiled cracked so turned up`)
 
 // takenBefore: "lost 2 of the 3s".
 func (r *reader) takenBefore(i int) bool {
@@ -131,4 +136,29 @@ func (r *reader) firmnessAlone() {
 		r.sayOnce(at, unit.MatFirmness, firmness[r.items[at].word])
 		r.loosenLast(true)
 	}
+}
+
+// layerBeside is the part of a stack that the length at item j is of, where nothing
+// else states it: "make the fence 5", "a 1/2 fence".
+func (r *reader) layerBeside(j int) string {
+	if !r.habit.Follows || !r.length(j) {
+		return ""
+	}
+	k := r.prev(j)
+	if !r.is(k, kindNoun, "fence", "film") {
+		k = r.next(j)
+	}
+	if r.is(k, kindNoun, "fence", "film") && r.next(max(k, j)) < 0 {
+		return layerParts[r.items[k].id]
+	}
+	return ""
+}
+
+// spoiledCount: "2 of the strips are split" does not say how many there are.
+func (r *reader) spoiledCount(i, j int) bool {
+	if !r.word(i+1, "of") || !r.spoiled(j) {
+		return false
+	}
+	r.items[i].amount.dead = true
+	return true
 }
