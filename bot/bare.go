@@ -237,11 +237,36 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 			best, nearest = now, off
 		}
 	}
+	if best.Field != "" && t.elsewhere(a, best.Field, nearest) {
+		return grammar.Fact{}, false
+	}
 	if best.Field == "" && hasVacuum && a.Value >= 10 && a.Value <= 30 && a.Unit.Symbol == "" && vacuum.Unit == "inHg" {
 		return amendment(unit.Vacuum, unit.InHg, a), true
 	}
 	return best, best.Field != ""
 }
+
+// elsewhere reports whether a number that is far from what f was is just what
+// another thing of the thread could become: "70" after 16 panels at 65 °F.
+func (t *turn) elsewhere(a grammar.Amendment, f unit.Field, off float64) bool {
+	for _, x := range t.before.Said {
+		old, isNumber := x.Value.(unit.Number)
+		u := a.Unit
+		if u.Symbol == "" {
+			u = t.unitOf(x)
+		}
+		if x.Field == f || !isNumber || u.Dimension != x.Field.Dimension() || u.Symbol == "" || a.Value <= 0 {
+			continue
+		}
+		if other := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old))); off > farAway && other < farAway/3 {
+			return true
+		}
+	}
+	return false
+}
+
+// farAway is, as a logarithm, how far a later value is seldom; our estimate.
+const farAway = 0.9
 
 // asForce takes pounds and kilograms for what presses with their weight where a
 // force is meant.
