@@ -89,6 +89,7 @@ var followUps = []struct {
 	{stockAsk, "what about 44", unit.TargetWidth, 44 * 25.4},
 	{stockAsk, "opening 38", unit.TargetWidth, 38 * 25.4},
 	{stackAsk, "the press opening is 5", unit.Opening, 5 * 25.4},
+	{sideAsk + ", wedge 1:12", "200 lb", unit.WedgeForce, 200 * 4.4482216},
 	{sideAsk + ", wedge 1:12 driven with 200 lb", "half the force", unit.WedgeForce, 100 * 4.4482216},
 }
 
@@ -129,6 +130,8 @@ func TestHandle_followUpsThatAreNot(t *testing.T) {
 		{sideAsk, "medium?", "medium", ""},
 		{pumpAsk, "with a 1 cfm leak", "1 cfm", ""},
 		{planAsk, "8 cracked", "8", ""},
+		{stockAsk, "one of the 3s has a knot", "3s", ""},
+		{stackAsk, "film 6 mil", "6", ""},
 	} {
 		r := answerTo(t, Settings{}, c.first, c.then)
 		if c.unused != "" && !strings.Contains(strings.Join(r.Unused, " "), c.unused) {
@@ -177,6 +180,7 @@ func TestHandle_layerOfTheThread(t *testing.T) {
 		"with a 3/8 fence":     "sled 19.1, fence 9.5, strips 7.9, sled 19.1",
 		"the top sled is 1/2":  "sled 19.1, fence 6.3, strips 7.9, sled 12.7",
 		"bottom sled is 1 in":  "sled 25.4, fence 6.3, strips 7.9, sled 19.1",
+		"no top sled":          "sled 19.1, fence 6.3, strips 7.9",
 		"and the strips 3/8":   "sled 19.1, fence 6.3, strips 9.5, sled 19.1",
 		"sleds are 1/2 though": "sled 12.7, fence 6.3, strips 7.9, sled 12.7",
 	} {

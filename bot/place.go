@@ -60,19 +60,24 @@ func (t *turn) matOnly(p grammar.Phrase) grammar.Phrase {
 func (t *turn) sledOfTwo(p grammar.Phrase) grammar.Phrase {
 	x, _ := t.before.Said.find(unit.StackLayers)
 	layers, _ := x.Value.(unit.Layers)
-	named := oneSled.FindStringSubmatch(t.m.Text)
+	said := oneSled.FindStringSubmatch(t.m.Text)
 	var sleds []int
 	for i, l := range layers {
 		if l.Part == "sled" {
 			sleds = append(sleds, i)
 		}
 	}
-	if named == nil || len(sleds) < 2 || p.NewStart || stated(p.Facts, unit.StackLayers) {
+	if said == nil || len(sleds) < 2 || p.NewStart || stated(p.Facts, unit.StackLayers) {
 		return p
 	}
 	at := sleds[0]
-	if w := strings.ToLower(named[1]); w == "top" || w == "upper" {
+	if w := strings.ToLower(said[1]); w == "top" || w == "upper" {
 		at = sleds[len(sleds)-1]
+	}
+	if k := slices.Index(p.Drops, grammar.Part("sled")); k >= 0 { // "no top sled"
+		p.Drops = slices.Delete(slices.Clone(p.Drops), k, k+1)
+		p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: unit.StackLayers, Value: slices.Delete(slices.Clone(layers), at, at+1), Unit: named[x.Unit], Text: said[0]})
+		return p
 	}
 	for i, f := range p.Facts {
 		if n, isNumber := f.Value.(unit.Number); isNumber && (f.Field == unit.SledThickness || f.Field == unit.CaulThickness) {

@@ -132,6 +132,9 @@ func (t *turn) sought(a grammar.Amendment) (grammar.Fact, bool) {
 // of: a per cent where one was said in per cent, else what is nearest where nothing
 // else is near.
 func (t *turn) alone(a grammar.Amendment) (grammar.Fact, bool) {
+	if u := asForce(a.Unit, unit.WedgeForce); u.Dimension == unit.Pushing && t.before.Said.has(unit.WedgeRatio) {
+		return amendment(unit.WedgeForce, u, a), true // "300 N" of a wedge
+	}
 	best, n := grammar.Fact{}, 0
 	for _, x := range t.before.Said {
 		old, isNumber := x.Value.(unit.Number)

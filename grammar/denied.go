@@ -306,8 +306,8 @@ func (r *reader) bareReply() {
 	if said && (only < 1 || !r.word(only-1, "to", "at", "about") || r.next(only) >= 0) {
 		return
 	}
-	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
-		return // "8 cracked", "clamp 40"
+	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
+		return // "8 cracked", "clamp 40", "film 6 mil"
 	}
 	if only >= 0 && len(r.items) <= 14 {
 		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))

@@ -22,7 +22,7 @@ func (r *reader) rowAgain() {
 			r.unuse(r.items[i].text)
 			r.items[i].used = true
 			count, less = left, false // "two of the 95s are split, so 5 of those"
-		} else if r.amountsIn(0, len(r.items)) != 2 {
+		} else if r.amountsIn(0, len(r.items)) != 2 || !less && !r.toldAnew(i, w) {
 			return
 		}
 		r.phrase.Rows = append(r.phrase.Rows, Row{Count: r.amendment(count), Width: r.amendment(w), Less: less})
@@ -75,8 +75,24 @@ func (r *reader) rowOpens(i int) bool {
 	return true
 }
 
+// toldAnew reports whether the count at item i is what there is of the width at w,
+// and not what else is the matter with so many: "one of the 3s has a knot".
+func (r *reader) toldAnew(i, w int) bool {
+	from, _ := r.clause(i)
+	for j := from; j < i; j++ {
+		if rowWords[r.items[j].word] && r.items[j].word != "and" && r.items[j].word != "so" || r.is(j, kindFix) {
+			return true
+		}
+	}
+	k := w + 1
+	for r.word(k, "ones", "now", "left", "actually", "then", "instead", "wide", "too", "after", "all") || r.is(k, kindAttr, "wide") || r.is(k, kindFix) || r.is(k, kindNoun, "strip") {
+		k++
+	}
+	return k >= len(r.items) || r.isBreak(k)
+}
+
 // rowWords stand before strips that come and go.
-var rowWords = wordSet(`found add adding plus got get have only another lose lost drop scrap use used minus and counted theres there are bought ripped cut broke ruined spoiled cracked so turned up`)
+var rowWords = wordSet(`found add adding plus got get have only another lose lost drop scrap used minus and counted theres there are bought ripped cut broke ruined spoiled cracked so turned up`)
 
 // takenBefore: "lost 2 of the 3s".
 func (r *reader) takenBefore(i int) bool {
@@ -90,7 +106,7 @@ func (r *reader) takenBefore(i int) bool {
 }
 
 // spoilt are words for strips that cannot be used any more.
-var spoilt = wordSet(`gone split cracked broken bad rotten junk ruined spoiled spoilt warped twisted bowed taken used sold scrap rejects rejected knotty toast busted missing short`)
+var spoilt = wordSet(`gone split cracked broken bad rotten junk ruined spoiled spoilt warped twisted taken used sold scrap rejects rejected toast busted missing`)
 
 // spoiled reports whether what is said behind item i rules those strips out.
 func (r *reader) spoiled(i int) bool {
@@ -162,3 +178,6 @@ func (r *reader) spoiledCount(i, j int) bool {
 	r.items[i].amount.dead = true
 	return true
 }
+
+// otherUnits are what people count or measure that no question here has a use for.
+var otherUnits = wordSet(`mil mils micron microns grit coat coats hp watt watts volt volts amp amps rpm bucks dollars euro euros quid people guys`)
