@@ -76,9 +76,12 @@ func stated(facts []grammar.Fact, f unit.Field) bool {
 // of the values compared, else a later value for something said before. A word
 // of correction looks at what was said before first.
 func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
-	ways := []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.askedFor, t.chosen, t.sought, t.instead}
+	ways := []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.askedFor, t.chosen, t.sought, t.instead, t.alone}
 	if t.correctsByTone() {
-		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.chosen, t.sought, t.instead, t.askedFor}
+		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.chosen, t.sought, t.instead, t.askedFor, t.alone}
+	}
+	if a.Layer != "" {
+		return t.layerAgain(a)
 	}
 	if backTo.MatchString(t.m.Text) {
 		return t.returned(a)
@@ -113,7 +116,9 @@ var backTo = regexp.MustCompile(`(?i)\b(back|return|returning|revert) to\b`)
 // 40".
 func (t *turn) returned(a grammar.Amendment) (grammar.Fact, bool) {
 	for _, x := range slices.Backward(slices.Concat(t.before.Said, t.before.Earlier)) {
-		if n, isNumber := x.Value.(unit.Number); isNumber && sameNumber(n, x.Field, named[x.Unit], a) {
+		was := a
+		was.Unit = asForce(a.Unit, x.Field)
+		if n, isNumber := x.Value.(unit.Number); isNumber && sameNumber(n, x.Field, named[x.Unit], was) {
 			return grammar.Fact{Field: x.Field, Value: n, Unit: named[x.Unit], Text: a.Text}, true
 		}
 	}
@@ -232,11 +237,36 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 			best, nearest = now, off
 		}
 	}
+	if best.Field != "" && t.elsewhere(a, best.Field, nearest) {
+		return grammar.Fact{}, false
+	}
 	if best.Field == "" && hasVacuum && a.Value >= 10 && a.Value <= 30 && a.Unit.Symbol == "" && vacuum.Unit == "inHg" {
 		return amendment(unit.Vacuum, unit.InHg, a), true
 	}
 	return best, best.Field != ""
 }
+
+// elsewhere reports whether a number that is far from what f was is just what
+// another thing of the thread could become: "70" after 16 panels at 65 °F.
+func (t *turn) elsewhere(a grammar.Amendment, f unit.Field, off float64) bool {
+	for _, x := range t.before.Said {
+		old, isNumber := x.Value.(unit.Number)
+		u := a.Unit
+		if u.Symbol == "" {
+			u = t.unitOf(x)
+		}
+		if x.Field == f || !isNumber || u.Dimension != x.Field.Dimension() || u.Symbol == "" || a.Value <= 0 {
+			continue
+		}
+		if other := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old))); off > farAway && other < farAway/3 {
+			return true
+		}
+	}
+	return false
+}
+
+// farAway is, as a logarithm, how far a later value is seldom; our estimate.
+const farAway = 0.9
 
 // asForce takes pounds and kilograms for what presses with their weight where a
 // force is meant.
@@ -308,7 +338,7 @@ var likely = map[unit.Field][2]float64{
 	unit.PanelWidth: {50, 3000}, unit.PanelLength: {150, 6000}, unit.TargetWidth: {50, 5000},
 	unit.BarHeight: {3, 150}, unit.BarWidth: {3, 150}, unit.SledThickness: {3, 60}, unit.CoreThickness: {2, 60},
 	unit.MatThickness: {1, 50}, unit.Opening: {20, 600}, unit.Gap: {0, 6}, unit.Cup: {0.2, 40}, unit.Bow: {0.2, 100},
-	unit.Vacuum: {25, 102}, unit.ShopTemp: {-5, 45}, unit.ServiceTemp: {-5, 45}, unit.WoodMoisture: {3, 30}, unit.ServiceHumidity: {10, 95},
+	unit.Vacuum: {25, 102}, unit.VacuumPercent: {20, 100}, unit.ShopTemp: {-5, 45}, unit.ServiceTemp: {-5, 45}, unit.WoodMoisture: {3, 30}, unit.ServiceHumidity: {10, 95},
 	unit.ShopHumidity: {10, 95}, unit.Altitude: {0, 4500}, unit.PumpSpeed: {0.2, 50},
 }
 

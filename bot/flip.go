@@ -8,7 +8,7 @@ import (
 )
 
 // overTurned are ways to say that a board lies the other way up.
-var overTurned = regexp.MustCompile(`(?i)\b(flip|flipped|turn|turned|roll|rolled)\b.*\bover\b|\bother way up\b|\bupside down\b`)
+var overTurned = regexp.MustCompile(`(?i)\b(flip|flipped|turn|turned|roll|rolled)\b.*\bover\b|\b(?:flip|flipped) (?:it|them|that|this|(?:the|my|each) (?:boards?|planks?|pieces?|slabs?|panels?))\b|\bthe other (?:side|face) up\b|\bother way up\b|\bupside down\b`)
 
 // turnedOver reads "what if I flip it over" of a cupped board: what was up is down.
 func (t *turn) turnedOver(p grammar.Phrase) grammar.Phrase {

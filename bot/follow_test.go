@@ -80,6 +80,17 @@ var followUps = []struct {
 	{moveAsk, "and the shop at 50% rh", unit.ShopHumidity, 50},
 	{"face pressure at 25 inHg", "barometer is 29.4", unit.Ambient, 29.4 * 3.386389},
 	{"face pressure at 25 inHg", "barometer is 29.4", unit.Vacuum, 25 * 3.386389},
+	{"face pressure at 90%, barometer 29.2", "barometer went up to 29.9", unit.Ambient, 29.9 * 3.386389},
+	{"face pressure at 90%, barometer 29.2", "barometer went up to 29.9", unit.Vacuum, 0.9 * 29.9 * 3.386389},
+	{"face pressure at 25 inHg on a 24x48 panel", "and two of those", unit.PanelCount, 2},
+	{pumpAsk + ", 5280 ft", "with an 8 cfm pump and a 1 cfm leak", unit.PumpSpeed, 8 * 0.4719474},
+	{sideAsk, "and a 2 in", unit.BarHeight, 2 * 25.4},
+	{moveAsk, "glued at 10", unit.WoodMoisture, 10},
+	{stockAsk, "what about 44", unit.TargetWidth, 44 * 25.4},
+	{stockAsk, "opening 38", unit.TargetWidth, 38 * 25.4},
+	{stackAsk, "the press opening is 5", unit.Opening, 5 * 25.4},
+	{sideAsk + ", wedge 1:12", "200 lb", unit.WedgeForce, 200 * 4.4482216},
+	{sideAsk + ", wedge 1:12 driven with 200 lb", "half the force", unit.WedgeForce, 100 * 4.4482216},
 }
 
 func TestHandle_followUps(t *testing.T) {
@@ -114,6 +125,13 @@ func TestHandle_followUpsThatAreNot(t *testing.T) {
 		{stackAsk, "what about three sleds", "three", ""},
 		{flatAsk, "half that", "half", ""},
 		{stockAsk, "no 4s", "4s", ""},
+		{sideAsk, "20 of 70, miscounted", "70", ""},
+		{sideAsk, "2 of the strips are split", "2", ""},
+		{sideAsk, "medium?", "medium", ""},
+		{pumpAsk, "with a 1 cfm leak", "1 cfm", ""},
+		{planAsk, "8 cracked", "8", ""},
+		{stockAsk, "one of the 3s has a knot", "3s", ""},
+		{stackAsk, "film 6 mil", "6", ""},
 	} {
 		r := answerTo(t, Settings{}, c.first, c.then)
 		if c.unused != "" && !strings.Contains(strings.Join(r.Unused, " "), c.unused) {
@@ -134,6 +152,13 @@ func TestHandle_stockOfTheThread(t *testing.T) {
 		"plus 6 at 2":      "12 of 54.0, 9 of 76.2, 6 of 50.8",
 		"and 4 more at 3":  "12 of 54.0, 13 of 76.2",
 		"no 3s":            "12 of 54.0",
+
+		"found 4 more of the 3s":                 "12 of 54.0, 13 of 76.2",
+		"7 of 3, miscounted":                     "12 of 54.0, 7 of 76.2",
+		"add 6 of 2":                             "12 of 54.0, 9 of 76.2, 6 of 50.8",
+		"two of the 3s are split, so 7 of those": "12 of 54.0, 7 of 76.2",
+		"lost 2 of the 3s":                       "12 of 54.0, 7 of 76.2",
+		"drop the 2 1/8s":                        "9 of 76.2",
 	} {
 		r := answerTo(t, Settings{}, stockAsk, then)
 		piles, _ := r.Read[unit.StockPiles].(unit.Piles)
@@ -144,6 +169,39 @@ func TestHandle_stockOfTheThread(t *testing.T) {
 		if s := strings.Join(got, ", "); s != want || r.Read.Has(unit.StripCount) || r.Read.Has(unit.StripWidth) {
 			t.Errorf("%q: stock is %s, want %s (read %v)", then, s, want, r.Read)
 		}
+	}
+}
+
+// One layer of a stack that was told before is told anew; the others stay.
+func TestHandle_layerOfTheThread(t *testing.T) {
+	const first = "stack: sled 3/4, fence 1/4, strips 5/16, sled 3/4. opening 4 in, ok?"
+	for then, want := range map[string]string{
+		"make the fence 1/2":   "sled 19.1, fence 12.7, strips 7.9, sled 19.1",
+		"with a 3/8 fence":     "sled 19.1, fence 9.5, strips 7.9, sled 19.1",
+		"the top sled is 1/2":  "sled 19.1, fence 6.3, strips 7.9, sled 12.7",
+		"bottom sled is 1 in":  "sled 25.4, fence 6.3, strips 7.9, sled 19.1",
+		"no top sled":          "sled 19.1, fence 6.3, strips 7.9",
+		"and the strips 3/8":   "sled 19.1, fence 6.3, strips 9.5, sled 19.1",
+		"sleds are 1/2 though": "sled 12.7, fence 6.3, strips 7.9, sled 12.7",
+	} {
+		r := answerTo(t, Settings{}, first, then)
+		layers, _ := r.Read[unit.StackLayers].(unit.Layers)
+		var got []string
+		for _, l := range layers {
+			got = append(got, fmt.Sprintf("%s %.1f", l.Part, l.Thickness))
+		}
+		if s := strings.Join(got, ", "); s != want {
+			t.Errorf("%q: stack is %s, want %s", then, s, want)
+		}
+	}
+}
+
+// A later message asks the backwards question of its thread for another time.
+func TestHandle_anotherTime(t *testing.T) {
+	r := answerTo(t, Settings{}, "5x5 frame 4 in deep, what size pump gets me to 25 inHg in 2 min?", "3 min is fine")
+	goal, _ := r.Read[unit.Goal].(unit.Facts)
+	if got, _ := goal.Number(unit.Pump); got != 180 {
+		t.Errorf("the goal is %v, want 180 s", goal)
 	}
 }
 

@@ -17,6 +17,10 @@ func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
 		return p
 	}
 	w := t.before.Asks[0]
+	if ask, ok := inOtherTime(w, p); ok {
+		p.Amends, p.Asks = nil, []grammar.Ask{ask}
+		return p
+	}
 	text := wantedPressure(p, strings.Contains(strings.ToLower(t.m.Text), "settle for"))
 	if len(p.Facts)+len(p.Refused) == 0 && len(p.Amends) == 1 && forAnother.MatchString(t.m.Text) {
 		text = t.barePressure(p.Amends[0])
@@ -41,6 +45,20 @@ func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
 	p.Facts, p.Refused = slices.DeleteFunc(slices.Clone(p.Facts), isVacuum), nil
 	p.Asks = []grammar.Ask{{About: w.About, Solve: w.Solve, Goal: map[unit.Field]grammar.Fact{field: goal}}}
 	return p
+}
+
+// inOtherTime asks a backwards question again for another time: "3 min is fine".
+func inOtherTime(w Wanted, p grammar.Phrase) (grammar.Ask, bool) {
+	if w.Solve == "" || len(w.Goal) != 1 || len(p.Amends) != 1 || len(p.Facts)+len(p.Refused)+len(p.Changes) > 0 {
+		return grammar.Ask{}, false
+	}
+	a := p.Amends[0]
+	for f := range w.Goal {
+		if f.Dimension() == unit.Lasting && a.Unit.Dimension == unit.Lasting && a.Value > 0 {
+			return grammar.Ask{About: w.About, Solve: w.Solve, For: w.For, Goal: map[unit.Field]grammar.Fact{f: amendment(f, a.Unit, a)}}, true
+		}
+	}
+	return grammar.Ask{}, false
 }
 
 // forAnother asks a backwards question again for another figure.

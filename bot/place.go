@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -19,11 +20,108 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 		if f.Field == unit.PanelWidth && t.before.Asks[0].About == grammar.Strips && t.before.Said.has(unit.StockPiles) {
 			p.Facts[i].Field = unit.TargetWidth
 		}
+		if n, _ := f.Value.(unit.Number); f.Field == unit.Opening && t.opensWide(float64(n)) {
+			p.Facts[i].Field = unit.TargetWidth
+		}
 		if g, ok := to[f.Field]; ok && f.Loose && !t.onlySaid(f.Field, g) {
 			p.Facts[i].Field = g
 		}
 	}
 	return p
+}
+
+// opensWide reports whether an opening of so many mm is what strips are chosen to
+// fill, between the fences, and not the height of a press.
+func (t *turn) opensWide(mm float64) bool {
+	target, told := t.before.Said.facts().Number(unit.TargetWidth)
+	tall, _ := t.before.Said.facts().Number(unit.Opening)
+	return told && t.before.Asks[0].About == grammar.Strips && mm > float64(target)/2 && mm < float64(target)*2 && mm > 3*float64(tall)
+}
+
+// matOnly leaves out how firm a mat is that the thread does not have: "medium?".
+func (t *turn) matOnly(p grammar.Phrase) grammar.Phrase {
+	stack, _ := t.before.Said.find(unit.StackLayers)
+	layers, _ := stack.Value.(unit.Layers)
+	if t.before.Said.has(unit.MatThickness, unit.MatFirmness, unit.MatFirm) || slices.ContainsFunc(layers, func(l unit.Layer) bool { return l.Part == "mat" }) {
+		return p
+	}
+	for i, f := range p.Facts {
+		if f.Field == unit.MatFirmness && f.Loose {
+			p.Facts = slices.Delete(slices.Clone(p.Facts), i, i+1)
+			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], f.Text)
+			return p
+		}
+	}
+	return p
+}
+
+// sledOfTwo gives the one sled of a stack that a message names its thickness: "the
+// top sled is 15".
+func (t *turn) sledOfTwo(p grammar.Phrase) grammar.Phrase {
+	x, _ := t.before.Said.find(unit.StackLayers)
+	layers, _ := x.Value.(unit.Layers)
+	said := oneSled.FindStringSubmatch(t.m.Text)
+	var sleds []int
+	for i, l := range layers {
+		if l.Part == "sled" {
+			sleds = append(sleds, i)
+		}
+	}
+	if said == nil || len(sleds) < 2 || p.NewStart || stated(p.Facts, unit.StackLayers) {
+		return p
+	}
+	at := sleds[0]
+	if w := strings.ToLower(said[1]); w == "top" || w == "upper" {
+		at = sleds[len(sleds)-1]
+	}
+	if k := slices.Index(p.Drops, grammar.Part("sled")); k >= 0 { // "no top sled"
+		p.Drops = slices.Delete(slices.Clone(p.Drops), k, k+1)
+		p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: unit.StackLayers, Value: slices.Delete(slices.Clone(layers), at, at+1), Unit: named[x.Unit], Text: said[0]})
+		return p
+	}
+	for i, f := range p.Facts {
+		if n, isNumber := f.Value.(unit.Number); isNumber && (f.Field == unit.SledThickness || f.Field == unit.CaulThickness) {
+			p.Facts = slices.Clone(p.Facts)
+			p.Facts[i] = relaid(layers, at, float64(n), f.Unit, f.Text)
+			return p
+		}
+	}
+	return p
+}
+
+// oneSled names the sled at the bottom or on top.
+var oneSled = regexp.MustCompile(`(?i)\b(top|upper|bottom|lower) sled\b`)
+
+// relaid is a stack with another thickness of one layer.
+func relaid(layers unit.Layers, at int, mm float64, u unit.Unit, text string) grammar.Fact {
+	layers = slices.Clone(layers)
+	layers[at].Thickness = mm
+	return grammar.Fact{Field: unit.StackLayers, Value: layers, Unit: u, Text: text}
+}
+
+// layerAgain takes a bare number for the layer of the thread's stack that a word
+// beside it names: "make the fence 5".
+func (t *turn) layerAgain(a grammar.Amendment) (grammar.Fact, bool) {
+	x, _ := t.before.Said.find(unit.StackLayers)
+	layers, _ := x.Value.(unit.Layers)
+	at := -1
+	for i, l := range layers {
+		if l.Part == a.Layer && at >= 0 {
+			return grammar.Fact{}, false
+		}
+		if l.Part == a.Layer {
+			at = i
+		}
+	}
+	if at < 0 {
+		return grammar.Fact{}, false
+	}
+	u := a.Unit
+	if u.Symbol == "" {
+		u = t.unitOf(x)
+	}
+	n, _ := amendment(unit.SledThickness, u, a).Value.(unit.Number)
+	return relaid(layers, at, float64(n), u, a.Text), true
 }
 
 // laidOnTop puts a mat that a message lays on top of a stack told before onto it:
@@ -58,7 +156,7 @@ var looseFields = map[grammar.Topic]map[unit.Field]unit.Field{
 	grammar.Strips:   {unit.StripWidth: unit.TargetWidth, unit.PanelWidth: unit.TargetWidth},
 	grammar.Glue:     {unit.BarCount: unit.Faces, unit.StripCount: unit.PanelCount},
 	grammar.Move:     {unit.BarCount: unit.Faces, unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.ShopHumidity: unit.ServiceHumidity},
-	grammar.Face:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.BarCount: unit.Faces},
+	grammar.Face:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.BarCount: unit.Faces, unit.StripCount: unit.PanelCount},
 	grammar.Stack:    {unit.StripThickness: unit.PanelThickness},
 	grammar.Schedule: {unit.StripThickness: unit.PanelThickness, unit.StripCount: unit.PanelCount, unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength},
 	grammar.Pump:     {unit.StripWidth: unit.BedWidth, unit.StripLength: unit.BedLength, unit.PanelWidth: unit.BedWidth, unit.PanelLength: unit.BedLength, unit.PanelThickness: unit.Opening, unit.StripThickness: unit.Opening},

@@ -128,6 +128,43 @@ func (t *turn) sought(a grammar.Amendment) (grammar.Fact, bool) {
 	return grammar.Fact{}, false
 }
 
+// alone takes a number for the one thing of the whole thread that it can be in place
+// of: a per cent where one was said in per cent, else what is nearest where nothing
+// else is near.
+func (t *turn) alone(a grammar.Amendment) (grammar.Fact, bool) {
+	if u := asForce(a.Unit, unit.WedgeForce); u.Dimension == unit.Pushing && t.before.Said.has(unit.WedgeRatio) {
+		return amendment(unit.WedgeForce, u, a), true // "300 N" of a wedge
+	}
+	best, n := grammar.Fact{}, 0
+	for _, x := range t.before.Said {
+		old, isNumber := x.Value.(unit.Number)
+		u := a.Unit
+		if u.Symbol == "" {
+			u = t.unitOf(x)
+		}
+		counts := x.Field.Dimension() == unit.Count && a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value)
+		if !isNumber || a.Value <= 0 || !counts && (u.Symbol == "" || u.Dimension != x.Field.Dimension()) {
+			continue
+		}
+		off := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old)))
+		if now := amendment(x.Field, u, a); off <= farOff || u.Dimension == unit.Proportion && a.Unit.Symbol != "" {
+			v, _ := now.Value.(unit.Number)
+			if !isLikely(x.Field, v) {
+				continue
+			}
+			n++
+			if off <= closeBy {
+				best = now
+			}
+		}
+	}
+	return best, n == 1 && best.Field != ""
+}
+
+// closeBy and farOff are, as logarithms, how far a later value of something is from
+// the one before, and how far what it cannot be is; our estimate.
+const closeBy, farOff = 0.45, 1.4
+
 // takesBack reports whether a message corrects rather than wonders.
 func (t *turn) takesBack() bool {
 	text := strings.ToLower(strings.TrimSpace(t.m.Text))

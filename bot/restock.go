@@ -18,6 +18,9 @@ func (t *turn) restocked(p grammar.Phrase) grammar.Phrase {
 		for _, a := range p.Gone {
 			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], a.Text)
 		}
+		for _, row := range p.Rows {
+			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], row.Count.Text, row.Width.Text)
+		}
 		return p
 	}
 	piles := slices.Clone(stock)
@@ -29,12 +32,20 @@ func (t *turn) restocked(p grammar.Phrase) grammar.Phrase {
 		}
 	}
 	p, corrected := t.rewidened(p, piles, x)
+	changed := len(piles) < len(stock)
+	for _, row := range p.Rows {
+		var ok bool
+		if piles, ok = t.withRow(piles, row, t.stockWidth(row.Width, x)); !ok {
+			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], row.Count.Text, row.Width.Text)
+		}
+		changed = changed || ok
+	}
 	count, width, told := countAndWidth(p.Facts)
 	if told {
 		piles = withPile(piles, unit.Pile{Width: width, Count: count}, t.addsStock())
 		p.Facts = slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { return f.Field == unit.StripCount || f.Field == unit.StripWidth })
 	}
-	if told || corrected || len(piles) < len(stock) {
+	if told || corrected || changed {
 		p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: unit.StockPiles, Value: piles, Unit: named[x.Unit], Text: strings.TrimSpace(t.m.Text)})
 	}
 	return p
@@ -57,6 +68,24 @@ func (t *turn) rewidened(p grammar.Phrase, piles unit.Piles, stock Said) (gramma
 	corrected := len(rest) < len(p.Amends)
 	p.Amends = rest
 	return p, corrected
+}
+
+// withRow returns piles with so many more or fewer of one width, or with their
+// count told anew; ok is false where there are none that many can go from.
+func (t *turn) withRow(piles unit.Piles, row grammar.Row, width float64) (out unit.Piles, ok bool) {
+	n, k := int(row.Count.Value), pileOf(piles, width)
+	switch {
+	case !row.Less && k < 0 && !t.addsStock():
+		return piles, false
+	case !row.Less:
+		return withPile(piles, unit.Pile{Width: width, Count: n}, t.addsStock()), true
+	case k < 0 || piles[k].Count < n:
+		return piles, false
+	case piles[k].Count == n:
+		return slices.Delete(piles, k, k+1), true
+	}
+	piles[k].Count -= n
+	return piles, true
 }
 
 // stockWidth is a bare width in the unit of the stock, in mm.

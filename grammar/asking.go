@@ -46,6 +46,9 @@ func (r *reader) findAsks() {
 			r.phrase.Asks = append(r.phrase.Asks, asked.ask)
 		}
 	}
+	if a, ok := r.backToTopic(); ok {
+		r.phrase.Asks = append(r.phrase.Asks, a)
+	}
 	if f := r.timeWanted(); f != "" {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Glue, For: []unit.Field{f}})
 	}

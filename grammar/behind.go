@@ -2,8 +2,8 @@ package grammar
 
 import (
 	"math/big"
-	"strconv"
 	"slices"
+	"strconv"
 	"strings"
 
 	"presshand/engine/unit"

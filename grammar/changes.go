@@ -68,6 +68,7 @@ func (r *reader) changes() {
 	r.inPlaceOfBare()
 	r.notButBare()
 	r.goneWidths()
+	r.rowAgain()
 	r.onEachSide()
 	r.things()
 	if r.said(unit.Lasting) && r.amountsIn(0, len(r.items)) > 1 {

@@ -330,6 +330,9 @@ func (r *reader) endsAfterIn(i int) bool {
 
 // goesIn reads "14 in", alone or with "anyway", a press or a time behind it.
 func (r *reader) goesIn(c *Command, i int) bool {
+	if r.habit.Follows && (r.word(i-1, "a", "an") || r.word(i-2, "a", "an")) {
+		return false // "and a 2 in"
+	}
 	c.Verb = In
 	rest := r.next(i)
 	c.Bare = rest < 0 && r.nothingAfter(i)

@@ -195,7 +195,7 @@ func (r *reader) countStrips(i, j, n int) {
 		return
 	}
 	it, spoken := &r.items[j], r.items[i].amount.form == formWords
-	if spoken && n == 1 {
+	if spoken && n == 1 || r.spoiledCount(i, j) {
 		return
 	}
 	if n >= 1 && !isPlural(it.word) && !spoken && it.word != "pc" && it.word != "lam" {

@@ -306,6 +306,9 @@ func (r *reader) bareReply() {
 	if said && (only < 1 || !r.word(only-1, "to", "at", "about") || r.next(only) >= 0) {
 		return
 	}
+	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
+		return // "8 cracked", "clamp 40", "film 6 mil"
+	}
 	if only >= 0 && len(r.items) <= 14 {
 		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))
 		r.items[only].used = true
@@ -360,6 +363,14 @@ func (r *reader) amendment(j int) Amendment {
 	if a.Of = r.comparedBefore(j); a.Of == nil && r.habit.Follows && r.is(r.prev(j), kindRole, "target") && r.length(j) {
 		a.Of = []unit.Field{unit.TargetWidth} // "and if I only need 30"
 	}
+	if a.Of == nil && r.habit.Follows && r.word(j-1, "at", "to") && r.word(j-2, "glued", "dried", "kilned", "made") && r.next(j) < 0 {
+		r.items[j-2].used = true
+		a.Of = []unit.Field{unit.WoodMoisture} // "glued at 10"
+	}
+	if a.Of == nil && r.habit.Follows && r.word(j-1, "a", "an") && r.next(j) < 0 && r.length(j) && small(r.size(j)) {
+		a.Of = []unit.Field{unit.BarHeight} // "with a 2 in?"
+	}
+	a.Layer = r.layerBeside(j)
 	return a
 }
 

@@ -277,7 +277,7 @@ func (r *reader) plainUnits() {
 		}
 		switch r.items[i].amount.unit.Dimension {
 		case unit.Pumping:
-			if !r.is(r.prev(i), kindNoun, "leak") { // a leak is told as a loss of vacuum
+			if r.items[i].amount.dead = r.leaks(i); !r.items[i].amount.dead {
 				r.bind(i, unit.PumpSpeed)
 			}
 		case unit.Content:
@@ -292,6 +292,19 @@ func (r *reader) plainUnits() {
 	}
 	r.bareHeights()
 	r.frictions()
+}
+
+// leaks reports whether the flow at item i is that of a leak, which is told as a loss
+// of vacuum: "with a 1 cfm leak".
+func (r *reader) leaks(i int) bool {
+	n := r.next(i)
+	if r.word(n, "of", "in", "worth") {
+		n = r.next(n)
+	}
+	leaks := func(k int) bool {
+		return r.is(k, kindNoun, "leak") || r.word(k, "leakage", "leaking", "leaks", "leaky", "losses", "loss")
+	}
+	return leaks(r.prev(i)) || leaks(n) && !r.word(i+1, "and", "with")
 }
 
 // pumping reports whether a pump is spoken of.

@@ -204,6 +204,9 @@ func (r *reader) barometers() {
 				u := x.unit
 				r.items[i].amount.unit = &u
 				r.bind(i, unit.Ambient)
+				for j := k; j < i; j++ {
+					r.items[j].used = true // "fell to"
+				}
 				break
 			}
 		}
@@ -228,7 +231,7 @@ func (r *reader) barometerReads(k int) int {
 			}
 			return i
 		}
-		if !r.idle(i) && !r.is(i, kindSay) && !r.is(i, kindVacuum, "pull") && r.items[i].brk != ':' && r.items[i].brk != '=' {
+		if !r.idle(i) && !r.word(i, "went", "gone", "rose", "risen", "fell", "fallen", "dropped", "climbed", "came", "up", "down", "to", "now", "up to", "down to") && !r.is(i, kindSay) && !r.is(i, kindVacuum, "pull") && r.items[i].brk != ':' && r.items[i].brk != '=' {
 			return -1
 		}
 	}

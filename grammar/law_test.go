@@ -113,6 +113,9 @@ func recorded(p grammar.Phrase) string {
 	for _, a := range p.Amends {
 		out = append(out, a.Text)
 	}
+	for _, row := range p.Rows {
+		out = append(out, row.Count.Text, row.Width.Text)
+	}
 	for _, tk := range p.Taken {
 		out = append(out, tk.Typed)
 	}

@@ -46,7 +46,7 @@ func (r *reader) multiplied(i int) (k int, attr string) {
 		switch {
 		case r.is(j, kindAttr):
 			attr = r.items[j].id
-		case r.partAt(j) || r.is(j, kindNoun, "panel", "press"):
+		case r.partAt(j) || r.is(j, kindNoun, "panel", "press") || r.word(j, "force", "drive"):
 			return j, attr
 		case r.word(j, "as", "many", "much", "the", "my", "our", "number", "of", "it", "side") || r.idle(j):
 		default:
@@ -65,6 +65,8 @@ func (r *reader) multiplied(i int) (k int, attr string) {
 func (r *reader) multipliedFields(k int, attr string) []unit.Field {
 	id := r.items[k].id
 	switch {
+	case r.word(k, "force", "drive"):
+		return []unit.Field{unit.WedgeForce}
 	case r.is(k, kindVacuum):
 		return []unit.Field{unit.Vacuum}
 	case r.is(k, kindNoun, "pump"):

@@ -23,6 +23,7 @@ type Phrase struct {
 	NewStart  bool        // the message begins a new question: "new one:", "plan:"
 	Amends    []Amendment // bare numbers for what the thread said last
 	Changes   []Change    // numbers by which the thread's own change
+	Rows      []Row       // strips that the thread has more or fewer of: "found 4 more of the 2s"
 	Gone      []Amendment // widths of strips that there are none of any more: "no 3s"
 	Gains     []Part      // parts that a later message adds without a measure: "and with a wedge"
 	Inferred  bool        // the topic was told from the facts, not asked
@@ -88,6 +89,7 @@ type Amendment struct {
 	Value float64
 	Unit  unit.Unit    // zero for a number without one
 	Of    []unit.Field // what a word beside it says that it is of: "thicker, 1/2"
+	Layer string       // the part of a stack that it is of: "make the fence 5"
 	Was   float64      // the number whose place it takes: "6 not 4"; 0 where none is said
 }
 

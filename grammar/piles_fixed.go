@@ -74,7 +74,7 @@ func (r *reader) correctedTo(i int) int {
 // gone: "the 90s are gone".
 func (r *reader) gone(i int) bool {
 	for j := i + 1; j < len(r.items) && j < i+5; j++ {
-		if r.word(j, "gone", "taken", "used", "sold", "out", "rotten", "spoken") || r.is(j, kindVerb, "out") {
+		if r.word(j, "gone", "taken", "used", "sold", "out", "rotten", "spoken", "junk", "split", "cracked", "warped", "ruined", "rejects", "toast") || r.is(j, kindVerb, "out") {
 			return true
 		}
 	}
@@ -83,7 +83,7 @@ func (r *reader) gone(i int) bool {
 
 func (r *reader) excluded(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-4 && !r.isBreak(j); j-- {
-		if r.is(j, kindNot) || r.word(j, "skip", "avoid", "spare") {
+		if r.is(j, kindNot) || r.word(j, "skip", "avoid", "spare", "drop", "scrap", "ditch", "toss", "dump", "bin", "lose", "remove", "scratch", "sold", "lost", "take out", "leave out") {
 			r.items[j].used = true
 			return true
 		}

@@ -102,6 +102,7 @@ func (r *reader) sayings() {
 	r.levels()
 	r.sharedOut()
 	r.wordFacts()
+	r.firmnessAlone()
 	r.barPlace()
 	if !r.has(unit.Cover) && !r.phrase.Uncovered && r.filmInside() {
 		r.coverWord(r.within(0, len(r.items), kindNoun, "film", "bag"), "down")

@@ -40,6 +40,10 @@ func (r *reader) labelled(i int) bool {
 // durations reads times: of the label, in the press, of the lay-up.
 func (r *reader) durations() {
 	for i := range r.items {
+		if r.bareMinutes(i) {
+			u := unit.Minute
+			r.items[i].amount.unit = &u
+		}
 		if !r.free(i) || !r.items[i].amount.is(unit.Lasting) || r.goalTime(i) {
 			continue
 		}
@@ -59,6 +63,19 @@ func (r *reader) durations() {
 			}
 		}
 	}
+}
+
+// bareMinutes: "press time 40", "layup 10", "open time is 8" in a later message.
+func (r *reader) bareMinutes(i int) bool {
+	if !r.habit.Follows || !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.value == nil || r.next(i) >= 0 {
+		return false
+	}
+	j := i - 1
+	for r.word(j, "is", "was", "of", "at", "about", "now", "to", "its") {
+		j--
+	}
+	timed := strings.HasSuffix(r.items[max(j, 0)].word, "time")
+	return r.is(j, kindRole, "clamp", "open", "closed") && timed || r.is(j, kindRole, "layup") && strings.HasPrefix(r.items[j].word, "lay")
 }
 
 func (r *reader) labelRole(i int) unit.Field {

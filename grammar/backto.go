@@ -1,0 +1,32 @@
+package grammar
+
+// backToTopic is what a message returns to: "back to the joints, with a 2 in bar".
+func (r *reader) backToTopic() (Ask, bool) {
+	for i := range r.items {
+		if !r.habit.Follows || !r.word(i, "back", "returning", "return") || !r.word(i+1, "to") {
+			continue
+		}
+		k := i + 2
+		for r.word(k, "the", "my", "our", "that", "those", "side") {
+			k++
+		}
+		if t := r.topicAt(k); t != "" && (r.isBreak(k+1) || r.word(k+1, "with", "and", "but", "question", "thing", "then")) {
+			return Ask{About: t}, true
+		}
+	}
+	return Ask{}, false
+}
+
+// topicWords are the topics that a part or a word stands for.
+var topicWords = map[string]Topic{"joint": Side, "pump": Pump, "cup": Flatten, "mat": Stack, "stack": Stack, "glue": Glue, "gluing": Glue, "schedule": Schedule, "movement": Move}
+
+// topicAt is the topic that item k stands for.
+func (r *reader) topicAt(k int) Topic {
+	switch {
+	case k >= len(r.items) || r.items[k].amount != nil:
+		return ""
+	case r.is(k, kindNoun):
+		return topicWords[r.items[k].id]
+	}
+	return topicWords[r.items[k].word]
+}

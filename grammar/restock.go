@@ -1,0 +1,183 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// A Row is one by which a message changes the strips that its thread has: "found 4
+// more of the 2s", "20 of 70, miscounted".
+type Row struct {
+	Count, Width Amendment
+	Less         bool // so many fewer
+}
+
+// rowAgain reads so many strips of a width, of which a thread tells whether it has
+// any to choose from.
+func (r *reader) rowAgain() {
+	for i := range r.items {
+		w := r.rowWidth(i)
+		if w < 0 || !r.rowOpens(i) {
+			continue
+		}
+		count, less := i, r.spoiled(w) || r.takenBefore(i)
+		if left := r.leftOfThose(w); left >= 0 {
+			r.unuse(r.items[i].text)
+			r.items[i].used = true
+			count, less = left, false // "two of the 95s are split, so 5 of those"
+		} else if r.amountsIn(0, len(r.items)) != 2 || !less && !r.toldAnew(i, w) {
+			return
+		}
+		r.phrase.Rows = append(r.phrase.Rows, Row{Count: r.amendment(count), Width: r.amendment(w), Less: less})
+		for k := range r.items {
+			r.items[k].used = r.items[k].used || k == count || k == w || k < count && rowWords[r.items[k].word]
+		}
+		return
+	}
+}
+
+// rowWidth is the width of the strips that item i counts; -1 where it counts none.
+func (r *reader) rowWidth(i int) int {
+	if !r.free(i) || r.items[i].amount.plural || !r.items[i].amount.bare() {
+		return -1
+	}
+	if n, whole := r.items[i].amount.whole(); !whole || n < 1 {
+		return -1
+	}
+	j := i + 1
+	for r.word(j, "more", "extra", "additional") || r.is(j, kindNoun, "strip") {
+		j++
+	}
+	more, of := j > i+1, r.word(j, "of", "at")
+	if of {
+		j++
+	}
+	for r.word(j, "the", "those", "these", "my", "our") {
+		j++
+	}
+	if j >= len(r.items) || !of && !(more && r.items[j].amount != nil && r.items[j].amount.plural) || !r.free(j) || !r.length(j) || !small(r.size(j)) || r.items[j].amount.value == nil {
+		return -1
+	}
+	if of && r.items[j].amount.form == formWords && r.next(j) >= 0 {
+		return -1 // "two of the three panels"
+	}
+	if k := r.next(j); r.is(k, kindNoun) && !r.is(k, kindNoun, "strip") || r.is(k, kindAttr) && !r.is(k, kindAttr, "wide") {
+		return -1
+	}
+	return j
+}
+
+// rowOpens reports whether nothing before item i makes its number one of something
+// else: "joint 2 of 5".
+func (r *reader) rowOpens(i int) bool {
+	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {
+		if !r.idle(j) && !r.is(j, kindFix) && !r.is(j, kindNot) && !r.is(j, kindVacuum, "pull") && !rowWords[r.items[j].word] {
+			return false
+		}
+	}
+	return true
+}
+
+// toldAnew reports whether the count at item i is what there is of the width at w,
+// and not what else is the matter with so many: "one of the 3s has a knot".
+func (r *reader) toldAnew(i, w int) bool {
+	from, _ := r.clause(i)
+	for j := from; j < i; j++ {
+		if rowWords[r.items[j].word] && r.items[j].word != "and" && r.items[j].word != "so" || r.is(j, kindFix) {
+			return true
+		}
+	}
+	k := w + 1
+	for r.word(k, "ones", "now", "left", "actually", "then", "instead", "wide", "too", "after", "all") || r.is(k, kindAttr, "wide") || r.is(k, kindFix) || r.is(k, kindNoun, "strip") {
+		k++
+	}
+	return k >= len(r.items) || r.isBreak(k)
+}
+
+// rowWords stand before strips that come and go.
+var rowWords = wordSet(`found add adding plus got get have only another lose lost drop scrap used minus and counted theres there are bought ripped cut broke ruined spoiled cracked so turned up`)
+
+// takenBefore: "lost 2 of the 3s".
+func (r *reader) takenBefore(i int) bool {
+	from, _ := r.clause(i)
+	for j := from; j < i; j++ {
+		if adders[r.items[j].word] || r.word(j, "lost", "used", "broke", "ruined", "spoiled", "cracked") {
+			return true
+		}
+	}
+	return false
+}
+
+// spoilt are words for strips that cannot be used any more.
+var spoilt = wordSet(`gone split cracked broken bad rotten junk ruined spoiled spoilt warped twisted taken used sold scrap rejects rejected toast busted missing`)
+
+// spoiled reports whether what is said behind item i rules those strips out.
+func (r *reader) spoiled(i int) bool {
+	_, to := r.clause(i)
+	for j := i + 1; j < to; j++ {
+		if r.items[j].amount == nil && spoilt[r.items[j].word] || r.is(j, kindNot, "no") && r.word(j+1, "good", "use") {
+			r.items[j].used = true
+			return true
+		}
+	}
+	return false
+}
+
+// leftOfThose is the count behind item i of what is left of its strips: "so 5 of
+// those", "leaves 5"; -1 where none is.
+func (r *reader) leftOfThose(i int) int {
+	for k := i + 1; k < len(r.items); k++ {
+		if !r.free(k) {
+			continue
+		}
+		left := r.word(k+1, "of") && r.word(k+2, "those", "them", "these") && r.isBreak(k+3) || r.word(k+1, "left") && r.isBreak(k+2) || r.word(k-1, "leaves", "leaving") && r.isBreak(k+1)
+		if _, whole := r.items[k].amount.whole(); whole && left && r.items[k].amount.bare() {
+			return k
+		}
+		return -1
+	}
+	return -1
+}
+
+// firmnessAlone: "medium?" is of the mat that the thread has.
+func (r *reader) firmnessAlone() {
+	at := -1
+	for i := range r.items {
+		switch {
+		case firmness[r.items[i].word] != "" && r.items[i].kind == kindNone && at < 0:
+			at = i
+		case r.idle(i) || r.isBreak(i) || r.word(i, "and", "or", "a", "the", "one", "with", "instead", "then", "make", "it", "how", "what", "about", "if", "what if", "its", "is", "was", "say", "rather") || r.is(i, kindFix) || r.is(i, kindRole, "target") && r.word(i, "make"):
+		default:
+			return
+		}
+	}
+	if at >= 0 && r.habit.Follows {
+		r.sayOnce(at, unit.MatFirmness, firmness[r.items[at].word])
+		r.loosenLast(true)
+	}
+}
+
+// layerBeside is the part of a stack that the length at item j is of, where nothing
+// else states it: "make the fence 5", "a 1/2 fence".
+func (r *reader) layerBeside(j int) string {
+	if !r.habit.Follows || !r.length(j) {
+		return ""
+	}
+	k := r.prev(j)
+	if !r.is(k, kindNoun, "fence", "film") {
+		k = r.next(j)
+	}
+	if r.is(k, kindNoun, "fence", "film") && r.next(max(k, j)) < 0 {
+		return layerParts[r.items[k].id]
+	}
+	return ""
+}
+
+// spoiledCount: "2 of the strips are split" does not say how many there are.
+func (r *reader) spoiledCount(i, j int) bool {
+	if !r.word(i+1, "of") || !r.spoiled(j) {
+		return false
+	}
+	r.items[i].amount.dead = true
+	return true
+}
+
+// otherUnits are what people count or measure that no question here has a use for.
+var otherUnits = wordSet(`mil mils micron microns grit coat coats hp watt watts volt volts amp amps rpm bucks dollars euro euros quid people guys`)
