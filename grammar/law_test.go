@@ -84,6 +84,9 @@ func recorded(p grammar.Phrase) string {
 	out := append([]string(nil), p.Unused...)
 	fact := func(f grammar.Fact) {
 		out = append(out, f.Text, fmt.Sprint(f.Value))
+		if ls, ok := f.Value.(unit.Layers); ok { // so many levels alike
+			out = append(out, fmt.Sprint(countSleds(ls)))
+		}
 		if w, ok := f.Value.(unit.Word); ok {
 			out = append(out, strings.ReplaceAll(string(w), ":", "")) // a clock time said again: "0900"
 		}
@@ -129,6 +132,15 @@ func recorded(p grammar.Phrase) string {
 		}
 	}
 	return strings.Join(out, "\n")
+}
+
+func countSleds(ls unit.Layers) (n int) {
+	for _, l := range ls {
+		if l.Part == "sled" {
+			n++
+		}
+	}
+	return n
 }
 
 func TestLaws(t *testing.T) {
