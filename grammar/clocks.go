@@ -72,10 +72,7 @@ func (r *reader) clocks() {
 		if am.unit != nil && suffix == "" || role == "" && !r.dayPlan() && !r.mentions(kindNoun, "panel", "press") {
 			continue
 		}
-		if role == "start" && suffix == "" && am.form != formPair && (!r.dayPlan() && (r.mentions(kindVacuum) || am.float() > 12 || len(r.items) > 12) || am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
-			continue
-		}
-		if am.form != formPair && suffix == "" && (am.form == formFraction || am.form == formMixed || am.form == formDecimal && am.float() < 1 || r.namesThing(i)) {
+		if r.noHour(i, role, suffix) {
 			continue
 		}
 		clock, ok := clockOf(am, suffix)
@@ -101,6 +98,16 @@ func (r *reader) clocks() {
 		}
 		r.say(i, f, unit.Word(clock))
 	}
+}
+
+// noHour reports whether a number beside a word of starting or of a deadline is none
+// of the day's hours.
+func (r *reader) noHour(i int, role, suffix string) bool {
+	am := r.items[i].amount
+	if role == "start" && suffix == "" && am.form != formPair && (!r.dayPlan() && (r.mentions(kindVacuum) || am.float() > 12 || len(r.items) > 12) || am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
+		return true
+	}
+	return am.form != formPair && suffix == "" && (am.form == formFraction || am.form == formMixed || am.form == formDecimal && am.float() < 1 || r.namesThing(i))
 }
 
 // atLunch: "lunch 12 to 12:30" is neither the start nor the end of a day.

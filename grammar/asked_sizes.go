@@ -1,0 +1,85 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// Questions of how much or how many, in words of no fixed order.
+
+// loosely reads "what … bar" and "how much … vacuum" with words in between.
+func (r *reader) loosely() []Ask {
+	if a := r.heightAlone(); a != nil {
+		return a
+	}
+	for i := range r.items {
+		if !r.word(i, "what", "which", "how") && !r.is(i, kindAsk) {
+			continue
+		}
+		if !in(r.items[i].word, "what", "which", "what size bar", "how tall", "how high", "how much") {
+			continue
+		}
+		for j := i + 1; j < len(r.items) && j <= i+3 && !r.isBreak(j); j++ {
+			if r.items[j].amount != nil {
+				break
+			}
+			if r.is(j, kindNoun, "bar") && r.is(j+1, kindNone) && r.needs(j) {
+				return []Ask{{About: Side, Solve: unit.BarHeight}}
+			}
+		}
+	}
+	return nil
+}
+
+// canLineUp: "how many can I put side by side" of strips that are told.
+func (r *reader) canLineUp(i int) bool {
+	j := i + 1
+	for r.word(j, "many", "of", "them", "those", "these") {
+		j++
+	}
+	return r.word(j, "can", "could", "may", "dare") && r.word(j+1, "i", "we", "you") && r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "panel") && !r.countSaid(0, 0)
+}
+
+// fillsWidth: "how many 2 1/4 strips for a 36 wide top, 1/2 trim".
+func (r *reader) fillsWidth(i int) bool {
+	_, to := r.sentence(i)
+	return r.within(i, to, kindNoun, "strip") >= 0 && r.within(i, to, kindAttr, "wide") >= 0 && r.mentions(kindRole, "trim", "target") && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid()
+}
+
+// heightAlone reads "bar height?" with no height said, and "how many strips … can
+// i press".
+func (r *reader) heightAlone() []Ask {
+	for i := range r.items {
+		if r.is(i, kindNoun, "bar") && r.is(i+1, kindAttr, "tall") && i+2 < len(r.items) && r.items[i+2].word == "?" && !r.free(i-1) {
+			return []Ask{{About: Side, Solve: unit.BarHeight}}
+		}
+		many := r.word(i, "how many") || r.word(i, "how") && r.word(i+1, "many")
+		if many && r.fillsWidth(i) {
+			return []Ask{{About: Strips}}
+		}
+		if !many || !r.mentions(kindNoun, "bar") {
+			continue
+		}
+		from, to := r.sentence(i)
+		strips := r.within(i, to, kindNoun, "strip")
+		if r.canLineUp(i) {
+			return []Ask{{About: Side, Solve: unit.StripCount}}
+		}
+		if strips < 0 || r.within(from, to, kindNoun, "panel") >= 0 {
+			continue
+		}
+		for j := strips; j < to; j++ {
+			if r.word(j, "can", "could", "may", "before", "till", "until", "dare") {
+				return []Ask{{About: Side, Solve: unit.StripCount}}
+			}
+		}
+	}
+	return nil
+}
+
+// needs reports whether "need", "should" or "get" stands within reach of item j.
+func (r *reader) needs(j int) bool {
+	for k := j + 1; k < len(r.items) && k <= j+5 && !r.isStop(k); k++ {
+		if r.word(k, "need", "needed", "should", "gets", "gives", "for", "would", "get", "give", "use", "must") {
+			return true
+		}
+	}
+	return false
+}

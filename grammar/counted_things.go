@@ -1,0 +1,102 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// What a count that names nothing is of.
+
+// widthOfThem: "5 of them at 2 1/4".
+func (r *reader) widthOfThem(j int, f unit.Field) {
+	for r.word(j, "of them", "them", "em", "those") {
+		j++
+	}
+	if k := j + 1; f == unit.StripCount && r.word(j, "at") && r.free(k) && r.length(k) && small(r.size(k)) && r.isBreak(k+1) && !r.has(unit.StripWidth) {
+		r.bind(k, unit.StripWidth)
+	}
+}
+
+// countedThings: "5 of them", "5 off" count what was spoken of last.
+func (r *reader) countedThings(i, j int) unit.Field {
+	for k := i - 1; k >= 0; k-- {
+		if r.is(k, kindNoun, "panel") {
+			return unit.PanelCount
+		}
+		if r.is(k, kindNoun, "strip") {
+			return unit.StripCount
+		}
+		if r.is(k, kindNoun, "press", "frame") && isPlural(r.items[k].word) {
+			return unit.PressCount
+		}
+		if r.is(k, kindNoun, "core") && !r.wideBehind(j) {
+			return unit.PanelCount
+		}
+	}
+	for _, b := range r.bound {
+		if b.fact.Field == unit.PanelWidth || b.fact.Field == unit.CoreThickness {
+			return unit.PanelCount
+		}
+	}
+	if r.mentions(kindNoun, "bar") || r.has(unit.StripWidth) || r.has(unit.StripThickness) || r.items[j].word == "off" || r.items[j].word == "of them" {
+		return unit.StripCount
+	}
+	return ""
+}
+
+// partOfThem: "I only measured 3 of them", "two of em split" are some of those
+// counted before.
+func (r *reader) partOfThem(i, j int, f unit.Field) bool {
+	if r.items[j].word != "of them" {
+		return false
+	}
+	if r.has(f) {
+		return true
+	}
+	for k := i - 1; k > 0; k-- {
+		if am := r.items[k].amount; am != nil && am.link == linkAt {
+			return true
+		}
+	}
+	return false
+}
+
+// wideBehind: "strips on mdf, 7 of them 3 wide" counts strips.
+func (r *reader) wideBehind(j int) bool {
+	k := j + 1
+	for r.word(k, "them", "em", "those") {
+		k++
+	}
+	return k < len(r.items) && r.free(k) && r.length(k) && r.is(r.next(k), kindAttr, "wide") && small(r.size(k))
+}
+
+// countedMeasure: "seven 45 mm staves", "ten 1 3/4 wide by 1 inch thick oak
+// strips" count strips with a measure of their own.
+func (r *reader) countedMeasure(i, j int) int {
+	if j != i+1 || r.items[i].amount.form != formWords && r.items[j].amount.form == formInt && r.items[j].amount.unit == nil || !r.length(j) {
+		return -1
+	}
+	for k := j + 1; k < len(r.items) && k < j+12; k++ {
+		switch {
+		case r.is(k, kindNoun, "strip", "core", "face") && isPlural(r.items[k].word):
+			return k
+		case r.is(k, kindNoun, "core") && r.is(k+1, kindNoun, "core"): // "ply cores"
+		case r.items[k].amount != nil && r.length(k), r.is(k, kindAttr), r.is(k, kindWood), r.idle(k), r.word(k, "by", "and"), r.items[k].brk == 'x', r.is(k, kindFact):
+		default:
+			return -1
+		}
+	}
+	return -1
+}
+
+// countedSize: "6 poplar 1x4s" counts strips, "one 4x8 press" presses.
+func (r *reader) countedSize(i, j int) int {
+	k := j + 1
+	if k >= len(r.items) || r.items[k].amount == nil || r.items[k].amount.link != linkTimes {
+		return -1
+	}
+	if r.items[k].amount.plural {
+		return k
+	}
+	if n := r.next(k); r.is(n, kindNoun, "press", "frame", "bag", "panel") {
+		return n
+	}
+	return -1
+}

@@ -1,0 +1,119 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// Words that the items around them turn into something else.
+
+// sizedBarFor: in "1 or 1 1/4 bar for five strips" the bar is told, not sought.
+func (r *reader) sizedBarFor() {
+	for i := 1; i < len(r.items); i++ {
+		if it := &r.items[i]; r.is(i, kindAsk) && it.word == "bar for" && r.items[i-1].amount != nil && r.length(i-1) {
+			it.meaning, it.word = meaning{kind: kindNoun, id: "bar"}, "bar"
+		}
+	}
+}
+
+// thickestTold: in "thickest board is .76" the measure is told, not sought.
+func (r *reader) thickestTold() {
+	for i := range r.items {
+		it := &r.items[i]
+		if !r.is(i, kindAsk, "solve=strip_thickness_mm") || !strings.HasSuffix(strings.Fields(it.word)[0], "est") {
+			continue
+		}
+		j := i + 1
+		for j < len(r.items) && j < i+4 && (r.idle(j) || r.is(j, kindSay)) {
+			j++
+		}
+		if j < len(r.items) && r.items[j].amount != nil && !r.word(j-1, "a", "an", "the") {
+			it.meaning = meaning{kind: kindAttr, id: "thickest"}
+		}
+	}
+}
+
+// atTheEdge: "3/8 on the edge" says how thick, "an upstand on the edge" where.
+func (r *reader) atTheEdge() {
+	for i := range r.items {
+		if it := &r.items[i]; r.is(i, kindAttr, "thick") && in(it.word, "on the edge", "on edge") && (i == 0 || r.items[i-1].amount == nil) {
+			it.meaning = meaning{kind: kindFill}
+		}
+	}
+}
+
+// canDo: the "can" of "can I pull it" has no label.
+func (r *reader) canDo() {
+	for i := range r.items {
+		if r.is(i, kindRole, "label") && r.items[i].word == "can" && r.word(i+1, "i", "we", "you", "it", "they", "u", "he", "she", "this", "that", "these", "someone", "anyone", "anybody") {
+			r.items[i].meaning = meaning{}
+		}
+	}
+}
+
+// hollowOfJoint: "0.4 mm hollow in the middle of the worst joint".
+func (r *reader) hollowOfJoint() bool {
+	for i := range r.items {
+		if r.is(i, kindNoun, "cup") && in(r.items[i].word, "hollow", "dip") {
+			if _, to := r.clause(i); r.within(i, to, kindNoun, "joint") >= 0 && r.opensWithin(i, to, "in", "of", "at", "on") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// runsFrom: in "strips run from 18.2 to 18.9" nothing starts.
+func (r *reader) runsFrom() {
+	for i := 1; i+2 < len(r.items); i++ {
+		if r.is(i, kindRole, "start") && r.items[i].word == "from" && (r.is(i-1, kindRole, "run over", "vary") || r.word(i-1, "go", "range", "ranges", "anywhere")) && r.mentions(kindNoun, "strip") && r.thickToThick(i+1) {
+			r.items[i].meaning = meaning{kind: kindFill}
+		}
+	}
+}
+
+// metricOddities keeps "20/40" from being half a millimetre, and gives "2.4 long" beside
+// "1.2 m wide" its metres.
+func (r *reader) metricOddities() {
+	if !r.habit.Metric {
+		return
+	}
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || !am.bare() {
+			continue
+		}
+		if num, den, ok := strings.Cut(r.items[i].text, "/"); am.form == formFraction && ok && len(num) > 1 && len(den) > 1 && !in(den, "16", "32", "64") {
+			am.dead = true
+		}
+		if am.form == formDecimal && am.float() > 0 && am.float() < 10 && (r.is(i+1, kindAttr, "long") || r.is(i+1, kindAttr, "wide")) && r.metresBeside(i) {
+			u := unit.Metre
+			am.unit = &u
+		}
+	}
+}
+
+// metresBeside reports whether the sentence of item i has a width or a length in
+// metres.
+func (r *reader) metresBeside(i int) bool {
+	from, to := r.sentence(i)
+	for k := from; k < to; k++ {
+		if am := r.items[k].amount; am != nil && am.unit != nil && am.unit.Symbol == "m" && r.is(k+1, kindAttr) {
+			return true
+		}
+	}
+	return false
+}
+
+// hollowJoint: a hollow that is to close is a joint's, not a cup.
+func (r *reader) hollowJoint() {
+	if !r.mentions(kindAsk, "side:closing_kpa") && !r.hollowOfJoint() || r.mentions(kindAsk, "flatten") || r.mentions(kindFact, "cup_up=hollow", "cup_up=hump") {
+		return
+	}
+	for i := range r.items {
+		if it := &r.items[i]; r.is(i, kindNoun, "cup") && in(it.word, "hollow", "dip") {
+			it.meaning = meaning{kind: kindNoun, id: "gap"}
+		}
+	}
+}

@@ -1,0 +1,45 @@
+package grammar
+
+import "strings"
+
+// pronouns are words after which "one" is no number: "wrong one".
+var pronouns = wordSet(`wrong this that last which other each every any new old far right same first second bottom top no the good bad next only`)
+
+// shortIs reads "friction's" for "friction is".
+func (t *tokenizer) shortIs(s scrap) bool {
+	bare, short := strings.CutSuffix(strings.ToLower(strings.ReplaceAll(t.text[s.start:s.end], "’", "'")), "'s")
+	if !short || fill[s.norm] {
+		return false
+	}
+	m, n := trade.longest([]scrap{{shape: s.shape, norm: bare}}, 0)
+	if n == 0 {
+		return false
+	}
+	tok := t.push(symTerm, 1)
+	tok.meaning, tok.norm = m, bare
+	return true
+}
+
+func (t *tokenizer) pronoun(s scrap, n int) bool {
+	l := t.last()
+	if s.norm != "one" || n != 1 {
+		return false
+	}
+	if l != nil && (l.norm == "on" || l.norm == "the") && t.at+1 < len(t.scraps) {
+		_, m := trade.longest(t.scraps, t.at+1)
+		return m == 0
+	}
+	return l != nil && pronouns[l.norm] && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1))
+}
+
+func (t *tokenizer) nounAt(i int) bool {
+	m, n := trade.longest(t.scraps, i)
+	return n > 0 && m.kind == kindNoun
+}
+
+// tradeRun reports whether a run of trade words longer than n starts here:
+// "two part epoxy", "one face".
+func (t *tokenizer) tradeRun(n int) bool {
+	_, m := trade.longest(t.scraps, t.at)
+	return m > n
+}
