@@ -104,6 +104,3 @@ func rangeOf[T ~float64](f unit.Field, v unit.Value) unit.Range[T] {
 func (d Drawn) pressure(f unit.Field) unit.Range[unit.Pressure] {
 	return rangeOf[unit.Pressure](f, d.Answer.Values[f])
 }
-
-// maxDrawn is how many strips a section shows one by one.
-const maxDrawn = 40
