@@ -111,7 +111,7 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true} // "how far does a gallon of pva go"
 	case a.About == Strips && in(it.word, "do i have enough") && (r.glueAt(i+1) || r.glueAt(i+2)):
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
-	case len(a.For) == 1 && a.For[0] == unit.Hold && in(it.word, "how long have i got", "how long have we got") && r.within(0, len(r.items), kindGlue) >= 0 && !r.pumpStops() && !r.mentions(kindNoun, "leak") && !r.mentions(kindVacuum) && !r.pressureSaid():
+	case len(a.For) == 1 && a.For[0] == unit.Hold && in(it.word, "how long have i got", "how long have we got") && (r.within(0, len(r.items), kindGlue) >= 0 || r.mentions(kindRole, "spread", "layup")) && !r.pumpStops() && !r.mentions(kindNoun, "leak") && !r.mentions(kindVacuum) && !r.pressureSaid():
 		return Ask{About: Glue, For: []unit.Field{unit.ClosedTime}, question: true}
 	case len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")):
 		return Ask{About: Pump}

@@ -128,7 +128,7 @@ func (r *reader) pressFact(i int) {
 
 // nthPress reads "and with a third bag?" as three of them.
 func (r *reader) nthPress(i int) {
-	if n := nth[r.items[max(i-1, 0)].word]; n > 0 && i > 0 && r.word(i-2, "a", "another") && r.habit.Follows && !isPlural(r.items[i].word) && !r.has(unit.PressCount) {
+	if n := nth[r.items[max(i-1, 0)].word]; n > 0 && i > 0 && (r.word(i-2, "a", "another") || r.word(i-2, "the") && r.wordIn("gets", "get", "got", "going", "running", "back", "working", "fixed", "free")) && r.habit.Follows && !isPlural(r.items[i].word) && !r.has(unit.PressCount) {
 		r.say(i, unit.PressCount, unit.Number(n))
 	}
 }

@@ -313,6 +313,9 @@ func (r *reader) cuedAsReading(i int) bool {
 	case a.form != formFraction && r.is(j, kindAsk, "pump") && in(r.items[j].word, "reach", "get to vacuum", "pull down", "pump down", "how long to reach", "time to reach", "time to get", "draw down", "evacuate", "keep up"):
 		return true
 	}
+	if r.topic == Pump && r.word(i-1, "to") && r.word(i+1, "with", "using", "on", "w") && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && !r.has(unit.Vacuum) {
+		return true // "pull a 60 gal volume to 22 with a 3 cfm pump"
+	}
 	return n < 0 && r.cuedAtTheEnd(i, j)
 }
 

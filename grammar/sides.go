@@ -5,8 +5,8 @@ import "strings"
 // cupSides are the words for the sides of a cupped board: on top of the arch, and
 // within it.
 var cupSides = map[string][]string{
-	"hump":   {"hump", "humps", "crown", "belly", "bump", "convex", "convex side", "hump side", "crown side", "crowned", "dome", "domed side", "humped", "humped side", "bellied side", "rounded side", "arched side"},
-	"hollow": {"hollow", "hollows", "cup", "cup side", "concave", "concave side", "hollow side", "dish", "dished", "dished side", "cupped", "cupped side", "dip", "scooped side", "hollowed side"},
+	"hump":   {"hump", "humps", "crown", "belly", "bump", "convex", "convex side", "hump side", "hump sides", "crown side", "crown sides", "crowned", "dome", "domed side", "humped", "humped side", "bellied side", "rounded side", "arched side"},
+	"hollow": {"hollow", "hollows", "cup", "cup side", "cup sides", "hollow sides", "concave", "concave side", "hollow side", "dish", "dished", "dished side", "cupped", "cupped side", "dip", "scooped side", "hollowed side"},
 }
 
 // upward and downward say where a side faces.
