@@ -327,7 +327,7 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	if from := r.afterStop(i); from > 0 && r.has(unit.Vacuum) && r.within(from, i, kindVacuum) < 0 && r.within(from, i, kindFix) < 0 && r.within(from, i, kindNoun) < 0 {
 		return false // "… to 25 inHg. lunch is at 12"
 	}
-	if r.topic == Pump && v >= 10 && v <= 30 && (r.word(i-1, "to", "at") || r.is(i-1, kindVerb, "hold") && !r.habit.Metric) {
+	if r.topic == Pump && v >= 10 && v <= 30 && (r.word(i-1, "to", "at", "hits", "hit", "reaches", "gets") || r.is(i-1, kindVerb, "hold") && !r.habit.Metric) {
 		return true
 	}
 	if v >= 10 && v <= 30 && !r.habit.Metric && r.word(i-1, "will", "would", "does") && r.word(i+1, "do", "cut", "get") && !r.has(unit.Vacuum) {

@@ -9,11 +9,12 @@ import (
 // profileWords reads what only the defaults of a room are told with: that they
 // are to be forgotten, and that the shop is at sea level.
 func (r *reader) profileWords() {
+	r.atSeaLevel()
 	if !r.asksFor(Profile) {
 		return
 	}
 	for i := range r.items {
-		if r.items[i].word == "sea level" && r.amountsIn(0, len(r.items)) == 0 && r.opens("above", "below") < 0 && !r.asksSomething() {
+		if r.items[i].word == "sea level" && r.opens("above", "below") < 0 && (r.amountsIn(0, len(r.items)) == 0 && !r.asksSomething() || r.habit.Follows && r.word(i-1, "at", "to") && !r.has(unit.Altitude)) {
 			r.say(i, unit.Altitude, unit.Number(0))
 		}
 	}
@@ -48,4 +49,14 @@ func (r *reader) alwaysOurs() bool {
 		}
 	}
 	return false
+}
+
+// atSeaLevel: what a room says of itself, or a thread's "and down at sea level?".
+func (r *reader) atSeaLevel() {
+	told := r.asksFor(Profile) && r.amountsIn(0, len(r.items)) == 0 && !r.asksSomething()
+	for i := range r.items {
+		if r.items[i].word == "sea level" && r.opens("above", "below") < 0 && (told || r.habit.Follows && r.word(i-1, "at", "to")) && !r.has(unit.Altitude) {
+			r.say(i, unit.Altitude, unit.Number(0))
+		}
+	}
 }

@@ -22,6 +22,9 @@ func (t *tokenizer) shortIs(s scrap) bool {
 
 func (t *tokenizer) pronoun(s scrap, n int) bool {
 	l := t.last()
+	if s.norm == "one" && n == 1 && l != nil && l.symbol == symFraction && t.at+1 >= len(t.scraps) {
+		return true // "and with a 1 1/2 one"
+	}
 	if s.norm != "one" || n != 1 {
 		return false
 	}
