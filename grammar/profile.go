@@ -13,11 +13,6 @@ func (r *reader) profileWords() {
 	if !r.asksFor(Profile) {
 		return
 	}
-	for i := range r.items {
-		if r.items[i].word == "sea level" && r.opens("above", "below") < 0 && (r.amountsIn(0, len(r.items)) == 0 && !r.asksSomething() || r.habit.Follows && r.word(i-1, "at", "to") && !r.has(unit.Altitude)) {
-			r.say(i, unit.Altitude, unit.Number(0))
-		}
-	}
 	r.phrase.Reset = len(r.bound) == 0 && r.amountsIn(0, len(r.items)) == 0 && r.wordIn("setup", "settings", "defaults") && r.resets()
 }
 
