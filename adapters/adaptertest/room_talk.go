@@ -1,6 +1,7 @@
 package adaptertest
 
 import (
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -9,6 +10,7 @@ import (
 	"time"
 
 	"presshand/bot"
+	"presshand/bot/book"
 	"presshand/bot/bottest"
 )
 
@@ -197,6 +199,15 @@ func scenes(t *testing.T, r Rooms) {
 // A Timed service gives messages the time of the clock that the adapter got.
 type Timed interface{ Timed() }
 
+// unreminded is a store in which no reminder falls due. A scene jumps from one
+// message to the next, over the end of a press time; whether a service would
+// bring the next message or the reminder first is open.
+type unreminded struct{ book.Store }
+
+func (unreminded) ClaimReminder(context.Context, book.Claim) (book.Reminder, error) {
+	return book.Reminder{}, book.ErrNone
+}
+
 // A Dated service tells the exact time that it gave a message.
 type Dated interface {
 	At(t testing.TB, room, id string) time.Time
@@ -206,7 +217,7 @@ func play(t *testing.T, r Rooms, scene bottest.Scene) {
 	h := r.open(t)
 	h.set = scene.Settings
 	h.set.Zone = time.UTC
-	h.restart(func() {})
+	h.restart(func() { h.store = unreminded{h.store} })
 	straight := bot.New(bot.NewMemory())
 	straight.Settings = func(string) bot.Settings { return h.set }
 	room, roots, shown := h.service.Room(t), map[string]string{}, map[string]int{}
