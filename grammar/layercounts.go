@@ -1,0 +1,86 @@
+package grammar
+
+// copiesAt reads how many of a part lie on each other where the number at item i
+// says so before its thickness: "3 panels 3/4", "2 mats of 1/4", "4 x 18 mm
+// panels". Strips lie beside each other, and what has something between is told
+// by that. next is the item behind, or 0.
+func (r *reader) copiesAt(i, to int) (s layerSpan, next int) {
+	am := r.items[i].amount
+	n, whole := am.whole()
+	if !whole || n < 1 || n > 12 || !am.bare() || am.form == formDecimal || r.saysBetween() {
+		return s, 0
+	}
+	counted := func(k int) bool {
+		return k < to && r.is(k, kindNoun, "panel", "mat", "caul", "core") && isPlural(r.items[k].word)
+	}
+	if j := i + 1; j < to && r.timesAt(j) && r.length(j) && counted(j+1) {
+		return layerSpan{noun: j + 1, amount: j, count: i, copies: n, part: layerParts[r.items[j+1].id]}, j + 2
+	}
+	noun := i + 1
+	if r.word(noun, "layers", "sheets", "plies") {
+		for noun++; r.word(noun, "of", "the"); noun++ {
+		}
+	}
+	if noun < to && r.is(noun, kindNoun, "film") && noun+1 >= to {
+		return layerSpan{noun: noun, amount: -1, count: i, copies: 1, part: "film"}, noun + 1
+	}
+	if !counted(noun) {
+		return s, 0
+	}
+	thick := noun + 1
+	for r.word(thick, "of", "at", "each") {
+		thick++
+	}
+	if thick >= to || !r.free(thick) || !r.length(thick) || r.items[thick].amount.link != linkNone || r.size(thick) >= thickestLayer {
+		return s, 0
+	}
+	return layerSpan{noun: noun, amount: thick, count: i, copies: n, part: layerParts[r.items[noun].id]}, thick + 1
+}
+
+// thickestLayer is, in metres, what no layer of a stack reaches; our estimate.
+const thickestLayer = 0.1
+
+// saysBetween: "three panels 3/4 thick with 3/4 sleds between".
+func (r *reader) saysBetween() bool {
+	for i := range r.items {
+		if r.word(i, "between", "inbetween") {
+			return true
+		}
+	}
+	return false
+}
+
+// countsLayers reports whether the number at item i is how many of a part there are.
+func (r *reader) countsLayers(i, to int, told bool) bool {
+	if r.singularCount(i, i+1) || r.countsStrips(i, to) {
+		return true
+	}
+	am := r.items[i].amount
+	n, ok := am.whole()
+	return ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || isPlural(r.items[i+1].word) && (!told || n > 1 && r.word(i+2, "at", "of", "with")))
+}
+
+// countsStrips: in "strips 5/16, 5 strips, mat 3/8" the number alone is how many.
+func (r *reader) countsStrips(i, to int) bool {
+	n, whole := r.items[i].amount.whole()
+	if !whole || n < 2 || n > 40 || !r.items[i].amount.bare() || i+1 >= to || !r.is(i+1, kindNoun, "strip", "panel") || !isPlural(r.items[i+1].word) {
+		return false
+	}
+	if r.is(i+1, kindNoun, "panel") {
+		return true
+	}
+	if !r.habit.Metric {
+		return true
+	}
+	for k := range r.items {
+		if k != i+1 && r.is(k, kindNoun, "strip") && k+1 < len(r.items) && r.items[k+1].amount != nil {
+			return true // they have their thickness there
+		}
+	}
+	return false
+}
+
+// runOn: in "fence 6 strips 8 mat 5" each number stands behind its part.
+func (r *reader) runOn(noun, i, to int) bool {
+	return noun >= 0 && noun == i-1 && i+2 < to && r.is(i+1, kindNoun) && r.items[i+2].amount != nil && r.items[i+2].amount.link == linkNone
+}
