@@ -84,7 +84,7 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 		return t.layerAgain(a)
 	}
 	if backTo.MatchString(t.m.Text) {
-		return t.returned(a)
+		ways = append([]func(grammar.Amendment) (grammar.Fact, bool){t.returned}, ways...)
 	}
 	for _, way := range ways {
 		if f, ok := way(a); ok {

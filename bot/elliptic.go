@@ -47,7 +47,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 }
 
 // insisting is how one holds to what was called dangerous.
-var insisting = regexp.MustCompile(`(?i)\b(ok|okay|safe|fine|alright|right|rated|stamped|careful|quick|just|only|always)\b`)
+var insisting = regexp.MustCompile(`(?i)\b(safe|rated|stamped|certified|careful|(ok|okay|fine|alright) to)\b|\b(it|it'?s|its|that|thats|that'?s)\b[^.]*\b(ok|okay|fine|alright)\b[^.]*\?`)
 
 // insists reads "but it's stamped 250 psi so it's ok to use, right?" behind a danger:
 // it is asked about once more, and no figure of it helps.
@@ -56,9 +56,12 @@ func (t *turn) insists(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 		return p, false
 	}
 	for _, a := range p.Asks {
-		if computed(a.About) && !p.Inferred {
+		if a.About != grammar.Safety && a.About != grammar.Why && !(computed(a.About) && p.Inferred) {
 			return p, false
 		}
+	}
+	if slices.ContainsFunc(p.Facts, func(f grammar.Fact) bool { return f.Field == unit.Vacuum || f.Field == unit.BarHeight }) {
+		return p, false
 	}
 	unused := slices.Clone(p.Unused)
 	for _, f := range p.Facts {

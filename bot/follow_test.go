@@ -132,6 +132,8 @@ func TestHandle_followUpsThatAreNot(t *testing.T) {
 		{planAsk, "8 cracked", "8", ""},
 		{stockAsk, "one of the 3s has a knot", "3s", ""},
 		{stackAsk, "film 6 mil", "6", ""},
+		{sideAsk, "its snurfle 3", "3", ""},
+		{sideAsk, "somebody dropped 1 on the floor", "1", ""},
 	} {
 		r := answerTo(t, Settings{}, c.first, c.then)
 		if c.unused != "" && !strings.Contains(strings.Join(r.Unused, " "), c.unused) {
@@ -159,6 +161,7 @@ func TestHandle_stockOfTheThread(t *testing.T) {
 		"two of the 3s are split, so 7 of those": "12 of 54.0, 7 of 76.2",
 		"lost 2 of the 3s":                       "12 of 54.0, 7 of 76.2",
 		"drop the 2 1/8s":                        "9 of 76.2",
+		"lost 2 of the 3s and 5 of the 2 1/8s":   "7 of 54.0, 7 of 76.2",
 	} {
 		r := answerTo(t, Settings{}, stockAsk, then)
 		piles, _ := r.Read[unit.StockPiles].(unit.Piles)

@@ -41,7 +41,7 @@ func (s style) nothingSure(f unit.Field, v unit.Value, a engine.Answer) (string,
 		return "", nil
 	}
 	text := labels[f] + ": " + s.hardly(f, t)
-	if bound, ok := frictionless(a); ok {
+	if bound, ok := frictionless(a); ok && (t.High == nil || *t.High <= bound) { // else the far end is told already
 		return text + "; the truth lies between that and the " + s.both(unit.SideIdeal, bound) + withoutFriction, []unit.Field{f}
 	}
 	return text + ".", []unit.Field{f}

@@ -31,7 +31,7 @@ func (r *reader) command() bool {
 	if r.barePlea(at) || r.tookOut(at) || r.inPressNamed(at) {
 		return true
 	}
-	if r.verb(at) != "" {
+	if v := r.verb(at); v != "" && !(v == Drop && r.items[at].word == "dropped" && r.fallsOf(at)) {
 		if r.verbFirst(at) {
 			return r.closes()
 		}
@@ -238,7 +238,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 		return done
 	}
 	c.Verb = Verb(r.items[i].id)
-	if c.Verb == List {
+	if c.Verb == List || c.Verb == Drop && r.items[i].word == "dropped" && r.fallsOf(i) {
 		return false
 	}
 	if c.Verb == Out && r.word(i+1, "of") && !r.word(i+2, "the") {

@@ -42,6 +42,9 @@ func (r *reader) laterVerb(at int) bool {
 			if it.word == "clear" && i > 1 && r.items[i-1].amount != nil && (r.is(i-2, kindNoun, "press", "frame", "opening", "bed") || r.word(i-2, "open")) {
 				continue // "press open 95 clear"
 			}
+			if r.verb(i) == Drop && r.fallsOf(i) {
+				continue
+			}
 			if r.checkedLast(i) {
 				r.items[i].used = true
 				r.commit(&Command{Verb: Check}, 0)
@@ -57,6 +60,15 @@ func (r *reader) laterVerb(at int) bool {
 		}
 	}
 	return false
+}
+
+// fallsOf: "gauge on 1 dropped to 15" and "somebody dropped 1 on the floor" take no
+// load out of the book.
+func (r *reader) fallsOf(i int) bool {
+	if r.mentions(kindVacuum) || r.pressureSaid() || r.wordIn("pressure", "floor") {
+		return true
+	}
+	return r.items[i].word == "dropped" && !(r.nothingAfter(i) && i > 0 && r.items[i-1].amount != nil)
 }
 
 // checkedIt: "second here, checked it myself. Tape says bar 2 7/16 …" is a check

@@ -263,13 +263,11 @@ func (r *reader) counted(i int) int {
 			}
 			return r.countedSize(i, j)
 		case it.word == "of" && r.word(j+1, "those", "these") && r.is(j+2, kindNoun), r.word(j, "those", "these") && r.word(j-1, "of"):
-		case it.word == "of them":
+		case it.word == "of them": // told so before
 			return j
 		case it.word == "of" && r.word(j+1, "them", "em", "those"):
 			r.items[j+1].used = true
 			it.word, it.used = "of them", true
-			return j
-		case it.word == "of them": // told so before
 			return j
 		case it.brk == '-' && j == i+1 && it.start == r.items[i].end, it.brk == 'x':
 		case r.isBreak(j):

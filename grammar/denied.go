@@ -309,10 +309,19 @@ func (r *reader) bareReply() {
 	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
 		return // "8 cracked", "clamp 40", "film 6 mil"
 	}
+	if only >= 1 && r.items[only].amount.bare() && (r.unheard(only-1) || r.word(only-1, "dropped")) {
+		return // "its snurfle 3", "somebody dropped 1"
+	}
 	if only >= 0 && len(r.items) <= 14 {
 		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))
 		r.items[only].used = true
 	}
+}
+
+// unheard reports whether item i is a word that nothing knows.
+func (r *reader) unheard(i int) bool {
+	it := r.items[i]
+	return it.kind == kindNone && it.amount == nil && it.brk == 0 && len(it.word) > 2 && !fill[it.word]
 }
 
 // lastBefore is the binding that stands last before item i and could hold the

@@ -115,10 +115,16 @@ func (r *reader) temperatureField(i int) unit.Field {
 	if r.within(from, to, kindRole, "mintemp") >= 0 && (r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
 		return unit.LabelMinTemp
 	}
-	if r.service(i) || r.besideServiceAir(i) {
+	if (r.service(i) || r.besideServiceAir(i)) && !r.gluedAt() {
 		return unit.ServiceTemp
 	}
 	return unit.ShopTemp
+}
+
+// gluedAt: where a glue is named and nothing is said of how the wood moves, it is
+// warm or cold in the shop, whomever the panels are for.
+func (r *reader) gluedAt() bool {
+	return (r.topic == Glue || r.topic == Schedule || r.within(0, len(r.items), kindGlue) >= 0) && r.topic != Move && !r.mentions(kindAir, "rh", "mc") && !r.percentSaid() && !r.mentions(kindNoun, "face")
 }
 
 // besideServiceAir: of "house 40% rh. 70F" and "goes into 30% rh, 21C" both are of

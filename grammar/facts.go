@@ -15,7 +15,7 @@ var factFields = map[string]unit.Field{
 
 // coreKinds are the cores by the words for them.
 var coreKinds = []struct{ word, core string }{
-	{"ply", "plywood"}, {"baltic", "plywood"}, {"mdf", "mdf"}, {"fibreboard", "mdf"}, {"fiberboard", "mdf"}, {"particle", "particleboard"}, {"chipboard", "particleboard"}, {"hardboard", "hardboard"}, {"solid core", "solid"},
+	{"ply", "plywood"}, {"baltic birch", "plywood"}, {"mdf", "mdf"}, {"fibreboard", "mdf"}, {"fiberboard", "mdf"}, {"particle", "particleboard"}, {"chipboard", "particleboard"}, {"hardboard", "hardboard"}, {"solid core", "solid"},
 }
 
 // wordFacts reads woods, glues, presses and the words that state a field.

@@ -16,6 +16,9 @@ var layerParts = map[string]string{
 func (r *reader) layers() {
 	from := 0
 	told := r.within(0, len(r.items), kindRole, "stackorder")
+	if told > 0 && r.word(told, "layers") && r.items[told-1].amount != nil && r.is(told+1, kindNoun) {
+		told = -1 // "2 layers plastic"
+	}
 	if told >= 0 {
 		from = told + 1
 	}
@@ -47,13 +50,18 @@ func (r *reader) layers() {
 			}
 			l.Thickness = v
 		}
-		layers = append(layers, l)
+		for range max(s.copies, 1) {
+			layers = append(layers, l)
+		}
 	}
 	for _, s := range spans {
 		if s.differ > 0 {
 			r.layerRange(s.differ - 1)
 		}
 		r.items[s.noun].used = true
+		if s.copies > 0 && s.part != "strips" {
+			r.items[s.count].used = true
+		}
 		if s.amount >= 0 {
 			r.items[s.amount].used = true
 		}
@@ -168,6 +176,8 @@ func (r *reader) repeatLevels(ls unit.Layers) unit.Layers {
 type layerSpan struct {
 	noun, amount int
 	differ       int // the second amount of a range, 0 for none
+	count        int // the item of how many lie on each other, with copies
+	copies       int // how many that is, 0 where none was said
 	part         string
 }
 
@@ -183,6 +193,14 @@ func (s layerSpan) last() int {
 		return s.amount
 	}
 	return s.noun
+}
+
+// closed adds s to the spans before it where it is a part with its thickness.
+func (s layerSpan) closed(spans []layerSpan) []layerSpan {
+	if s.noun >= 0 && s.amount >= 0 {
+		return append(spans, s)
+	}
+	return spans
 }
 
 // layerSpans finds the segments that are a part with at most one thickness.
@@ -250,9 +268,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				s.noun, s.part = i, layerParts[it.id]
 			}
 		case r.is(i, kindNoun, "opening"):
-			if s.noun >= 0 && s.amount >= 0 {
-				spans = append(spans, s)
-			}
+			spans = s.closed(spans)
 			if i++; !r.ownsNumber(i-1) && !(i < to && r.items[i].amount != nil && r.is(i+1, kindNoun)) {
 				return spans
 			}
@@ -263,6 +279,11 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		case it.amount != nil:
 			if !r.length(i) && it.amount.unit != nil {
 				continue // "24 inHg", "50 kPa at 25%"
+			}
+			if c, next := r.copiesAt(i, to); next > 0 {
+				spans = s.closed(spans)
+				s, i = c, next-1
+				continue
 			}
 			if !r.layerMeasure(i) || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
 				return spans
@@ -312,41 +333,6 @@ func (r *reader) thicker(s layerSpan, i int) layerSpan {
 // rangeAt: "5/16 to 3/8" from item i on.
 func (r *reader) rangeAt(i, to int) bool {
 	return i+1 < to && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) && r.length(i+1)
-}
-
-// countsLayers reports whether the number at item i is how many of a part there are.
-func (r *reader) countsLayers(i, to int, told bool) bool {
-	if r.singularCount(i, i+1) || r.countsStrips(i, to) {
-		return true
-	}
-	am := r.items[i].amount
-	n, ok := am.whole()
-	return ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || isPlural(r.items[i+1].word) && (!told || n > 1 && r.word(i+2, "at", "of", "with")))
-}
-
-// countsStrips: in "strips 5/16, 5 strips, mat 3/8" the number alone is how many.
-func (r *reader) countsStrips(i, to int) bool {
-	n, whole := r.items[i].amount.whole()
-	if !whole || n < 2 || n > 40 || !r.items[i].amount.bare() || i+1 >= to || !r.is(i+1, kindNoun, "strip", "panel") || !isPlural(r.items[i+1].word) {
-		return false
-	}
-	if r.is(i+1, kindNoun, "panel") {
-		return true
-	}
-	if !r.habit.Metric {
-		return true
-	}
-	for k := range r.items {
-		if k != i+1 && r.is(k, kindNoun, "strip") && k+1 < len(r.items) && r.items[k+1].amount != nil {
-			return true // they have their thickness there
-		}
-	}
-	return false
-}
-
-// runOn: in "fence 6 strips 8 mat 5" each number stands behind its part.
-func (r *reader) runOn(noun, i, to int) bool {
-	return noun >= 0 && noun == i-1 && i+2 < to && r.is(i+1, kindNoun) && r.items[i+2].amount != nil && r.items[i+2].amount.link == linkNone
 }
 
 // proudOf reports whether a fence and strips alone are told, to know how proud

@@ -16,7 +16,7 @@ func outageEntries() []entry {
 	var said []string
 	for _, s := range suppliers {
 		for _, stop := range stopping {
-			if s == "pump" && in(stop, "quits", "stops", "cuts out", "cuts off", "shuts off") {
+			if s == "pump" && in(stop, "goes", "went", "quits", "stops", "cuts out", "cuts off", "shuts off") {
 				continue // "at 4 kPa absolute" tells how deep it pulls
 			}
 			said = append(said, s+" "+stop)

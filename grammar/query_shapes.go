@@ -120,7 +120,7 @@ func (r *reader) listsLoads() bool {
 	if r.inPressSaid() {
 		q.Pressing, found = true, true
 	}
-	if !found || !named || r.asksToPlan() {
+	if !(found || r.allLoads()) || !named || r.asksToPlan() {
 		return false
 	}
 	if r.opens("last") >= 0 && q.Span != "" {
@@ -134,6 +134,18 @@ func (r *reader) listsLoads() bool {
 	}
 	r.phrase.Command = c
 	r.phrase.Asks = []Ask{{About: Book}}
+	return true
+}
+
+// allLoads: "loads", "all the loads", "show me the open loads".
+func (r *reader) allLoads() bool {
+	for i := range r.items {
+		for _, w := range r.wordsOf(i) {
+			if !in(w, "loads", "all", "the", "our", "my", "open", "show", "me", "list", "see", "please", "pls") {
+				return false
+			}
+		}
+	}
 	return true
 }
 

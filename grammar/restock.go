@@ -12,24 +12,40 @@ type Row struct {
 // rowAgain reads so many strips of a width, of which a thread tells whether it has
 // any to choose from.
 func (r *reader) rowAgain() {
-	for i := range r.items {
-		w := r.rowWidth(i)
-		if w < 0 || !r.rowOpens(i) {
-			continue
-		}
-		count, less := i, r.spoiled(w) || r.takenBefore(i)
-		if left := r.leftOfThose(w); left >= 0 {
-			r.unuse(r.items[i].text)
-			r.items[i].used = true
+	rows := r.rowsTold()
+	for n, p := range rows {
+		count, less := p.count, r.spoiled(p.width) || r.takenBefore(p.count)
+		if left := r.leftOfThose(p.width); left >= 0 && len(rows) == 1 {
+			r.unuse(r.items[count].text)
+			r.items[count].used = true
 			count, less = left, false // "two of the 95s are split, so 5 of those"
-		} else if r.amountsIn(0, len(r.items)) != 2 || !less && !r.toldAnew(i, w) {
+		} else if n == 0 && r.amountsIn(0, len(r.items)) != 2*len(rows) || !less && !r.toldAnew(p.count, p.width) {
 			return
 		}
-		r.phrase.Rows = append(r.phrase.Rows, Row{Count: r.amendment(count), Width: r.amendment(w), Less: less})
-		for k := range r.items {
-			r.items[k].used = r.items[k].used || k == count || k == w || k < count && rowWords[r.items[k].word]
+		r.phrase.Rows = append(r.phrase.Rows, Row{Count: r.amendment(count), Width: r.amendment(p.width), Less: less})
+		r.useRow(count, p.width)
+	}
+}
+
+// rowsTold finds what may be rows, one behind the other.
+func (r *reader) rowsTold() []pile {
+	var rows []pile
+	last := -1
+	for i := range r.items {
+		if w := r.rowWidth(i); w >= 0 && r.rowOpens(i, last) {
+			rows = append(rows, pile{i, w})
+			last = w
 		}
-		return
+	}
+	return rows
+}
+
+// useRow uses up a row and the words that tell it.
+func (r *reader) useRow(count, width int) {
+	_, to := r.clause(width)
+	for k := range r.items {
+		gone := k > width && k < to && r.items[k].amount == nil && spoilt[r.items[k].word]
+		r.items[k].used = r.items[k].used || k == count || k == width || gone || k < count && rowWords[r.items[k].word]
 	}
 }
 
@@ -55,7 +71,7 @@ func (r *reader) rowWidth(i int) int {
 	if j >= len(r.items) || !of && !(more && r.items[j].amount != nil && r.items[j].amount.plural) || !r.free(j) || !r.length(j) || !small(r.size(j)) || r.items[j].amount.value == nil {
 		return -1
 	}
-	if of && r.items[j].amount.form == formWords && r.next(j) >= 0 {
+	if of && r.items[j].amount.form == formWords && !r.items[j].amount.plural && r.next(j) >= 0 {
 		return -1 // "two of the three panels"
 	}
 	if k := r.next(j); r.is(k, kindNoun) && !r.is(k, kindNoun, "strip") || r.is(k, kindAttr) && !r.is(k, kindAttr, "wide") {
@@ -64,11 +80,11 @@ func (r *reader) rowWidth(i int) int {
 	return j
 }
 
-// rowOpens reports whether nothing before item i makes its number one of something
+// rowOpens reports whether nothing between item last and item i makes its number one of something
 // else: "joint 2 of 5".
-func (r *reader) rowOpens(i int) bool {
-	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {
-		if !r.idle(j) && !r.is(j, kindFix) && !r.is(j, kindNot) && !r.is(j, kindVacuum, "pull") && !rowWords[r.items[j].word] {
+func (r *reader) rowOpens(i, last int) bool {
+	for j := i - 1; j > last && !r.isBreak(j); j-- {
+		if !r.idle(j) && !r.is(j, kindFix) && !r.is(j, kindNot) && !r.is(j, kindVacuum, "pull") && !rowWords[r.items[j].word] && !(last >= 0 && spoilt[r.items[j].word]) {
 			return false
 		}
 	}
@@ -113,7 +129,6 @@ func (r *reader) spoiled(i int) bool {
 	_, to := r.clause(i)
 	for j := i + 1; j < to; j++ {
 		if r.items[j].amount == nil && spoilt[r.items[j].word] || r.is(j, kindNot, "no") && r.word(j+1, "good", "use") {
-			r.items[j].used = true
 			return true
 		}
 	}

@@ -32,6 +32,9 @@ func (r *reader) stockRow(i int) (pile, bool) {
 	if r.timesAt(i) {
 		return pile{i, i - 1}, r.widthTimes(i)
 	}
+	if r.habit.Follows && (r.takenBefore(i) || r.spoiled(i)) {
+		return pile{}, false // so many fewer of those that the thread has
+	}
 	for _, w := range [...]int{r.rowBefore(i), r.rowBehind(i)} {
 		if w >= 0 && r.free(w) && r.length(w) && r.size(w) > 0.005 && r.size(w) < widestStrip && !r.timesAt(w) {
 			return pile{i, w}, true
