@@ -36,13 +36,7 @@ func (t *turn) check(ctx context.Context, r *Reply, n int) error {
 	r.loads(l)
 	st := styleOf(t.settings.Metric, Thread{Said: Statement(nil).stating(t.phrase.Command.Measured)})
 	if l.HasValidCheck() {
-		r.Verdict = engine.Good
-		text := fmt.Sprintf("%s agrees, checked by %s.", entitled(l), callOf(l.Check.By))
-		if l.Check.Own {
-			text += " It is their own load, which this shop allows."
-		}
-		r.say(Headline, verdictWord(engine.Good)+text)
-		r.say(Figure, fmt.Sprintf("When it goes in: “%d in”.", l.Number))
+		t.saysAgreed(r, l)
 		return nil
 	}
 	r.Verdict = engine.Stop
@@ -51,13 +45,59 @@ func (t *turn) check(ctx context.Context, r *Reply, n int) error {
 		each = append(each, st.differs(c))
 	}
 	r.say(Headline, verdictWord(engine.Stop)+fmt.Sprintf("%s differs: %s.", entitled(l), strings.Join(each, "; ")))
-	t.recomputed(r, st, l, measured)
+	if len(doubts) > 0 {
+		r.say(Reason, "It also tells of "+listed(eachQuoted(doubts), "and")+".")
+	}
+	t.recomputed(r, st, l)
 	r.say(Question, fmt.Sprintf("Put it right and measure again, or say “correction to %d: …” if the plan was wrong.", l.Number))
 	return nil
 }
 
+// saysAgreed tells that a check agrees, what nobody measured, and what the figures
+// of the load say where that is to stop.
+func (t *turn) saysAgreed(r *Reply, l book.Load) {
+	text := fmt.Sprintf("%s agrees, checked by %s.", entitled(l), callOf(l.Check.By))
+	if l.Check.Own {
+		text += " It is their own load, which this shop allows."
+	}
+	r.Verdict = engine.Good
+	if l.Plan.Verdict == engine.Stop {
+		r.Verdict = engine.Stop
+		text += " It is what was planned, but by the figures: " + verdictSays[engine.Stop] + "."
+	}
+	r.say(Headline, verdictWord(r.Verdict)+text)
+	if l.Plan.Verdict == engine.Stop {
+		r.say(Reason, t.headlineOf(l.Plan))
+	}
+	if left := unmeasured(l); len(left) > 0 {
+		r.say(Reason, "Nobody measured "+listed(left, "and")+".")
+	}
+	if l.Plan.Verdict == engine.Stop {
+		r.say(Question, fmt.Sprintf("Put it right with “correction to %d: …”; “%d in” presses it all the same.", l.Number, l.Number))
+		return
+	}
+	r.say(Figure, fmt.Sprintf("When it goes in: “%d in”.", l.Number))
+}
+
+// unmeasured names what the second person could have measured and did not.
+func unmeasured(l book.Load) []string {
+	measured := l.Check.Measured
+	gauged := measured.Has(unit.Vacuum) || measured.Has(unit.VacuumPercent) || measured.Has(unit.VacuumAbsolute)
+	var out []string
+	for _, m := range measurable {
+		if l.Plan.Said.Has(m.field) && !measured.Has(m.field) && !(m.name == "gauge" && gauged) {
+			out = append(out, m.name)
+		}
+	}
+	return out
+}
+
 // recomputed adds the figures for what was measured.
-func (t *turn) recomputed(r *Reply, st style, l book.Load, measured unit.Facts) {
+func (t *turn) recomputed(r *Reply, st style, l book.Load) {
+	measured := unit.Facts{}
+	for _, c := range l.Check.Compared { // with what still stands from the check before
+		measured[c.Field] = c.Measured
+	}
 	q := engine.Question{About: l.Plan.About, Said: asMeasured(l.Plan, measured), Room: t.profile.Said.facts()}
 	a, err := t.bot.Engine.Compute(q)
 	if err != nil || a.Verdict == engine.Ask {
@@ -125,6 +165,14 @@ func (t *turn) speaksAgainst(p book.Plan) []string {
 	return out
 }
 
+func eachQuoted(texts []string) []string {
+	out := make([]string, len(texts))
+	for i, text := range texts {
+		out[i] = quoted(text)
+	}
+	return out
+}
+
 // saysDoubtful asks about what a check tells beside its numbers.
 func (t *turn) saysDoubtful(ctx context.Context, r *Reply, n int, doubts []string) error {
 	l, err := t.ledger.Load(ctx, n)
@@ -134,11 +182,7 @@ func (t *turn) saysDoubtful(ctx context.Context, r *Reply, n int, doubts []strin
 	r.loads(l)
 	r.Verdict = engine.Ask
 	r.need(unit.Measured)
-	each := make([]string, len(doubts))
-	for i, d := range doubts {
-		each[i] = quoted(d)
-	}
-	r.say(Headline, fmt.Sprintf("Load %d is not checked yet, because of %s.", n, listed(each, "and")))
+	r.say(Headline, fmt.Sprintf("Load %d is not checked yet, because of %s.", n, listed(eachQuoted(doubts), "and")))
 	r.say(Question, fmt.Sprintf("Say again what you measured, one number for each thing. If something is wrong, “hold %d: …” stops the load.", n))
 	return nil
 }

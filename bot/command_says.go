@@ -59,6 +59,9 @@ func (t *turn) saysIn(r *Reply, l book.Load) {
 	if l.Anyway {
 		r.say(Reason, "It went in without a valid second check; that stands in the book.")
 	}
+	if l.Plan.Verdict == engine.Stop {
+		r.say(Warning, "By its figures: "+verdictSays[engine.Stop]+". "+t.headlineOf(l.Plan))
+	}
 	if low, mid, high, ok := l.Plan.PressTime(); ok {
 		text := "Usually done at " + clockFrom(l.InAt, l.InAt.Add(mid))
 		if low != high {

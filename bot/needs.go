@@ -130,11 +130,7 @@ func doubted(p grammar.Phrase, f unit.Field) bool {
 }
 
 func clashSays(c grammar.Clash) string {
-	texts := make([]string, len(c.Texts))
-	for i, s := range c.Texts {
-		texts[i] = quoted(s)
-	}
-	return "You gave " + listed(texts, "and") + " for " + nameOf(c.Field) + ". Which is it?"
+	return "You gave " + listed(eachQuoted(c.Texts), "and") + " for " + nameOf(c.Field) + ". Which is it?"
 }
 
 func cannotBe(x grammar.Refusal) string {

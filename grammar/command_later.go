@@ -68,7 +68,7 @@ func (r *reader) fallsOf(i int) bool {
 	if r.mentions(kindVacuum) || r.pressureSaid() || r.wordIn("pressure", "floor") {
 		return true
 	}
-	return r.items[i].word == "dropped" && !(r.nothingAfter(i) && i > 0 && r.items[i-1].amount != nil)
+	return r.items[i].word == "dropped" && !r.word(i-1, "who", "whos", "who's") && !(r.nothingAfter(i) && i > 0 && r.items[i-1].amount != nil)
 }
 
 // checkedIt: "second here, checked it myself. Tape says bar 2 7/16 …" is a check

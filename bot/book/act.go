@@ -57,7 +57,7 @@ func (l Load) tried(e Entry) (Entry, error) {
 // entry's Agrees says how it came out.
 func (l Load) Measure(s Saying, measured unit.Facts, p Policy) (Entry, error) {
 	own := s.By.ID == l.Poster.ID || s.By.ID == l.Author.ID
-	compared := Compare(l.Plan, measured)
+	compared := append(Compare(l.Plan, measured), l.unsettled(measured)...)
 	e, err := l.tried(l.entry(Check, s, Detail{
 		Measured: measured.Clone(), Compared: compared, Agrees: Agree(compared), Own: own,
 	}))
@@ -72,6 +72,17 @@ func (l Load) Measure(s Saying, measured unit.Facts, p Policy) (Entry, error) {
 		return Entry{}, &RefusedError{Act: Check, Why: TooFew, Load: l, Compared: compared}
 	}
 	return e, nil
+}
+
+// unsettled are the comparisons of the last check that differed and that the
+// things measured now do not cover: they stand until they are measured again.
+func (l Load) unsettled(measured unit.Facts) []Comparison {
+	if l.Check == nil {
+		return nil
+	}
+	return slices.DeleteFunc(Differing(l.Check.Compared), func(c Comparison) bool {
+		return measured.Has(c.Field) || slices.ContainsFunc(contrary[c.Field], measured.Has)
+	})
 }
 
 // Uncheck withdraws the check of this revision.
