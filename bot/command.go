@@ -329,7 +329,7 @@ func (t *turn) deed(c *grammar.Command) (func(book.Load) (book.Entry, error), fu
 	case grammar.Clear:
 		return func(l book.Load) (book.Entry, error) { return l.Clear(s, c.Note) }, t.saysState
 	case grammar.Drop:
-		return func(l book.Load) (book.Entry, error) { return l.Drop(s, c.Note) }, t.saysState
+		return func(l book.Load) (book.Entry, error) { return l.Drop(s, c.Note) }, t.saysDropped
 	case grammar.In:
 		g := book.Going{Press: c.Press, Time: t.clock(c.Time), Anyway: c.Anyway}
 		return func(l book.Load) (book.Entry, error) { return l.PutIn(s, g) }, t.saysIn

@@ -3,7 +3,9 @@ package bot
 import (
 	"context"
 	"fmt"
+	"slices"
 
+	"presshand/bot/book"
 	"presshand/grammar"
 )
 
@@ -33,9 +35,28 @@ func (t *turn) undo(ctx context.Context, r *Reply, c *grammar.Command) error {
 	}
 	r.loads(loads...)
 	for _, l := range loads {
-		r.say(Headline, fmt.Sprintf("Taken back. %s is %s again.", entitled(l), stateSays[l.State]))
+		r.say(Headline, fmt.Sprintf("Taken back%s. %s is %s again.", t.takenBack(l), entitled(l), stateSays[l.State]))
 	}
 	return nil
+}
+
+// takenBack tells what the last entry of a load took back: ": going in, at 07:20".
+func (t *turn) takenBack(l book.Load) string {
+	var out []string
+	for _, e := range l.Entries {
+		if slices.Contains(l.Last().Detail.Undoes, e.Seq) {
+			out = append(out, deeds[e.Act]+", at "+clockFrom(t.m.At, e.At))
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return ": " + listed(out, "and")
+}
+
+var deeds = map[book.Act]string{
+	book.Post: "the posting", book.Check: "the check", book.Uncheck: "withdrawing the check", book.Hold: "the hold", book.Clear: "the clearing",
+	book.Correct: "the correction", book.In: "going in", book.Out: "coming out", book.Judge: "the result", book.Drop: "the drop",
 }
 
 // notDone answers what was not done or is still to come: nothing changes.

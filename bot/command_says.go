@@ -34,6 +34,13 @@ func (t *turn) saysState(r *Reply, l book.Load) {
 	r.say(Headline, entitled(l)+": "+stateSays[l.State]+".")
 }
 
+func (t *turn) saysDropped(r *Reply, l book.Load) {
+	t.saysState(r, l)
+	if !l.InAt.IsZero() && l.OutAt.IsZero() {
+		r.say(Warning, fmt.Sprintf("By the book it went in at %s and did not come out; I call its time no more. “undo” brings it back.", clockFrom(t.m.At, l.InAt)))
+	}
+}
+
 func (t *turn) saysUnchecked(r *Reply, l book.Load) {
 	r.say(Headline, entitled(l)+": the check is withdrawn. It waits for a second check again.")
 }
