@@ -77,7 +77,7 @@ func TestStrips_wishesThatCannotBe(t *testing.T) {
 func manyWidths() unit.Facts {
 	var stock unit.Piles
 	for i := range 300 {
-		stock = append(stock, unit.Pile{Width: 40 + float64(i*i*7%8000)/100, Count: 1})
+		stock = append(stock, unit.Pile{Width: 40.003 + float64(i*i*7%8000)/100, Count: 1})
 	}
 	return unit.Facts{unit.StockPiles: stock, unit.TargetWidth: unit.Number(350), unit.PanelCount: unit.Number(60)}
 }

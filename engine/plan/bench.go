@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -9,6 +10,7 @@ import (
 
 // A bench is a job laid out in whole numbers.
 type bench struct {
+	grid   grid
 	widths []int64 // usable strips, widest first
 	pile   []int   // where each comes from
 	panels []int   // index into the job's panels, one for each panel wanted, narrowest first
@@ -25,11 +27,12 @@ type wish struct {
 }
 
 func newBench(job StripJob) *bench {
-	b := &bench{wish: wish{job.MostStrips, job.UseNarrow, job.Differ}}
+	g, _ := job.grid()
+	b := &bench{grid: g, wish: wish{job.MostStrips, job.UseNarrow, job.Differ}}
 	byWidth := make([]int, 0, len(job.Stock))
 	for i, p := range job.Stock {
-		tooNarrow := job.Narrowest > 0 && gridNear(p.Width) < gridNear(job.Narrowest)
-		tooWide := job.Widest > 0 && gridNear(p.Width) > gridNear(job.Widest)
+		tooNarrow := job.Narrowest > 0 && usual.near(p.Width) < usual.near(job.Narrowest)
+		tooWide := job.Widest > 0 && usual.near(p.Width) > usual.near(job.Widest)
 		if p.Count > 0 && !tooNarrow && !tooWide {
 			byWidth = append(byWidth, i)
 		}
@@ -37,7 +40,7 @@ func newBench(job StripJob) *bench {
 	slices.SortStableFunc(byWidth, func(i, j int) int { return -cmpWidth(job.Stock[i].Width, job.Stock[j].Width) })
 	for _, i := range byWidth {
 		for range job.Stock[i].Count {
-			b.widths = append(b.widths, job.grid(job.Stock[i].Width))
+			b.widths = append(b.widths, job.lines(g, job.Stock[i].Width))
 			b.pile = append(b.pile, i)
 		}
 	}
@@ -51,29 +54,21 @@ func newBench(job StripJob) *bench {
 	}
 	slices.SortStableFunc(b.panels, func(i, j int) int { return cmpWidth(job.Panels[i].Width, job.Panels[j].Width) })
 	for _, i := range b.panels {
-		b.goals = append(b.goals, job.goal(job.Panels[i].Width))
+		b.goals = append(b.goals, job.goal(g, job.Panels[i].Width))
 	}
 	return b
 }
 
-// grid rounds a strip so that no plan can come out too narrow: down where it
+// lines rounds a strip so that no plan can come out too narrow: down where it
 // is trimmed, to the nearest where a wedge takes up either.
-func (job StripJob) grid(w unit.Length) int64 {
+func (job StripJob) lines(g grid, w unit.Length) int64 {
 	if job.Wedged {
-		return gridNear(w)
+		return g.near(w)
 	}
-	return gridDown(w)
+	return g.down(w)
 }
 
-func cmpWidth(a, b unit.Length) int {
-	switch ga, gb := gridNear(a), gridNear(b); {
-	case ga < gb:
-		return -1
-	case ga > gb:
-		return 1
-	}
-	return 0
-}
+func cmpWidth(a, b unit.Length) int { return cmp.Compare(nanometres(a), nanometres(b)) }
 
 // plan puts sets into the words of the job.
 func (b *bench) plan(job StripJob, ss sets, cert StripCertificate) StripPlan {
@@ -113,11 +108,11 @@ func (b *bench) further(job StripJob, ss sets, left []int64, p *StripPlan) {
 		spare = job.WedgeHigh
 	}
 	if most > 0 {
-		p.Reach = max(0, exactly(offGrid(most)+spare))
+		p.Reach = max(0, exactly(b.grid.length(most)+spare))
 	}
 	for i, s := range ss {
 		if !s.made {
-			p.Short = offGrid(max(0, b.goals[i].low-most))
+			p.Short = b.grid.length(max(0, b.goals[i].low-most))
 			return
 		}
 	}

@@ -165,6 +165,9 @@ func (c *stripCheck) best() error {
 	}
 	var ws []int64
 	step := new(big.Int)
+	if _, exact := c.job.grid(); !exact {
+		high -= int64(c.strips()) * nmPerGrid
+	}
 	for _, p := range c.job.Stock {
 		usable := nm(p.Width) >= nm(c.job.Narrowest) && (c.job.Widest == 0 || nm(p.Width) <= nm(c.job.Widest))
 		for k := 0; usable && k < p.Count; k++ {
@@ -179,6 +182,14 @@ func (c *stripCheck) best() error {
 		return fmt.Errorf("certified as best, but a sum of %g mm is better", float64(s)/1e6)
 	}
 	return nil
+}
+
+// strips is how many the stock has.
+func (c *stripCheck) strips() (n int) {
+	for _, p := range c.job.Stock {
+		n += max(0, p.Count)
+	}
+	return n
 }
 
 // betterThan returns the sums that would be better than the plan's.

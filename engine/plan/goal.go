@@ -7,13 +7,13 @@ import (
 )
 
 // goal returns the sums that suit a panel of width w.
-func (job StripJob) goal(w unit.Length) goal {
+func (job StripJob) goal(g grid, w unit.Length) goal {
 	if !job.Wedged {
-		t := gridUp(w + job.Trim)
+		t := g.up(w + job.Trim)
 		return goal{low: t, ideal2: 2 * t, high: math.MaxInt64 / 4}
 	}
-	low, high := gridUp(w-job.WedgeHigh), gridDown(w-job.WedgeLow)
-	return goal{low: max(low, 1), ideal2: gridNear(2*w - job.WedgeLow - job.WedgeHigh), high: high}
+	low, high := g.up(w-job.WedgeHigh), g.down(w-job.WedgeLow)
+	return goal{low: max(low, 1), ideal2: g.near(2*w - job.WedgeLow - job.WedgeHigh), high: high}
 }
 
 // A goal is what the strips of one panel add up to, in grid units: low to

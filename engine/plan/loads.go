@@ -64,7 +64,7 @@ func (job LoadJob) Layers() int {
 	if !(job.LayerHeight > 0) || !(job.Opening > 0) {
 		return 1
 	}
-	return int(min(1000, gridDown(job.Opening)/max(1, gridUp(job.LayerHeight))))
+	return int(min(1000, usual.down(job.Opening)/max(1, usual.up(job.LayerHeight))))
 }
 
 // Loads packs panels into the fewest loads that it can find, turned if that
@@ -118,10 +118,10 @@ func newFloor(job LoadJob) (*floor, error) {
 	if err := job.valid(); err != nil {
 		return nil, err
 	}
-	gap := gridUp(job.Gap)
-	f := &floor{w: gridDown(job.Bed.Width) + gap, h: gridDown(job.Bed.Length) + gap, layers: job.Layers(), most: job.PanelsPerLoad}
+	gap := usual.up(job.Gap)
+	f := &floor{w: usual.down(job.Bed.Width) + gap, h: usual.down(job.Bed.Length) + gap, layers: job.Layers(), most: job.PanelsPerLoad}
 	for i, p := range job.Panels {
-		it := item{gridUp(p.Width) + gap, gridUp(p.Length) + gap, i}
+		it := item{usual.up(p.Width) + gap, usual.up(p.Length) + gap, i}
 		if !f.fits(it.w, it.h) && !f.fits(it.h, it.w) {
 			return nil, &unit.RangeError{
 				What: fmt.Sprintf("panel %g mm wide and as long as", p.Width.Millimetres()), Got: p.Length.Millimetres(), Unit: " mm",
@@ -178,7 +178,7 @@ func (f *floor) plan(job LoadJob, p *packing) LoadPlan {
 				continue
 			}
 			for _, at := range b.placed {
-				load.Panels = append(load.Panels, Placed{f.items[at.item].panel, layer, offGrid(at.x), offGrid(at.y), at.turned})
+				load.Panels = append(load.Panels, Placed{f.items[at.item].panel, layer, usual.length(at.x), usual.length(at.y), at.turned})
 			}
 			layer++
 		}

@@ -99,7 +99,7 @@ func (b *bench) solveOne(c choice) (sets, StripCertificate) {
 	n := len(c.picked)
 	return sets{{true, c.picked, c.cost}}, StripCertificate{
 		Panels: 1, PanelsBound: 1,
-		Waste: offGrid(c.cost) / 2, WasteBound: offGrid(c.bound) / 2,
+		Waste: b.grid.length(c.cost) / 2, WasteBound: b.grid.length(c.bound) / 2,
 		Strips: n, StripsBound: c.count,
 		Best: c.cost == c.bound, Fewest: c.cost == c.bound && c.count == n,
 	}
@@ -185,7 +185,7 @@ func (b *bench) inTurn(lim limits, w wish, watch Watch[unit.Length]) sets {
 // report tells the watch what is wasted so far, and returns whether to go on.
 func (b *bench) report(ss sets, lim limits, watch Watch[unit.Length]) bool {
 	made, cost := ss.worth()
-	b.stopped = b.stopped || !watch.goOn(offGrid(cost)/2, offGrid(lim.waste(made))/2)
+	b.stopped = b.stopped || !watch.goOn(b.grid.length(cost)/2, b.grid.length(lim.waste(made))/2)
 	return !b.stopped
 }
 
@@ -331,7 +331,7 @@ func (b *bench) certify(ss sets, lim limits) StripCertificate {
 	waste := lim.waste(made)
 	cert := StripCertificate{
 		Panels: made, PanelsBound: max(made, lim.panels),
-		Waste: offGrid(cost) / 2, WasteBound: offGrid(waste) / 2,
+		Waste: b.grid.length(cost) / 2, WasteBound: b.grid.length(waste) / 2,
 		Best: made >= lim.panels && cost <= waste,
 	}
 	for _, s := range ss {

@@ -78,9 +78,9 @@ type StripPlan struct {
 
 // A StripCertificate says how good a plan is proven to be. Most panels come
 // first, then the least waste: what the sums run over or, where wedged, what
-// the gaps are off the middle of the window. Sums are exact on a grid of 1/320
-// mm, which holds 1/64 in and 0.1 mm; a width off it counts as the grid line
-// below.
+// the gaps are off the middle of the window. Sums are exact on a
+// grid that holds 1/64 in and 0.1 mm, or thousandths of an inch; a width off it
+// counts as the grid line below.
 type StripCertificate struct {
 	Panels, PanelsBound int         // made, and the most that any plan can make
 	Waste, WasteBound   unit.Length // of all panels made, and the least that any plan for as many can waste

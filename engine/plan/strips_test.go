@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -143,6 +144,44 @@ func TestStrips_bothGridsExact(t *testing.T) {
 	}, nil)
 	if err != nil || len(p.Picks) != 1 || p.Picks[0].Over != 0 || p.Picks[0].Sum != unit.Inches(3+61.0/64) {
 		t.Errorf("%+v, %v; want 3 in and 61/64 in, nothing over", p.Picks, err)
+	}
+}
+
+// By hand: 3.4, 3.3, 3.1, 2.1 and 2.1 in are 14 in; in thousandths, 2.125 and 3.062
+// and 1.813 are 7 in. Neither lies on 1/320 mm.
+func TestStrips_tenthsOfAnInchExact(t *testing.T) {
+	for _, c := range []struct {
+		stock []float64
+		want  float64
+	}{{[]float64{2.1, 2.2, 2.6, 3.1, 3.4, 2.9, 3.3, 2.1}, 14}, {[]float64{2.125, 3.062, 1.813, 4.99}, 7}} {
+		var job plan.StripJob
+		for _, w := range c.stock {
+			job.Stock = append(job.Stock, plan.Pile{Width: unit.Inches(w), Count: 1})
+		}
+		job.Panels = []plan.Panel{{Width: unit.Inches(c.want), Count: 1}}
+		p, err := plan.Strips(job, nil)
+		if err != nil || len(p.Picks) != 1 || p.Picks[0].Over != 0 || !p.Certificate.Best {
+			t.Errorf("%v for %g in: %+v, %v; want nothing over, proven", c.stock, c.want, p, err)
+		}
+	}
+}
+
+// Widths that lie on no grid are planned too: the checker lets pass what rounding
+// to a grid may have cost.
+func TestStrips_widthsOffAnyGrid(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(7, 11))
+	for n := range 300 {
+		var job plan.StripJob
+		for range 4 + rnd.IntN(12) {
+			job.Stock = append(job.Stock, plan.Pile{Width: unit.Millimetres(30 + 60*rnd.Float64()), Count: 1 + rnd.IntN(3)})
+		}
+		job.Panels = []plan.Panel{{Width: unit.Millimetres(150 + 400*rnd.Float64()), Count: 1}}
+		if n%2 > 0 {
+			job.Wedged, job.WedgeLow, job.WedgeHigh = true, unit.Millimetres(6), unit.Millimetres(14)
+		}
+		if _, err := plan.Strips(job, nil); err != nil {
+			t.Fatalf("%+v: %v", job, err)
+		}
 	}
 }
 
