@@ -13,7 +13,7 @@ import (
 func (r *Reply) notices(p grammar.Phrase, text string) {
 	var names []string
 	for _, u := range r.Unused {
-		if strings.ContainsAny(u, digits) && !refused(p, u) {
+		if (strings.ContainsAny(u, digits) || spelled[strings.ToLower(u)]) && !refused(p, u) {
 			names = append(names, quoted(u))
 		}
 	}
@@ -26,12 +26,22 @@ func (r *Reply) notices(p grammar.Phrase, text string) {
 	if words := strangers(r, p, text); len(words) > 0 {
 		names = append(names, words...)
 	}
+	if glue := strangeGlue(r, text); glue != "" {
+		r.say(Notice, "I do not know "+quoted(glue)+" glue; I took it for "+style{}.plain(unit.GlueClass, r.Assumed[unit.GlueClass], unit.Unit{})+". Go by its label.")
+		names = slices.DeleteFunc(names, func(n string) bool { return n == quoted(glue) })
+	}
 	if len(names) > 6 {
 		names = append(names[:6], "and more")
 	}
 	if len(names) > 0 {
 		r.say(Notice, "Not used: "+strings.Join(names, ", ")+". If it matters, say it another way.")
 	}
+}
+
+// spelled are numbers in words that a reply must not pass over.
+var spelled = map[string]bool{
+	"two": true, "three": true, "four": true, "five": true, "six": true, "seven": true, "eight": true, "nine": true, "ten": true,
+	"eleven": true, "twelve": true, "half": true, "quarter": true, "dozen": true, "a dozen": true, "twice": true, "double": true,
 }
 
 // strangers are unread words that may be the wood that nobody could place.
@@ -46,6 +56,21 @@ func strangers(r *Reply, p grammar.Phrase, text string) []string {
 		}
 	}
 	return out
+}
+
+// strangeGlue is the unread word before "glue" where the kind of glue is assumed.
+func strangeGlue(r *Reply, text string) string {
+	if !r.Assumed.Has(unit.GlueClass) {
+		return ""
+	}
+	for _, u := range r.Unused {
+		for _, noun := range []string{" glue", " adhesive"} {
+			if len(u) > 2 && !strings.ContainsAny(u, digits) && strings.Contains(strings.ToLower(text), strings.ToLower(u+noun)) {
+				return u
+			}
+		}
+	}
+	return ""
 }
 
 // mayBeWood reports whether a word stands in a message where a wood does: before

@@ -75,7 +75,7 @@ func (r *reader) countedMeasure(i, j int) int {
 	}
 	for k := j + 1; k < len(r.items) && k < j+12; k++ {
 		switch {
-		case r.is(k, kindNoun, "strip", "core", "face") && isPlural(r.items[k].word):
+		case r.is(k, kindNoun, "strip", "core", "face", "bar") && isPlural(r.items[k].word):
 			return k
 		case r.is(k, kindNoun, "core") && r.is(k+1, kindNoun, "core"): // "ply cores"
 		case r.items[k].amount != nil && r.length(k), r.is(k, kindAttr), r.is(k, kindWood), r.idle(k), r.word(k, "by", "and"), r.items[k].brk == 'x', r.is(k, kindFact):

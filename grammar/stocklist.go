@@ -227,7 +227,7 @@ func listOf(tokens []token, run []stockEntry, cue bool) (*stockList, int) {
 		return nil, 0
 	case !l.counted && countsOn(run):
 		return nil, 0
-	case !l.counted && len(run) < longList && !(cue && (paired || !inPairs(run) && (l.unit != nil || saidWidths(tokens, run)))):
+	case !l.counted && len(run) < longList && !(cue && (paired || !inPairs(run) && (l.unit != nil || saidWidths(tokens, run) || mostlyBroken(run)))):
 		return nil, 0
 	case paired && !l.pair():
 		return nil, 0
@@ -291,6 +291,18 @@ func saidWidths(tokens []token, run []stockEntry) bool {
 		}
 	}
 	return false
+}
+
+// mostlyBroken reports whether most of a run's numbers are broken ones, which are no
+// counts: "got 2 1/2, 3, 3 1/4, 2 3/4".
+func mostlyBroken(run []stockEntry) bool {
+	broken := 0
+	for _, e := range run {
+		if !e.width.value.IsInt() {
+			broken++
+		}
+	}
+	return len(run) > shortList && 2*broken >= len(run)
 }
 
 // farApart is how many times the widths of a run of counts and widths are at least
