@@ -289,41 +289,6 @@ func (r *reader) comparative(i int) bool {
 	return r.word(i, "nearer", "closer", "more")
 }
 
-// bareReply takes the one number of a message that says nothing else, for
-// whatever the thread asked or said last: "make that 24", "oh 2 and a quarter".
-func (r *reader) bareReply() {
-	only := -1
-	for i := range r.items {
-		if r.items[i].amount == nil || r.items[i].used || r.items[i].amount.dead {
-			continue
-		}
-		if only >= 0 || r.items[i].amount.value == nil {
-			return
-		}
-		only = i
-	}
-	said := len(r.bound) > 0 || len(r.phrase.Choices) > 0 || len(r.phrase.Refused) > 0
-	if said && (only < 1 || !r.word(only-1, "to", "at", "about") || r.next(only) >= 0) {
-		return
-	}
-	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
-		return // "8 cracked", "clamp 40", "film 6 mil"
-	}
-	if only >= 1 && r.items[only].amount.bare() && (r.unheard(only-1) || r.word(only-1, "dropped")) {
-		return // "its snurfle 3", "somebody dropped 1"
-	}
-	if only >= 0 && len(r.items) <= 14 {
-		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))
-		r.items[only].used = true
-	}
-}
-
-// unheard reports whether item i is a word that nothing knows.
-func (r *reader) unheard(i int) bool {
-	it := r.items[i]
-	return it.kind == kindNone && it.amount == nil && it.brk == 0 && len(it.word) > 2 && !fill[it.word]
-}
-
 // lastBefore is the binding that stands last before item i and could hold the
 // amount at j.
 func (r *reader) lastBefore(i, j int) int {

@@ -29,6 +29,8 @@ func (r *reader) foreign() bool {
 			return false
 		case it.kind == kindWood && it.id != "ash", it.kind == kindGlue:
 			return false
+		case r.habit.Follows && r.is(i, kindRole, "start", "deadline"):
+			return false // "truck comes early, all out by 3:30"
 		}
 	}
 	return other || r.strange()

@@ -40,6 +40,7 @@ func (r *reader) measures() {
 	r.roleLengths()
 	r.listedWidths()
 	r.attrLengths(true)
+	r.eachWide()
 	r.targetWidths()
 	r.nounLengths()
 	r.nearRanges()

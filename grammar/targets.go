@@ -31,6 +31,25 @@ func (r *reader) targetWidths() {
 	}
 }
 
+// eachWide: "how many strips for 30 wide if they're 2 3/8 each" tells the strips'
+// width.
+func (r *reader) eachWide() {
+	if !r.mentions(kindNoun, "strip") || r.has(unit.StripWidth) || r.has(unit.StockPiles) {
+		return
+	}
+	for i := 1; i < len(r.items); i++ {
+		if !r.free(i) || !r.length(i) || !small(r.size(i)) || r.items[i].amount.link != linkNone || r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun) {
+			continue
+		}
+		behind := r.is(i+1, kindRole, "in a row") && r.word(i-1, "theyre", "are", "at", "being")
+		before := r.word(i-1, "is", "being", "at") && r.is(i-2, kindRole, "in a row")
+		if behind || before {
+			r.bind(i, unit.StripWidth)
+			return
+		}
+	}
+}
+
 // targetCue: a word of need before the amount, or a panel beside it.
 func (r *reader) targetCue(i int) bool {
 	if r.is(r.next(i), kindNoun, "panel", "fence", "opening") || r.cameOut(i) {

@@ -1,0 +1,43 @@
+package grammar
+
+// bareReply takes the one number of a message that says nothing else, for
+// whatever the thread asked or said last: "make that 24", "oh 2 and a quarter".
+func (r *reader) bareReply() {
+	only := -1
+	for i := range r.items {
+		if r.items[i].amount == nil || r.items[i].used || r.items[i].amount.dead {
+			continue
+		}
+		if only >= 0 || r.items[i].amount.value == nil {
+			return
+		}
+		only = i
+	}
+	said := len(r.bound) > 0 || len(r.phrase.Choices) > 0 || len(r.phrase.Refused) > 0
+	if said && (only < 1 || !r.word(only-1, "to", "at", "about") || r.next(only) >= 0) {
+		return
+	}
+	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
+		return // "8 cracked", "clamp 40", "film 6 mil"
+	}
+	if only >= 0 && r.items[only].amount.form == formWords && r.items[only].amount.value.Cmp(one) == 0 && r.word(only+1, "had", "has", "got", "was", "is") {
+		r.items[only].used = true
+		return // "six not seven, one had a knot"
+	}
+	if only >= 1 && r.items[only].amount.bare() && r.word(only-1, "theres", "got", "have", "are") && r.word(only+1, "on", "left", "here", "over") {
+		return // "theres 15 on the cart" counts what is not named
+	}
+	if only >= 1 && r.items[only].amount.bare() && (r.unheard(only-1) || r.word(only-1, "dropped")) {
+		return // "its snurfle 3", "somebody dropped 1"
+	}
+	if only >= 0 && len(r.items) <= 14 {
+		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))
+		r.items[only].used = true
+	}
+}
+
+// unheard reports whether item i is a word that nothing knows.
+func (r *reader) unheard(i int) bool {
+	it := r.items[i]
+	return it.kind == kindNone && it.amount == nil && it.brk == 0 && len(it.word) > 2 && !fill[it.word]
+}
