@@ -214,7 +214,7 @@ func (t *turn) reply(ctx context.Context) (Reply, error) {
 	case t.asks(grammar.Words):
 		return t.words(), nil
 	}
-	if len(t.phrase.Perils) > 0 && !t.before.empty() { // of what the thread is about
+	if len(t.phrase.Perils) > 0 && (!t.before.empty() || t.before.Peril != "") { // of what the thread is about
 		for _, p := range t.phrase.Perils {
 			t.phrase.Asks = append(t.phrase.Asks, grammar.Ask{About: grammar.Safety, Peril: p})
 		}

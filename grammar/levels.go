@@ -22,10 +22,13 @@ func (r *reader) levels() {
 	}
 	base := r.layerOf("sled", sled)
 	between := r.opensWithin(0, len(r.items), "between")
+	caul := r.caulBetween()
 	var layers unit.Layers
 	for k := 0; k < n; k++ {
 		switch panels := r.is(at+1, kindNoun, "panel"); {
-		case panels && between && k == 0: // the sleds lie between them
+		case panels && caul >= 0 && k > 0: // on one sled, with cauls between
+			layers = append(append(layers, r.layerOf("caul", caul)), fill...)
+		case panels && between && caul < 0 && k == 0: // the sleds lie between them
 			layers = append(layers, fill...)
 		case between && !panels && k == n-1:
 			layers = append(layers, base)
@@ -34,14 +37,28 @@ func (r *reader) levels() {
 		}
 	}
 	first, last := at, at
-	for _, k := range []int{sled, strip, mat} {
+	for _, k := range []int{sled, strip, mat, caul} {
 		if k >= 0 {
 			first, last = min(first, r.bound[k].from), max(last, r.bound[k].from)
 		}
 	}
 	r.items[at].used = true
 	r.drop(unit.SledThickness, unit.StripThickness, unit.PanelThickness, unit.MatThickness)
+	if caul >= 0 {
+		r.drop(unit.CaulThickness)
+	}
 	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
+}
+
+// caulBetween is the binding of the cauls that lie between panels; -1 for none:
+// "cauls between 1/2 each".
+func (r *reader) caulBetween() int {
+	for i := range r.items {
+		if r.is(i, kindNoun, "caul") && (r.word(i+1, "between") || r.word(i+1, "in") && r.word(i+2, "between")) {
+			return r.measureOf(unit.CaulThickness)
+		}
+	}
+	return -1
 }
 
 // measureOf is the one binding of a field; -1 where there is none or several.

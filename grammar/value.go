@@ -181,14 +181,14 @@ type limit struct {
 
 var limits = map[unit.Dimension]limit{
 	unit.Distance:   {0, 30000, "a length above 0 and up to 30 m (100 ft)"},
-	unit.Pressing:   {0, 100000, "a pressure above 0"},
+	unit.Pressing:   {0, 100000, "a pressure above 0 and up to 100 MPa"},
 	unit.Warmth:     {-40, 150, "a temperature between −40 and 150 °C"},
 	unit.Proportion: {0, 100, "0 to 100 %"},
-	unit.Lasting:    {0, 1e7, "a time above 0"},
-	unit.Pumping:    {0, 1e5, "a pump speed above 0"},
-	unit.Content:    {0, 1e6, "a volume above 0"},
-	unit.Pushing:    {0, 1e7, "a force above 0"},
-	unit.Leaking:    {0, 1e4, "a leak above 0"},
+	unit.Lasting:    {0, 1e7, "a time above 0 and up to 100 days"},
+	unit.Pumping:    {0, 1e5, "a pump speed above 0 and up to 100 m³/s"},
+	unit.Content:    {0, 1e6, "a volume above 0 and up to 1000 m³"},
+	unit.Pushing:    {0, 1e7, "a force above 0 and up to 10 MN"},
+	unit.Leaking:    {0, 1e4, "a leak above 0 and up to 10 MPa a minute"},
 	unit.Spreading:  {0, 2000, "a spread above 0 and below 2000 g/m²"},
 }
 
@@ -197,7 +197,7 @@ var fieldLimits = map[unit.Field]limit{
 	unit.PanelCount:     {1, 10000, "a count of 1 to 10000 panels"},
 	unit.PressCount:     {1, 100, "1 to 100 presses"},
 	unit.BarCount:       {1, 2, "one bar or two"},
-	unit.Vacuum:         {0, 101.4, "less than one atmosphere, 29.92 inHg or 101.3 kPa at sea level"},
+	unit.Vacuum:         {0, 101.4, "above 0 and less than one atmosphere, 29.92 inHg or 101.3 kPa at sea level"},
 	unit.Ambient:        {30, 110, "a barometer of 30 to 110 kPa"},
 	unit.Altitude:       {-430, 9000, "a height of −430 to 9000 m"},
 	unit.WedgeRatio:     {0.5, 200, "a taper such as 1:12"},
