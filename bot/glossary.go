@@ -27,6 +27,8 @@ var glossary = map[string]string{
 	"proud":          "Proud means standing higher than its neighbour. Work has to stand a little proud of the fence, or the fence takes the pressure.",
 	"crook":          "Crook is a strip bent in its plane, like a banana on the table: it leaves a gap at the joint.",
 	"cup":            "Cup is a board hollow across its width.",
+	"hump up":        "Hump up is a cupped board laid on its two edges, its middle off the bed. Lay it so: it goes flat more easily.",
+	"hollow up":      "Hollow up is a cupped board laid on its middle, its edges in the air. They are the last to go down and may stay up; turn it over.",
 	"bow":            "Bow is a board bent along its length, like a ski.",
 	"emc":            "EMC is the moisture that wood settles at in given air; at 70 °F and 50 % humidity about 9 %.",
 	"mc":             "MC is moisture content: the water in the wood, per cent of its dry weight. 6 to 14 % is right for gluing.",

@@ -23,11 +23,22 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 		if n, _ := f.Value.(unit.Number); f.Field == unit.Opening && t.opensWide(float64(n)) {
 			p.Facts[i].Field = unit.TargetWidth
 		}
-		if g, ok := to[f.Field]; ok && f.Loose && !t.onlySaid(f.Field, g) {
+		if g, ok := to[f.Field]; ok && f.Loose && (!t.onlySaid(f.Field, g) || t.soManyPanels(f)) {
 			p.Facts[i].Field = g
 		}
 	}
 	return p
+}
+
+// ofThem is how one counts what was just asked about: "make two of them".
+var ofThem = regexp.MustCompile(`(?i)\b(make|making|build|building|do|doing|glue|gluing|if)\b[^.,;]* of (them|em|those|these)\b`)
+
+// soManyPanels reports whether "if there's three of them" counts the panel that was
+// asked about and not its strips, of which there are many more.
+func (t *turn) soManyPanels(f grammar.Fact) bool {
+	n, _ := f.Value.(unit.Number)
+	strips, _ := t.before.Said.facts().Number(unit.StripCount)
+	return f.Field == unit.StripCount && 2*float64(n) <= strips && ofThem.MatchString(t.m.Text)
 }
 
 // opensWide reports whether an opening of so many mm is what strips are chosen to

@@ -263,7 +263,7 @@ func (r *reader) stands(a Ask) bool {
 func (r *reader) infer() Topic {
 	has := func(fs ...unit.Field) bool {
 		for _, f := range fs {
-			if r.has(f) || r.chosen(f) {
+			if r.has(f) || r.chosen(f) || f == unit.PanelCount && slices.ContainsFunc(r.phrase.Refused, func(x Refusal) bool { return x.Field == f }) {
 				return true
 			}
 		}
@@ -332,11 +332,16 @@ func (r *reader) terms() {
 	if !asked {
 		return
 	}
+	if len(r.phrase.Asks) == 1 && r.amountsIn(0, len(r.items)) == 0 { // "hump up or hollow up" is then no choice
+		r.phrase.Facts, r.phrase.Choices, r.phrase.Clashes = nil, nil, nil
+	}
 	for i := range r.items {
 		it := &r.items[i]
 		switch it.kind {
-		case kindNoun, kindRole, kindVacuum, kindGlue, kindFact, kindAir:
+		case kindNoun, kindRole, kindVacuum, kindGlue, kindAir:
 			r.phrase.Terms = append(r.phrase.Terms, it.id)
+		case kindFact:
+			r.phrase.Terms = append(r.phrase.Terms, it.word)
 		case kindAsk:
 			if it.id != "words" && it.id != "why" && r.amountsIn(0, len(r.items)) == 0 {
 				r.phrase.Terms = append(r.phrase.Terms, it.word) // "what is buckle"

@@ -87,7 +87,11 @@ func (r *reader) releasesWedge() bool {
 // whatsThat reads "whats a caul" in a few words and without a number.
 func (r *reader) whatsThat() bool {
 	i := r.opens("whats", "wats", "whatis")
-	return i >= 0 && r.amountsIn(0, len(r.items)) == 0 && (r.endOf(i) < 8 || len(r.items) < 16 && r.mentions(kindPerson)) && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindRole))
+	if i < 0 || r.amountsIn(0, len(r.items)) > 0 || r.endOf(i) >= 8 && (len(r.items) >= 16 || !r.mentions(kindPerson)) {
+		return false
+	}
+	n := r.next(i)
+	return r.is(n, kindNoun) || r.is(n, kindRole) || r.is(n, kindFact) && strings.HasPrefix(r.items[n].id, "cup_up")
 }
 
 // termAlone reads "caul??" and "explain caul".

@@ -133,7 +133,7 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Move, question: true} // "how wide will it be in winter"
 	case a.Solve == unit.Vacuum && r.pressureOn(i), a.Solve == unit.BarHeight && r.betterOf(i):
 		return Ask{About: Side}
-	case it.word == "how hard" && r.mentions(kindNoun, "joint"):
+	case it.word == "how hard" && (r.mentions(kindNoun, "joint") || r.mentions(kindNoun, "bar") && r.opensWithin(i, min(i+4, len(r.items)), "squeezing", "squeeze")):
 		return Ask{About: Side}
 	}
 	return a

@@ -208,3 +208,39 @@ func (r *reader) nobodyHas() bool {
 	}
 	return false
 }
+
+// otherLoad reads that another load was meant, and returns the item behind: "26
+// checked. no not 26, 27 i mean", "14 checked, sorry 15, bar 1 in".
+func (r *reader) otherLoad(c *Command, next int) int {
+	if len(c.Loads) != 1 || next <= 0 {
+		return next
+	}
+	i, fixed := next, false
+	for ; i < len(r.items); i++ {
+		n, isLoad := 0, false
+		if am := r.items[i].amount; am != nil && am.unit == nil {
+			n, isLoad = r.loadNumber(i)
+		}
+		switch {
+		case r.isBreak(i) || r.word(i, "oops", "its", "it", "that", "was", "load", "number", "actually"):
+		case r.is(i, kindFix), r.is(i, kindNot, "no", "not"), r.word(i, "no", "wait", "sorry"):
+			fixed = true
+		case isLoad && n == c.Loads[0] && r.is(i-1, kindNot):
+		case isLoad && (fixed && (i+1 >= len(r.items) || r.isBreak(i+1)) || r.is(i+1, kindFix)):
+			c.Loads[0] = n
+			for k := next; k <= i; k++ {
+				r.items[k].used = true
+				if r.items[k].kind == kindNot {
+					r.items[k].meaning = meaning{} // it denies the number alone
+				}
+			}
+			if r.is(i+1, kindFix) {
+				i++
+			}
+			return i + 1
+		default:
+			return next
+		}
+	}
+	return next
+}

@@ -210,6 +210,7 @@ func (r *reader) usedUpTo(c *Command, next int) {
 
 // commit takes the command and leaves the items from next on to be read.
 func (r *reader) commit(c *Command, next int) {
+	next = r.otherLoad(c, next)
 	r.usedUpTo(c, next)
 	r.phrase.Command = c
 	r.details(c, next)
@@ -218,6 +219,7 @@ func (r *reader) commit(c *Command, next int) {
 
 // close takes the command; what follows is its note.
 func (r *reader) close(c *Command, next int) {
+	next = r.otherLoad(c, next)
 	r.usedUpTo(c, next)
 	r.details(c, next)
 	switch c.Verb {

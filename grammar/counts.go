@@ -15,8 +15,8 @@ func (r *reader) counts() {
 			continue
 		}
 		if !ok || r.items[i].amount.plural {
-			if n == 0 && r.items[i].amount.bare() && r.items[i].amount.value == nil && r.is(r.next(i), kindNoun, "strip") && r.items[i].amount.form != formPair {
-				r.bind(i, unit.StripCount)
+			if n == 0 && r.items[i].amount.bare() && r.items[i].amount.value == nil && r.items[i].amount.form != formPair && r.is(r.next(i), kindNoun, "strip", "panel") && isPlural(r.items[r.next(i)].word) {
+				r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[r.next(i)].id])
 			}
 			continue
 		}

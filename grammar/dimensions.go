@@ -112,7 +112,7 @@ func (r *reader) temperatureField(i int) unit.Field {
 	if (r.within(from, i, kindRole, "min") >= 0 || r.word(i-1, "min") || r.is(i+1, kindRole, "min") || r.word(i+1, "min")) && r.mentions(kindRole, "label") {
 		return unit.LabelMinTemp
 	}
-	if r.within(from, to, kindRole, "mintemp") >= 0 && (r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
+	if k := r.within(from, to, kindRole, "mintemp"); k >= 0 && (strings.Contains(r.items[k].word, "use") || r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
 		return unit.LabelMinTemp
 	}
 	if (r.service(i) || r.besideServiceAir(i)) && !r.gluedAt() {

@@ -90,7 +90,7 @@ func (r *reader) nounFact(i int) {
 		}
 		_, to := r.sentence(i)
 		for j := i + 1; j < to && j < i+6 && !r.has(unit.MatFirmness); j++ {
-			if f := firmness[r.items[j].word]; f != "" && (r.isBreak(j-1) || r.items[j-1].brk == '(' || j == i+1 && r.shortened(i) || r.word(j-1, "is", "its", "a", "the", "quite", "very", "pretty", "really", "rather")) {
+			if f := firmness[r.items[j].word]; f != "" && (r.isBreak(j-1) || r.items[j-1].brk == '(' || j == i+1 && r.shortened(i) || r.word(j-1, "and", "but") && r.items[j-2].amount != nil || r.word(j-1, "is", "its", "a", "the", "quite", "very", "pretty", "really", "rather")) {
 				r.sayOnce(j, unit.MatFirmness, f)
 				if r.free(j+1) && r.items[j+1].amount.form == formWords {
 					r.items[j+1].used = true // "is a soft one"

@@ -275,6 +275,37 @@ func (r *reader) alternatives() {
 	}
 }
 
+// firstAlternatives reads the first value of two where only the second one says of
+// what: "the 1 in or the 1 1/2 in bar".
+func (r *reader) firstAlternatives() {
+	for i := range r.items {
+		if !r.free(i) || r.items[i].amount.link != linkNone || !r.word(i+1, "or", "vs", "versus") && !r.is(i+1, kindRole, "compare") || r.is(i-1, kindNoun) || r.is(i-1, kindAttr) {
+			continue
+		}
+		j := i + 2
+		for r.word(j, "a", "an", "the", "my", "our", "that", "with") {
+			j++
+		}
+		if j == i+2 || j >= len(r.items) || !r.length(i) {
+			continue
+		}
+		f := r.boundAt(j)
+		if f.Dimension() != unit.Distance || r.anotherChoice(i) {
+			continue
+		}
+		am := *r.items[i].amount
+		if am.unit == nil {
+			am.unit = r.items[j].amount.unit
+		}
+		v, u, ok := r.valueOf(&am, f)
+		if !ok || impossible(f, v) != "" {
+			continue
+		}
+		r.items[i].used = true
+		r.bound = append(r.bound, binding{Fact{Field: f, Value: unit.Number(v), Unit: u, Text: r.items[i].text}, i, false})
+	}
+}
+
 // barsOffered reads "two bars, a 3/4 and a 1 1/4. which is better, 3/4 or 1 1/4?":
 // their number is that of the heights offered.
 func (r *reader) barsOffered() {

@@ -230,7 +230,7 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.ServiceHumidity
 	case (r.within(from, to, kindAir, "shop") >= 0 || r.airIn(from, to)) && r.items[i].amount.float() >= 20:
 		return unit.ShopHumidity
-	case r.items[i].amount.float() > 60 && r.mentions(kindNoun, "bar") && !r.mentions(kindAir):
+	case r.items[i].amount.float() > 60 && r.mentions(kindNoun, "bar") && !r.mentions(kindAir) && !r.pressureSaid():
 		return unit.VacuumPercent
 	case r.within(from, to, kindWood) >= 0, r.within(from, to, kindNoun, "strip") >= 0, r.within(from, to, kindNoun, "panel", "core") >= 0 && r.topic == Glue:
 		return unit.WoodMoisture

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -169,7 +170,15 @@ func (r *reader) spokenCounts() int {
 // getsOut: "can i get 24 out of it".
 func (r *reader) getsOut() bool {
 	for i := range r.items {
-		if r.free(i) && r.word(i-1, "get", "make") && (r.word(i+1, "out", "from") || r.is(i+1, kindVerb, "out")) {
+		from, to := i-1, i+1
+		for r.word(from, "a", "an", "one") {
+			from--
+		}
+		for r.is(to, kindAttr, "wide") {
+			to++
+		}
+		out := r.word(to, "out", "from") || r.is(to, kindVerb, "out") || r.is(to, kindNoun, "panel") && strings.HasSuffix(r.items[to].word, " out of")
+		if r.free(i) && r.word(from, "get", "make") && out {
 			return true
 		}
 	}

@@ -98,6 +98,7 @@ func (r *reader) sayings() {
 	r.counts()
 	r.measures()
 	r.alternatives()
+	r.firstAlternatives()
 	r.trusted()
 	r.levels()
 	r.sharedOut()

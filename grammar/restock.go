@@ -153,9 +153,13 @@ func (r *reader) leftOfThose(i int) int {
 
 // firmnessAlone: "medium?" is of the mat that the thread has.
 func (r *reader) firmnessAlone() {
-	at := -1
+	at, thick := -1, -1
 	for i := range r.items {
+		soft := i > 0 && firmness[r.items[i-1].word] != ""
 		switch {
+		case r.free(i) && r.length(i) && small(r.size(i)) && thick < 0 && at < 0 && i+1 < len(r.items) && firmness[r.items[i+1].word] != "":
+			thick = i // "and with a 10 mm soft one"
+		case soft && r.free(i) && r.items[i].amount.form == formWords:
 		case firmness[r.items[i].word] != "" && r.items[i].kind == kindNone && at < 0:
 			at = i
 		case r.idle(i) || r.isBreak(i) || r.word(i, "and", "or", "a", "the", "one", "with", "instead", "then", "make", "it", "how", "what", "about", "if", "what if", "its", "is", "was", "say", "rather") || r.is(i, kindFix) || r.is(i, kindRole, "target") && r.word(i, "make"):
@@ -166,6 +170,12 @@ func (r *reader) firmnessAlone() {
 	if at >= 0 && r.habit.Follows {
 		r.sayOnce(at, unit.MatFirmness, firmness[r.items[at].word])
 		r.loosenLast(true)
+		if n, one := r.spokenNumber(at + 1); one && n == 1 {
+			r.items[at+1].used = true
+		}
+		if thick >= 0 {
+			r.bind(thick, unit.MatThickness)
+		}
 	}
 }
 
