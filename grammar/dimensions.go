@@ -115,10 +115,28 @@ func (r *reader) temperatureField(i int) unit.Field {
 	if k := r.within(from, to, kindRole, "mintemp"); k >= 0 && (strings.Contains(r.items[k].word, "use") || r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
 		return unit.LabelMinTemp
 	}
-	if (r.service(i) || r.besideServiceAir(i)) && !r.gluedAt() {
+	if (r.service(i) || r.besideServiceAir(i)) && !r.gluedAt() && !r.warmElsewhere(i) {
 		return unit.ServiceTemp
 	}
 	return unit.ShopTemp
+}
+
+// warmElsewhere: of "21 C, house at 40% rh 20 C" the temperature that stands in a
+// clause with the place where the panel goes is that place's, and not the other.
+func (r *reader) warmElsewhere(i int) bool {
+	placed := func(k int) bool {
+		from, to := r.clause(k)
+		return r.within(from, to, kindAir, "service") >= 0
+	}
+	if placed(i) {
+		return false
+	}
+	for k := range r.items {
+		if am := r.items[k].amount; k != i && am != nil && am.is(unit.Warmth) && placed(k) {
+			return true
+		}
+	}
+	return false
 }
 
 // gluedAt: where a glue is named and nothing is said of how the wood moves, it is
@@ -338,7 +356,7 @@ func (r *reader) height(i int) {
 	if n := r.next(i); r.is(n, kindAttr) && r.items[n].id != "tall" || r.is(n, kindNoun) {
 		return
 	}
-	said := r.within(from, to, kindAir, "height") >= 0
+	said := r.within(from, to, kindAir, "height") >= 0 || i > 1 && r.items[i-1].brk == '-' && r.is(i-2, kindAir, "height")
 	if said && (sym == "m" || sym == "ft") || sym == "m" && am.float() > 60 || sym == "ft" && am.float() > 300 {
 		r.bind(i, unit.Altitude)
 	}

@@ -21,6 +21,7 @@ var goalFigures = []goalFigure{
 	{unit.SideIdeal, Side, `(by the rule|ideal( side)?( pressure)?)`, `(ideal|by the rule)`},
 	{unit.BarReach, Side, `(reach|reaches|reaching|as far as)`, `reach`},
 	{unit.BarCovered, Side, `(covered height|height that pushes|pushing height)`, `(covered|that pushes)`},
+	{unit.Snap, Side, `(snap(s|ping)?( flat| down)?( pressure)?)`, `(snap( pressure)?|to snap)`},
 	{unit.Rise, Side, `(rises?|crown|pops? up|stands? up|humps? up|bows? up)`, `(rise|crown)`},
 	{unit.Buckle, Side, `(buckl(e|es|ing)( pressure)?|lift(s|ing)?( off)?)`, `(buckling|before (it|they|the strips|strips) (lifts?|buckles?))`},
 	{unit.Closing, Side, `(closing( pressure)?|(close|shut) (it|the gap|the crook))`, `(to (close|shut)|closing)`},
@@ -29,6 +30,7 @@ var goalFigures = []goalFigure{
 	{unit.Ambient, Face, `(ambient|outside|air pressure|barometer)`, `(ambient|outside|of air)`},
 	{unit.Proud, Stack, `(proud( of the fence)?)`, `(standing )?proud`},
 	{unit.MatLow, Stack, `(thin(nest)? (strips|ones|boards)( get| need)?)`, `(thin(nest)? (strips|ones|boards)|thin)`},
+	{unit.Clearance, Stack, `(clearance|head.?room)`, `(clearance|of room|to spare|spare|head.?room)`},
 	{unit.StackHeight, Stack, `(stack|(stack|total|overall) height)`, `((high )?stack|total|in all|overall)`},
 	{unit.LayupPanel, Glue, `(lay.?up( time)?)`, `(lay.?up|lay (it )?up)`},
 	{unit.ClosedTime, Glue, `(closed( assembly)?( time)?)`, `(closed( assembly)?( time)?|closed)`},
@@ -100,6 +102,7 @@ func (r *reader) backwards() {
 	}
 	w, named := r.wantedFigure(sought)
 	if !named {
+		r.refuseGoal()
 		if found && (sought == unit.Cup || sought == unit.Bow) && (r.mentions(kindAsk, "flatten") || r.wordIn("flattens", "flatten", "flattened")) {
 			r.solveFor(sought, span, Flatten)
 		}
@@ -115,6 +118,19 @@ func (r *reader) backwards() {
 	v, u, _ := r.valueOf(r.items[w.item].amount, w.field)
 	r.items[w.item].used = true
 	a.Goal = map[unit.Field]Fact{w.field: {Field: w.field, Value: unit.Number(r.directed(w, v)), Unit: u, Text: r.items[w.item].text}}
+}
+
+// refuseGoal refuses a pressure on a joint or a face that is no number to work with.
+func (r *reader) refuseGoal() {
+	for i := range r.items {
+		if !r.free(i) || r.items[i].amount.form != formBad || !r.items[i].amount.is(unit.Pressing) {
+			continue
+		}
+		if f, _ := r.figureNear(i); f != "" {
+			r.items[i].used = true
+			r.refuse(f, r.items[i].text, limits[unit.Pressing].want)
+		}
+	}
 }
 
 // directed gives a change of width its sign: what shrinks is less than nothing.
@@ -300,9 +316,11 @@ func (r *reader) dropCues(start, end int) {
 	}
 }
 
-// onLabel reports whether the sentence of item i speaks of what the container says.
+// onLabel reports whether the sentence of item i, up to the end of its clause,
+// speaks of what the container says.
 func (r *reader) onLabel(i int) bool {
-	from, to := r.sentence(i)
+	from, _ := r.sentence(i)
+	_, to := r.clause(i)
 	for k := from; k < to; k++ {
 		if r.is(k, kindRole, "label") && r.items[k].word != "can" {
 			return true

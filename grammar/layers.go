@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -352,6 +353,8 @@ func (r *reader) openLayer(part string) bool {
 	switch r.solving {
 	case unit.FenceThickness:
 		return part == "fence"
+	case unit.SledThickness, unit.CaulThickness, unit.CoreThickness:
+		return part == strings.TrimSuffix(string(r.solving), "_thickness_mm")
 	case unit.StripThickness:
 		return part == "strips"
 	}
