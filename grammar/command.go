@@ -25,7 +25,7 @@ func (r *reader) command() bool {
 			return r.closes()
 		}
 	}
-	if r.doneAgain(at) {
+	if r.doneAgain(at) || r.measuredAgain(at) {
 		return false
 	}
 	if r.barePlea(at) || r.tookOut(at) || r.inPressNamed(at) {
@@ -37,6 +37,12 @@ func (r *reader) command() bool {
 		}
 	}
 	return r.laterVerb(at)
+}
+
+// measuredAgain: "measured it again, its only 1/32" corrects what was said; a check
+// of a load tells two things or more.
+func (r *reader) measuredAgain(at int) bool {
+	return r.habit.Follows && r.word(at, "measured") && r.opensWithin(at+1, min(at+5, len(r.items)), "again") && r.amountsIn(at, len(r.items)) == 1
 }
 
 // goesBack: the number in "put it back to 50 and post it" is no load.

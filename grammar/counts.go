@@ -5,6 +5,7 @@ import "presshand/engine/unit"
 // counts reads how many there are of what: "5 strips", "14 panels", "two
 // presses", "6 joints".
 func (r *reader) counts() {
+	r.pairs()
 	for i := range r.items {
 		if !r.free(i) {
 			continue
@@ -112,6 +113,30 @@ func (r *reader) countBehind(i int) bool {
 		return alone && r.prev(i-2) < 0 && r.items[i].amount.link == linkNone
 	}
 	return false
+}
+
+// pairs reads "a pair of beech boards".
+func (r *reader) pairs() {
+	for i := range r.items {
+		if !r.is(i, kindRole, "pair") || r.items[i].word != "pair" || !r.word(i+1, "of") {
+			continue
+		}
+		k := i + 2
+		for r.is(k, kindWood) || r.is(k, kindWoodSort) {
+			k++
+		}
+		if f := map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount, "bar": unit.BarCount}[r.idOf(k)]; f != "" && isPlural(r.items[k].word) && !r.has(f) {
+			r.say(i, f, unit.Number(2))
+		}
+	}
+}
+
+// idOf is what the noun at item i names; "" where none stands there.
+func (r *reader) idOf(i int) string {
+	if !r.is(i, kindNoun) {
+		return ""
+	}
+	return r.items[i].id
 }
 
 func (r *reader) count(i, n int) {

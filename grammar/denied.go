@@ -22,8 +22,8 @@ func (r *reader) parts() {
 		for j < len(r.items) && (r.word(j, "the", "a", "an", "any", "that", "about", "side", "this", "with", "using", "more", "have", "got", "own", "use", "even", "got a", "put") || r.is(j, kindNot) || r.items[j].kind == kindWoodSort) {
 			j++
 		}
-		if !r.is(i, kindNot) && (!r.is(j, kindNoun) || !r.word(i+1, "the")) {
-			continue
+		if !r.is(i, kindNot) && (!r.is(j, kindNoun) || !r.word(i+1, "the") || r.word(j+1, "to", "by", "down") && r.amountsIn(j, len(r.items)) > 0) {
+			continue // "drop the bar to 30"
 		}
 		if r.word(j, "glue") || r.is(j, kindGlue) && in(r.items[i].word, "forget", "drop", "never mind", "ignore", "scrap", "forget about") {
 			r.items[i].used, r.items[j].used = true, true

@@ -353,7 +353,8 @@ func (r *reader) height(i int) {
 	am := r.items[i].amount
 	sym := am.unit.Symbol
 	from, to := r.clause(i)
-	if n := r.next(i); r.is(n, kindAttr) && r.items[n].id != "tall" || r.is(n, kindNoun) {
+	const longest = 60 // m: nothing on a bed is so long
+	if n := r.next(i); n >= 0 && n < r.endOf(i) && (r.is(n, kindAttr) && r.items[n].id != "tall" || r.is(n, kindNoun) && (r.size(i) < longest || n == i+1 && !r.is(n, kindNoun, "face"))) {
 		return
 	}
 	said := r.within(from, to, kindAir, "height") >= 0 || i > 1 && r.items[i-1].brk == '-' && r.is(i-2, kindAir, "height")

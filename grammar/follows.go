@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // loosenLast notes that the part of what was read last was not named.
 func (r *reader) loosenLast(loose bool) {
@@ -35,7 +39,8 @@ func (r *reader) gains() {
 // lessCounted: "minus 2 strips".
 func (r *reader) lessCounted(i int) bool {
 	am := r.items[i].amount
-	return am.minus && am.bare() && am.form == formInt && r.is(r.next(i), kindNoun, "strip", "panel")
+	set := r.is(i-1, kindFix) && (strings.HasPrefix(r.items[i-1].word, "make ") || strings.HasPrefix(r.items[i-1].word, "change "))
+	return am.minus && am.bare() && am.form == formInt && r.is(r.next(i), kindNoun, "strip", "panel") && !set
 }
 
 func (r *reader) namesFigure(i int) bool {

@@ -8,7 +8,7 @@ import (
 
 // foreignTrades are words of work that is none of the bot's business. Beside none
 // of the shop's own words they make the whole message foreign.
-var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boiler radiator cake recipe paint concrete roof roofing nailer shingle shingles breaker permit wallpaper carpet football stocks bitcoin flight hotel chess poem rain plumbing toilet mortgage homework-essay engine gearbox eggs egg protein boil cooking kettle spark generator bacon toast pizza bread steak oven-baked diver diving bearing bearings price prices shelf-life scuba underwater rug rugs nailer brads espresso coffee latte brick bricks emulsion lounge carpet laminate-floor mortar patio lawn grass pool aquarium shower faucet printer laptop wifi phone-bill rent haircut horse wedding-cake dumbbell marathon rugby cricket baseball bike-tyre bicycle brisket meat beef chicken pork salmon sausage sausages jerky turkey venison cheese`)
+var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boiler radiator cake recipe paint concrete roof roofing nailer shingle shingles breaker permit wallpaper carpet football stocks bitcoin flight hotel chess poem rain plumbing toilet mortgage homework-essay engine gearbox eggs egg protein boil cooking kettle spark generator bacon toast pizza bread steak oven-baked diver diving bearing bearings price prices shelf-life scuba underwater rug rugs nailer brads espresso sourdough dough yeast chainsaw chainsaws coffee latte brick bricks emulsion lounge carpet laminate-floor mortar patio lawn grass pool aquarium shower faucet printer laptop wifi phone-bill rent haircut horse wedding-cake dumbbell marathon rugby cricket baseball bike-tyre bicycle brisket meat beef chicken pork salmon sausage sausages jerky turkey venison cheese`)
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {
@@ -18,6 +18,7 @@ func (r *reader) foreign() bool {
 		switch {
 		case r.is(i, kindFill) && (strings.HasPrefix(it.word, "vac") || it.word == "sous vide"):
 			seals = true // food, for the freezer
+			other = other || it.word == "vacuum cleaner"
 		case seals && r.is(i, kindNoun, "bag"):
 		case it.amount == nil && foreignTrades[it.word]:
 			other = true

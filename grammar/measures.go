@@ -232,6 +232,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		return unit.PanelWidth
 	}
 	noun := r.clauseNoun(i, j, attr)
+	if noun == "opening" && attr == "wide" && r.has(unit.StockPiles) && !r.has(unit.TargetWidth) {
+		return unit.TargetWidth // what strips are to fill, fence to fence
+	}
 	if noun == "" && i > 0 && r.items[i-1].brk == '(' {
 		noun = r.bracketNoun(i, attr) // "bar 38 high (19 wide)"
 	}

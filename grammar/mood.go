@@ -67,6 +67,9 @@ func (r *reader) leaves(c *Command, note string) {
 	}
 	r.unuse(c.Clock)
 	r.unuse(c.Press)
+	if hasDigit(c.Title) {
+		r.unuse(c.Title)
+	}
 	if hasDigit(note) {
 		r.unuse(note)
 	}

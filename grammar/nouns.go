@@ -118,7 +118,7 @@ func (r *reader) nounLength(i int) {
 			r.bind(i, unit.StripThickness)
 			return
 		}
-		r.stripLength(i, right)
+		r.stripLength(i)
 	case "joint", "pump", "reservoir", "leak", "fence", "wedge":
 	case "frame", "press", "bed":
 		if right && r.items[i].amount.unit == nil {
@@ -128,8 +128,8 @@ func (r *reader) nounLength(i int) {
 			r.bind(i, unit.Opening)
 		}
 	case "opening":
-		if r.has(unit.StockPiles) && r.mentions(kindNoun, "fence") && !r.has(unit.TargetWidth) && r.size(i) > 0.25 {
-			r.bind(i, unit.TargetWidth) // "opening 800 fence to fence"
+		if r.has(unit.StockPiles) && (r.mentions(kindNoun, "fence") || r.mentions(kindNoun, "wedge") || r.is(r.next(i), kindAttr, "wide")) && !r.has(unit.TargetWidth) && r.size(i) > 0.25 {
+			r.bind(i, unit.TargetWidth) // "opening 800 fence to fence", "the opening's 36 wide"
 			return
 		}
 		r.bind(i, r.daylight(i, k))
@@ -214,7 +214,7 @@ func (r *reader) woodLength(i int) {
 
 // stripLength reads a bare measure beside strips. From an inch up it is the
 // width, below the thickness, where that is not said otherwise.
-func (r *reader) stripLength(i int, right bool) {
+func (r *reader) stripLength(i int) {
 	const inchWide, longest = 0.0254, 1.2
 	inMetres := r.items[i].amount.unit != nil && (r.items[i].amount.unit.Symbol == "m" || r.items[i].amount.unit.Symbol == "ft")
 	if (r.size(i) > longest || inMetres && r.size(i) > 0.6) && !r.has(unit.StripLength) {
@@ -229,6 +229,9 @@ func (r *reader) stripLength(i int, right bool) {
 	if r.size(i) < inchWide-1e-9 || r.items[i].amount.form == formQuarters {
 		f, other = other, f
 	}
+	if r.mentions(kindNoun, "sled") && !r.mentions(kindNoun, "bar") && r.word(r.next(i)+1, "on") && r.word(r.next(i)+2, "top") {
+		f, other = unit.StripThickness, unit.StripWidth // "sled 18 thick, 30 mm staves on top"
+	}
 	if r.phrase.Command != nil {
 		f, other = unit.StripThickness, unit.StripWidth
 		if r.size(i) > 0.055 {
@@ -241,7 +244,6 @@ func (r *reader) stripLength(i int, right bool) {
 	if r.has(f) {
 		return
 	}
-	_ = right
 	r.bind(i, f)
 }
 
