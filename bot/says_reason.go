@@ -34,6 +34,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonCoverBar:          "Where the bar stands proud of what backs it, the film presses both its faces and that cancels: only {bar_covered_mm} of it pushes. Lay a caul or upper sled on the strips, up to the bar's top ({bar_height_mm})[, and make the bar {bar_width_least_mm.up} wide, or it tips][; the far joint then gets {side_far_joint_kpa}].",
 	engine.ReasonKeepBack:          "Keep the edges of core, sled and caul 1/16 in (1 to 3 mm) behind the strips' edge, or they take the push.",
 	engine.ReasonWiderBar:          "The bar tips before it pushes with its whole height[; it counts for {bar_tipping_mm}]. Make it {bar_width_least_mm.up} wide[; the far joint then gets {side_far_joint_kpa}].",
+	engine.ReasonBarBarely:         "The bar hardly overlaps the strips' edge and may slip under it, so not all of its push can be counted on; {bar_height_mm.up} of bar would hold.",
 	engine.ReasonBarTooLow:         "The bar ({bar_height_mm}) ends under the strips and does not touch them; only the film on their edge pushes.",
 	engine.ReasonBarUnderUpperFace: "The bar ({bar_height_mm}) ends under the upper face. The figures are for that face: only the film on its edge pushes there.",
 	engine.ReasonBothFaces:         "What pushes from the side serves both faces: half of it counts for each. If it leans, one face gets less, the low end, and the other more.",

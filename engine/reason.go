@@ -102,6 +102,9 @@ const (
 	// ReasonBarTooLow: the bar's top is at or under the strips' underside and
 	// does not touch them. Figures: bar_height_mm.
 	ReasonBarTooLow Reason = "bar-too-low"
+	// ReasonBarBarely: the bar overlaps the strips' edge by too little to be sure of
+	// its push. Figures: bar_height_mm that is enough.
+	ReasonBarBarely Reason = "bar-barely"
 	// ReasonBarUnderUpperFace: the bar touches the lower face alone; the figures are
 	// for the upper one, which only the film on its edge presses. Figures:
 	// bar_height_mm.
