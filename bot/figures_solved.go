@@ -16,14 +16,14 @@ func (s style) solvedHeadline(w worked) (string, []unit.Field) {
 		return says, []unit.Field{f}
 	}
 	if c := byGravity(w.answer.Checks); !ok && len(c) > 0 {
-		goal := s.towards(w.goal)
+		goal := s.towards(w)
 		switch {
 		case c[0].Reason != engine.ReasonOutOfReach || goal == "" || labels[f] == "":
 			return s.verdictOn(c[0], w), nil
 		case w.goal.Has("verdict"):
 			return "no " + labels[f] + " will do.", nil
 		}
-		return "no " + labels[f] + " gives " + strings.TrimPrefix(goal, " for ") + ".", nil
+		return "no " + labels[f] + " gives " + strings.TrimPrefix(goal, " for ") + s.nearest(w, c[0].Figures) + ".", nil
 	}
 	if !ok {
 		return "", nil
@@ -35,7 +35,21 @@ func (s style) solvedHeadline(w worked) (string, []unit.Field) {
 	if w.answer.Assumed.Has(unit.Cover) && !w.question.Said.Has(unit.Cover) {
 		text += ", the bar covered to its top by a caul or upper sled,"
 	}
-	return text + s.towards(w.goal) + ".", []unit.Field{f}
+	return text + s.towards(w) + ".", []unit.Field{f}
+}
+
+// nearest says which value comes nearest to a goal that cannot be had, and with what.
+func (s style) nearest(w worked, figures unit.Facts) string {
+	at, ok := figures.Number(w.want.Solve)
+	if !ok {
+		return ""
+	}
+	for f := range w.goal {
+		if v, ok := figures[f].(unit.Triple); ok && v.Mid != nil && !s.isNothing(f, *v.Mid) {
+			return "; the nearest is " + s.both(f, *v.Mid) + " at " + s.both(w.want.Solve, at)
+		}
+	}
+	return ""
 }
 
 // anyMeets says that the goal is met as far as the engine looked.
@@ -45,7 +59,7 @@ func (s style) anyMeets(w worked) string {
 		if !ok || labels[w.want.Solve] == "" {
 			continue
 		}
-		says := "any " + labels[w.want.Solve] + " %s " + s.both(w.want.Solve, at) + s.towards(w.goal) + ": there is enough, or more"
+		says := "any " + labels[w.want.Solve] + " %s " + s.both(w.want.Solve, at) + s.towards(w) + ": there is enough, or more"
 		switch c.Reason {
 		case engine.ReasonAnyUpTo:
 			return strings.Replace(says, "%s", "up to", 1) + "; I looked no further."
@@ -57,12 +71,16 @@ func (s style) anyMeets(w worked) string {
 }
 
 // towards says what a solved value is for.
-func (s style) towards(goal unit.Facts) string {
+func (s style) towards(w worked) string {
 	var out []string
-	for f, v := range goal {
+	for f, v := range w.goal {
 		switch v := v.(type) {
 		case unit.Number:
-			out = append(out, s.both(f, float64(v))+" "+goalSays(f))
+			says := goalSays(f)
+			if f == unit.Preload && sprung(w) {
+				says = "from the overfill"
+			}
+			out = append(out, s.both(f, float64(v))+" "+says)
 		case unit.Word:
 			out = append(out, "a good verdict with all that is uncertain at its middle")
 		}
@@ -72,6 +90,12 @@ func (s style) towards(goal unit.Facts) string {
 	}
 	slices.Sort(out)
 	return " for " + listed(out, "and")
+}
+
+// sprung reports whether a preload comes from strips that overfill their opening.
+func sprung(w worked) bool {
+	over := w.want.Solve == unit.Overfill || w.question.Said.Has(unit.Overfill)
+	return over && !w.question.Said.Has(unit.WedgeForce)
 }
 
 // goalSays says what a wanted figure is of.

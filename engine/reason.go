@@ -216,6 +216,9 @@ const (
 	// ReasonOutOfReach: no value of the field meets the goal. Figures: the field
 	// where it comes nearest, the goal's figure there, goal what was wanted.
 	ReasonOutOfReach Reason = "out-of-reach"
+	// ReasonFormulaEnds: beyond the nearest that can be had a formula is not valid.
+	// Figures: limit_of, the input in words, and limit_is, what it has to be.
+	ReasonFormulaEnds Reason = "formula-ends"
 	// ReasonNoBearing: the figure wanted does not hang on the field. Figures: goal.
 	ReasonNoBearing Reason = "no-bearing"
 	// ReasonJumps: no value gives the figure wanted, which jumps over it; this is

@@ -55,16 +55,18 @@ type solver struct {
 	low, high float64 // where to look
 	covered   bool    // the bar counts as covered to its top
 	sure      bool    // over the ranges, not at the mids
+	refused   error   // why the figure could not be given last
 }
 
 // A solution is where a goal is met, or where it comes nearest.
 type solution struct {
 	at    float64
 	met   bool
-	moves bool // the figure hangs on the field
-	jump  bool // the figure jumps over the goal here, which nothing gives exactly
-	safe  bool // at a jump: this side of it is more than enough
-	every bool // wherever it can be given the figure is enough
+	moves bool  // the figure hangs on the field
+	jump  bool  // the figure jumps over the goal here, which nothing gives exactly
+	safe  bool  // at a jump: this side of it is more than enough
+	every bool  // wherever it can be given the figure is enough
+	ends  error // why the figure cannot be given beyond
 }
 
 func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {
@@ -160,7 +162,7 @@ func (s *solver) with(v float64) Question {
 // number where the figure cannot be given.
 func (s *solver) forward(v float64) float64 {
 	b := s.builder(s.with(v))
-	if err := answererOf(s.q.About)(b); err != nil {
+	if s.refused = answererOf(s.q.About)(b); s.refused != nil {
 		return nan
 	}
 	switch {

@@ -1,6 +1,11 @@
 package engine
 
-import "presshand/engine/unit"
+import (
+	"errors"
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // answer is the forward answer at the solution, or nearest to it.
 func (s *solver) answer(at solution) (Answer, error) {
@@ -46,8 +51,20 @@ func (s *solver) answer(at solution) (Answer, error) {
 	default:
 		head(Stop, ReasonOutOfReach)
 		a.Verdict = Stop
+		adviseEnd(&a, at.ends)
 	}
 	return a, nil
+}
+
+// adviseEnd tells which input would leave what its formula is valid for, just beyond
+// the nearest that can be had.
+func adviseEnd(a *Answer, why error) {
+	var bad *unit.RangeError
+	if errors.As(why, &bad) && !strings.Contains(bad.What, "_") {
+		a.Advice = append(a.Advice, Finding{ReasonFormulaEnds, unit.Facts{
+			unit.LimitOf: unit.Word(bad.What), unit.LimitIs: unit.Word(bad.Want),
+		}})
+	}
 }
 
 // adviseSure tells which value keeps a strip flat over the whole range of what is

@@ -90,3 +90,28 @@ func TestSolveFor_turningPoint(t *testing.T) {
 		t.Errorf("check %v, want out of reach, nearest %g mm", c, least)
 	}
 }
+
+// Strips 1.2 mm over the opening need one of 12 mm at least, ten times as much. By hand
+// there: 0.8 · 1.2 mm / (12 mm / 1.15625 GPa + 12 mm / 15 N/mm²) = 0.96 mm / (0.010378 +
+// 0.8) mm³/N = 1184.63 kPa, E⊥ of an average hardwood 12.5 · (0.062 + 0.123) / 2. So 1233
+// is out of reach, and 1183 takes 1.15625 · (0.96/1.183 − 0.8) GPa mm³/N = 13.30 mm.
+func TestSolveFor_endOfTheFormula(t *testing.T) {
+	said := unit.Facts{unit.StripCount: unit.Number(5), unit.StripThickness: unit.Number(12), unit.Overfill: unit.Number(1.2)}
+	c, a := goalCheck(t, engine.Side, said, unit.StripWidth, unit.Facts{unit.Preload: unit.Number(1233)})
+	width, _ := c.Figures.Number(unit.StripWidth)
+	pre, ok := c.Figures[unit.Preload].(unit.Triple)
+	if c.Reason != engine.ReasonOutOfReach || math.Abs(width-2.4) > 1e-6 || !ok || math.Abs(*pre.Mid-1184.63) > 0.1 {
+		t.Errorf("check %v, want out of reach, nearest 1184.6 kPa at 2.4 mm", c)
+	}
+	if figures, ok := advised(a, engine.ReasonFormulaEnds); !ok || figures.Word(unit.LimitOf) != "overfill" {
+		t.Errorf("advice %v, want that the overfill ends it", a.Advice)
+	}
+	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.StripWidth, unit.Facts{unit.Preload: unit.Number(1183)})
+	if got := solved(t, a, unit.StripWidth); err != nil || math.Abs(got-2.6586) > 1e-3 {
+		t.Errorf("strips of %g mm (%v), want 2.6586", got, err)
+	}
+	said[unit.StripWidth] = unit.Number(2.6) // 13 mm: tape and pencil may be beyond a tenth, the 1.2 said is not
+	if a, err := engine.Compute(engine.Question{About: engine.Side, Said: said}); err != nil || !a.Values.Has(unit.Preload) {
+		t.Errorf("1.2 mm over 13 are refused (%v)", err)
+	}
+}
