@@ -38,6 +38,22 @@ func (s style) solvedHeadline(w worked) (string, []unit.Field) {
 	return text + s.towards(w) + ".", []unit.Field{f}
 }
 
+// wantedNouns name figures that are wanted as nouns, where they have no name of their own.
+var wantedNouns = map[unit.Field]string{
+	unit.FacePressure: "the pressure on the face", unit.FaceTonsPerSquareFoot: "the pressure on the face", unit.FaceForce: "the force on the face",
+	unit.SideFarJoint: "the pressure at the far joint", unit.SideFirstJoint: "the pressure at the first joint", unit.Preload: "the preload",
+}
+
+// noBearing says what has nothing to do with the figure that is wanted.
+func noBearing(w worked) string {
+	for f := range w.goal {
+		if noun := wantedNouns[f]; noun != "" && labels[w.want.Solve] != "" {
+			return capital(nameOf(w.want.Solve)) + " has nothing to do with " + noun + ", so I cannot work it out that way."
+		}
+	}
+	return ""
+}
+
 // nearest says which value comes nearest to a goal that cannot be had, and with what.
 func (s style) nearest(w worked, figures unit.Facts) string {
 	at, ok := figures.Number(w.want.Solve)

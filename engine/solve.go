@@ -15,7 +15,8 @@ const GoalVerdict unit.Field = "verdict"
 // wanted figure, at the middle of every uncertain input. The answer is that of
 // the question with the value put in, and holds the value itself. An empty goal
 // stands for contact pressure at the far joint, or for a flat strip. Where no
-// value gives the figure the answer tells the nearest that can be had.
+// value gives the figure the answer tells the nearest that can be had. A figure of the
+// face, asked for beside joints, is answered as one.
 func SolveFor(q Question, field unit.Field, goal unit.Facts) (Answer, error) {
 	s, err := newSolver(q, field, goal)
 	if err != nil {
@@ -81,6 +82,11 @@ func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {
 	}
 	for _, f := range overruled(q.Said, field) {
 		delete(q.Said, f)
+	}
+	for f := range goal {
+		if q.About == Side && ofFace[f] {
+			q.About = Face
+		}
 	}
 	s := &solver{q: q, field: field}
 	var ok bool

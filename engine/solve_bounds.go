@@ -32,6 +32,9 @@ var senses = map[unit.Field]int{
 	unit.GlueMass: -1, unit.LayupPanel: -1, unit.PressTime: -1, unit.Pump: -1,
 }
 
+// ofFace are the figures for which a face has all that counts, and joints ask for more.
+var ofFace = map[unit.Field]bool{unit.FacePressure: true, unit.FaceForce: true, unit.FaceTonsPerSquareFoot: true}
+
 // sense tells whether more of the figure wanted is better, or less.
 func (s *solver) sense() int { return senses[s.figure] }
 

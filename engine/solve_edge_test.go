@@ -115,3 +115,25 @@ func TestSolveFor_endOfTheFormula(t *testing.T) {
 		t.Errorf("1.2 mm over 13 are refused (%v)", err)
 	}
 }
+
+// Pressure on a face is the vacuum, however wide or long the panel is; the force on it is
+// not: 64 kPa on 0.9 m of length give 20 kN at 20 / (64 · 0.9) = 0.347222 m. Asked beside
+// joints it is answered without a word about strips.
+func TestSolveFor_faceBesideJoints(t *testing.T) {
+	for _, f := range []unit.Field{unit.PanelWidth, unit.PanelLength} {
+		for _, figure := range []unit.Field{unit.FacePressure, unit.FaceTonsPerSquareFoot} {
+			for _, about := range []engine.Topic{engine.Side, engine.Face} {
+				said := unit.Facts{unit.StripLength: unit.Number(900), unit.PanelWidth: unit.Number(900), unit.Vacuum: unit.Number(80)}
+				c, a := goalCheck(t, about, said, f, unit.Facts{figure: unit.Number(0.7)})
+				if c.Reason != engine.ReasonNoBearing || len(a.Needs) > 0 {
+					t.Errorf("%s for %s: check %v, needs %v; want no bearing", f, figure, c, a.Needs)
+				}
+			}
+		}
+	}
+	said := unit.Facts{unit.StripLength: unit.Number(900), unit.Vacuum: unit.Number(64)}
+	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.PanelWidth, unit.Facts{unit.FaceForce: unit.Number(20000)})
+	if got := solved(t, a, unit.PanelWidth); err != nil || math.Abs(got-347.2222) > 1e-3 || a.About != engine.Face {
+		t.Errorf("panel of %g mm (%v), about %s; want 347.2222 of a face", got, err, a.About)
+	}
+}
