@@ -28,6 +28,9 @@ func (s style) solvedHeadline(w worked) (string, []unit.Field) {
 	if !ok {
 		return "", nil
 	}
+	if mm, ok := middle(w.answer, f); ok && f == unit.Opening { // a mark lower would be too low
+		v = unit.TripleOf(unit.Exactly(s.roundedUp(f, mm)))
+	}
 	text := s.line(f, v)
 	if text == "" {
 		text = nameOf(f)
@@ -133,6 +136,8 @@ func goalSays(f unit.Field) string {
 		return "of air outside"
 	case unit.Proud:
 		return "proud of the fence"
+	case unit.Clearance:
+		return "to spare"
 	case unit.StackHeight:
 		return "of stack"
 	case unit.GlueMass:

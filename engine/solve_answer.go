@@ -2,6 +2,7 @@ package engine
 
 import (
 	"errors"
+	"math"
 	"strings"
 
 	"presshand/engine/unit"
@@ -11,6 +12,9 @@ import (
 func (s *solver) answer(at solution) (Answer, error) {
 	if !at.met && !at.moves {
 		return s.unmoved(), nil
+	}
+	if at.met && s.figure == GoalVerdict {
+		at.at = s.shortened(at.at)
 	}
 	a, err := Compute(s.with(at.at))
 	if err != nil {
@@ -54,6 +58,21 @@ func (s *solver) answer(at solution) (Answer, error) {
 		adviseEnd(&a, at.ends)
 	}
 	return a, nil
+}
+
+// shortened returns a value of seven digits next to one that gives a good verdict, on the
+// side where the verdict is good: what is written down must give it when put back.
+func (s *solver) shortened(x float64) float64 {
+	if x == 0 {
+		return x
+	}
+	scale := math.Pow(10, 6-math.Floor(math.Log10(math.Abs(x))))
+	for _, round := range [...]func(float64) float64{math.Round, math.Ceil, math.Floor} {
+		if y := round(x*scale) / scale; s.miss(y) >= 0 {
+			return y
+		}
+	}
+	return x
 }
 
 // adviseEnd tells which input would leave what its formula is valid for, just beyond

@@ -189,3 +189,24 @@ func TestContactPressure_byGlue(t *testing.T) {
 		}
 	}
 }
+
+// A stack of 19, 18 and 19 mm is 56 high: 20 mm to spare take an opening of 76, the 6 mm
+// of a good verdict one of 62 (common practice), and 62 as it is told gives that back.
+func TestSolveFor_opening(t *testing.T) {
+	said := unit.Facts{unit.StackLayers: unit.Layers{layer("sled", 19), layer("strips", 18), layer("sled", 19)}}
+	for want, goal := range map[float64]unit.Facts{76: {unit.Clearance: unit.Number(20)}, 62: {engine.GoalVerdict: unit.Word("good")}} {
+		a, err := engine.SolveFor(engine.Question{About: engine.Stack, Said: said}, unit.Opening, goal)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := solved(t, a, unit.Opening)
+		if math.Abs(got-want) > 1e-9 || a.Verdict != engine.Good {
+			t.Errorf("opening %.10g mm, %s; want %g, good", got, a.Verdict, want)
+		}
+		back := said.Clone()
+		back[unit.Opening] = unit.Number(math.Round(got*1e6) / 1e6)
+		if a := mustAnswer(t, engine.Stack, back); a.Verdict != engine.Good {
+			t.Errorf("%.8g mm put back is %s, want good", got, a.Verdict)
+		}
+	}
+}
