@@ -105,7 +105,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonFaceTheBack:        "A face of the same wood on the back keeps it flat.",
 	engine.ReasonSpeciesUnsaid:      "Which wood? The figure is an average hardwood; single woods run from half of it to half as much again.",
 	engine.ReasonCutUnsaid:          "Flat sawn moves most, quarter sawn least; the range runs from one to the other.",
-	engine.ReasonAirHeld:            "The air is beyond the published table; I took {service_temp_c}.",
+	engine.ReasonAirHeld:            "The air is beyond the published table, which ends at −1 and 55 °C (30 and 131 °F); I took {service_temp_c}.",
 	engine.ReasonCoreHoldsFace:      "That is a free board. Glued to a core it moves far less.",
 	engine.ReasonPumpReaches:        "The pump gets there: it goes to {ultimate_vacuum_kpa} and you want {vacuum_kpa}.",
 	engine.ReasonPumpMayNotReach:    "A worn pump or a low barometer may not get to {vacuum_kpa}; it can end at {ultimate_vacuum_kpa.low}.",
