@@ -210,3 +210,18 @@ func TestSolveFor_opening(t *testing.T) {
 		}
 	}
 }
+
+// A panel 600 mm wide and 18 thick of an average hardwood (E⊥ 1.15625 GPa) lies down under
+// 40 kPa: by hand 8.2112 · 1.15625e9 · 0.018 · rise³ / 0.6⁴ = 40e3 gives a rise of 31.187 mm
+// and 8 · 31.187² / (3 · 600) = 4.323 mm over the opening.
+func TestSolveFor_overfillForSnap(t *testing.T) {
+	said := unit.Facts{unit.PanelWidth: unit.Number(600), unit.StripThickness: unit.Number(18)}
+	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.Overfill, unit.Facts{unit.Snap: unit.Number(40)})
+	if got := solved(t, a, unit.Overfill); err != nil || math.Abs(got-4.323) > 1e-3 {
+		t.Errorf("overfill %g mm (%v), want 4.323", got, err)
+	}
+	said[unit.Overfill] = unit.Number(solved(t, a, unit.Overfill))
+	if snap := mustAnswer(t, engine.Side, said).Values[unit.Snap].(unit.Triple); math.Abs(*snap.Mid-40) > 1e-4 {
+		t.Errorf("put back it lies down under %g kPa, want 40", *snap.Mid)
+	}
+}
