@@ -68,6 +68,7 @@ type solution struct {
 	safe  bool  // at a jump: this side of it is more than enough
 	every bool  // wherever it can be given the figure is enough
 	ends  error // why the figure cannot be given beyond
+	last  bool  // it cannot be given at any greater value
 }
 
 func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {

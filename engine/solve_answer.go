@@ -47,11 +47,12 @@ func (s *solver) answer(at solution) (Answer, error) {
 		if s.figure == GoalVerdict {
 			a.Values[s.field] = unit.TripleOf(unit.Exactly(at.at))
 		}
-		if !reaches(at.at, s.high) {
-			head(None, ReasonAnyFrom)
-		} else {
+		if at.last || reaches(at.at, s.high) {
 			head(None, ReasonAnyUpTo)
+		} else {
+			head(None, ReasonAnyFrom)
 		}
+		adviseEnd(&a, at.ends)
 	default:
 		head(Stop, ReasonOutOfReach)
 		a.Verdict = Stop

@@ -110,6 +110,16 @@ func TestSolveFor_endOfTheFormula(t *testing.T) {
 	if got := solved(t, a, unit.StripWidth); err != nil || math.Abs(got-2.6586) > 1e-3 {
 		t.Errorf("strips of %g mm (%v), want 2.6586", got, err)
 	}
+	// 300 mm rise by at most √(3 · 300 · 30 / 8) = 58 mm: any overfill up to 30 is within 80
+	panel := unit.Facts{unit.PanelWidth: unit.Number(300), unit.StripThickness: unit.Number(18)}
+	a, err = engine.SolveFor(engine.Question{About: engine.Side, Said: panel}, unit.Overfill, unit.Facts{unit.Rise: unit.Number(80)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	wantCheck(t, a, "goal", engine.None, engine.ReasonAnyUpTo)
+	if most, _ := a.Checks[0].Figures.Number(unit.Overfill); math.Abs(most-30) > 1e-6 || !hasAdvice(a, engine.ReasonFormulaEnds) {
+		t.Errorf("any up to %g mm, advice %v; want 30 and that the formula ends", most, a.Advice)
+	}
 	said[unit.StripWidth] = unit.Number(2.6) // 13 mm: tape and pencil may be beyond a tenth, the 1.2 said is not
 	if a, err := engine.Compute(engine.Question{About: engine.Side, Said: said}); err != nil || !a.Values.Has(unit.Preload) {
 		t.Errorf("1.2 mm over 13 are refused (%v)", err)

@@ -32,12 +32,12 @@ func (s *solver) solve() solution {
 		d := s.miss(x)
 		if i > 0 && math.IsNaN(d) != math.IsNaN(l.missed) {
 			end, short := s.end(l.x, x, l.missed, d)
-			why := s.refused
+			why, last := s.refused, math.IsNaN(d)
 			if at := s.pass(&l, end, short, 0); at.met {
 				return at
 			}
 			if l.near.at == end {
-				l.near.ends = why
+				l.near.ends, l.near.last, l.nearest = why, last, 0
 			}
 		}
 		if at := s.pass(&l, x, d, i); at.met {
@@ -68,7 +68,8 @@ func (s *solver) pass(l *look, x, d float64, sample int) solution {
 	l.near.moves = l.near.moves || math.Abs(d-l.first) > 1e-12*(1+math.Abs(l.first))
 	l.near.every = l.near.every && s.enough(d)
 	if math.Abs(d) < l.best {
-		l.best, l.near.at, l.near.ends, l.nearest = math.Abs(d), x, nil, sample
+		l.best, l.nearest = math.Abs(d), sample
+		l.near.at, l.near.ends, l.near.last = x, nil, false
 	}
 	switch {
 	case d == 0:
