@@ -41,10 +41,9 @@ func (s style) solvedHeadline(w worked) (string, []unit.Field) {
 	return text + s.towards(w) + ".", []unit.Field{f}
 }
 
-// wantedNouns name figures that are wanted as nouns, where they have no name of their own.
+// wantedNouns name figures of the face, on which it is sure what has no bearing.
 var wantedNouns = map[unit.Field]string{
 	unit.FacePressure: "the pressure on the face", unit.FaceTonsPerSquareFoot: "the pressure on the face", unit.FaceForce: "the force on the face",
-	unit.SideFarJoint: "the pressure at the far joint", unit.SideFirstJoint: "the pressure at the first joint", unit.Preload: "the preload",
 }
 
 // noBearing says what has nothing to do with the figure that is wanted.
