@@ -238,7 +238,7 @@ func preloaded(a engine.Answer) bool {
 
 // urgency ranks advice of which only the first finds room.
 var urgency = map[engine.Reason]int{
-	engine.ReasonOutOfReach: 9, engine.ReasonNoBearing: 9, engine.ReasonBarTooLow: 8, engine.ReasonBarUnderUpperFace: 8, engine.ReasonBothFaces: 8, engine.ReasonBelowContact: 8,
+	engine.ReasonOutOfReach: 9, engine.ReasonNoBearing: 9, engine.ReasonFormulaEnds: 9, engine.ReasonBarTooLow: 8, engine.ReasonBarBarely: 8, engine.ReasonBarUnderUpperFace: 8, engine.ReasonBothFaces: 8, engine.ReasonBelowContact: 8,
 	engine.ReasonCoverBar: 7, engine.ReasonWiderBar: 6, engine.ReasonBarForContact: 5, engine.ReasonDriveAgain: 5,
 	engine.ReasonFoamGas: 5, engine.ReasonHumpUp: 5, engine.ReasonFaceTheBack: 5, engine.ReasonSolved: 4,
 	engine.ReasonHoursHeld: 6, engine.ReasonHoursOvernight: 6, engine.ReasonHoursCleared: 6, engine.ReasonNightCleared: 6, engine.ReasonStopped: 5,

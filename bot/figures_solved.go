@@ -16,17 +16,20 @@ func (s style) solvedHeadline(w worked) (string, []unit.Field) {
 		return says, []unit.Field{f}
 	}
 	if c := byGravity(w.answer.Checks); !ok && len(c) > 0 {
-		goal := s.towards(w.goal)
+		goal := s.towards(w)
 		switch {
 		case c[0].Reason != engine.ReasonOutOfReach || goal == "" || labels[f] == "":
 			return s.verdictOn(c[0], w), nil
 		case w.goal.Has("verdict"):
 			return "no " + labels[f] + " will do.", nil
 		}
-		return "no " + labels[f] + " gives " + strings.TrimPrefix(goal, " for ") + ".", nil
+		return "no " + labels[f] + " gives " + strings.TrimPrefix(goal, " for ") + s.nearest(w, c[0].Figures) + ".", nil
 	}
 	if !ok {
 		return "", nil
+	}
+	if mm, ok := middle(w.answer, f); ok && f == unit.Opening { // a mark lower would be too low
+		v = unit.TripleOf(unit.Exactly(s.roundedUp(f, mm)))
 	}
 	text := s.line(f, v)
 	if text == "" {
@@ -35,7 +38,36 @@ func (s style) solvedHeadline(w worked) (string, []unit.Field) {
 	if w.answer.Assumed.Has(unit.Cover) && !w.question.Said.Has(unit.Cover) {
 		text += ", the bar covered to its top by a caul or upper sled,"
 	}
-	return text + s.towards(w.goal) + ".", []unit.Field{f}
+	return text + s.towards(w) + ".", []unit.Field{f}
+}
+
+// wantedNouns name figures of the face, on which it is sure what has no bearing.
+var wantedNouns = map[unit.Field]string{
+	unit.FacePressure: "the pressure on the face", unit.FaceTonsPerSquareFoot: "the pressure on the face", unit.FaceForce: "the force on the face",
+}
+
+// noBearing says what has nothing to do with the figure that is wanted.
+func noBearing(w worked) string {
+	for f := range w.goal {
+		if noun := wantedNouns[f]; noun != "" && labels[w.want.Solve] != "" {
+			return capital(nameOf(w.want.Solve)) + " has nothing to do with " + noun + ", so I cannot work it out that way."
+		}
+	}
+	return ""
+}
+
+// nearest says which value comes nearest to a goal that cannot be had, and with what.
+func (s style) nearest(w worked, figures unit.Facts) string {
+	at, ok := figures.Number(w.want.Solve)
+	if !ok {
+		return ""
+	}
+	for f := range w.goal {
+		if v, ok := figures[f].(unit.Triple); ok && v.Mid != nil && !s.isNothing(f, *v.Mid) {
+			return "; the nearest is " + s.both(f, *v.Mid) + " at " + s.both(w.want.Solve, at)
+		}
+	}
+	return ""
 }
 
 // anyMeets says that the goal is met as far as the engine looked.
@@ -45,7 +77,7 @@ func (s style) anyMeets(w worked) string {
 		if !ok || labels[w.want.Solve] == "" {
 			continue
 		}
-		says := "any " + labels[w.want.Solve] + " %s " + s.both(w.want.Solve, at) + s.towards(w.goal) + ": there is enough, or more"
+		says := "any " + labels[w.want.Solve] + " %s " + s.both(w.want.Solve, at) + s.towards(w) + ": there is enough, or more"
 		switch c.Reason {
 		case engine.ReasonAnyUpTo:
 			return strings.Replace(says, "%s", "up to", 1) + "; I looked no further."
@@ -57,12 +89,16 @@ func (s style) anyMeets(w worked) string {
 }
 
 // towards says what a solved value is for.
-func (s style) towards(goal unit.Facts) string {
+func (s style) towards(w worked) string {
 	var out []string
-	for f, v := range goal {
+	for f, v := range w.goal {
 		switch v := v.(type) {
 		case unit.Number:
-			out = append(out, s.both(f, float64(v))+" "+goalSays(f))
+			says := goalSays(f)
+			if f == unit.Preload && sprung(w) {
+				says = "from the overfill"
+			}
+			out = append(out, s.both(f, float64(v))+" "+says)
 		case unit.Word:
 			out = append(out, "a good verdict with all that is uncertain at its middle")
 		}
@@ -72,6 +108,12 @@ func (s style) towards(goal unit.Facts) string {
 	}
 	slices.Sort(out)
 	return " for " + listed(out, "and")
+}
+
+// sprung reports whether a preload comes from strips that overfill their opening.
+func sprung(w worked) bool {
+	over := w.want.Solve == unit.Overfill || w.question.Said.Has(unit.Overfill)
+	return over && !w.question.Said.Has(unit.WedgeForce)
 }
 
 // goalSays says what a wanted figure is of.
@@ -93,6 +135,8 @@ func goalSays(f unit.Field) string {
 		return "of air outside"
 	case unit.Proud:
 		return "proud of the fence"
+	case unit.Clearance:
+		return "to spare"
 	case unit.StackHeight:
 		return "of stack"
 	case unit.GlueMass:

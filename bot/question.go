@@ -157,6 +157,9 @@ func (b *Bot) solve(w worked) (worked, bool) {
 		return w, false
 	}
 	w.answer, w.err = b.Engine.SolveFor(w.question, w.want.Solve, w.goal)
+	if about := w.answer.About; about != "" {
+		w.question.About, w.want.About = about, grammar.Topic(about)
+	}
 	return w, true
 }
 

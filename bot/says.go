@@ -16,6 +16,9 @@ func (s style) sentence(f engine.Finding, w worked) string {
 	if !ok {
 		return ""
 	}
+	if says := noBearing(w); f.Reason == engine.ReasonNoBearing && says != "" {
+		return says
+	}
 	form = strings.NewReplacer("{where}", "on the face", "{sought}", "{"+string(w.want.Solve)+"}").Replace(form)
 	says := s.fill(form, f.Figures, w.answer.Values, w.question.Said, w.answer.Assumed)
 	if f.Reason == engine.ReasonVacuumAboveAmbient && (w.question.Said.Has(unit.Altitude) || w.question.Room.Has(unit.Altitude)) {

@@ -7,6 +7,7 @@ import "presshand/engine"
 var solvingSays = map[engine.Reason]string{
 	engine.ReasonJumps:         "That figure cannot be had exactly: it jumps here. This is a little beyond the jump, on the side that is enough.",
 	engine.ReasonNotExactly:    "That cannot be had exactly: the figure jumps over it here.",
+	engine.ReasonFormulaEnds:   "Beyond that the formula ends: the {limit_of} has to be {limit_is}.",
 	engine.ReasonAnyUpTo:       "Any up to {sought} has enough; I looked no further.",
 	engine.ReasonAnyFrom:       "Any from {sought} on has enough.",
 	engine.ReasonSureFrom:      "To be sure of it, whatever the wood, the dial and the side that is up: {sought}.",

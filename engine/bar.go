@@ -41,6 +41,7 @@ type bar struct {
 	tips     bool // tipping limits what the bar can give
 
 	covered  unit.Range[float64] // h
+	pressed  unit.Range[float64] // f, the edge above the bar with it
 	corner   unit.Range[float64] // r
 	friction unit.Range[float64] // μ
 	drag     unit.Range[float64] // faces of the strips that rub
@@ -51,7 +52,7 @@ type bar struct {
 // is still missing.
 func (b *builder) bar(t float64) (bar, bool, error) {
 	s := bar{none: true, height: t, wide: defaultBarWidth, sides: 1, covering: true, drag: unit.Exactly(1.0), lean: unit.Exactly(0.5)}
-	s.cover, s.covered = unit.Exactly(t), unit.Exactly(t)
+	s.cover, s.covered, s.pressed = unit.Exactly(t), unit.Exactly(t), unit.Exactly(t)
 	H, ok := b.barHeight()
 	switch {
 	case ok:
@@ -148,26 +149,35 @@ func (b *builder) sledUnder() float64 {
 // coverBar works out how much of the bar's height pushes.
 func (b *builder) coverBar(s *bar, t float64) error {
 	if s.height <= s.under { // the bar does not reach the strips
-		s.covered, s.width = unit.Exactly(t), 0
+		s.width = 0
 		return nil
 	}
 	if s.shared = s.twin; s.shared {
 		s.lean = b.spread(0, 0.5, 1)
 	}
-	var err error
-	s.covered = unit.Sweep(func(c unit.Corner) float64 {
-		h, e := press.CoveredHeight(unit.Length(s.height), unit.Length(c[0]), unit.Length(t), unit.Length(s.under))
-		if e != nil {
-			err = e
-		}
-		return float64(h)
-	}, s.cover)
-	if err != nil || b.exact {
+	covered := press.CoveredHeight
+	if s.shared {
+		covered = press.PressedHeight
+	}
+	var err, err2 error
+	s.covered, err = s.heights(covered, t)
+	s.pressed, err2 = s.heights(press.PressedHeight, t)
+	if err = firstError(err, err2); err != nil || b.exact {
 		return err
 	}
 	tip, err := press.TippingLimit(unit.Length(s.height), unit.Length(s.width), unit.Length(s.middle))
 	s.tip(float64(tip), t)
 	return err
+}
+
+// heights sweeps a height that pushes over what may stand behind the bar.
+func (s bar) heights(of func(H, c, t, u unit.Length) (unit.Length, error), t float64) (r unit.Range[float64], err error) {
+	r = unit.Sweep(func(c unit.Corner) float64 {
+		h, e := of(unit.Length(s.height), unit.Length(c[0]), unit.Length(t), unit.Length(s.under))
+		err = firstError(err, e)
+		return float64(h)
+	}, s.cover)
+	return r, err
 }
 
 // tip limits what pushes at worst to the height at which the bar tips. Beside one
@@ -183,10 +193,39 @@ func (s *bar) tip(at, t float64) {
 	}
 	s.tips = at < s.covered.Low
 	s.covered.Low = math.Min(s.covered.Low, at)
+	s.pressed.Low = math.Min(s.pressed.Low, at)
 }
 
 // edge is how much of the strips' edge stands above the bar.
 func (s bar) edge() float64 { return math.Max(0, s.top-s.height) }
+
+// partWay reports whether the bar ends part-way up strips that lie higher than its
+// foot.
+func (s bar) partWay() bool {
+	return !s.none && s.under > 0 && s.height > s.under && s.edge() > 0
+}
+
+// touching is the part of its push that the bar passes on to strips that it hardly
+// overlaps; 1 where it does by enough.
+func (s bar) touching() float64 {
+	if !s.partWay() {
+		return 1
+	}
+	return math.Min(1, (s.height-s.under)/math.Min(s.top-s.under, press.SureContact.Metres()))
+}
+
+// holding is how much of a bar's width holds its push back.
+func (s bar) holding(width, covered, pressed, μ float64) float64 {
+	if s.shared || !s.partWay() {
+		return width
+	}
+	w, err := press.HoldingWidth(unit.Length(width), unit.Length(covered), unit.Length(pressed),
+		unit.Length(s.top-s.under), unit.Length(s.height-s.under), μ)
+	if err != nil {
+		return nan
+	}
+	return float64(w)
+}
 
 // tent returns the corner that the film bridges.
 func (b *builder) tent() unit.Range[float64] {
@@ -221,23 +260,28 @@ func (b *builder) friction() unit.Range[float64] {
 // A share of the push is that of a bar as much smaller.
 func (s bar) push(c unit.Corner) press.Push {
 	push := press.Push{
-		Covered: unit.Length(c[0]), Width: unit.Length(s.width), Corner: unit.Length(c[1]),
+		Covered: unit.Length(c[0]), Width: unit.Length(s.holding(s.width, c[0], c[5], c[2])), Corner: unit.Length(c[1]),
 		Friction: c[2], Drag: c[3],
 	}
 	part := unit.Length(s.share(push, c[4]))
 	push.Covered, push.Width, push.Corner = part*push.Covered, part*push.Width, part*push.Corner
+	if k := unit.Length(s.touching()); s.shared && k < 1 { // else film on that face's own edge
+		push.Covered = k*push.Covered + (1-k)*unit.Length(s.top-s.under)
+		push.Width *= k
+		push.Corner = k*push.Corner + (1-k)*unit.Length(c[1])
+	}
 	return push
 }
 
 // sweep sweeps a figure over what is uncertain about the bar, and more.
 func (s bar) sweep(f func(unit.Corner) float64, more unit.Range[float64]) unit.Range[float64] {
-	return unit.Sweep(f, s.covered, s.corner, s.friction, s.drag, s.lean, more)
+	return unit.Sweep(f, s.covered, s.corner, s.friction, s.drag, s.lean, s.pressed, more)
 }
 
 // joint returns what the bar surely gives the joint at x.
 func (s bar) joint(p unit.Range[float64], x, t float64) (r unit.Range[float64], err error) {
 	r = s.sweep(func(c unit.Corner) float64 {
-		v, e := press.JointPressure(unit.Pressure(c[5]), s.push(c), unit.Length(x), unit.Length(t))
+		v, e := press.JointPressure(unit.Pressure(c[6]), s.push(c), unit.Length(x), unit.Length(t))
 		if e != nil {
 			err = e
 		}

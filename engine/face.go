@@ -35,7 +35,9 @@ func answerFace(b *builder) error {
 	}
 	b.judgeVacuum()
 	if b.known(unit.GlueClass) || facesOnCore(b) {
-		b.judgeGlueLine()
+		if err := b.judgeGlueLine(); err != nil {
+			return err
+		}
 		if b.q.About == Face || facesOnCore(b) {
 			b.judgeFace("face", p, b.glue())
 		}

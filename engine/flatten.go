@@ -63,7 +63,9 @@ func answerFlatten(b *builder) error {
 	b.workVacuum(pa, p)
 	b.judgeVacuum()
 	if len(curls) > 0 {
-		b.judgeFlat(p, need)
+		if err := b.judgeFlat(p, need); err != nil {
+			return err
+		}
 	}
 	b.warnOfVacuum()
 	return nil
@@ -155,7 +157,7 @@ func (c curl) work(b *builder, need unit.Range[float64]) {
 
 // judgeFlat judges the vacuum against what flattening takes and, where a glue
 // line is to be pressed, what is left for it.
-func (b *builder) judgeFlat(p, need unit.Range[float64]) {
+func (b *builder) judgeFlat(p, need unit.Range[float64]) error {
 	v := capacityAgainst(p, need)
 	r := map[Verdict]Reason{Good: ReasonFlattens, Care: ReasonMayFlatten, Stop: ReasonStaysCurled}[v]
 	b.judge("flat", v, r, unit.Facts{
@@ -163,7 +165,7 @@ func (b *builder) judgeFlat(p, need unit.Range[float64]) {
 		unit.FlattenNeed:  figure(unit.FlattenNeed, need),
 	})
 	if !b.known(unit.GlueClass, unit.CoreKind, unit.CoreThickness) {
-		return
+		return nil
 	}
 	left := unit.Around(p.Low-need.High, p.Mid-need.Mid, p.High-need.Low)
 	give(b, unit.FlattenLeft, left)
@@ -172,6 +174,6 @@ func (b *builder) judgeFlat(p, need unit.Range[float64]) {
 	})
 	c := b.glue()
 	b.judgeFace("glue line", left, c)
-	b.judgeGlueLine()
 	warnOfGlue(b, c)
+	return b.judgeGlueLine()
 }

@@ -133,29 +133,9 @@ func judgeGap(b *builder, c glue.Class) {
 
 // judgeMoisture judges how moist the wood is, and how evenly, where it is known.
 func judgeMoisture(b *builder) error {
-	m, known, err := woodMoisture(b)
+	m, known, err := judgeWood(b, true)
 	if err != nil {
 		return err
-	}
-	if known {
-		worst, reason, at := Good, ReasonWoodDryEnough, m.Mid
-		for _, end := range []float64{m.Low, m.High} {
-			if v, r := moistureVerdict(end); severity[v] > severity[worst] {
-				worst, reason, at = v, r, end
-			}
-		}
-		b.judge("wood moisture", worst, reason, unit.Facts{unit.WoodMoisture: unit.Number(at)})
-	}
-	if b.known(unit.WoodMoistureLow) && b.known(unit.WoodMoistureHigh) {
-		spread := m.High - m.Low
-		v, reason := Good, ReasonWoodEven
-		if !reaches(mostUneven, spread) {
-			v, reason = Care, ReasonWoodUneven
-		}
-		b.judge("even moisture", v, reason, unit.Facts{
-			unit.WoodMoistureLow: unit.Number(m.Low), unit.WoodMoistureHigh: unit.Number(m.High),
-			unit.MoistureSpread: unit.Number(spread),
-		})
 	}
 	emc, ok, err := shopBalance(b)
 	if err != nil || !ok {
@@ -166,6 +146,45 @@ func judgeMoisture(b *builder) error {
 		b.advise(ReasonWoodOffBalance, unit.Facts{unit.WoodMoisture: unit.Number(m.Mid), unit.Emc: unit.Number(emc)})
 	}
 	return nil
+}
+
+// judgeWood judges the moisture of the wood, once; that it is right is said only where
+// that is asked. It returns the moisture, where it is known.
+func judgeWood(b *builder, sayGood bool) (m unit.Range[float64], known bool, err error) {
+	const name = "wood moisture"
+	if m, known, err = woodMoisture(b); err != nil || !known || b.judged(name) {
+		return m, known, err
+	}
+	worst, reason, at := Good, ReasonWoodDryEnough, m.Mid
+	for _, end := range []float64{m.Low, m.High} {
+		if v, r := moistureVerdict(end); severity[v] > severity[worst] {
+			worst, reason, at = v, r, end
+		}
+	}
+	if worst != Good || sayGood {
+		b.judge(name, worst, reason, unit.Facts{unit.WoodMoisture: unit.Number(at)})
+	}
+	judgeEvenness(b, m.High-m.Low, sayGood)
+	return m, known, nil
+}
+
+// judgeEvenness judges how far pieces differ in moisture, where that is known.
+func judgeEvenness(b *builder, spread float64, sayGood bool) {
+	const name = "even moisture"
+	low, ok := b.number(unit.WoodMoistureLow)
+	high, ok2 := b.number(unit.WoodMoistureHigh)
+	even := reaches(mostUneven, spread)
+	if !ok || !ok2 || even && !sayGood || b.judged(name) {
+		return
+	}
+	v, reason := Good, ReasonWoodEven
+	if !even {
+		v, reason = Care, ReasonWoodUneven
+	}
+	b.judge(name, v, reason, unit.Facts{
+		unit.WoodMoistureLow: unit.Number(min(low, high)), unit.WoodMoistureHigh: unit.Number(max(low, high)),
+		unit.MoistureSpread: unit.Number(spread),
+	})
 }
 
 // moistureVerdict judges wood of m per cent moisture: good from 6 to 14, care

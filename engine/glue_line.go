@@ -9,21 +9,24 @@ import (
 )
 
 // judgeGlueLine judges what spoils a glue line whichever way it is pressed: a shop
-// too cold for the glue, and water that boils under the film. Every topic that
-// presses one asks here.
-func (b *builder) judgeGlueLine() {
+// too cold for the glue, water that boils under the film, and wood too wet or too
+// dry. Every topic that presses one asks here.
+func (b *builder) judgeGlueLine() error {
 	c := b.glue()
 	b.judgeCold(c, false)
 	b.judgeBoiling(c)
+	_, _, err := judgeWood(b, false)
+	return err
 }
 
 // judgeGlueAside is [builder.judgeGlueLine] for a question that need not be about
 // glue: without a word about glue or warmth it says nothing unless the usual glue
 // boils.
-func (b *builder) judgeGlueAside() {
+func (b *builder) judgeGlueAside() error {
 	if b.said(unit.GlueClass) || b.known(unit.ShopTemp) || b.boilsAsUsual() {
-		b.judgeGlueLine()
+		return b.judgeGlueLine()
 	}
+	return nil
 }
 
 // judgeCold judges the shop's warmth for a glue where it is known, once; that it

@@ -87,3 +87,48 @@ func TestGlueLine_notAsked(t *testing.T) {
 		t.Errorf("cautions %v of a vessel, want first that only one made for vacuum will do", a.Cautions)
 	}
 }
+
+// Wood of 6 to 14 % is right, of 4 to 6 and 14 to 16 % at the edge (published
+// ranges by class run from 4 to 16), and pieces no more than 2 % apart: judged once in every topic.
+func TestGlueLine_wetInEveryTopic(t *testing.T) {
+	for name, c := range map[string]struct {
+		more   unit.Facts
+		v      engine.Verdict
+		r      engine.Reason
+		uneven bool
+	}{
+		"too wet": {unit.Facts{unit.WoodMoisture: unit.Number(18)}, engine.Stop, engine.ReasonWoodTooWet, false},
+		"too dry": {unit.Facts{unit.WoodMoisture: unit.Number(3)}, engine.Stop, engine.ReasonWoodTooDry, false},
+		"edge":    {unit.Facts{unit.WoodMoisture: unit.Number(15)}, engine.Care, engine.ReasonWoodEdge, false},
+		"right":   {unit.Facts{unit.WoodMoisture: unit.Number(8)}, "", "", false},
+		"one too wet, uneven": {unit.Facts{unit.WoodMoistureLow: unit.Number(13), unit.WoodMoistureHigh: unit.Number(17)},
+			engine.Stop, engine.ReasonWoodTooWet, true},
+	} {
+		for topic, said := range pressings() {
+			maps.Copy(said, c.more)
+			said[unit.GlueClass] = unit.Word("pva")
+			a := mustAnswer(t, topic, said)
+			if topic == engine.Load && c.v == "" {
+				continue // its glue part says that it is right
+			}
+			t.Log(name, topic)
+			wantCheck(t, a, "wood moisture", c.v, c.r)
+			if c.uneven {
+				wantCheck(t, a, "even moisture", engine.Care, engine.ReasonWoodUneven)
+			}
+			judged := 0
+			for _, check := range a.Checks {
+				if check.Name == "wood moisture" {
+					judged++
+				}
+			}
+			if judged > 1 || c.v == engine.Stop && a.Verdict != engine.Stop {
+				t.Errorf("verdict %s, judged %d times", a.Verdict, judged)
+			}
+		}
+	}
+	wet := exactBar(unit.Facts{unit.WoodMoisture: unit.Number(120)})
+	if _, err := engine.Compute(engine.Question{About: engine.Side, Said: wet}); err == nil {
+		t.Error("wood of 120 % is taken, want an error")
+	}
+}

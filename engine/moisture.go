@@ -43,11 +43,11 @@ func shopBalance(b *builder) (emc float64, known bool, err error) {
 
 // balance returns the moisture that wood comes to in air, in %, with its working
 // under the name of the figure that it is. Air beyond the ends of the published
-// table is taken at the end: temperature matters little.
+// table is taken at the end, with care.
 func balance(b *builder, a air, as unit.Field) (float64, error) {
 	T := max(wood.ColdestAir, min(wood.WarmestAir, unit.Temperature(a.temperature)))
-	if T.Celsius() != a.temperature {
-		b.advise(ReasonAirHeld, unit.Facts{unit.ServiceTemp: unit.Number(T.Celsius())})
+	if T.Celsius() != a.temperature && !b.judged("air") {
+		b.judge("air", Care, ReasonAirHeld, unit.Facts{unit.ServiceTemp: unit.Number(T.Celsius())})
 	}
 	emc, err := wood.EquilibriumMoisture(T, unit.Percent(a.humidity))
 	if err != nil {

@@ -73,12 +73,19 @@ func TestMove_airAlone(t *testing.T) {
 	}
 }
 
-// Frost is below the published table: the end of the table stands in, and is said.
-func TestMove_frost(t *testing.T) {
+// Frost is below the published table and a kiln above it: the end of the table stands in,
+// and calls for care.
+func TestMove_beyondTheTable(t *testing.T) {
 	a := mustAnswer(t, engine.Move, unit.Facts{unit.ShopHumidity: unit.Number(50), unit.ShopTemp: unit.Number(-15)})
 	wantTriple(t, a, unit.Emc, 9.5, 9.5, 9.5, 0.15) // Table 4-2, 30 °F and 50 %
-	if !hasAdvice(a, engine.ReasonAirHeld) {
-		t.Errorf("advice %v, want a word on the table's end", a.Advice)
+	wantCheck(t, a, "air", engine.Care, engine.ReasonAirHeld)
+	said := walnutTop()
+	wantCheck(t, mustAnswer(t, engine.Move, said), "air", "", "")
+	said[unit.ServiceTemp] = unit.Number(140)
+	a = mustAnswer(t, engine.Move, said)
+	wantCheck(t, a, "air", engine.Care, engine.ReasonAirHeld)
+	if a.Verdict != engine.Care || !a.Values.Has(unit.WidthChange) {
+		t.Errorf("verdict %s, values %v; want care and the width's change", a.Verdict, a.Values)
 	}
 }
 

@@ -120,7 +120,7 @@ func (b *builder) sprungPreload(pre *preload, p row, t float64, E unit.Range[flo
 	}
 	b.warn(CautionHoldDown, CautionPinch)
 	W, edges := p.width, b.sharers()*t
-	over := b.spread(math.Max(0, δ-overfillError), δ, δ+overfillError)
+	over := b.spread(math.Max(0, δ-overfillError), δ, math.Max(δ, math.Min(δ+overfillError, W/press.MostOverfill)))
 	var err error
 	r := unit.Sweep(func(c unit.Corner) float64 {
 		q, e := press.OverfillPreload(c[3], unit.Length(c[0]), unit.Length(W), unit.Length(edges), unit.Stiffness(c[1]), unit.Stiffness(c[2]))

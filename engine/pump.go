@@ -39,7 +39,9 @@ func answerPump(b *builder) error {
 		}
 	}
 	if b.known(unit.GlueClass) {
-		b.judgeGlueAside()
+		if err := b.judgeGlueAside(); err != nil {
+			return err
+		}
 	}
 	pumpNeeds(b, p)
 	if b.said(unit.PressVolume) { // a vessel told of by what it holds

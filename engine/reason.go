@@ -102,6 +102,9 @@ const (
 	// ReasonBarTooLow: the bar's top is at or under the strips' underside and
 	// does not touch them. Figures: bar_height_mm.
 	ReasonBarTooLow Reason = "bar-too-low"
+	// ReasonBarBarely: the bar overlaps the strips' edge by too little to be sure of
+	// its push. Figures: bar_height_mm that is enough.
+	ReasonBarBarely Reason = "bar-barely"
 	// ReasonBarUnderUpperFace: the bar touches the lower face alone; the figures are
 	// for the upper one, which only the film on its edge presses. Figures:
 	// bar_height_mm.
@@ -213,6 +216,9 @@ const (
 	// ReasonOutOfReach: no value of the field meets the goal. Figures: the field
 	// where it comes nearest, the goal's figure there, goal what was wanted.
 	ReasonOutOfReach Reason = "out-of-reach"
+	// ReasonFormulaEnds: beyond the nearest that can be had a formula is not valid.
+	// Figures: limit_of, the input in words, and limit_is, what it has to be.
+	ReasonFormulaEnds Reason = "formula-ends"
 	// ReasonNoBearing: the figure wanted does not hang on the field. Figures: goal.
 	ReasonNoBearing Reason = "no-bearing"
 	// ReasonJumps: no value gives the figure wanted, which jumps over it; this is

@@ -36,7 +36,9 @@ func answerSide(b *builder) error {
 		return err
 	}
 	s.give(b)
-	s.judge(b)
+	if err := s.judge(b); err != nil {
+		return err
+	}
 	if s.evacuated || b.said(unit.Opening) {
 		if err := b.judgeUnderLid(); err != nil {
 			return err

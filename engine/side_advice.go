@@ -55,7 +55,11 @@ func (s *sideLoad) adviseOnBar(b *builder, joint bool) {
 		b.advise(r, unit.Facts{unit.BarHeight: height})
 		return
 	}
-	open := !reaches(s.bar.covered.Mid, s.bar.height)
+	if s.bar.touching() < 1 {
+		least := s.bar.under + math.Min(s.thick, press.SureContact.Metres())
+		b.advise(ReasonBarBarely, unit.Facts{unit.BarHeight: unit.BarHeight.Number(least)})
+	}
+	open := !reaches(math.Max(s.bar.covered.Mid, s.bar.cover.Mid), s.bar.height)
 	if open {
 		s.adviseCover(b, joint)
 	}
@@ -183,6 +187,7 @@ func (s *sideLoad) mid(p, h float64) float64 { return s.with(p, h, s.bar.width) 
 // with is mid for a bar of another width as well.
 func (s *sideLoad) with(p, h, width float64) float64 {
 	part := s.bar.even()
+	width = s.bar.holding(width, h, s.bar.pressed.Mid, s.bar.friction.Mid)
 	q, err := press.JointPressure(unit.Pressure(p), press.Push{
 		Covered: unit.Length(part * h), Width: unit.Length(part * width), Corner: unit.Length(part * s.bar.corner.Mid),
 		Friction: s.bar.friction.Mid, Drag: s.bar.drag.Mid,

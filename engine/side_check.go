@@ -9,11 +9,13 @@ import (
 )
 
 // judge judges the joints and what else a panel under side pressure can suffer.
-func (s *sideLoad) judge(b *builder) {
+func (s *sideLoad) judge(b *builder) error {
 	if s.evacuated {
 		b.judgeVacuum()
 	}
-	b.judgeGlueLine()
+	if err := b.judgeGlueLine(); err != nil {
+		return err
+	}
 	if s.single() {
 		b.judge("joints", None, ReasonNoJoint, nil)
 	}
@@ -28,6 +30,7 @@ func (s *sideLoad) judge(b *builder) {
 	if s.pre.known {
 		s.judgeSprung(b)
 	}
+	return nil
 }
 
 // judgeJoints judges the far joint and, where it comes out otherwise, the first

@@ -73,6 +73,27 @@ func TestSide_bothFacesLowBar(t *testing.T) {
 	}
 }
 
+// A bar that just reaches the upper face gives its joints no jump: half-way to the 3 mm
+// of overlap that are enough, half of what film on the edge gives, 10 mm less the 2.5
+// to the joint, and half of the 17.25 mm beside a bar of 33 and more.
+func TestSide_bothFacesHardlyReached(t *testing.T) {
+	last := 60.0
+	for H := 29.99; H < 36; H += 0.01 {
+		now := *mustAnswer(t, engine.Side, twoFaces(unit.Facts{unit.BarHeight: unit.Number(H)})).Values[unit.SideFirstJoint].(unit.Triple).Mid
+		if now < last-1e-9 || now > last+0.3 { // 78 kPa over 3 mm
+			t.Fatalf("%g mm of bar give %g kPa after %g", H, now, last)
+		}
+		last = now
+	}
+	a := mustAnswer(t, engine.Side, twoFaces(unit.Facts{unit.BarHeight: unit.Number(31.5)}))
+	if first := *a.Values[unit.SideFirstJoint].(unit.Triple).Mid; math.Abs(first-8*(7.5+17.25)/2) > 1e-9 {
+		t.Errorf("%g kPa, want %g", first, 8*(7.5+17.25)/2)
+	}
+	if s := stepOf(t, a, unit.SideFirstJoint); !strings.Contains(s.Formula, "k ½ (") || !hasAdvice(a, engine.ReasonBarBarely) {
+		t.Errorf("worked as %q, advice %v", s.Formula, a.Advice)
+	}
+}
+
 // Beside faces of 10, 20 and 10 under a caul of 40 a bar of 80 by 10 mm is covered to
 // its top; about the middle at 20 it leans from (80² + 10²)/(2 · 60) = 54 mm on, and
 // does not when √(2 · 80 · 60 − 80²) = 56.57 wide. With μ 0.1 contact of 70 kPa at 200

@@ -47,8 +47,14 @@ func (s *sideLoad) workCovered(b *builder) {
 // coveredFormula is how the height that pushes is worked out for this bar.
 func (s *sideLoad) coveredFormula() string {
 	formula := "h = max(t, min(H, c)), h = t where H ≤ u; low also at most (H² + b²) / (2 max(z, H − z))"
-	if s.bar.edge() > 0 && s.bar.height > s.bar.under {
-		formula = "h = max(t, min(H, c) + e), e = u + t − H, the strips being higher; low also at most (H² + b²) / (2 max(z, H − z)) + e, and t at least"
+	switch e := s.bar.edge(); {
+	case e > 0 && s.bar.shared:
+		formula = "h = max(t, min(H, c) + e), e = u + t − H, the upper strips being higher"
+	case e > 0 && s.bar.height > s.bar.under:
+		formula += " + e, and t at least, e = u + t − H being their edge above the bar"
+	}
+	if s.bar.touching() < 1 && !s.bar.shared {
+		formula += "; at most t + u (H − u) / a, as the bar hardly overlaps them: a = min(t, 3 mm), our estimate"
 	}
 	if s.bar.shared {
 		formula, _, _ = strings.Cut(formula, "; low")
@@ -63,11 +69,20 @@ func (s *sideLoad) coveredFormula() string {
 // pushed is how much of the push reaches the strips' edge at the bar, in symbols and
 // in numbers.
 func (s *sideLoad) pushed() (symbols, numbers string) {
+	r, μ := mm(s.bar.corner.Mid), s.bar.friction.Mid
+	holds := s.bar.holding(s.bar.width, s.bar.covered.Mid, s.bar.pressed.Mid, μ)
 	symbols = "(h − r) − μ (b + r)"
-	numbers = fmt.Sprintf("(%.6g − %.6g) − %.4g (%.6g + %.6g)", mm(s.bar.covered.Mid), mm(s.bar.corner.Mid),
-		s.bar.friction.Mid, mm(s.bar.width), mm(s.bar.corner.Mid))
-	if s.bar.shared {
-		return "½ (" + symbols + ")", "½ (" + numbers + ")"
+	if holds < s.bar.width {
+		symbols = "(h − r) − μ (b' + r)"
+	}
+	numbers = fmt.Sprintf("(%.6g − %.6g) − %.4g (%.6g + %.6g)", mm(s.bar.covered.Mid), r, μ, mm(holds), r)
+	if !s.bar.shared {
+		return symbols, numbers
+	}
+	symbols, numbers = "½ ("+symbols+")", "½ ("+numbers+")"
+	if k := s.bar.touching(); k < 1 {
+		symbols = "k " + symbols + " + (1 − k) ((t − r) − μ r)"
+		numbers = fmt.Sprintf("%.6g · %s + %.6g ((%.6g − %.6g) − %.4g · %.6g)", k, numbers, 1-k, mm(s.thick), r, μ, r)
 	}
 	return symbols, numbers
 }
@@ -75,7 +90,13 @@ func (s *sideLoad) pushed() (symbols, numbers string) {
 // ends says what the ends of a range have beyond the formula.
 func (s *sideLoad) ends(rubs string) (text string) {
 	if s.bar.shared {
-		text += ", ½ for each face; low and high with the shares k and 1 − k beside a bar that leans"
+		text += ", ½ for each face; low and high with the shares of a bar that leans"
+	}
+	if s.bar.touching() < 1 && s.bar.shared {
+		text += ", k = (H − u) / min(t, 3 mm) as the bar hardly overlaps the upper face"
+	}
+	if s.bar.holding(s.bar.width, s.bar.covered.Mid, s.bar.pressed.Mid, s.bar.friction.Mid) < s.bar.width {
+		text += ", b' of b = min(b, [h − t + max(0, min(μ b − (f − t), H − u))] / μ), f = h with the edge above the bar: joints get no less than from the film on the bare edge"
 	}
 	if s.bar.drag.High > 1 {
 		text += ", low with 2 " + rubs + " under a caul or core that cannot move along"

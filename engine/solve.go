@@ -15,7 +15,8 @@ const GoalVerdict unit.Field = "verdict"
 // wanted figure, at the middle of every uncertain input. The answer is that of
 // the question with the value put in, and holds the value itself. An empty goal
 // stands for contact pressure at the far joint, or for a flat strip. Where no
-// value gives the figure the answer tells the nearest that can be had.
+// value gives the figure the answer tells the nearest that can be had. A figure of the
+// face, asked for beside joints, is answered as one.
 func SolveFor(q Question, field unit.Field, goal unit.Facts) (Answer, error) {
 	s, err := newSolver(q, field, goal)
 	if err != nil {
@@ -55,16 +56,19 @@ type solver struct {
 	low, high float64 // where to look
 	covered   bool    // the bar counts as covered to its top
 	sure      bool    // over the ranges, not at the mids
+	refused   error   // why the figure could not be given last
 }
 
 // A solution is where a goal is met, or where it comes nearest.
 type solution struct {
 	at    float64
 	met   bool
-	moves bool // the figure hangs on the field
-	jump  bool // the figure jumps over the goal here, which nothing gives exactly
-	safe  bool // at a jump: this side of it is more than enough
-	every bool // wherever it can be given the figure is enough
+	moves bool  // the figure hangs on the field
+	jump  bool  // the figure jumps over the goal here, which nothing gives exactly
+	safe  bool  // at a jump: this side of it is more than enough
+	every bool  // wherever it can be given the figure is enough
+	ends  error // why the figure cannot be given beyond
+	last  bool  // it cannot be given at any greater value
 }
 
 func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {
@@ -79,6 +83,11 @@ func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {
 	}
 	for _, f := range overruled(q.Said, field) {
 		delete(q.Said, f)
+	}
+	for f := range goal {
+		if q.About == Side && ofFace[f] {
+			q.About = Face
+		}
 	}
 	s := &solver{q: q, field: field}
 	var ok bool
@@ -160,7 +169,7 @@ func (s *solver) with(v float64) Question {
 // number where the figure cannot be given.
 func (s *solver) forward(v float64) float64 {
 	b := s.builder(s.with(v))
-	if err := answererOf(s.q.About)(b); err != nil {
+	if s.refused = answererOf(s.q.About)(b); s.refused != nil {
 		return nan
 	}
 	switch {

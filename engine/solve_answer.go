@@ -1,11 +1,20 @@
 package engine
 
-import "presshand/engine/unit"
+import (
+	"errors"
+	"math"
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // answer is the forward answer at the solution, or nearest to it.
 func (s *solver) answer(at solution) (Answer, error) {
 	if !at.met && !at.moves {
 		return s.unmoved(), nil
+	}
+	if at.met && s.figure == GoalVerdict {
+		at.at = s.shortened(at.at)
 	}
 	a, err := Compute(s.with(at.at))
 	if err != nil {
@@ -38,16 +47,44 @@ func (s *solver) answer(at solution) (Answer, error) {
 		if s.figure == GoalVerdict {
 			a.Values[s.field] = unit.TripleOf(unit.Exactly(at.at))
 		}
-		if !reaches(at.at, s.high) {
-			head(None, ReasonAnyFrom)
-		} else {
+		if at.last || reaches(at.at, s.high) {
 			head(None, ReasonAnyUpTo)
+		} else {
+			head(None, ReasonAnyFrom)
 		}
+		adviseEnd(&a, at.ends)
 	default:
 		head(Stop, ReasonOutOfReach)
 		a.Verdict = Stop
+		adviseEnd(&a, at.ends)
 	}
 	return a, nil
+}
+
+// shortened returns a value of seven digits next to one that gives a good verdict, on the
+// side where the verdict is good: what is written down must give it when put back.
+func (s *solver) shortened(x float64) float64 {
+	if x == 0 {
+		return x
+	}
+	scale := math.Pow(10, 6-math.Floor(math.Log10(math.Abs(x))))
+	for _, round := range [...]func(float64) float64{math.Round, math.Ceil, math.Floor} {
+		if y := round(x*scale) / scale; s.miss(y) >= 0 {
+			return y
+		}
+	}
+	return x
+}
+
+// adviseEnd tells which input would leave what its formula is valid for, just beyond
+// the nearest that can be had.
+func adviseEnd(a *Answer, why error) {
+	var bad *unit.RangeError
+	if errors.As(why, &bad) && !strings.Contains(bad.What, "_") {
+		a.Advice = append(a.Advice, Finding{ReasonFormulaEnds, unit.Facts{
+			unit.LimitOf: unit.Word(bad.What), unit.LimitIs: unit.Word(bad.Want),
+		}})
+	}
 }
 
 // adviseSure tells which value keeps a strip flat over the whole range of what is

@@ -26,11 +26,14 @@ var senses = map[unit.Field]int{
 	GoalVerdict:       1,
 	unit.FacePressure: 1, unit.FaceForce: 1, unit.FaceTonsPerSquareFoot: 1, unit.LevelPressure: 1, unit.MatLow: 1,
 	unit.SideIdeal: 1, unit.SideFirstJoint: 1, unit.SideFarJoint: 1, unit.SideNet: 1, unit.BarCovered: 1, unit.BarReach: 1,
-	unit.Preload: 1, unit.Buckle: 1, unit.FlattenLeft: 1, unit.Proud: 1, unit.UltimateVacuum: 1, unit.Hold: 1,
+	unit.Preload: 1, unit.Buckle: 1, unit.FlattenLeft: 1, unit.Proud: 1, unit.Clearance: 1, unit.UltimateVacuum: 1, unit.Hold: 1,
 	unit.OpenTime: 1, unit.ClosedTime: 1,
 	unit.Snap: -1, unit.Closing: -1, unit.FlattenNeed: -1, unit.FenceLoad: -1, unit.Rise: -1, unit.StackHeight: -1,
 	unit.GlueMass: -1, unit.LayupPanel: -1, unit.PressTime: -1, unit.Pump: -1,
 }
+
+// ofFace are the figures for which a face has all that counts, and joints ask for more.
+var ofFace = map[unit.Field]bool{unit.FacePressure: true, unit.FaceForce: true, unit.FaceTonsPerSquareFoot: true}
 
 // sense tells whether more of the figure wanted is better, or less.
 func (s *solver) sense() int { return senses[s.figure] }

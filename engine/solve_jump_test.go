@@ -17,30 +17,22 @@ func onCore() unit.Facts {
 	}
 }
 
-// By hand: a bar of 38.1 mm only reaches the strips' underside, so the film on
-// their own edge is all there is: 84.66 · [(6.35 − 3) − 0.15 · 3 − 0.15 · 50.8] / 6.35
-// is below 0. Any higher, and the whole bar pushes, with the film on what is left of
-// the strips' edge above it, 38.1 + 6.35 = 44.45 mm together: 84.66 · [(44.45 − 3) −
-// 0.15 · (19.05 + 3) − 0.15 · 50.8] / 6.35 = 406.93 kPa. 68.95 lies between.
-func TestSolveFor_jumpOverGoal(t *testing.T) {
+// By hand: film on the strips' own edge leaves nothing of 6.35 mm at 50.8, and a bar as
+// high as their top has 44.45. 68.95 kPa take 68.95 · 6.35 / 84.66 = 5.1716 mm besides
+// 3 + 0.15 · 3 + 0.15 · 19.05 + 0.15 · 50.8: a bar that counts for 19.0991. That is one
+// which overlaps the strips by (19.0991 − 6.35) · 3 / 38.1 = 1.00387 mm, too little to be
+// sure of it; 41.1 is.
+func TestSolveFor_barThatHardlyOverlaps(t *testing.T) {
 	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: onCore()}, unit.BarHeight, unit.Facts{unit.SideFarJoint: unit.Number(68.95)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	wantCheck(t, a, "goal", engine.Care, engine.ReasonJumps)
-	if got := solved(t, a, unit.BarHeight); math.Abs(got-39.6875) > 1e-6 {
-		t.Errorf("bar %g mm, want a sixteenth of an inch above 38.1", got)
+	if got := solved(t, a, unit.BarHeight); math.Abs(got-39.10387) > 1e-4 {
+		t.Errorf("bar %g mm, want 1.00387 above 38.1", got)
 	}
-	if hasAdvice(a, engine.ReasonSolved) {
-		t.Error("a jump is told as solved")
-	}
-	said := onCore()
-	for mm, want := range map[float64]float64{38.1: 0, 39.6875: 406.93} {
-		said[unit.BarHeight], said[unit.Cover] = unit.Number(mm), unit.Number(mm)
-		far := *mustAnswer(t, engine.Side, said).Values[unit.SideFarJoint].(unit.Triple).Mid
-		if math.Abs(far-want) > 0.01 {
-			t.Errorf("a bar of %g mm gives %g kPa, want %g", mm, far, want)
-		}
+	figures, _ := advised(a, engine.ReasonBarBarely)
+	if h, _ := figures.Number(unit.BarHeight); math.Abs(h-41.1) > 1e-9 {
+		t.Errorf("advises %v, want a bar of 41.1 mm", figures)
 	}
 }
 
@@ -70,9 +62,9 @@ func TestSolveFor_jumpStaysWithin(t *testing.T) {
 }
 
 // Whatever a solver gives as solved gives the figure wanted when it is put back,
-// for all inputs that make the push jump and many goals.
-func TestSolveFor_noJumpIsSolved(t *testing.T) {
-	jumps, solvedOnes := 0, 0
+// for all inputs that make the push rise steeply and many goals.
+func TestSolveFor_steepRisesAreMet(t *testing.T) {
+	solvedOnes := 0
 	for _, f := range []unit.Field{unit.BarHeight, unit.CoreThickness, unit.SledThickness, unit.PanelWidth} {
 		for _, figure := range []unit.Field{unit.SideFarJoint, unit.SideFirstJoint, unit.BarReach, unit.BarCovered} {
 			for want := 5.0; want < 900; want *= 1.7 {
@@ -82,9 +74,6 @@ func TestSolveFor_noJumpIsSolved(t *testing.T) {
 				a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, f, unit.Facts{figure: unit.Number(want)})
 				if err != nil {
 					t.Fatalf("%s for %s: %v", f, figure, err)
-				}
-				if a.Checks[0].Reason == engine.ReasonJumps {
-					jumps++
 				}
 				if !hasAdvice(a, engine.ReasonSolved) {
 					continue
@@ -96,8 +85,8 @@ func TestSolveFor_noJumpIsSolved(t *testing.T) {
 			}
 		}
 	}
-	if jumps < 5 || solvedOnes < 10 {
-		t.Errorf("%d jumps and %d solved, want more of both", jumps, solvedOnes)
+	if solvedOnes < 90 {
+		t.Errorf("%d solved, want 90", solvedOnes)
 	}
 }
 

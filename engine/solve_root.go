@@ -12,50 +12,98 @@ const scanned = 80
 // golden is the smaller part of a golden section.
 const golden = 0.381966
 
+// A look is what a solver has seen on its way through the values.
+type look struct {
+	near      solution
+	best      float64 // how far the nearest misses
+	nearest   int     // sample that is the nearest, 0 where it is the end of what can be had
+	first     float64 // what the first value misses
+	jump      solution
+	x, missed float64 // the value before
+}
+
 // solve finds the first value at which the figure meets the goal, else where it
-// jumps over it, else the value at which it comes nearest.
+// jumps over it, else the value at which it comes nearest. Where the figure can be
+// had in a part of the range alone, the end of that part is looked at too.
 func (s *solver) solve() solution {
-	near, nearest := solution{at: nan, every: s.sense() != 0}, 0
-	var jump solution
-	best, first := math.Inf(1), nan
-	var x0, d0 float64
+	l := look{near: solution{at: nan, every: s.sense() != 0}, best: math.Inf(1), first: nan, missed: nan}
 	for i := range scanned + 1 {
 		x := s.sample(i)
 		d := s.miss(x)
-		if math.IsNaN(d) {
-			d0 = nan
-			continue
-		}
-		if math.IsNaN(first) {
-			first = d
-		}
-		near.moves = near.moves || math.Abs(d-first) > 1e-12*(1+math.Abs(first))
-		near.every = near.every && s.enough(d)
-		if math.Abs(d) < best {
-			best, near.at, nearest = math.Abs(d), x, i
-		}
-		switch {
-		case d == 0:
-			return solution{at: x, met: true, moves: true}
-		case i > 0 && d0*d < 0:
-			at := s.cross(x0, x, d0, d)
-			if at.met {
+		if i > 0 && math.IsNaN(d) != math.IsNaN(l.missed) {
+			end, short := s.end(l.x, x, l.missed, d)
+			why, last := s.refused, math.IsNaN(d)
+			if at := s.pass(&l, end, short, 0); at.met {
 				return at
 			}
-			if !jump.jump {
-				jump = at
+			if l.near.at == end {
+				l.near.ends, l.near.last, l.nearest = why, last, 0
 			}
 		}
-		x0, d0 = x, d
+		if at := s.pass(&l, x, d, i); at.met {
+			return at
+		}
 	}
-	near.every = near.every && !math.IsNaN(first)
+	near := l.near
+	near.every = near.every && !math.IsNaN(l.first)
 	switch {
-	case jump.jump:
-		return jump
-	case near.moves && s.figure != GoalVerdict && nearest > 0 && nearest < scanned:
-		return s.turn(near.at, s.sample(nearest-1), s.sample(nearest+1))
+	case l.jump.jump:
+		return l.jump
+	case near.moves && s.figure != GoalVerdict && l.nearest > 0 && l.nearest < scanned:
+		return s.turn(near.at, s.sample(l.nearest-1), s.sample(l.nearest+1))
 	}
 	return near
+}
+
+// pass takes one more value in, and returns where the goal is met since the last.
+func (s *solver) pass(l *look, x, d float64, sample int) solution {
+	before, missed := l.x, l.missed
+	l.x, l.missed = x, d
+	if math.IsNaN(d) {
+		return solution{}
+	}
+	if math.IsNaN(l.first) {
+		l.first = d
+	}
+	l.near.moves = l.near.moves || math.Abs(d-l.first) > 1e-12*(1+math.Abs(l.first))
+	l.near.every = l.near.every && s.enough(d)
+	if math.Abs(d) < l.best {
+		l.best, l.nearest = math.Abs(d), sample
+		l.near.at, l.near.ends, l.near.last = x, nil, false
+	}
+	switch {
+	case d == 0:
+		return solution{at: x, met: true, moves: true}
+	case missed*d < 0: // not where the one before is no number
+		at := s.cross(before, x, missed, d)
+		if !at.met && !l.jump.jump {
+			l.jump = at
+		}
+		return at
+	}
+	return solution{}
+}
+
+// end returns the last value between a and c at which the figure can still be had, one
+// of which gives it, and what that misses. Why it cannot be had beyond is left in
+// refused.
+func (s *solver) end(a, c, da, dc float64) (at, missed float64) {
+	if math.IsNaN(da) {
+		a, c, da = c, a, dc
+	}
+	for range 60 {
+		x := a + (c-a)/2
+		if x == a || x == c {
+			break
+		}
+		if d := s.miss(x); math.IsNaN(d) {
+			c = x
+		} else {
+			a, da = x, d
+		}
+	}
+	s.miss(c)
+	return a, da
 }
 
 // turn narrows a turning point between a and c, at which the figure comes nearest

@@ -189,3 +189,39 @@ func TestContactPressure_byGlue(t *testing.T) {
 		}
 	}
 }
+
+// A stack of 19, 18 and 19 mm is 56 high: 20 mm to spare take an opening of 76, the 6 mm
+// of a good verdict one of 62 (common practice), and 62 as it is told gives that back.
+func TestSolveFor_opening(t *testing.T) {
+	said := unit.Facts{unit.StackLayers: unit.Layers{layer("sled", 19), layer("strips", 18), layer("sled", 19)}}
+	for want, goal := range map[float64]unit.Facts{76: {unit.Clearance: unit.Number(20)}, 62: {engine.GoalVerdict: unit.Word("good")}} {
+		a, err := engine.SolveFor(engine.Question{About: engine.Stack, Said: said}, unit.Opening, goal)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := solved(t, a, unit.Opening)
+		if math.Abs(got-want) > 1e-9 || a.Verdict != engine.Good {
+			t.Errorf("opening %.10g mm, %s; want %g, good", got, a.Verdict, want)
+		}
+		back := said.Clone()
+		back[unit.Opening] = unit.Number(math.Round(got*1e6) / 1e6)
+		if a := mustAnswer(t, engine.Stack, back); a.Verdict != engine.Good {
+			t.Errorf("%.8g mm put back is %s, want good", got, a.Verdict)
+		}
+	}
+}
+
+// A panel 600 mm wide and 18 thick of an average hardwood (E⊥ 1.15625 GPa) lies down under
+// 40 kPa: by hand 8.2112 · 1.15625e9 · 0.018 · rise³ / 0.6⁴ = 40e3 gives a rise of 31.187 mm
+// and 8 · 31.187² / (3 · 600) = 4.323 mm over the opening.
+func TestSolveFor_overfillForSnap(t *testing.T) {
+	said := unit.Facts{unit.PanelWidth: unit.Number(600), unit.StripThickness: unit.Number(18)}
+	a, err := engine.SolveFor(engine.Question{About: engine.Side, Said: said}, unit.Overfill, unit.Facts{unit.Snap: unit.Number(40)})
+	if got := solved(t, a, unit.Overfill); err != nil || math.Abs(got-4.323) > 1e-3 {
+		t.Errorf("overfill %g mm (%v), want 4.323", got, err)
+	}
+	said[unit.Overfill] = unit.Number(solved(t, a, unit.Overfill))
+	if snap := mustAnswer(t, engine.Side, said).Values[unit.Snap].(unit.Triple); math.Abs(*snap.Mid-40) > 1e-4 {
+		t.Errorf("put back it lies down under %g kPa, want 40", *snap.Mid)
+	}
+}

@@ -49,7 +49,9 @@ func answerStack(b *builder) error {
 	}
 	if b.evacuated() {
 		b.judgeVacuum()
-		b.judgeGlueAside()
+		if err := b.judgeGlueAside(); err != nil {
+			return err
+		}
 		b.warnOfVacuum()
 	}
 	return nil

@@ -33,7 +33,8 @@ func (r *reader) goal(i int) bool {
 	}
 	if f == "" {
 		f = unit.SideFarJoint
-		if r.solving == unit.Vacuum && !r.mentions(kindNoun, "bar", "joint") && !r.mentions(kindNoun, "strip") {
+		tons := r.items[i].amount.unit.Symbol == unit.TonPerFt2.Symbol // said of a face
+		if (r.solving == unit.Vacuum || tons) && !r.mentions(kindNoun, "bar", "joint") && !r.mentions(kindNoun, "strip") {
 			f = unit.FacePressure
 		}
 		switch r.solving {

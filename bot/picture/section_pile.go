@@ -236,10 +236,17 @@ func (s *section) idle() unit.Length {
 		return 0
 	case s.tooLow():
 		return s.Bar.Height
-	case s.Bar.Covered.Mid <= 0:
+	case s.Bar.Covered.Mid <= 0, s.partWay():
 		return 0
 	}
 	return max(0, whole(s.Bar.Height-s.Bar.Covered.Mid))
+}
+
+// partWay reports whether the bar ends part-way up the strips, where no film gets
+// behind it.
+func (s *section) partWay() bool {
+	l := s.levels[s.work]
+	return !s.tooLow() && s.barTop() <= l.under+l.strips+hair
 }
 
 // cover returns the block that keeps the film off the bar where the stack that

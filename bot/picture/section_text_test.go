@@ -71,7 +71,8 @@ func TestCrossSection_printed(t *testing.T) {
 func TestCrossSection_printedBars(t *testing.T) {
 	for want, c := range map[string]CrossSection{
 		"Hatched: 3/4 in of the bar does nothing, with film on both its faces; 1/4 in pushes": barOn(0.25, Bar{Height: in(1), Covered: unit.Exactly(in(0.25))}),
-		"1 in of the bar pushes": barOn(0.25, Bar{Height: in(1), Covered: unit.Exactly(in(1))}),
+		"1/2 in of the bar pushes": barOn(0.25, Bar{Height: in(0.8), OnBed: true, Covered: unit.Exactly(in(0.5))}),
+		"1 in of the bar pushes":   barOn(0.25, Bar{Height: in(1), Covered: unit.Exactly(in(1))}),
 		"3/4 in pushes: the bar, and film on the strips' own edge above it, 1/4 in":                            barOn(0.75, Bar{Height: in(0.5), Covered: unit.Exactly(in(0.75))}),
 		"Hatched: the bar ends under the strips and does nothing; film pushes on the strips' own edge, 1/4 in": barOn(0.25, Bar{Height: in(0.5), OnBed: true, Covered: unit.Exactly(in(0.25))}),
 		"Hatched: the bar ends under the strips and does nothing.":                                             barOn(0.25, Bar{Height: in(0.5), OnBed: true}),

@@ -28,31 +28,64 @@ func IdealSidePressure(p unit.Pressure, H, t unit.Length) (unit.Pressure, error)
 	return finite("side pressure", p*unit.Pressure(H/t))
 }
 
-// CoveredHeight returns the height h of a bar, and of the strips' edge above it, on
-// which the film's push is not balanced by the film on the other side.
+// SureContact is how much of the strips' edge a bar must overlap to pass its push on
+// (our estimate): edges are eased, beds and films are not flat.
+const SureContact unit.Length = 0.003
+
+// CoveredHeight returns the height h of a bar on which the film's push is not
+// balanced by the film on the other side.
 //
-//	h = max(t, min(H, c) + max(0, u + t − H))   where H > u
-//	h = t                                       where H ≤ u
+//	h = max(t, min(H, c))                      where H > u
+//	h = t                                      where H ≤ u
+//	h ≤ max(t, t + u (H − u) / a)              where H < u + a
 //
 //	H  height of the bar                                               m
 //	c  height above the bar's foot up to which something rigid stands
 //	   behind the bar and keeps the film off                           m
 //	t  thickness of the strips                                         m
 //	u  height of the strips' underside above the bar's foot            m
+//	a  overlap that is sure to pass the push on, min(t, 3 mm)          m
 //	h  covered height                                                  m
 //
 // Model: film lies on every face that it can reach and presses it square. Where
 // the bar stands above the work with film down its inner face, that height
-// pushes outward as hard as inward. Where it ends part-way up the strips the film
-// presses the rest of their edge by itself. A bar whose top is under the strips
-// does not touch them, and their whole edge is pressed so. What the film's
+// pushes outward as hard as inward. A bar whose top is under the strips does not
+// touch them, and their whole edge is pressed by the film itself. Of one that ends
+// part-way up them no more than its own height is counted, which is less than
+// [PressedHeight]; one that hardly overlaps them counts in proportion. What the film's
 // tension carries over the inner corner is left out: a film draped in a
 // simulation gave h = c within 2 %.
 //
 // Valid for H, c, u ≥ 0, t > 0; outside it the error is a [*unit.RangeError].
 //
-// Source: free body of the bar and the strips' edge with their film.
+// Source: free body of the bar with its film; the overlap is our estimate.
 func CoveredHeight(H, c, t, u unit.Length) (unit.Length, error) {
+	if err := sideInputs(0, t, H, c, u); err != nil {
+		return 0, err
+	}
+	h := min(H, c)
+	if a := min(t, SureContact); H < u+a {
+		h = min(h, t+u*(H-u)/a)
+	}
+	return max(t, h), nil
+}
+
+// PressedHeight returns the height f of a bar and of the strips' edge above it on
+// which the film's push is not balanced by the film on the other side.
+//
+//	f = max(t, min(H, c) + max(0, u + t − H))   where H > u
+//	f = t                                       where H ≤ u
+//
+//	H, c, t, u  as in [CoveredHeight]                             m
+//	f           height pressed, what the contact carries or not   m
+//
+// Model: as [CoveredHeight]; where the bar ends part-way up the strips the film
+// presses the rest of their edge by itself.
+//
+// Valid for H, c, u ≥ 0, t > 0; outside it the error is a [*unit.RangeError].
+//
+// Source: free body of the bar and the strips' edge with their film.
+func PressedHeight(H, c, t, u unit.Length) (unit.Length, error) {
 	if err := sideInputs(0, t, H, c, u); err != nil {
 		return 0, err
 	}
@@ -60,6 +93,41 @@ func CoveredHeight(H, c, t, u unit.Length) (unit.Length, error) {
 		return t, nil
 	}
 	return max(t, min(H, c)+max(0, u+t-H)), nil
+}
+
+// HoldingWidth returns the width b' of a bar that ends part-way up the strips whose
+// friction the joints have to bear.
+//
+//	b' = min(b, [h − t + max(0, min(μ b − (f − t), d))] / μ)
+//
+//	b   width of the bar                           m
+//	h   covered height, [CoveredHeight]            m
+//	f   pressed height, [PressedHeight]            m
+//	t   thickness of the strips                    m
+//	d   height of their edge that the bar hides    m
+//	μ   friction under the bar                     1
+//	b'  width that holds back                      m
+//
+// Model: the film presses the edge above the bar whether the bar moves or not, so the
+// joints get no less than the bare edge would: less only where friction holds the
+// bar fast, by what it hides.
+//
+// Valid for all from 0, t > 0; outside it the error is a [*unit.RangeError].
+//
+// Source: force balance of the strips with a bar that moves and with one that does not.
+func HoldingWidth(b, h, f, t, d unit.Length, μ float64) (unit.Length, error) {
+	if err := sideInputs(0, t, b, h, f, d); err != nil {
+		return 0, err
+	}
+	if err := unit.AtLeast("friction", μ, 0, ""); err != nil {
+		return 0, err
+	}
+	loss := unit.Length(μ) * b
+	most := max(0, h-t) + max(0, min(loss-(f-t), d))
+	if loss <= most {
+		return b, nil
+	}
+	return finite("width that holds back", most/unit.Length(μ))
 }
 
 // TippingLimit returns the greatest covered height h at which a bar still does
@@ -188,7 +256,6 @@ func BarWidthAgainstTipping(H, h, z unit.Length) (unit.Length, error) {
 	return finite("width of the bar", unit.Length(math.Sqrt(max(0, float64(2*h*max(z, H-z)-H*H)))))
 }
 
-// sideInputs refuses a vacuum or lengths below zero and strips of no thickness.
 // rubs refuses a friction that cannot be.
 func (bar Push) rubs() error {
 	if err := unit.AtLeast("friction", bar.Friction, 0, ""); err != nil {
@@ -197,6 +264,7 @@ func (bar Push) rubs() error {
 	return unit.AtLeast("faces that rub", bar.Drag, 0, "")
 }
 
+// sideInputs refuses a vacuum or lengths below zero and strips of no thickness.
 func sideInputs(p unit.Pressure, t unit.Length, lengths ...unit.Length) error {
 	if err := unit.AtLeast("vacuum", p.Kilopascals(), 0, " kPa"); err != nil {
 		return err

@@ -6,6 +6,9 @@ import (
 	"presshand/engine/unit"
 )
 
+// MostOverfill is how many times an overfill goes into the opening at least.
+const MostOverfill = 10
+
 // Rise returns how high the middle of a panel stands that overfills its
 // opening, before the vacuum lays it down.
 //
@@ -24,7 +27,7 @@ func Rise(W, δ unit.Length) (unit.Length, error) {
 	if err := unit.MoreThan("width of the opening", W.Millimetres(), 0, " mm"); err != nil {
 		return 0, err
 	}
-	if !(δ >= 0 && δ <= W/10) {
+	if !(δ >= 0 && δ <= W/MostOverfill) {
 		return 0, &unit.RangeError{What: "overfill", Got: δ.Millimetres(), Unit: " mm", Want: "from 0 to a tenth of the opening"}
 	}
 	return finite("rise", unit.Length(math.Sqrt(3*float64(W)*float64(δ)/8)))

@@ -131,6 +131,8 @@ const (
 	LevelPressure         Field = "level_pressure_kpa"
 	StackLevel            Field = "level" // counted from the bottom
 	BarTipping            Field = "bar_tipping_mm"
+	LimitOf               Field = "limit_of"
+	LimitIs               Field = "limit_is"
 	BarWidthLeast         Field = "bar_width_least_mm"
 	SideNet               Field = "side_net_kpa"
 	Crushing              Field = "crush_kpa"
