@@ -206,6 +206,10 @@ func (r *reader) count(i, n int) {
 func (r *reader) countsNothing(i, j int) bool {
 	switch r.items[j].word {
 	case "off":
+		if k := r.next(j); r.is(k, kindNoun, "wedge") || k > 0 && r.items[k].amount != nil && r.items[k].amount.form == formPair && r.is(r.next(k), kindNoun, "wedge") {
+			r.items[i].used = true // "two off 1:8 folding wedges"
+			return true
+		}
 		return r.is(j+1, kindRole, "in a row") || r.is(j+1, kindFact, "faces=2", "faces=1") || r.word(j+1, "both", "the", "every", "either")
 	case "of them":
 		return i > 1 && r.items[i-1].brk == '(' && r.items[i-2].amount != nil

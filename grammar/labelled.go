@@ -47,10 +47,17 @@ func (r *reader) labelledCount(i int) unit.Field {
 		return r.countedHere(i)
 	case len(f) == 0:
 		return ""
+	case label == i-1 && r.countOf(label), label == i-1 && !r.word(label-1, "of") && !r.is(label-1, kindAttr) && r.isBreak(next) && r.is(next+1, kindAttr) && next+2 < len(r.items) && r.items[next+2].amount != nil:
+		return f[0] // "no. of strips 9", "strips 9, width 48, thk 16"
 	case label == i-1 && r.slashSizes(i), apart && r.slashSizes(i), each, at && (apart || label == i-1) && r.countsAt() < 2, apart && (r.isBreak(next) || r.is(next, kindGlue)):
 		return f[0]
 	}
 	return ""
+}
+
+// countOf: "no. of strips", "qty of panels".
+func (r *reader) countOf(k int) bool {
+	return r.word(k-1, "of") && (r.word(k-2, "no", "no.", "no .", "nr", "number", "count", "qty", "quantity") || r.is(k-2, kindRole, "name"))
 }
 
 // labels reports whether item i parts a name from what is told of it: "bar: 1",

@@ -147,7 +147,7 @@ func (r *reader) attrNumber(j, pass int) int {
 	if right {
 		for i := j + 1; i < len(r.items) && i <= j+5; i++ {
 			if r.free(i) && r.length(i) {
-				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForms[r.items[k].word] && !r.items[k].used && !assigned && !r.attrsFirst(j) {
+				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForms[r.items[k].word] && !r.items[k].used && !assigned && !r.attrsFirst(j) && !r.ownNumber(k) {
 					return -1
 				}
 				return i
@@ -169,6 +169,12 @@ func (r *reader) attrNumber(j, pass int) int {
 		return i
 	}
 	return -1
+}
+
+// ownNumber: in "width 48 thick 16" each direction has its number behind it.
+func (r *reader) ownNumber(k int) bool {
+	n := k + 1
+	return n < len(r.items) && r.free(n) && r.items[n].amount.bare() && r.items[n].amount.link == linkNone && (n+1 >= len(r.items) || r.isBreak(n+1))
 }
 
 // narrowestBed, in metres: a press has none narrower.
