@@ -201,6 +201,9 @@ func (t *turn) chosen(a grammar.Amendment) (grammar.Fact, bool) {
 	return grammar.Fact{}, false
 }
 
+// pullTo tells what a pump is to reach: "and to just 0.7?".
+var pullTo = regexp.MustCompile(`(?i)^\W*(and |but |what about |how about |say )*(only |just |down )*to (only |just |about )*-?[\d.,]+\W*$`)
+
 // furthest is how far, as a logarithm, a later value may be from the only one
 // stated last: twelve times as much; our estimate.
 const furthest = 2.5
@@ -212,6 +215,12 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 	vacuum, hasVacuum := t.before.Said.find(unit.Vacuum)
 	if hasVacuum && a.Value >= 10 && a.Value <= 30 && (a.Unit.Symbol == "in" || a.Unit.Symbol == "" && vacuum.Unit == "inHg" && len(t.before.Latest) != 1) {
 		return amendment(unit.Vacuum, unit.InHg, a), true
+	}
+	if hasVacuum && a.Unit.Symbol == "" && pullTo.MatchString(t.m.Text) && t.before.Asks[0].About == grammar.Pump {
+		now := amendment(unit.Vacuum, named[vacuum.Unit], a)
+		if n, _ := now.Value.(unit.Number); isLikely(unit.Vacuum, n) {
+			return now, true
+		}
 	}
 	best, nearest := grammar.Fact{}, math.Log(4)
 	for _, f := range t.before.Latest {

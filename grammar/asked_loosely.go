@@ -46,7 +46,7 @@ func (r *reader) howLongTo() bool {
 			return true
 		}
 	}
-	return false
+	return long && r.mentions(kindNoun, "pump") && r.said(unit.Content) && r.pressureSaid() // "pump, volume 300 l, want 0.8 bar, how long"
 }
 
 // timeWanted reads "press time?" with no time said.

@@ -12,15 +12,15 @@ var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boil
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {
-	other, seals := false, false
+	other := r.wordIn("vacuum cleaner", "hoover")
+	seals := other // food, for the freezer, or a cleaner's bag
 	for i := range r.items {
 		it := &r.items[i]
 		switch {
 		case r.is(i, kindFill) && (strings.HasPrefix(it.word, "vac") || it.word == "sous vide"):
-			seals = true // food, for the freezer
-			other = other || it.word == "vacuum cleaner"
+			seals = true
 		case seals && r.is(i, kindNoun, "bag"):
-		case it.amount == nil && foreignTrades[it.word]:
+		case it.amount == nil && (foreignTrades[it.word] || it.taken && foreignTrades[strings.ToLower(it.text)]):
 			other = true
 		case it.kind == kindVacuum && (r.word(i-1, "robot", "cordless", "handheld") || r.word(i+1, "cleaner", "cleaners")):
 			other = true

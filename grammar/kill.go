@@ -40,6 +40,10 @@ func (r *reader) killNames() {
 			am.dead = true // "30 something wide" is no measure
 			continue
 		}
+		if am.bare() && i+2 < len(r.items) && r.items[i+1].brk == '-' && r.word(i+2, "layer", "layered", "part", "way", "stage") {
+			am.dead, r.items[i].used = true, true // "a three-layer panel"
+			continue
+		}
 		left := i - 1
 		for left >= 0 && (r.items[left].brk == '#' || r.word(left, "no", "number")) {
 			left--

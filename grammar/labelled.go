@@ -146,7 +146,7 @@ func (r *reader) countedHere(i int) unit.Field {
 			return countFields[r.items[k].id][0]
 		}
 	}
-	if r.mentions(kindNoun, "panel") && !r.mentions(kindNoun, "strip", "bar") {
+	if (r.mentions(kindNoun, "panel", "core") || r.mentions(kindFact, "faces=1", "faces=2")) && !r.mentions(kindNoun, "strip", "bar") {
 		return unit.PanelCount
 	}
 	return unit.StripCount

@@ -124,7 +124,7 @@ func (r *reader) nounLength(i int) {
 		if right && r.items[i].amount.unit == nil {
 			return
 		}
-		if it.word == "clear height" || it.word == "daylight" || right && (r.topic == Stack || r.has(unit.StackLayers)) && id != "bed" && r.size(i) < 0.5 && !r.has(unit.Opening) {
+		if it.word == "clear height" || it.word == "daylight" || right && (r.topic == Stack || r.topic == Pump && id == "frame" || r.has(unit.StackLayers)) && id != "bed" && r.size(i) < 0.5 && !r.has(unit.Opening) {
 			r.bind(i, unit.Opening)
 		}
 	case "opening":

@@ -157,12 +157,12 @@ func (r *reader) firmnessAlone() {
 	for i := range r.items {
 		soft := i > 0 && firmness[r.items[i-1].word] != ""
 		switch {
-		case r.free(i) && r.length(i) && small(r.size(i)) && thick < 0 && at < 0 && i+1 < len(r.items) && firmness[r.items[i+1].word] != "":
+		case r.free(i) && r.length(i) && small(r.size(i)) && thick < 0 && (at >= 0 && r.items[i].amount.form != formWords || i+1 < len(r.items) && firmness[r.items[i+1].word] != ""):
 			thick = i // "and with a 10 mm soft one"
-		case soft && r.free(i) && r.items[i].amount.form == formWords:
+		case (soft || thick >= 0 && thick == i-1) && r.free(i) && r.items[i].amount.form == formWords:
 		case firmness[r.items[i].word] != "" && r.items[i].kind == kindNone && at < 0:
 			at = i
-		case r.idle(i) || r.isBreak(i) || r.word(i, "and", "or", "a", "the", "one", "with", "instead", "then", "make", "it", "how", "what", "about", "if", "what if", "its", "is", "was", "say", "rather") || r.is(i, kindFix) || r.is(i, kindRole, "target") && r.word(i, "make"):
+		case r.idle(i) || r.isBreak(i) || r.word(i, "and", "or", "a", "the", "one", "of", "with", "instead", "then", "make", "it", "how", "what", "about", "if", "what if", "its", "is", "was", "say", "rather") || r.is(i, kindFix) || r.is(i, kindRole, "target") && r.word(i, "make"):
 		default:
 			return
 		}
@@ -170,8 +170,10 @@ func (r *reader) firmnessAlone() {
 	if at >= 0 && r.habit.Follows {
 		r.sayOnce(at, unit.MatFirmness, firmness[r.items[at].word])
 		r.loosenLast(true)
-		if n, one := r.spokenNumber(at + 1); one && n == 1 {
-			r.items[at+1].used = true
+		for _, k := range []int{at + 1, thick + 1} {
+			if n, one := r.spokenNumber(k); one && n == 1 {
+				r.items[k].used = true
+			}
 		}
 		if thick >= 0 {
 			r.bind(thick, unit.MatThickness)
