@@ -299,7 +299,9 @@ func (r *reader) choicesOfWords() {
 		case kindGlue:
 			f = unit.GlueClass
 		case kindWood:
-			f = unit.Species
+			if f = unit.Species; va == "" || vb == "" {
+				continue // one without figures
+			}
 		case kindFact:
 			ka, wa, _ := strings.Cut(va, "=")
 			kb, wb, _ := strings.Cut(vb, "=")

@@ -135,6 +135,8 @@ func (r *reader) filters(i int, c *Command) {
 		switch it := &r.items[j]; {
 		case it.kind == kindGlue:
 			r.say(j, unit.GlueClass, unit.Word(it.id))
+		case it.kind == kindWood && it.id == "": // of a wood without figures no load has the species
+			r.say(j, unit.Species, unit.Word(it.word))
 		case it.kind == kindWood:
 			r.say(j, unit.Species, unit.Word(it.id))
 		case it.word == "today":
