@@ -175,6 +175,10 @@ func (r *reader) count(i, n int) {
 	case r.is(j, kindNoun, "joint"):
 		if isPlural(it.word) && n > 0 {
 			r.items[i].used = true
+			if want := impossible(unit.StripCount, float64(n+1)); want != "" {
+				r.refuse(unit.StripCount, r.items[i].text, want)
+				return
+			}
 			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: "joints and one"}, i, false})
 		}
 	case r.is(j, kindNoun, "panel"), r.is(j, kindPeril):
