@@ -16,6 +16,9 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 		return p
 	}
 	to := looseFields[t.before.Asks[0].About]
+	if t.before.Asks[0].About == grammar.Pump && namesPanel.MatchString(t.m.Text) && !frameDeep.MatchString(t.m.Text) {
+		to = inPress
+	}
 	for i, f := range p.Facts {
 		if f.Field == unit.PanelWidth && t.before.Asks[0].About == grammar.Strips && t.before.Said.has(unit.StockPiles) {
 			p.Facts[i].Field = unit.TargetWidth
@@ -29,6 +32,13 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 	}
 	return p
 }
+
+// namesPanel names what lies in the press; inPress are its measures then.
+var (
+	namesPanel = regexp.MustCompile(`(?i)\b(panel|door|top|board|core|lid|slab)s?\b`)
+	frameDeep  = regexp.MustCompile(`(?i)\bdeep\b`)
+	inPress    = map[unit.Field]unit.Field{unit.StripThickness: unit.PanelThickness, unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength}
+)
 
 // ofThem is how one counts what was just asked about: "make two of them".
 var ofThem = regexp.MustCompile(`(?i)\b(make|making|build|building|do|doing|glue|gluing|if)\b[^.,;]* of (them|em|those|these)\b`)

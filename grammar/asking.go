@@ -227,7 +227,7 @@ func (r *reader) said(d unit.Dimension) bool {
 // a cake.
 func (r *reader) threatens(id string) bool {
 	switch id {
-	case "reach in", "wedge release", "bypass", "standing on it", "alone":
+	case "reach in", "wedge release", "bypass", "standing on it", "alone", "eye", "bursting", "caught":
 		return true
 	case "structure":
 		return r.wordIn("for", "ok", "okay", "hold", "holds", "strong", "safe", "support", "carry", "stand", "take", "bear", "kids", "trust", "enough") || r.mentions(kindVerb, "hold")

@@ -157,6 +157,9 @@ func (r *reader) inPlaceOf(i int) bool {
 
 // underfoot reports whether a sheet is the sled: "bare ply sled", "waxed mdf under".
 func (r *reader) underfoot(i int) bool {
+	if r.word(i, "core", "substrate") && !r.is(i+1, kindNoun, "sled", "bed") {
+		return false // "with a 1 in core under"
+	}
 	if r.word(i+1, "under", "underneath", "beneath", "below") && (i+2 == len(r.items) || r.isBreak(i+2) || r.word(i+2, "them", "it", "the", "everything")) && !r.is(r.next(i+1), kindNoun, "face") {
 		return true
 	}

@@ -282,3 +282,12 @@ func (r *reader) killDenied() {
 		r.items[i].used = true
 	}
 }
+
+// onTop: in "a caul on top, 1 in" the top is no panel.
+func (r *reader) onTop() {
+	for i := 1; i < len(r.items); i++ {
+		if r.is(i, kindNoun, "panel") && r.word(i, "top") && r.word(i-1, "on") && (i+1 >= len(r.items) || r.isBreak(i+1) || r.items[i+1].amount != nil) {
+			r.items[i].meaning = meaning{}
+		}
+	}
+}

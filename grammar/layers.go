@@ -294,7 +294,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				i++
 				continue
 			}
-			linked := i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone
+			linked := i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone && !r.pulledAt(i+1)
 			if linked || s.amount >= 0 && s.noun < 0 {
 				return spans
 			}
@@ -314,6 +314,11 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 // endsLayers reports whether item i speaks of what is no layer.
 func (r *reader) endsLayers(i int) bool {
 	return r.is(i, kindNoun, "frame", "gap", "press", "bag") || r.is(i, kindVacuum) || r.is(i, kindAttr) && r.items[i].id != "thick"
+}
+
+// pulledAt: in "caul 3/4 at 25 inHg" the number behind is no layer's.
+func (r *reader) pulledAt(i int) bool {
+	return r.items[i].amount.link == linkAt && (!r.length(i) || r.items[i].amount.bare() && r.size(i) > thickestLayer)
 }
 
 // layerMeasure reports whether the amount at item i can be how thick a layer is.

@@ -19,6 +19,9 @@ func (r *reader) multiples() {
 			r.items[k].used = true
 		}
 		if len(fields) == 0 {
+			if am := r.items[i].amount; am != nil && am.unit != nil {
+				am.dead = true // "10% less", of what?
+			}
 			continue
 		}
 		r.items[i].used, r.items[i].meaning = true, meaning{}
@@ -30,12 +33,47 @@ func (r *reader) multiples() {
 // factorAt is what item i multiplies by.
 func (r *reader) factorAt(i int) (float64, bool) {
 	it := &r.items[i]
+	if it.amount != nil && it.amount.is(unit.Proportion) {
+		return r.percentMore(i)
+	}
 	if it.amount != nil {
 		half := r.free(i) && it.amount.bare() && it.amount.form == formWords && it.amount.value.Cmp(half) == 0
 		return 0.5, half && (r.word(i+1, "the", "as", "my", "our")) && r.amountsIn(0, len(r.items)) == 1
 	}
 	by, ok := factors[it.word]
 	return by, ok && r.amountsIn(0, len(r.items)) == 0
+}
+
+// percentMore is what "10% less", "up 5%" at item i multiplies by. Of air and wood a
+// per cent changes the share itself.
+func (r *reader) percentMore(i int) (float64, bool) {
+	if !r.free(i) || r.amountsIn(0, len(r.items)) != 1 || r.mentions(kindAir) {
+		return 0, false
+	}
+	share := r.items[i].amount.float() / 100
+	next, more := comparatives[r.wordAt(i+1)]
+	less := more && next.less || r.word(i+1, "down", "off") || r.word(i-1, "down")
+	more = more || r.word(i+1, "up") || r.word(i-1, "up")
+	for k := i - 1; k >= 0 && k > i-5 && !r.isBreak(k); k-- {
+		if lowers, moves := movers[r.items[k].word]; moves && !r.word(i-1, "to") {
+			less, more = less || lowers, true
+		}
+	}
+	switch {
+	case less:
+		return 1 - share, share < 1
+	case more:
+		return 1 + share, true
+	}
+	return 0, false
+}
+
+// wordAt is the word at item i; "" where none stands there.
+func (r *reader) wordAt(i int) string {
+	if i < 0 || i >= len(r.items) {
+		return ""
+	}
+	return r.items[i].word
 }
 
 // multiplied is the part that the factor at item i is of, behind it or before it,
@@ -49,6 +87,8 @@ func (r *reader) multiplied(i int) (k int, attr string) {
 		case r.partAt(j) || r.is(j, kindNoun, "panel", "press") || r.word(j, "force", "drive"):
 			return j, attr
 		case r.word(j, "as", "many", "much", "the", "my", "our", "number", "of", "it", "side") || r.idle(j):
+		case comparatives[r.items[j].word].attr != "":
+			attr = comparatives[r.items[j].word].attr
 		default:
 			return -1, ""
 		}

@@ -43,6 +43,7 @@ func (r *reader) read() {
 	r.killTotals()
 	r.oldAndNew()
 	r.killNeeds()
+	r.onTop()
 	r.livesIn()
 	r.findStart()
 	r.sized()
