@@ -11,7 +11,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonJointFull:         "It gets what you would give it with clamps[ ({glue_full_kpa})].",
 	engine.ReasonJointTight:        "Hand-tight joints and {side_net_kpa} on them: enough for the glue to touch.",
 	engine.ReasonJointHandTight:    "The glue touches all along, but {side_net_kpa} is less than clamps give ({glue_full_kpa}). Every joint has to close hand-tight before the vacuum.",
-	engine.ReasonJointUnderContact: "{under_contact_pct} of the range lies under the {glue_min_kpa} that the glue needs[; the bar is sure to reach {bar_reach_mm.low}]. Joints far from the bar must close hand-tight before the vacuum, or be wedged.",
+	engine.ReasonJointUnderContact: "{under_contact_pct} of the range lies under the {glue_min_kpa} that the glue needs[; the bar is sure to reach {bar_reach_mm.low}. Joints farther out must close hand-tight before the vacuum, or be wedged].",
 	engine.ReasonJointBeyondReach:  "Friction under the strips can eat the bar's whole push before it gets there[ (it is sure for {bar_reach_mm.low})]. A joint out there has only its hand-tight fit or a wedge.",
 	engine.ReasonNoJoint:           "One strip has no joint: there is nothing to press from the side.",
 	engine.ReasonJointOpen:         "A {gap_mm} gap stays open: the glue fills {gap_limit_mm} and closing it takes {closing_kpa}. Joint it again.",

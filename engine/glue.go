@@ -32,6 +32,24 @@ func answerGlue(b *builder) error {
 		return err
 	}
 	warnOfGlue(b, c)
+	return judgePull(b, c)
+}
+
+// judgePull judges the vacuum for a glue where one was said: whether its water boils,
+// and whether faces on a core get enough.
+func judgePull(b *builder, c glue.Class) error {
+	if !b.known(unit.Vacuum, unit.VacuumPercent, unit.VacuumAbsolute) {
+		return nil
+	}
+	p, ok, err := b.vacuum()
+	if err != nil || !ok {
+		return err
+	}
+	b.judgeVacuum()
+	b.judgeBoiling(c)
+	if facesOnCore(b) {
+		b.judgeFace("face", p, c)
+	}
 	return nil
 }
 

@@ -132,3 +132,14 @@ func TestGlueLine_wetInEveryTopic(t *testing.T) {
 		t.Error("wood of 120 % is taken, want an error")
 	}
 }
+
+// A question about glue that tells the vacuum is judged by it. By hand: 5 inHg are
+// 16.9 kPa, less than half of the 70 kPa that PVA needs; water at 37.8 °C boils at
+// 6.5 kPa (steam tables: 6.56 kPa at 37.8 °C), and 95 kPa below 101.325 leave 6.3.
+func TestGlue_judgesTheVacuum(t *testing.T) {
+	veneer := unit.Facts{unit.CoreKind: unit.Word("mdf"), unit.CoreThickness: unit.Number(19), unit.GlueClass: unit.Word("pva"),
+		unit.PanelWidth: unit.Number(600), unit.PanelLength: unit.Number(900), unit.Vacuum: unit.Number(16.9)}
+	wantCheck(t, mustAnswer(t, engine.Glue, veneer), "face", engine.Stop, engine.ReasonFaceUnderContact)
+	hot := unit.Facts{unit.GlueClass: unit.Word("pva"), unit.ShopTemp: unit.Number(37.8), unit.Vacuum: unit.Number(95), unit.Ambient: unit.Number(101.325)}
+	wantCheck(t, mustAnswer(t, engine.Glue, hot), "water", engine.Stop, engine.ReasonBoils)
+}

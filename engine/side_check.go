@@ -57,6 +57,8 @@ func (b *builder) judgeJoint(s *sideLoad, name string, pressure unit.Range[float
 	}
 	if x > 0 {
 		figures[unit.JointAt] = unit.JointAt.Number(x)
+	}
+	if x > 0 && !s.bar.none {
 		figures[unit.BarReach] = figure(unit.BarReach, s.bar.reach())
 	}
 	if s.gap.wide() {
