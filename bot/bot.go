@@ -191,6 +191,9 @@ func (t *turn) reply(ctx context.Context) (Reply, error) {
 	if tells, err := t.tellsResult(ctx); err != nil || tells {
 		return t.judged(ctx, err)
 	}
+	if r, is, err := t.talksOfLoad(ctx); err != nil || is {
+		return r, err
+	}
 	if _, plain := t.plainly(); plain {
 		return t.words(), nil
 	}

@@ -210,6 +210,9 @@ func (t *turn) tellsResult(ctx context.Context) (bool, error) {
 	case err != nil:
 		return false, err
 	}
+	if l.State == book.Judged && !l.Good && wasGood.MatchString(strings.TrimRight(finding, " .!")) {
+		return true, nil // "the result was wrong, it was good"
+	}
 	tone := toneOf(finding)
 	return l.State == book.Taken && tone != neither || l.State == book.Judged && tone == bad, nil
 }
@@ -234,6 +237,9 @@ func (t *turn) judged(ctx context.Context, err error) (Reply, error) {
 		return Reply{}, fmt.Errorf("load book: %w", err)
 	}
 	n, finding := t.findingOf()
+	if good := wasGood.FindString(strings.TrimRight(finding, " .!")); good != "" {
+		finding = good
+	}
 	t.phrase = grammar.Phrase{Command: &grammar.Command{Verb: grammar.Result, Loads: []int{n}, Note: finding}}
 	return t.command(ctx)
 }

@@ -114,6 +114,10 @@ func refusal(e *book.RefusedError, metric bool) string {
 		return "There is nothing of yours to take back."
 	case book.NoFinding:
 		return fmt.Sprintf("How did it come out? Like “%d result: good” or “%d result: joint 3 open”.", l.Number, l.Number)
+	case book.NothingNew:
+		if l.Check != nil && !l.Check.Agrees {
+			return fmt.Sprintf("That changes nothing about load %d, and its check still differs. Measure again and say it whole, like “%s”.", l.Number, CheckExample(l.Number, metric))
+		}
 	case book.BadTime:
 		return fmt.Sprintf("That time cannot be: load %d would have come out before it went in.", l.Number)
 	case book.AlreadyThere:
@@ -135,7 +139,7 @@ var refusalSays = map[book.Why]string{
 	book.NotChecked: "Load %[1]d has no valid second check. Have someone measure it, or say “%[1]d in anyway” and I write that down.",
 	book.IsHeld:     "Load %[1]d is on hold. Say “clear %[1]d” first.",
 	book.NotHeld:    "Load %[1]d is not on hold.",
-	book.NotIn:      "Load %[1]d is not in the press.",
+	book.NotIn:      "Load %[1]d is not in the press. If it went in, say when first, like “%[1]d in 7:22”.",
 	book.StillIn:    "Load %[1]d is still in the press. Say “%[1]d out” first.",
 	book.IsOut:      "Load %[1]d is out already.",
 	book.IsDropped:  "Load %[1]d was dropped. Copy it if you want it again: “same as %[1]d”.",
