@@ -17,7 +17,7 @@ import (
 // parse reads a message. A bare number is read in the light of the thread:
 // "what about 22 inches", "and 1 1/2?".
 func (t *turn) parse(text string) grammar.Phrase {
-	p := t.bot.Parse(text, grammar.Habit{Metric: t.settings.Metric, Follows: !t.before.empty()})
+	p := t.bot.Parse(t.inThread(text), grammar.Habit{Metric: t.settings.Metric, Follows: !t.before.empty()})
 	if p.Inferred && !t.before.empty() && !p.NewStart && !t.asksAnew(p) {
 		p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return computed(a.About) })
 	}
@@ -44,6 +44,26 @@ func (t *turn) parse(text string) grammar.Phrase {
 		return again
 	}
 	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(t.turnedOver(t.laidOnTop(t.sledOfTwo(t.matOnly(p)))))))))
+}
+
+var (
+	startsAt = regexp.MustCompile(`(?i)^\W*(?:ok |so |and |say |make it )*(start|begin) (\d{1,2})\W*$`)
+	noneOf   = regexp.MustCompile(`(?i)^\W*(?:ok |but |and )*(?:nothing|none|no) (?:under|below|less than)\b`)
+)
+
+// inThread says in full what is short for something in its thread: "start 6" of a
+// day's plan, "nothing under 2 1/2" where strips are chosen.
+func (t *turn) inThread(text string) string {
+	if t.before.empty() {
+		return text
+	}
+	switch t.before.Asks[0].About {
+	case grammar.Schedule:
+		return startsAt.ReplaceAllString(text, "start at $2:00")
+	case grammar.Strips:
+		return noneOf.ReplaceAllString(text, "no strips under")
+	}
+	return text
 }
 
 // insisting is how one holds to what was called dangerous.

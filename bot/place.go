@@ -174,7 +174,7 @@ func (t *turn) onlySaid(f, g unit.Field) bool { return t.before.Said.has(f) && !
 
 // looseFields are, by topic, what a measure without its part is of.
 var looseFields = map[grammar.Topic]map[unit.Field]unit.Field{
-	grammar.Strips:   {unit.StripWidth: unit.TargetWidth, unit.PanelWidth: unit.TargetWidth},
+	grammar.Strips:   {unit.StripWidth: unit.TargetWidth, unit.PanelWidth: unit.TargetWidth, unit.StripCount: unit.PanelCount},
 	grammar.Glue:     {unit.BarCount: unit.Faces, unit.StripCount: unit.PanelCount},
 	grammar.Move:     {unit.BarCount: unit.Faces, unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.ShopHumidity: unit.ServiceHumidity},
 	grammar.Face:     {unit.StripWidth: unit.PanelWidth, unit.StripLength: unit.PanelLength, unit.BarCount: unit.Faces, unit.StripCount: unit.PanelCount},

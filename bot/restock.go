@@ -41,6 +41,9 @@ func (t *turn) restocked(p grammar.Phrase) grammar.Phrase {
 		changed = changed || ok
 	}
 	count, width, told := countAndWidth(p.Facts)
+	if told && width > widestOfPile { // "two of them 30 wide" are panels
+		p.Facts, told = asPanels(p.Facts), false
+	}
 	if told {
 		piles = withPile(piles, unit.Pile{Width: width, Count: count}, t.addsStock())
 		p.Facts = slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { return f.Field == unit.StripCount || f.Field == unit.StripWidth })
@@ -110,6 +113,23 @@ func countAndWidth(facts []grammar.Fact) (count int, width float64, ok bool) {
 		}
 	}
 	return count, width, count > 0 && width > 0
+}
+
+// widestOfPile, in mm: what is wider is a panel and no strip; our estimate.
+const widestOfPile = 300
+
+// asPanels takes a count and a width of strips for those of panels to be made.
+func asPanels(facts []grammar.Fact) []grammar.Fact {
+	out := slices.Clone(facts)
+	for i, f := range out {
+		switch f.Field {
+		case unit.StripCount:
+			out[i].Field = unit.PanelCount
+		case unit.StripWidth:
+			out[i].Field = unit.TargetWidth
+		}
+	}
+	return out
 }
 
 // withPile returns piles with one told anew, or with more added to it.

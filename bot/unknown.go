@@ -22,8 +22,30 @@ func (t *turn) unknown() Reply {
 	r := Reply{About: Unknown, Verdict: engine.None, Read: unit.Facts{}}
 	r.note(t.phrase.Unused...)
 	r.note(t.typedNumbers()...)
+	if left := t.unplaced(r.Unused); left != "" {
+		r.say(Question, left)
+		return r
+	}
 	r.say(Question, t.nudge())
 	return r
+}
+
+// unplaced says which number of a later message found no place in its thread; "" for
+// none, and for a message with more than one or two, which is of something else.
+func (t *turn) unplaced(unused []string) string {
+	if t.before.empty() || t.greeting() != "" {
+		return ""
+	}
+	var numbers []string
+	for _, u := range unused {
+		if strings.ContainsAny(u, digits) || spelled[strings.ToLower(u)] {
+			numbers = append(numbers, quoted(u))
+		}
+	}
+	if len(numbers) == 0 || len(numbers) > 2 || len(strings.Fields(t.m.Text)) > 8 {
+		return ""
+	}
+	return "I could not place " + listed(numbers, "and") + " here, so nothing is changed. Say what it is of, like “the bar is …” or “strips … wide”."
 }
 
 // nudge is what is said to a message that asks nothing: one line.

@@ -291,3 +291,30 @@ func (r *reader) onTop() {
 		}
 	}
 }
+
+// killSomeOf keeps what a later message says of some of several things from being said
+// of all of them: "make the last strip 3", "half are 18x36".
+func (r *reader) killSomeOf() {
+	if !r.habit.Follows {
+		return
+	}
+	for i := range r.items {
+		one := r.is(i, kindNoun, "strip", "panel") && !isPlural(r.items[i].word) && r.word(i-1, "last", "first", "second", "third", "outer", "outside", "end", "middle", "other")
+		some := r.word(i, "half", "some", "most", "rest", "others") && (r.word(i+1, "are", "is") || r.word(i+1, "of") && r.word(i+2, "them", "those", "the")) || r.spokenHalf(i) && r.word(i+1, "are", "of")
+		if !one && !some {
+			continue
+		}
+		_, to := r.clause(i)
+		for k := i + 1; k < to; k++ {
+			if am := r.items[k].amount; am != nil {
+				am.dead = true
+			}
+		}
+	}
+}
+
+// spokenHalf reports whether item i is "half".
+func (r *reader) spokenHalf(i int) bool {
+	am := r.items[i].amount
+	return am != nil && am.form == formWords && am.value != nil && am.value.Cmp(half) == 0
+}

@@ -44,6 +44,7 @@ func (r *reader) read() {
 	r.oldAndNew()
 	r.killNeeds()
 	r.onTop()
+	r.killSomeOf()
 	r.livesIn()
 	r.findStart()
 	r.sized()
