@@ -12,6 +12,7 @@ import (
 // recounted works out what a message changes by how much, from what the thread has:
 // "2 more strips". What it does not have is asked for.
 func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
+	p = t.morePanels(p)
 	for _, c := range p.Changes {
 		f, ok := t.afterChange(c)
 		switch want := wantedInstead(f); {
@@ -29,6 +30,35 @@ func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
 	if slices.Contains(p.Gains, "wedge") && !t.before.Said.has(unit.WedgeRatio) && !stated(p.Facts, unit.WedgeRatio) {
 		t.lacks = append(t.lacks, unit.WedgeRatio)
 	}
+	return p
+}
+
+// morePanels adds panels of another size to those of the thread: "add 2 panels 12x60".
+func (t *turn) morePanels(p grammar.Phrase) grammar.Phrase {
+	x, _ := t.before.Said.find(unit.Targets)
+	targets, ok := x.Value.(unit.Piles)
+	if !ok || len(p.Changes) != 1 || p.Changes[0].Less || p.Changes[0].Times || !slices.Contains(p.Changes[0].Fields, unit.PanelCount) {
+		return p
+	}
+	more := unit.Pile{Count: int(p.Changes[0].By.Value)}
+	var rest []grammar.Fact
+	for _, f := range p.Facts {
+		n, _ := f.Value.(unit.Number)
+		switch f.Field {
+		case unit.PanelWidth, unit.TargetWidth:
+			more.Width = float64(n)
+		case unit.PanelLength:
+			more.Length = float64(n)
+		default:
+			rest = append(rest, f)
+		}
+	}
+	if more.Width == 0 || (more.Length > 0) != (targets[0].Length > 0) {
+		return p
+	}
+	piles := append(slices.Clone(targets), more)
+	p.Facts = append(rest, grammar.Fact{Field: unit.Targets, Value: piles, Unit: named[x.Unit], Text: strings.TrimSpace(t.m.Text)})
+	p.Changes = nil
 	return p
 }
 
