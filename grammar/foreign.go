@@ -12,6 +12,9 @@ var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boil
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {
+	if r.elsewhere() || r.engineVacuum() {
+		return true
+	}
 	other, seals := false, false
 	for i := range r.items {
 		it := &r.items[i]
@@ -33,6 +36,9 @@ func (r *reader) foreign() bool {
 		case r.habit.Follows && r.is(i, kindRole, "start", "deadline"):
 			return false // "truck comes early, all out by 3:30"
 		}
+	}
+	if r.has(unit.PanelCount) && (r.has(unit.StartTime) || r.has(unit.Deadline) || r.has(unit.PressCount)) {
+		return false // "truck is here at 4, 14 panels 24x48, start 7:30"
 	}
 	return other || r.strange()
 }
