@@ -14,7 +14,7 @@ func (r *reader) bareReply() {
 		only = i
 	}
 	said := len(r.bound) > 0 || len(r.phrase.Choices) > 0 || len(r.phrase.Refused) > 0
-	if said && (only < 1 || !r.word(only-1, "to", "at", "about") || r.next(only) >= 0) {
+	if said && (only < 1 || (!r.word(only-1, "to", "at", "about") || r.next(only) >= 0) && !r.ownSentence(only)) {
 		return
 	}
 	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
@@ -34,6 +34,21 @@ func (r *reader) bareReply() {
 		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))
 		r.items[only].used = true
 	}
+}
+
+// ownSentence: "hump up then. does it work with only 20", "call it 26. and add a
+// fourth stave" have the number in a sentence that states nothing else.
+func (r *reader) ownSentence(i int) bool {
+	from, to := r.sentence(i)
+	if from == 0 && to == len(r.items) || !r.word(i-1, "it", "only", "with", "w", "just", "say", "that", "like") || i+1 < to && !r.isBreak(i+1) {
+		return false
+	}
+	for _, b := range r.bound {
+		if b.from >= from && b.from < to {
+			return false
+		}
+	}
+	return r.within(from, to, kindNoun) < 0 && r.within(from, to, kindAttr) < 0 && len(r.phrase.Choices)+len(r.phrase.Refused) == 0
 }
 
 // unheard reports whether item i is a word that nothing knows.

@@ -62,6 +62,7 @@ func (r *reader) changes() {
 	r.gains()
 	r.multiples()
 	r.oneMore()
+	r.addsNth()
 	r.keptAt()
 	r.forThePart()
 	r.widthCorrected()

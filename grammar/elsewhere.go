@@ -42,6 +42,9 @@ func (r *reader) holdsThings() {
 	for i := range r.items {
 		if r.is(i, kindNoun, "bag") && r.word(i, "bag", "bags") && r.word(i+1, "of") && i+2 < len(r.items) && r.items[i+2].amount == nil && !r.is(i+2, kindNoun) && !r.word(i+2, "a", "the", "this", "that", "ours", "mine", "it", "about") {
 			r.items[i].meaning = meaning{}
+			if r.is(i+2, kindAsk) {
+				r.items[i+2].meaning = meaning{}
+			}
 		}
 	}
 }
@@ -83,7 +86,7 @@ func (r *reader) elsewhere() bool {
 			}
 		case it.kind == kindWood:
 			wood = true
-		case it.kind == kindFill && it.word == "vacuum cleaner":
+		case it.kind == kindFill && it.word == "vacuum cleaner", it.word == "post" && i+1 < len(r.items) && r.items[i+1].amount != nil, r.word(i, "posts"), r.word(i, "bag", "bags") && it.kind == kindNone && r.word(i+1, "of"):
 			score++
 		case (it.kind == kindNone || r.is(i, kindRole, "ago")) && (matters[it.word] || foreignTrades[it.word]) && !r.is(i+1, kindNoun, "panel", "strip") && !r.word(i+1, "table"):
 			score++

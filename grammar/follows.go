@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"math/big"
 	"strings"
 
 	"presshand/engine/unit"
@@ -71,6 +72,38 @@ func (r *reader) oneMore() {
 		by := Amendment{Text: r.text[r.items[i-1].start:r.items[i].end], Value: 1}
 		r.phrase.Changes = append(r.phrase.Changes, Change{By: by, Fields: countFields[r.items[i].id]})
 	}
+}
+
+// ordinalNames are how one of several parts is told from the others.
+var ordinalNames = map[string]float64{"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10, "eleventh": 11, "twelfth": 12}
+
+// addsNth: "add a fourth stave", "put in a sixth strip" makes so many of them.
+func (r *reader) addsNth() {
+	for i := range r.items {
+		if r.addsEighth(i) {
+			n, _ := new(big.Rat).Inv(r.items[i-1].amount.value).Float64()
+			r.items[i-1].used = true
+			r.say(i, countFields[r.items[i].id][0], unit.Number(n))
+			continue
+		}
+		if !r.is(i, kindNoun, "strip", "panel", "press", "bar") || isPlural(r.items[i].word) || i < 3 || !r.word(i-2, "a", "an") || r.next(i) >= 0 {
+			continue
+		}
+		n := ordinalNames[r.items[i-1].word]
+		if f := countFields[r.items[i].id]; n > 0 && (r.word(i-3, "add", "adding", "plus", "with", "throw", "put", "need") || r.word(i-3, "in", "on") && r.word(i-4, "put", "throw", "add")) && !r.has(f[0]) {
+			r.items[i-1].used = true
+			r.say(i, f[0], unit.Number(n))
+		}
+	}
+}
+
+// addsEighth: in "add an eighth strip" the word for one of eight is no fraction.
+func (r *reader) addsEighth(i int) bool {
+	if !r.is(i, kindNoun, "strip", "panel") || isPlural(r.items[i].word) || !r.free(i-1) || r.next(i) >= 0 || !r.word(i-2, "add", "adding") {
+		return false
+	}
+	am := r.items[i-1].amount
+	return am.bare() && am.form == formWords && am.value.Num().Cmp(one.Num()) == 0 && am.value.Cmp(half) < 0
 }
 
 // dropsParts: "drop 3 panels" in a thread is of its panels, not of load 3.
@@ -236,7 +269,7 @@ func (r *reader) barometerReads(k int) int {
 			}
 			return i
 		}
-		if !r.idle(i) && !r.word(i, "went", "gone", "rose", "risen", "fell", "fallen", "dropped", "climbed", "came", "up", "down", "to", "now", "up to", "down to") && !r.is(i, kindSay) && !r.is(i, kindVacuum, "pull") && r.items[i].brk != ':' && r.items[i].brk != '=' {
+		if !r.idle(i) && !r.word(i, "went", "gone", "rose", "risen", "fell", "fallen", "dropped", "climbed", "came", "up", "down", "to", "now", "up to", "down to") && !r.is(i, kindSay) && !r.is(i, kindAir, "shop") && !r.is(i, kindVacuum, "pull") && r.items[i].brk != ':' && r.items[i].brk != '=' {
 			return -1
 		}
 	}
