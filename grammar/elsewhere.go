@@ -25,7 +25,7 @@ var (
 )
 
 // groceries make of the wood before them something to eat or drink: "maple syrup".
-var groceries = wordSet(`syrup pie pies bread cake cakes tart tarts jam cookies muffins liqueur juice butter oil sap tomato tomatoes blossom tea smoke smoked`)
+var groceries = wordSet(`syrup pie pies bread cake cakes tart tarts jam cookies muffins liqueur juice butter oil sap tomato tomatoes blossom tea smoke smoked nut nuts allergy beer sol needles cones tree trees street road avenue lane grove rapids hill hills valley park ridge wednesday`)
 
 // groceriesOfWood takes a wood's meaning from what is eaten.
 func (r *reader) groceriesOfWood() {
@@ -86,17 +86,34 @@ func (r *reader) elsewhere() bool {
 			}
 		case it.kind == kindWood:
 			wood = true
+		case r.is(i, kindFill, "elsewhere"):
+			score++
+			named++
 		case it.kind == kindFill && it.word == "vacuum cleaner", it.word == "post" && i+1 < len(r.items) && r.items[i+1].amount != nil, r.word(i, "posts"), r.word(i, "bag", "bags") && it.kind == kindNone && r.word(i+1, "of"):
 			score++
 		case (it.kind == kindNone || r.is(i, kindRole, "ago")) && (matters[it.word] || foreignTrades[it.word]) && !r.is(i+1, kindNoun, "panel", "strip") && !r.word(i+1, "table"):
 			score++
 			named++
 		}
+		if r.is(i, kindNoun, "strip", "panel") && r.ofOther(i+1) && (r.pluralOther(i+2) || r.pluralOther(i+3)) {
+			named++ // a wood's name is no plural
+		}
 		if (r.is(i, kindNoun, "strip", "panel", "bed", "mat", "core") || it.word == "bag" || it.word == "bags" || it.kind == kindUnit || it.amount != nil && it.amount.unit != nil) && r.ofOther(i+1) {
 			score++
 		}
 	}
-	return named > 0 && (score >= 2 && !wood || score >= 3 || len(r.bound) <= 1 && !wood)
+	return named > 0 && (score >= 2 && !wood || score >= 3 || r.stated() <= 1 && !wood)
+}
+
+// stated counts what was read, a size for one.
+func (r *reader) stated() int {
+	n := 0
+	for _, b := range r.bound {
+		if !r.timesAt(b.from) {
+			n++
+		}
+	}
+	return n
 }
 
 // countsOther: "three eggs", "two tickets": the amount at item i counts what the
@@ -104,6 +121,10 @@ func (r *reader) elsewhere() bool {
 func (r *reader) countsOther(i int) bool {
 	_, whole := r.items[i].amount.whole()
 	return whole && r.items[i].amount.bare() && i+1 < len(r.items) && r.unknown(i+1) && len(r.items[i+1].word) > 3 && isPlural(r.items[i+1].word)
+}
+
+func (r *reader) pluralOther(i int) bool {
+	return i < len(r.items) && r.unknown(i) && len(r.items[i].word) > 4 && isPlural(r.items[i].word)
 }
 
 // ofOther: "of pea gravel" at item i.

@@ -37,6 +37,9 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		if attr == "tall" && r.word(k, "pile", "heap") {
 			return "stack" // "the whole pile is 3 tall"
 		}
+		if r.is(k, kindNoun, "mat", "caul") && r.next(k) == i && (attr == "wide" || attr == "long") && !r.mentions(kindNoun, "strip", "panel") {
+			return "stack" // "mat 2 in wide" is of no strip
+		}
 		if r.is(k, kindNoun, "bar", "mat", "caul") && k+1 != i && r.ownsNumber(k) && attr != "tall" && !r.has(attrFields["strip"][attr]) && r.mentions(kindNoun, "strip") {
 			continue // run on: "five staves bar 1 inch 3/4 thick"
 		}

@@ -323,7 +323,7 @@ func (r *reader) leftovers() {
 // unknown reports whether item i is a word that means nothing here.
 func (r *reader) unknown(i int) bool {
 	it := &r.items[i]
-	return !it.used && it.brk == 0 && it.amount == nil && it.kind == kindNone && !fill[it.word] && !plainWords[it.word]
+	return !it.used && it.brk == 0 && it.amount == nil && (it.kind == kindNone || r.is(i, kindFill, "elsewhere")) && !fill[it.word] && !plainWords[it.word]
 }
 
 func distinct(ss []string) []string {
