@@ -205,6 +205,9 @@ func (t *turn) chosen(a grammar.Amendment) (grammar.Fact, bool) {
 // stated last: twelve times as much; our estimate.
 const furthest = 2.5
 
+// weatherMoves is, as a logarithm, how far a barometer moves; our estimate.
+const weatherMoves = 0.08
+
 // instead takes a bare number for a later value of what was stated last: of a
 // vacuum where its inches can only be those of a gauge, else of the field that
 // it is nearest to.
@@ -236,6 +239,9 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 		if off := math.Abs(math.Log(a.Value / writtenIn(u, f, old))); off <= nearest || len(t.before.Latest) == 1 && off <= furthest {
 			best, nearest = now, off
 		}
+	}
+	if best.Field == unit.Ambient && nearest > weatherMoves && hasVacuum {
+		best = grammar.Fact{} // no weather: a later vacuum
 	}
 	if best.Field != "" && t.elsewhere(a, best.Field, nearest) {
 		return grammar.Fact{}, false

@@ -40,8 +40,10 @@ func (r *reader) bareReply() {
 // fourth stave" have the number in a sentence that states nothing else.
 func (r *reader) ownSentence(i int) bool {
 	from, to := r.sentence(i)
-	if from == 0 && to == len(r.items) || !r.word(i-1, "it", "only", "with", "w", "just", "say", "that", "like") || i+1 < to && !r.isBreak(i+1) {
-		return false
+	if r.word(i-1, "is", "would", "will", "does") && r.word(i+1, "enough", "do", "ok", "okay", "work", "plenty", "sufficient") {
+		from, to = r.clause(i)
+	} else if from == 0 && to == len(r.items) || !r.is(i-1, kindFix) && !r.word(i-1, "it", "only", "with", "w", "just", "say", "that", "like") || i+1 < to && !r.isBreak(i+1) {
+		return false // "say 20 mm"
 	}
 	for _, b := range r.bound {
 		if b.from >= from && b.from < to {

@@ -70,7 +70,8 @@ func (r *reader) oneMore() {
 			continue
 		}
 		by := Amendment{Text: r.text[r.items[i-1].start:r.items[i].end], Value: 1}
-		r.phrase.Changes = append(r.phrase.Changes, Change{By: by, Fields: countFields[r.items[i].id]})
+		less := adders[r.items[max(i-2, 0)].word] || r.word(i-2, "reject", "break", "crack", "cracked", "lost", "losing", "cull")
+		r.phrase.Changes = append(r.phrase.Changes, Change{By: by, Less: less, Fields: countFields[r.items[i].id]})
 	}
 }
 
@@ -90,7 +91,7 @@ func (r *reader) addsNth() {
 			continue
 		}
 		n := ordinalNames[r.items[i-1].word]
-		if f := countFields[r.items[i].id]; n > 0 && (r.word(i-3, "add", "adding", "plus", "with", "throw", "put", "need") || r.word(i-3, "in", "on") && r.word(i-4, "put", "throw", "add")) && !r.has(f[0]) {
+		if f := countFields[r.items[i].id]; n > 0 && (r.word(i-3, "add", "adding", "plus", "with", "throw", "put", "need", "and", "also") || r.word(i-3, "in", "on") && r.word(i-4, "put", "throw", "add")) && !r.has(f[0]) {
 			r.items[i-1].used = true
 			r.say(i, f[0], unit.Number(n))
 		}
@@ -262,14 +263,14 @@ func (r *reader) barometerReads(k int) int {
 	if !r.is(k, kindAir, "barometer") {
 		return -1
 	}
-	for i := k + 1; i < len(r.items) && i <= k+4; i++ {
+	for i := k + 1; i < len(r.items) && i <= k+6; i++ {
 		if r.free(i) {
 			if n := r.next(i); r.is(n, kindVacuum) || r.is(n, kindNoun) || r.items[i].amount.link != linkNone {
 				return -1
 			}
 			return i
 		}
-		if !r.idle(i) && !r.word(i, "went", "gone", "rose", "risen", "fell", "fallen", "dropped", "climbed", "came", "up", "down", "to", "now", "up to", "down to") && !r.is(i, kindSay) && !r.is(i, kindAir, "shop") && !r.is(i, kindVacuum, "pull") && r.items[i].brk != ':' && r.items[i].brk != '=' {
+		if !r.idle(i) && !r.unknown(i) && !r.word(i, "went", "gone", "rose", "risen", "fell", "fallen", "dropped", "climbed", "came", "up", "down", "to", "now", "up to", "down to") && !r.is(i, kindSay) && !r.is(i, kindAir, "shop") && !r.is(i, kindVacuum, "pull") && r.items[i].brk != ':' && r.items[i].brk != '=' {
 			return -1
 		}
 	}

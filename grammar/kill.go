@@ -53,7 +53,7 @@ func (r *reader) killNames() {
 				r.items[j].used = true
 			}
 		}
-		am.dead = am.dead || named
+		am.dead = am.dead || named || am.bare() && r.word(i+1, "people", "persons", "adults", "guests", "kids", "men", "women")
 	}
 }
 

@@ -211,7 +211,7 @@ func (r *reader) afterHeat(i int) bool {
 		return false
 	}
 	for k := from; k < to; k++ {
-		if k != i && !r.idle(k) && !r.word(k, "now", "today", "already", "like", "about") {
+		if k != i && !r.idle(k) && !r.word(k, "now", "today", "already", "like", "about", "up", "down", "to", "only", "still") && !r.is(k, kindVacuum, "pull") && !r.is(k, kindRole, "max") {
 			return false
 		}
 	}
