@@ -218,8 +218,8 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 	}
 	best, nearest := grammar.Fact{}, math.Log(4)
 	for _, f := range t.before.Latest {
-		if f == unit.StripWidth && t.wondersAtBar(a) {
-			continue
+		if f == unit.StripWidth && t.wondersAtBar(a) || f.Dimension() == unit.Count && strings.Contains(" "+strings.ToLower(t.m.Text), " at "+a.Text) {
+			continue // "out at 3" counts nothing
 		}
 		x, _ := t.before.Said.find(f)
 		old, isNumber := x.Value.(unit.Number)
@@ -233,6 +233,9 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 			continue
 		}
 		now := amendment(f, u, a)
+		if x.Note == grammar.JointsAndOne { // "9 joints", then "sorry 8"
+			now.Value, now.Note = unit.Number(a.Value+1), x.Note
+		}
 		if n, _ := now.Value.(unit.Number); !isLikely(f, n) {
 			continue
 		}

@@ -157,6 +157,9 @@ func (r *reader) adder(i int) (at int, less bool) {
 	if !ok && r.word(j, "take", "takes", "taking", "pull", "knock", "shave", "plane", "planed", "sand", "sanded") && r.takenOff(i) {
 		less, ok = true, true
 	}
+	if !ok && r.word(j, "put", "bring", "throw") && (r.word(i+1, "back") || r.is(r.next(i), kindNoun) && r.word(r.next(i)+1, "back")) {
+		ok = true // "and put 2 back"
+	}
 	if !ok && r.word(j, "off", "out") && r.word(j-1, "take", "taking", "pull", "knock", "shave") {
 		less, ok = true, true
 	}

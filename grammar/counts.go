@@ -2,6 +2,9 @@ package grammar
 
 import "presshand/engine/unit"
 
+// JointsAndOne notes that a count of strips was told by their joints.
+const JointsAndOne = "joints and one"
+
 // counts reads how many there are of what: "5 strips", "14 panels", "two
 // presses", "6 joints".
 func (r *reader) counts() {
@@ -175,7 +178,7 @@ func (r *reader) count(i, n int) {
 	case r.is(j, kindNoun, "joint"):
 		if isPlural(it.word) && n > 0 {
 			r.items[i].used = true
-			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: "joints and one"}, i, false})
+			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: JointsAndOne}, i, false})
 		}
 	case r.is(j, kindNoun, "panel"), r.is(j, kindPeril):
 		if isPlural(it.word) || spoken || n == 1 || r.singularCount(i, j) {
