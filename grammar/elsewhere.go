@@ -15,7 +15,8 @@ photo photos stamps parcel envelopes pens tape screws nails teeth blade
 manifold carburetor carburettor carb booster brake brakes alternator exhaust piston pistons tyres tires windscreen mileage mpg petrol diesel
 tickets games receivers league football soccer tennis cinema movie gig concert reps squats deadlift biceps gym yoga stretches muscle muscles
 ibuprofen paracetamol aspirin fever doctor dentist blood pills nappies diapers
-passport airport platform flights taxi rent mortgage salary dishwasher fridge freezer sofa mattress duvet pillow laptop hoover poem`)
+passport airport platform flights taxi rent mortgage salary dishwasher fridge freezer sofa mattress duvet pillow laptop hoover poem
+hay bales firewood molding moulding flooring underlay tile tiles thinset hose hvac nailgun collector fan fans slime flag hike ribs oysters denim shotgun finger babys bathroom bathrooms surgery appointment`)
 
 // engines and motors are words of what shows a vacuum too; the motors' own no
 // press has.
@@ -25,7 +26,7 @@ var (
 )
 
 // groceries make of the wood before them something to eat or drink: "maple syrup".
-var groceries = wordSet(`syrup pie pies bread cake cakes tart tarts jam cookies muffins liqueur juice butter oil sap tomato tomatoes blossom tea smoke smoked nut nuts allergy beer sol needles cones tree trees street road avenue lane grove rapids hill hills valley park ridge wednesday`)
+var groceries = wordSet(`syrup pie pies bread cake cakes tart tarts jam cookies muffins liqueur juice butter oil sap tomato tomatoes blossom tea smoke smoked nut nuts allergy beer sol needles cones tree trees blossoms leafs cliff street road avenue lane grove rapids hill hills valley park ridge wednesday`)
 
 // groceriesOfWood takes a wood's meaning from what is eaten.
 func (r *reader) groceriesOfWood() {
@@ -77,6 +78,7 @@ func (r *reader) elsewhere() bool {
 		return false
 	}
 	score, named, wood := 0, 0, false
+	parts := r.countKind(kindNoun) > 0
 	for i := range r.items {
 		it := &r.items[i]
 		switch {
@@ -85,7 +87,7 @@ func (r *reader) elsewhere() bool {
 				score++
 			}
 		case it.kind == kindWood:
-			wood = true
+			wood = parts || r.stated() > 2
 		case r.is(i, kindFill, "elsewhere"):
 			score++
 			named++
@@ -134,6 +136,7 @@ func (r *reader) ofOther(i int) bool {
 
 // firmSigns reports whether a message has what only a press shop says.
 func (r *reader) firmSigns() bool {
+	parts := r.countKind(kindNoun) > 0
 	for i := range r.items {
 		it := &r.items[i]
 		switch it.kind {
@@ -148,7 +151,7 @@ func (r *reader) firmSigns() bool {
 				return true
 			}
 		case kindAir:
-			if r.is(i, kindAir, "rh", "mc", "barometer") {
+			if parts && r.is(i, kindAir, "rh", "mc") || r.is(i, kindAir, "barometer") {
 				return true
 			}
 		case kindRole:
@@ -156,7 +159,7 @@ func (r *reader) firmSigns() bool {
 				return true
 			}
 		}
-		if am := it.amount; am != nil && (it.word == "inhg" || am.is(unit.Proportion) || am.is(unit.Pumping) || am.is(unit.Leaking)) {
+		if am := it.amount; am != nil && (it.word == "inhg" || parts && (am.is(unit.Proportion) || am.is(unit.Pumping) || am.is(unit.Leaking))) {
 			return true
 		}
 	}

@@ -226,6 +226,10 @@ func (r *reader) comparedBefore(j int) []unit.Field {
 			r.items[k].used = true
 			return sizeFields[c.attr]
 		}
+		if r.word(k, "lighter", "harder", "heavier", "gentler", "softer", "stronger", "weaker") {
+			r.items[k].used = true
+			return []unit.Field{unit.WedgeForce, unit.Vacuum} // "lighter, 100"
+		}
 	}
 	return nil
 }
