@@ -207,15 +207,37 @@ func (r *reader) onEachSide() {
 		if r.is(on, kindNoun, "bar") {
 			on++
 		}
-		if !r.free(i) || r.items[i].amount.form != formWords || r.items[i].amount.value.Cmp(one) != 0 || !r.word(on, "on", "at", "along") {
+		if !r.free(i) || r.items[i].amount.form != formWords || r.items[i].amount.value.Cmp(one) != 0 || !r.word(on, "on", "at", "along") && !r.is(on, kindFact, "faces=2") {
 			continue
 		}
-		if k := on + 1; r.is(k, kindFact, "faces=2") {
+		k := on
+		if !r.is(k, kindFact, "faces=2") {
+			k++
+		}
+		if r.is(k, kindFact, "faces=2") {
+			r.bothOfThem(i)
 			r.items[i].used, r.items[k].meaning = true, meaning{}
 			r.say(k, unit.BarCount, unit.Number(2))
 			r.bound[len(r.bound)-1].fact.Loose = true
 		}
 	}
+}
+
+// bothOfThem takes the "two of them" before "one each side", which counts the same.
+func (r *reader) bothOfThem(i int) {
+	for k := range i {
+		if n, ok := r.spokenOrWhole(k); ok && n == 2 && r.word(k+1, "of") && r.word(k+2, "them", "those", "em") {
+			r.items[k].used = true
+		}
+	}
+}
+
+// spokenOrWhole is the whole number at item k, if it is free.
+func (r *reader) spokenOrWhole(k int) (int, bool) {
+	if !r.free(k) {
+		return 0, false
+	}
+	return r.items[k].amount.whole()
 }
 
 // comparedBefore are the fields that a comparative before item j names: "thicker,

@@ -59,6 +59,8 @@ func (r *reader) roleLengths() {
 		from, to := r.clause(i)
 		switch {
 		case r.trimmedTwice(i):
+		case r.coveredTo(i):
+			r.bind(i, unit.Cover)
 		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
 		case r.is(p, kindRole, "over") && r.word(i-1, "of") && r.size(i) > 0.1 && !r.has(unit.PanelWidth):
