@@ -20,6 +20,9 @@ func (r *reader) bareReply() {
 	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
 		return // "8 cracked", "clamp 40", "film 6 mil"
 	}
+	if only >= 0 && r.smallTalk(only) {
+		return
+	}
 	if only >= 0 && (r.is(only+1, kindRole, "am", "pm") || r.items[only].amount.form == formPair) {
 		return // "4 pm sorry" is a time of something
 	}
@@ -37,6 +40,37 @@ func (r *reader) bareReply() {
 		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))
 		r.items[only].used = true
 	}
+}
+
+// numbered are things of a house or a street that have a number.
+var numbered = wordSet(`room channel gate floor apartment exit route bus platform seat section block ticket lane track episode season flat suite`)
+
+// chat is what people speak of between two loads.
+var chat = wordSet(`channel episode lunch dinner breakfast supper coffee beer beers pizza game games match score party birthday cost costs owe owes paid hurts hurt weigh weighs bus`)
+
+// smallTalk reports whether the number at item i is of what people say besides: "got 2
+// tickets", "back in 10", "I'll be 15 late", "Jim owes me 20", "room 12 is free".
+func (r *reader) smallTalk(i int) bool {
+	n := i + 1
+	for r.is(n, kindUnit) {
+		n++
+	}
+	switch {
+	case n < len(r.items) && r.unknown(n) && len(r.items[n].word) > 3 && !r.isBreak(n),
+		r.word(i-1, "in") && r.word(i-2, "back", "there", "here", "home", "off", "out", "lunch", "me", "us", "leave", "leaving", "starts", "you"),
+		r.word(n, "late", "early", "oclock"), r.word(i-1, "im", "hes", "shes", "weigh", "weighs", "turned", "since"),
+		r.word(i-1, "at") && r.word(i-2, "you", "ya", "me", "us", "meet", "home"),
+		r.word(i-1, "me", "us", "him", "her", "them", "you") && r.unknown(i-2),
+		i > 0 && numbered[r.items[i-1].word],
+		r.mentions(kindPeril):
+		return true
+	}
+	for k := range r.items {
+		if r.items[k].amount == nil && chat[r.items[k].word] {
+			return true
+		}
+	}
+	return false
 }
 
 // ownSentence: "hump up then. does it work with only 20", "call it 26. and add a

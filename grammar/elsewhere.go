@@ -18,6 +18,9 @@ ibuprofen paracetamol aspirin fever doctor dentist blood pills nappies diapers
 passport airport platform flights taxi rent mortgage salary dishwasher fridge freezer sofa mattress duvet pillow laptop hoover poem
 hay bales firewood molding moulding flooring underlay tile tiles thinset hose hvac nailgun collector fan fans slime flag hike ribs oysters denim shotgun finger babys bathroom bathrooms surgery appointment`)
 
+// supplies are matters that a shop has and does too: "sand it to 5/8", "tape the ends".
+var supplies = wordSet(`sand tape nails screws blade teeth cement copper hose fan fans collector rent plaster pens seed turf`)
+
 // engines and motors are words of what shows a vacuum too; the motors' own no
 // press has.
 var (
@@ -95,7 +98,9 @@ func (r *reader) elsewhere() bool {
 			score++
 		case (it.kind == kindNone || r.is(i, kindRole, "ago")) && (matters[it.word] || foreignTrades[it.word]) && !r.is(i+1, kindNoun, "panel", "strip") && !r.word(i+1, "table"):
 			score++
-			named++
+			if !supplies[it.word] || r.word(i-1, "of") {
+				named++
+			}
 		}
 		if r.is(i, kindNoun, "strip", "panel") && r.ofOther(i+1) && (r.pluralOther(i+2) || r.pluralOther(i+3)) {
 			named++ // a wood's name is no plural
@@ -105,6 +110,22 @@ func (r *reader) elsewhere() bool {
 		}
 	}
 	return named > 0 && (score >= 2 && !wood || score >= 3 || r.stated() <= 1 && !wood)
+}
+
+// besides reports whether a message within a thread is of other people's matters and
+// has no word of the shop's: "dentist at 3, back by 4:30".
+func (r *reader) besides() bool {
+	named := false
+	for i := range r.items {
+		it := &r.items[i]
+		switch it.kind {
+		case kindNoun, kindGlue, kindWood, kindVacuum, kindFact, kindAttr, kindVerb:
+			return false
+		case kindNone, kindRole:
+			named = named || it.amount == nil && matters[it.word] && !supplies[it.word]
+		}
+	}
+	return named
 }
 
 // stated counts what was read, a size for one.

@@ -40,7 +40,7 @@ func (r *reader) foreign() bool {
 	if r.has(unit.PanelCount) && (r.has(unit.StartTime) || r.has(unit.Deadline) || r.has(unit.PressCount)) {
 		return false // "truck is here at 4, 14 panels 24x48, start 7:30"
 	}
-	return other || r.strange()
+	return other || r.strange() || r.habit.Follows && r.besides()
 }
 
 // strange reports whether a message that opens a thread speaks of things that the
