@@ -208,6 +208,9 @@ var pullTo = regexp.MustCompile(`(?i)^\W*(and |but |what about |how about |say )
 // stated last: twelve times as much; our estimate.
 const furthest = 2.5
 
+// weatherMoves is, as a logarithm, how far a barometer moves; our estimate.
+const weatherMoves = 0.08
+
 // instead takes a bare number for a later value of what was stated last: of a
 // vacuum where its inches can only be those of a gauge, else of the field that
 // it is nearest to.
@@ -224,8 +227,8 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 	}
 	best, nearest := grammar.Fact{}, math.Log(4)
 	for _, f := range t.before.Latest {
-		if f == unit.StripWidth && t.wondersAtBar(a) {
-			continue
+		if f == unit.StripWidth && t.wondersAtBar(a) || f.Dimension() == unit.Count && strings.Contains(" "+strings.ToLower(t.m.Text), " at "+a.Text) {
+			continue // "out at 3" counts nothing
 		}
 		x, _ := t.before.Said.find(f)
 		old, isNumber := x.Value.(unit.Number)
@@ -239,12 +242,18 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 			continue
 		}
 		now := amendment(f, u, a)
+		if x.Note == grammar.JointsAndOne { // "9 joints", then "sorry 8"
+			now.Value, now.Note = unit.Number(a.Value+1), x.Note
+		}
 		if n, _ := now.Value.(unit.Number); !isLikely(f, n) {
 			continue
 		}
 		if off := math.Abs(math.Log(a.Value / writtenIn(u, f, old))); off <= nearest || len(t.before.Latest) == 1 && off <= furthest {
 			best, nearest = now, off
 		}
+	}
+	if best.Field == unit.Ambient && nearest > weatherMoves && hasVacuum {
+		best = grammar.Fact{} // no weather: a later vacuum
 	}
 	if best.Field != "" && t.elsewhere(a, best.Field, nearest) {
 		return grammar.Fact{}, false

@@ -2,6 +2,8 @@ package bot
 
 import (
 	"regexp"
+	"slices"
+	"strings"
 
 	"presshand/engine/unit"
 	"presshand/grammar"
@@ -27,5 +29,25 @@ func (t *turn) turnedOver(p grammar.Phrase) grammar.Phrase {
 		side = "hollow"
 	}
 	p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: unit.CupUp, Value: side, Text: "over"})
+	return p
+}
+
+// sawnAgain are ways to say how the boards of a thread are sawn that are no word of it
+// elsewhere: "back to flat", "make it quarter".
+var sawnAgain = regexp.MustCompile(`(?i)\b(?:back to|make it|make that|go with|say|if it'?s|if it is|use) (flat|plain|quarter|qs)\b`)
+
+// resawn reads "back to flat, 28 wide" where the thread tells how the boards are sawn.
+func (t *turn) resawn(p grammar.Phrase) grammar.Phrase {
+	said := sawnAgain.FindStringSubmatch(t.m.Text)
+	if said == nil || p.NewStart || p.Command != nil || stated(p.Facts, unit.Sawn) || !t.before.Said.has(unit.Sawn) || t.before.Said.has(unit.Cup) {
+		return p
+	}
+	how := unit.Word("flat")
+	if strings.HasPrefix(strings.ToLower(said[1]), "q") {
+		how = "quarter"
+	}
+	p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: unit.Sawn, Value: how, Text: said[1]})
+	p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return a.About == grammar.Flatten })
+	p.Unused = slices.DeleteFunc(slices.Clone(p.Unused), func(w string) bool { return strings.EqualFold(w, said[1]) })
 	return p
 }

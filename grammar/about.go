@@ -132,7 +132,7 @@ func (r *reader) weigh() {
 	if len(kept) == 1 && kept[0].About == Safety && told != "" && len(r.phrase.Facts) > 3 {
 		kept = append(kept, Ask{About: told})
 	}
-	if len(kept) == 0 && len(r.phrase.Facts) > 0 {
+	if len(kept) == 0 && len(r.phrase.Facts)+len(r.phrase.Drops)+len(r.phrase.Amends)+len(r.phrase.Changes) > 0 {
 		r.phrase.Asks = slices.DeleteFunc(r.phrase.Asks, func(a Ask) bool { return a.idle })
 		if len(r.phrase.Asks) == 0 {
 			return

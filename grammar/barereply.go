@@ -14,11 +14,17 @@ func (r *reader) bareReply() {
 		only = i
 	}
 	said := len(r.bound) > 0 || len(r.phrase.Choices) > 0 || len(r.phrase.Refused) > 0
-	if said && (only < 1 || !r.word(only-1, "to", "at", "about") || r.next(only) >= 0) {
+	if said && (only < 1 || (!r.word(only-1, "to", "at", "about") || r.next(only) >= 0) && !r.ownSentence(only)) {
 		return
 	}
 	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
 		return // "8 cracked", "clamp 40", "film 6 mil"
+	}
+	if only >= 0 && r.smallTalk(only) {
+		return
+	}
+	if only >= 0 && (r.is(only+1, kindRole, "am", "pm") || r.items[only].amount.form == formPair) {
+		return // "4 pm sorry" is a time of something
 	}
 	if only >= 0 && r.items[only].amount.form == formWords && r.items[only].amount.value.Cmp(one) == 0 && r.word(only+1, "had", "has", "got", "was", "is") {
 		r.items[only].used = true
@@ -34,6 +40,54 @@ func (r *reader) bareReply() {
 		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))
 		r.items[only].used = true
 	}
+}
+
+// numbered are things of a house or a street that have a number.
+var numbered = wordSet(`room channel gate floor apartment exit route bus platform seat section block ticket lane track episode season flat suite`)
+
+// chat is what people speak of between two loads.
+var chat = wordSet(`channel episode lunch dinner breakfast supper coffee beer beers pizza game games match score party birthday cost costs owe owes paid hurts hurt weigh weighs bus`)
+
+// smallTalk reports whether the number at item i is of what people say besides: "got 2
+// tickets", "back in 10", "I'll be 15 late", "Jim owes me 20", "room 12 is free".
+func (r *reader) smallTalk(i int) bool {
+	n := i + 1
+	for r.is(n, kindUnit) {
+		n++
+	}
+	switch {
+	case n < len(r.items) && r.unknown(n) && len(r.items[n].word) > 3 && !r.isBreak(n),
+		r.word(i-1, "in") && r.word(i-2, "back", "there", "here", "home", "off", "out", "lunch", "me", "us", "leave", "leaving", "starts", "you"),
+		r.word(n, "late", "early", "oclock"), r.word(i-1, "im", "hes", "shes", "weigh", "weighs", "turned", "since"),
+		r.word(i-1, "at") && r.word(i-2, "you", "ya", "me", "us", "meet", "home"),
+		r.word(i-1, "me", "us", "him", "her", "them", "you") && r.unknown(i-2),
+		i > 0 && numbered[r.items[i-1].word],
+		r.mentions(kindPeril):
+		return true
+	}
+	for k := range r.items {
+		if r.items[k].amount == nil && chat[r.items[k].word] {
+			return true
+		}
+	}
+	return false
+}
+
+// ownSentence: "hump up then. does it work with only 20", "call it 26. and add a
+// fourth stave" have the number in a sentence that states nothing else.
+func (r *reader) ownSentence(i int) bool {
+	from, to := r.sentence(i)
+	if r.word(i-1, "is", "would", "will", "does") && r.word(i+1, "enough", "do", "ok", "okay", "work", "plenty", "sufficient") {
+		from, to = r.clause(i)
+	} else if from == 0 && to == len(r.items) || !r.is(i-1, kindFix) && !r.word(i-1, "it", "only", "with", "w", "just", "say", "that", "like") || i+1 < to && !r.isBreak(i+1) {
+		return false // "say 20 mm"
+	}
+	for _, b := range r.bound {
+		if b.from >= from && b.from < to {
+			return false
+		}
+	}
+	return r.within(from, to, kindNoun) < 0 && r.within(from, to, kindAttr) < 0 && len(r.phrase.Choices)+len(r.phrase.Refused) == 0
 }
 
 // unheard reports whether item i is a word that nothing knows.

@@ -62,6 +62,7 @@ func (r *reader) changes() {
 	r.gains()
 	r.multiples()
 	r.oneMore()
+	r.addsNth()
 	r.keptAt()
 	r.forThePart()
 	r.widthCorrected()
@@ -155,6 +156,9 @@ func (r *reader) adder(i int) (at int, less bool) {
 	less, ok := adders[r.items[j].word]
 	if !ok && r.word(j, "take", "takes", "taking", "pull", "knock", "shave", "plane", "planed", "sand", "sanded") && r.takenOff(i) {
 		less, ok = true, true
+	}
+	if !ok && r.word(j, "put", "bring", "throw") && (r.word(i+1, "back") || r.is(r.next(i), kindNoun) && r.word(r.next(i)+1, "back")) {
+		ok = true // "and put 2 back"
 	}
 	if !ok && r.word(j, "off", "out") && r.word(j-1, "take", "taking", "pull", "knock", "shave") {
 		less, ok = true, true

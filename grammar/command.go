@@ -219,6 +219,9 @@ func (r *reader) interjection() int {
 // aboutLoads reads "14 checked …", "14 in", "15 same as 14 but …".
 func (r *reader) aboutLoads(refs []int, next int) bool {
 	c := &Command{Loads: refs}
+	if r.opens("if") >= 0 && next > 1 && r.word(next-2, "at", "was", "were", "be") && r.items[next-1].amount != nil {
+		return false // "what if it was at 11 going into the press"
+	}
 	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unit != nil {
 		_, ok := r.loadNumber(next)
 		return ok && r.goesIn(c, next)

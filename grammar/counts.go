@@ -2,6 +2,9 @@ package grammar
 
 import "presshand/engine/unit"
 
+// JointsAndOne notes that a count of strips was told by their joints.
+const JointsAndOne = "joints and one"
+
 // counts reads how many there are of what: "5 strips", "14 panels", "two
 // presses", "6 joints".
 func (r *reader) counts() {
@@ -179,7 +182,7 @@ func (r *reader) count(i, n int) {
 				r.refuse(unit.StripCount, r.items[i].text, want)
 				return
 			}
-			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: "joints and one"}, i, false})
+			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: JointsAndOne}, i, false})
 		}
 	case r.is(j, kindNoun, "panel"), r.is(j, kindPeril):
 		if isPlural(it.word) || spoken || n == 1 || r.singularCount(i, j) {

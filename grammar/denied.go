@@ -15,7 +15,7 @@ var partNames = map[string]Part{
 func (r *reader) parts() {
 	r.leftOff()
 	for i := range r.items {
-		if !r.is(i, kindNot) && !r.word(i, "drop", "lose") {
+		if !r.is(i, kindNot) && !r.word(i, "drop", "lose") && !r.crossesOut(i) {
 			continue
 		}
 		j := i + 1
@@ -45,6 +45,12 @@ func (r *reader) parts() {
 			r.phrase.Negated = append(r.phrase.Negated, r.text[r.items[i].start:r.items[j].end])
 		}
 	}
+}
+
+// crossesOut: "strike the bar", "take the bar off the list", where nothing is struck
+// with a force.
+func (r *reader) crossesOut(i int) bool {
+	return r.word(i, "strike", "scratch", "nix", "kill", "omit", "delete") && r.habit.Follows && !r.said(unit.Pushing) && !r.is(i+2, kindNoun, "wedge")
 }
 
 // otherPress: "forget the bag, run two frames" leaves the one press for the other.
@@ -341,11 +347,26 @@ func (r *reader) amendment(j int) Amendment {
 		r.items[j-2].used = true
 		a.Of = []unit.Field{unit.WoodMoisture} // "glued at 10"
 	}
+	if a.Of == nil && r.habit.Follows && r.is(r.prev(j), kindNoun, "pump") && r.word(j-1, "a", "an") {
+		a.Of = []unit.Field{unit.PumpSpeed} // "pump's a 10 now"
+	}
+	if a.Of == nil && r.habit.Follows && r.word(j-1, "at", "was", "is", "were") && r.whenGlued(j) {
+		a.Of = []unit.Field{unit.WoodMoisture}
+	}
 	if a.Of == nil && r.habit.Follows && r.word(j-1, "a", "an") && r.next(j) < 0 && r.length(j) && small(r.size(j)) {
 		a.Of = []unit.Field{unit.BarHeight} // "with a 2 in?"
 	}
 	a.Layer = r.layerBeside(j)
 	return a
+}
+
+// whenGlued: "if it was at 10 when I glued it" speaks of how wet the wood was.
+func (r *reader) whenGlued(j int) bool {
+	if !r.word(j+1, "when", "as", "while", "going") {
+		return false
+	}
+	_, to := r.clause(j)
+	return r.word(j+1, "going") && r.word(j+2, "in", "into") || r.opensWithin(j+2, to, "glued", "glue", "pressed", "press", "made", "built", "laid")
 }
 
 // plainWords are words that neither name a wood nor matter, for telling "hoop

@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"math/big"
 	"strings"
 
 	"presshand/engine/unit"
@@ -69,8 +70,41 @@ func (r *reader) oneMore() {
 			continue
 		}
 		by := Amendment{Text: r.text[r.items[i-1].start:r.items[i].end], Value: 1}
-		r.phrase.Changes = append(r.phrase.Changes, Change{By: by, Fields: countFields[r.items[i].id]})
+		less := adders[r.items[max(i-2, 0)].word] || r.word(i-2, "reject", "break", "crack", "cracked", "lost", "losing", "cull")
+		r.phrase.Changes = append(r.phrase.Changes, Change{By: by, Less: less, Fields: countFields[r.items[i].id]})
 	}
+}
+
+// ordinalNames are how one of several parts is told from the others.
+var ordinalNames = map[string]float64{"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10, "eleventh": 11, "twelfth": 12}
+
+// addsNth: "add a fourth stave", "put in a sixth strip" makes so many of them.
+func (r *reader) addsNth() {
+	for i := range r.items {
+		if r.addsEighth(i) {
+			n, _ := new(big.Rat).Inv(r.items[i-1].amount.value).Float64()
+			r.items[i-1].used = true
+			r.say(i, countFields[r.items[i].id][0], unit.Number(n))
+			continue
+		}
+		if !r.is(i, kindNoun, "strip", "panel", "press", "bar") || isPlural(r.items[i].word) || i < 3 || !r.word(i-2, "a", "an") || r.next(i) >= 0 {
+			continue
+		}
+		n := ordinalNames[r.items[i-1].word]
+		if f := countFields[r.items[i].id]; n > 0 && (r.word(i-3, "add", "adding", "plus", "with", "throw", "put", "need", "and", "also") || r.word(i-3, "in", "on") && r.word(i-4, "put", "throw", "add")) && !r.has(f[0]) {
+			r.items[i-1].used = true
+			r.say(i, f[0], unit.Number(n))
+		}
+	}
+}
+
+// addsEighth: in "add an eighth strip" the word for one of eight is no fraction.
+func (r *reader) addsEighth(i int) bool {
+	if !r.is(i, kindNoun, "strip", "panel") || isPlural(r.items[i].word) || !r.free(i-1) || r.next(i) >= 0 || !r.word(i-2, "add", "adding") {
+		return false
+	}
+	am := r.items[i-1].amount
+	return am.bare() && am.form == formWords && am.value.Num().Cmp(one.Num()) == 0 && am.value.Cmp(half) < 0
 }
 
 // dropsParts: "drop 3 panels" in a thread is of its panels, not of load 3.
@@ -173,15 +207,37 @@ func (r *reader) onEachSide() {
 		if r.is(on, kindNoun, "bar") {
 			on++
 		}
-		if !r.free(i) || r.items[i].amount.form != formWords || r.items[i].amount.value.Cmp(one) != 0 || !r.word(on, "on", "at", "along") {
+		if !r.free(i) || r.items[i].amount.form != formWords || r.items[i].amount.value.Cmp(one) != 0 || !r.word(on, "on", "at", "along") && !r.is(on, kindFact, "faces=2") {
 			continue
 		}
-		if k := on + 1; r.is(k, kindFact, "faces=2") {
+		k := on
+		if !r.is(k, kindFact, "faces=2") {
+			k++
+		}
+		if r.is(k, kindFact, "faces=2") {
+			r.bothOfThem(i)
 			r.items[i].used, r.items[k].meaning = true, meaning{}
 			r.say(k, unit.BarCount, unit.Number(2))
 			r.bound[len(r.bound)-1].fact.Loose = true
 		}
 	}
+}
+
+// bothOfThem takes the "two of them" before "one each side", which counts the same.
+func (r *reader) bothOfThem(i int) {
+	for k := range i {
+		if n, ok := r.spokenOrWhole(k); ok && n == 2 && r.word(k+1, "of") && r.word(k+2, "them", "those", "em") {
+			r.items[k].used = true
+		}
+	}
+}
+
+// spokenOrWhole is the whole number at item k, if it is free.
+func (r *reader) spokenOrWhole(k int) (int, bool) {
+	if !r.free(k) {
+		return 0, false
+	}
+	return r.items[k].amount.whole()
 }
 
 // comparedBefore are the fields that a comparative before item j names: "thicker,
@@ -191,6 +247,10 @@ func (r *reader) comparedBefore(j int) []unit.Field {
 		if c, ok := comparatives[r.items[k].word]; ok && c.attr != "" {
 			r.items[k].used = true
 			return sizeFields[c.attr]
+		}
+		if r.word(k, "lighter", "harder", "heavier", "gentler", "softer", "stronger", "weaker") {
+			r.items[k].used = true
+			return []unit.Field{unit.WedgeForce, unit.Vacuum} // "lighter, 100"
 		}
 	}
 	return nil
@@ -229,14 +289,14 @@ func (r *reader) barometerReads(k int) int {
 	if !r.is(k, kindAir, "barometer") {
 		return -1
 	}
-	for i := k + 1; i < len(r.items) && i <= k+4; i++ {
+	for i := k + 1; i < len(r.items) && i <= k+6; i++ {
 		if r.free(i) {
 			if n := r.next(i); r.is(n, kindVacuum) || r.is(n, kindNoun) || r.items[i].amount.link != linkNone {
 				return -1
 			}
 			return i
 		}
-		if !r.idle(i) && !r.word(i, "went", "gone", "rose", "risen", "fell", "fallen", "dropped", "climbed", "came", "up", "down", "to", "now", "up to", "down to") && !r.is(i, kindSay) && !r.is(i, kindVacuum, "pull") && r.items[i].brk != ':' && r.items[i].brk != '=' {
+		if !r.idle(i) && !r.unknown(i) && !r.word(i, "went", "gone", "rose", "risen", "fell", "fallen", "dropped", "climbed", "came", "up", "down", "to", "now", "up to", "down to") && !r.is(i, kindSay) && !r.is(i, kindAir, "shop") && !r.is(i, kindVacuum, "pull") && r.items[i].brk != ':' && r.items[i].brk != '=' {
 			return -1
 		}
 	}

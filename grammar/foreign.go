@@ -12,6 +12,9 @@ var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boil
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {
+	if r.elsewhere() || r.engineVacuum() {
+		return true
+	}
 	other := r.wordIn("vacuum cleaner", "hoover")
 	seals := other // food, for the freezer, or a cleaner's bag
 	for i := range r.items {
@@ -34,7 +37,10 @@ func (r *reader) foreign() bool {
 			return false // "truck comes early, all out by 3:30"
 		}
 	}
-	return other || r.strange()
+	if r.has(unit.PanelCount) && (r.has(unit.StartTime) || r.has(unit.Deadline) || r.has(unit.PressCount)) {
+		return false // "truck is here at 4, 14 panels 24x48, start 7:30"
+	}
+	return other || r.strange() || r.habit.Follows && r.besides()
 }
 
 // strange reports whether a message that opens a thread speaks of things that the

@@ -57,8 +57,19 @@ func (r *reader) killNames() {
 				r.items[j].used = true
 			}
 		}
-		am.dead = am.dead || named
+		am.dead = am.dead || named || r.gaugeErrs(i) || am.bare() && r.word(i+1, "people", "persons", "adults", "guests", "kids", "men", "women")
 	}
+}
+
+// gaugeErrs: "what if the gauge is lying by 0.05", "it reads 1 high" tell how far a
+// gauge is out, and no reading.
+func (r *reader) gaugeErrs(i int) bool {
+	from, to := r.clause(i)
+	if r.within(from, to, kindVacuum, "gauge") < 0 {
+		return false
+	}
+	return r.word(i-1, "by") && r.opensWithin(from, i, "lying", "lies", "off", "out", "wrong", "high", "low", "over", "under", "optimistic", "reading") && r.within(from, i, kindVacuum, "pull") < 0 ||
+		r.is(i-1, kindVacuum, "pull") && r.word(i+1, "high", "low", "off", "out") && r.items[i].amount.float() <= 3
 }
 
 // tolerance: of "25 +/- 1 inHg" the second says how sure the first is.

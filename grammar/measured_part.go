@@ -24,7 +24,7 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		return r.items[k].id
 	}
 	from, _ := r.clause(i)
-	if s, _ := r.sentence(i); r.within(s, i, kindRole, "stackorder") >= 0 && r.within(s, i, kindNoun) < 0 && r.mentions(kindNoun, "bag", "frame", "press") {
+	if r.ofStack(i) {
 		if attr == "wide" || attr == "long" {
 			return "panel"
 		}
@@ -37,6 +37,9 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		if attr == "tall" && r.word(k, "pile", "heap") {
 			return "stack" // "the whole pile is 3 tall"
 		}
+		if r.is(k, kindNoun, "mat", "caul") && r.next(k) == i && (attr == "wide" || attr == "long") && !r.mentions(kindNoun, "strip", "panel") {
+			return "stack" // "mat 2 in wide" is of no strip
+		}
 		if r.is(k, kindNoun, "bar", "mat", "caul") && k+1 != i && r.ownsNumber(k) && attr != "tall" && !r.has(attrFields["strip"][attr]) && r.mentions(kindNoun, "strip") {
 			continue // run on: "five staves bar 1 inch 3/4 thick"
 		}
@@ -48,6 +51,17 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		}
 	}
 	return ""
+}
+
+// ofStack reports whether the measure at item i is of a stack as a whole, which is
+// to go into something: "the stack is 40 wide and 3 tall, does it fit in the bag".
+func (r *reader) ofStack(i int) bool {
+	s, _ := r.sentence(i)
+	k := i - 1
+	for k >= s && r.items[k].kind != kindNoun && !r.is(k, kindRole, "stackorder") {
+		k--
+	}
+	return k >= s && r.is(k, kindRole, "stackorder") && (r.mentions(kindNoun, "bag", "frame", "press", "opening") || r.mentions(kindAsk, "stack"))
 }
 
 // ownsNumber reports whether a noun has a measure of its own behind it.

@@ -59,6 +59,8 @@ func (r *reader) roleLengths() {
 		from, to := r.clause(i)
 		switch {
 		case r.trimmedTwice(i):
+		case r.coveredTo(i):
+			r.bind(i, unit.Cover)
 		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
 		case r.is(p, kindRole, "over") && r.word(i-1, "of") && r.size(i) > 0.1 && !r.has(unit.PanelWidth):
@@ -83,7 +85,7 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.ThicknessSpread)
 		case r.word(i+1, "apart") && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "gap"):
 			r.bind(i, unit.ThicknessSpread)
-		case r.is(p, kindRole, "cover"):
+		case r.is(p, kindRole, "cover") && !r.opensWithin(p, i, "me", "us", "him", "her"):
 			r.bind(i, unit.Cover)
 		case r.is(n, kindVerb, "clear") && n == i+1 && (r.mentions(kindNoun, "frame", "press") || r.mentions(kindAsk, "profile")) && !r.has(unit.Opening) && r.size(i) < 0.5:
 			r.items[n].used = true
@@ -185,8 +187,8 @@ const widestStrip = 0.3
 
 func (r *reader) attrLength(i, j int, sure bool) {
 	attr := r.items[j].id
-	if r.highOf(j) {
-		return // so many levels
+	if r.highOf(j) || r.word(i-1, "hes", "shes", "im", "youre") {
+		return // so many levels, or a man's height
 	}
 	if i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.length(i+1) && j < i && r.attrField(i, j, attr, sure) == unit.StripThickness {
 		r.items[j].used = true

@@ -69,6 +69,9 @@ func (r *reader) productBehind(i, end int, sheet bool) string {
 	if r.is(j, kindNoun, "bar") && isPlural(r.items[j].word) && strings.HasPrefix(r.items[j].word, "batten") && r.within(j+1, len(r.items), kindNoun, "bar") >= 0 {
 		return "strip" // "9 no. 19x65 battens, bar 45 high"
 	}
+	if r.inAll(end) && r.bySize(i, end) == "panel" {
+		return "panel" // "strips are 24x48 total"
+	}
 	switch b := r.sizedPart(j); {
 	case b == "strip" && (sheet || r.size(i) > 0.25 && r.size(i+1) > 0.25):
 		return "panel"
@@ -84,6 +87,11 @@ func (r *reader) productBehind(i, end int, sheet bool) string {
 		return "panel"
 	}
 	return ""
+}
+
+// inAll reports whether what stands before item j is of all the strips together.
+func (r *reader) inAll(j int) bool {
+	return r.word(j, "total", "overall", "altogether", "combined", "assembled", "together") || r.word(j, "in", "all") && r.word(j+1, "all", "together", "total") || r.word(j, "glued") && r.word(j+1, "up")
 }
 
 // productInClause is the part named elsewhere in the clause of a size, a bag

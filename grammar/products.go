@@ -127,6 +127,10 @@ func (r *reader) countSaid(i, end int) bool {
 func (r *reader) spreadUnit(i, end int) {
 	last := r.items[end-1].amount
 	r.brokenInches(i, end)
+	if first := r.items[i].amount; first.is(unit.Distance) && first.unit.Symbol == "m" && last.bare() && last.float() < 10 && r.habit.Metric {
+		u := *first.unit
+		last.unit = &u // "2 m by 3"
+	}
 	if last.unit == nil || r.isSheet(i) || last.unitRaw == "ft in" {
 		return
 	}

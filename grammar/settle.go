@@ -3,6 +3,7 @@ package grammar
 import (
 	"reflect"
 	"slices"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -56,6 +57,9 @@ func (r *reader) rival(f unit.Field, bs []binding) {
 			bs[k], bs[k-1] = bs[k-1], bs[k]
 		}
 	}
+	if f == unit.Deadline && len(bs) > 1 {
+		bs = r.outBefore(bs)
+	}
 	bs = r.firm(bs)
 	if len(bs) == 0 {
 		return
@@ -89,6 +93,35 @@ func (r *reader) rival(f unit.Field, bs []binding) {
 		}
 		r.phrase.Clashes = append(r.phrase.Clashes, c)
 	}
+}
+
+// visitors come for the panels, and the time that is given to be out counts for more.
+var visitors = wordSet(`truck trucks lorry van driver courier carrier hauler customer client pickup pick collection delivery`)
+
+// outBefore drops when the truck comes where another deadline is set: "truck's here at
+// 4 so they have to be out by 3:30".
+func (r *reader) outBefore(bs []binding) []binding {
+	comes := func(b binding) bool {
+		for k := b.from - 1; k >= 0 && k >= b.from-3; k-- {
+			if r.is(k, kindRole, "deadline") {
+				who, _, _ := strings.Cut(r.items[k].word, " ")
+				return visitors[who]
+			}
+		}
+		return false
+	}
+	if !slices.ContainsFunc(bs, comes) || !slices.ContainsFunc(bs, func(b binding) bool { return !comes(b) }) {
+		return bs
+	}
+	out := bs[:0]
+	for _, b := range bs {
+		if comes(b) {
+			r.unuse(b.fact.Text)
+			continue
+		}
+		out = append(out, b)
+	}
+	return out
 }
 
 // firm drops what is only hearsay; it stays unused. Where the shop lies, and what
@@ -290,7 +323,7 @@ func (r *reader) leftovers() {
 // unknown reports whether item i is a word that means nothing here.
 func (r *reader) unknown(i int) bool {
 	it := &r.items[i]
-	return !it.used && it.brk == 0 && it.amount == nil && it.kind == kindNone && !fill[it.word] && !plainWords[it.word]
+	return !it.used && it.brk == 0 && it.amount == nil && (it.kind == kindNone || r.is(i, kindFill, "elsewhere")) && !fill[it.word] && !plainWords[it.word]
 }
 
 func distinct(ss []string) []string {

@@ -240,3 +240,19 @@ func (r *reader) filmInside() bool {
 	}
 	return false
 }
+
+// coveredTo: "cover the bar to 30", "keep it covered up to 1/2".
+func (r *reader) coveredTo(i int) bool {
+	if !r.word(i-1, "to") || r.has(unit.Cover) || r.size(i) > thickest {
+		return false
+	}
+	for k := i - 2; k >= 0 && k >= i-6; k-- {
+		if r.is(k, kindRole, "cover") && !r.word(k, "coverage") {
+			return true
+		}
+		if !r.is(k, kindNoun, "bar") && !r.word(k, "the", "it", "its", "face", "up", "inner", "side", "that") && !r.idle(k) {
+			return false
+		}
+	}
+	return false
+}

@@ -10,7 +10,7 @@ func (r *reader) targetWidths() {
 	}
 	first := -1
 	for i := range r.items {
-		if !r.free(i) || !r.length(i) || r.is(r.next(i), kindRole, "trim") || r.is(r.next(i), kindNoun) && !r.is(r.next(i), kindNoun, "panel", "fence", "opening") {
+		if !r.free(i) || !r.length(i) || r.countsOther(i) || r.is(r.next(i), kindRole, "trim") || r.is(r.next(i), kindNoun) && !r.is(r.next(i), kindNoun, "panel", "fence", "opening") {
 			continue
 		}
 		if r.is(r.next(i), kindAttr) && r.items[r.next(i)].id != "wide" && !r.items[r.next(i)].used {

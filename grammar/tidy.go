@@ -13,6 +13,8 @@ import (
 
 // tidy joins and parts the items that only the words around them tell how to.
 func (r *reader) tidy() {
+	r.groceriesOfWood()
+	r.holdsThings()
 	r.inPounds()
 	r.inAMinute()
 	r.slashes()
