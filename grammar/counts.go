@@ -118,6 +118,16 @@ func (r *reader) countBehind(i int) bool {
 	return false
 }
 
+// countJoints reads how many strips n joints part.
+func (r *reader) countJoints(i, n int) {
+	r.items[i].used = true
+	if want := impossible(unit.StripCount, float64(n+1)); want != "" {
+		r.refuse(unit.StripCount, r.items[i].text, want)
+		return
+	}
+	r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: JointsAndOne}, i, false})
+}
+
 // pairs reads "a pair of beech boards".
 func (r *reader) pairs() {
 	for i := range r.items {
@@ -177,12 +187,7 @@ func (r *reader) count(i, n int) {
 		}
 	case r.is(j, kindNoun, "joint"):
 		if isPlural(it.word) && n > 0 {
-			r.items[i].used = true
-			if want := impossible(unit.StripCount, float64(n+1)); want != "" {
-				r.refuse(unit.StripCount, r.items[i].text, want)
-				return
-			}
-			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: JointsAndOne}, i, false})
+			r.countJoints(i, n)
 		}
 	case r.is(j, kindNoun, "panel"), r.is(j, kindPeril):
 		if isPlural(it.word) || spoken || n == 1 || r.singularCount(i, j) {
