@@ -176,3 +176,30 @@ func (r *reader) overnight() {
 		}
 	}
 }
+
+// betweenHours reads "3 loads between 7 am and 3:30 pm" as the start and the end of
+// a day.
+func (r *reader) betweenHours() {
+	for i := range r.items {
+		a := i + 1
+		if !r.word(i, "between") || !r.free(a) || !r.dayPlan() || !r.pairOrSuffix(a) || r.has(unit.StartTime) || r.has(unit.Deadline) {
+			continue
+		}
+		and := r.suffixAt(a) + 1
+		b := and + 1
+		if !r.word(and, "and", "&") || !r.free(b) || !r.pairOrSuffix(b) {
+			continue
+		}
+		from, ok := clockOf(r.items[a].amount, r.daySuffix(a))
+		to, right := clockOf(r.items[b].amount, r.daySuffix(b))
+		if right && to <= from && r.daySuffix(b) == "" {
+			to = afternoon(to)
+		}
+		if !ok || !right || to <= from {
+			continue
+		}
+		r.items[r.suffixAt(a)].used, r.items[r.suffixAt(b)].used = true, true
+		r.say(a, unit.StartTime, unit.Word(from))
+		r.say(b, unit.Deadline, unit.Word(to))
+	}
+}

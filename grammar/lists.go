@@ -207,13 +207,17 @@ func (r *reader) panelTargets() {
 			ts = append(ts, target{i, i + 1, n})
 			continue
 		}
-		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords {
+		wide := r.countAtWide(i) && (len(ts) > 0 || r.is(i-1, kindRole, "target"))
+		if wide && len(ts) > 0 && (r.opensWithin(ts[0].count, i, "got", "have", "stock", "theres", "of", "from", "out of") || r.within(ts[0].count, i, kindRole, "start") >= 0 || r.within(ts[0].count, i, kindVerb, "out") >= 0) {
+			break
+		}
+		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords && !wide {
 			continue
 		}
 		if j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.plural && r.mentions(kindRole, "target") && r.items[i].amount.form == formWords {
 			named = true
 		}
-		if j < len(r.items) && r.free(j) && r.length(j) && (named && (j > i+1 || r.items[j].amount.plural) || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || r.is(i+1, kindNoun, "panel") || r.items[j].amount.plural) {
+		if j < len(r.items) && r.free(j) && r.length(j) && (named && (j > i+1 || r.items[j].amount.plural) || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || wide || r.is(i+1, kindNoun, "panel") || r.items[j].amount.plural) {
 			ts = append(ts, target{i, j, n})
 		}
 	}
@@ -236,6 +240,11 @@ func (r *reader) panelTargets() {
 	}
 	first, last := ts[0].count, ts[len(ts)-1].width
 	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
+}
+
+// countAtWide: "1 at 30", where no strip is so wide.
+func (r *reader) countAtWide(i int) bool {
+	return r.items[i].amount.bare() && r.free(i+1) && r.items[i+1].amount.link == linkAt && r.length(i+1) && r.size(i+1) > widestStrip
 }
 
 // countOfWides: "one 48 wide", of the panels that are needed.

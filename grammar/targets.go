@@ -117,10 +117,14 @@ func (r *reader) countsOfPlurals() int {
 func (r *reader) ofPairs() int {
 	n := 0
 	for i := range r.items {
-		if !r.free(i) || !r.word(i+1, "of") || i+2 >= len(r.items) || !r.free(i+2) || !r.length(i+2) {
+		w := i + 2
+		if r.word(w, "the", "these", "those") {
+			w++
+		}
+		if !r.free(i) || !r.word(i+1, "of") || w >= len(r.items) || !r.free(w) || !r.length(w) {
 			continue
 		}
-		if _, whole := r.items[i].amount.whole(); whole && small(r.size(i+2)) && r.items[i+2].amount.link == linkNone && !r.is(r.next(i+2), kindNoun) {
+		if _, whole := r.items[i].amount.whole(); whole && small(r.size(w)) && r.items[w].amount.link == linkNone && !r.is(r.next(w), kindNoun) {
 			n++
 		}
 	}
