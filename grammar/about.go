@@ -295,6 +295,8 @@ func (r *reader) infer() Topic {
 		return Side
 	case has(unit.MatThickness, unit.ThicknessSpread, unit.StripThickest, unit.BagWidth) || has(unit.Opening) && !has(unit.PumpSpeed, unit.Leak):
 		return Stack
+	case has(unit.StripThickness) && !vacuum && r.mentions(kindNoun, "fence") && r.mentions(kindNoun, "sled", "caul") && !has(unit.StripCount, unit.StripWidth):
+		return Stack // "fence is 1/4, strips 1/4, a sled on top"
 	case has(unit.PumpSpeed, unit.Leak):
 		return Pump
 	case has(unit.ServiceHumidity, unit.Sawn):

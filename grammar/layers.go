@@ -354,7 +354,7 @@ func (r *reader) proudOf(spans []layerSpan) bool {
 		fence = fence || s.part == "fence" && s.amount >= 0
 		strips = strips || s.part == "strips" && s.amount >= 0
 	}
-	return fence && strips && (r.asksFor(Stack) || r.wordIn("proud") || r.asksSomething() && r.wordIn("fine", "ok", "okay", "enough", "alright", "right", "good", "work")) && !r.mentions(kindNoun, "bar", "wedge")
+	return fence && strips && (r.asksFor(Stack) || r.wordIn("proud") || r.asksSomething() && !r.mentions(kindNoun, "sled", "caul") && r.wordIn("fine", "ok", "okay", "enough", "alright", "right", "good", "work")) && !r.mentions(kindNoun, "bar", "wedge")
 }
 
 // openLayer reports whether the thickness of a part of the stack is what a message
