@@ -43,7 +43,7 @@ func (r *reader) clocks() {
 	r.pastTheHour()
 	r.noon()
 	planned := r.dayPlan() || r.panelsAndPresses()
-	r.betweenHours()
+	r.betweenHours(planned)
 	for i := range r.items {
 		if !r.free(i) {
 			continue

@@ -179,15 +179,18 @@ func (r *reader) overnight() {
 
 // betweenHours reads "3 loads between 7 am and 3:30 pm" as the start and the end of
 // a day.
-func (r *reader) betweenHours() {
+func (r *reader) betweenHours(planned bool) {
 	for i := range r.items {
 		a := i + 1
-		if !r.word(i, "between") || !r.free(a) || !r.dayPlan() || !r.pairOrSuffix(a) || r.has(unit.StartTime) || r.has(unit.Deadline) {
+		if !r.word(i, "between") || !r.free(a) || !planned || r.has(unit.StartTime) || r.has(unit.Deadline) {
 			continue
 		}
 		and := r.suffixAt(a) + 1
 		b := and + 1
-		if !r.word(and, "and", "&") || !r.free(b) || !r.pairOrSuffix(b) {
+		if and < len(r.items) && r.items[and].amount != nil && r.items[and].amount.link == linkTo {
+			b = and
+		}
+		if b > and && !r.word(and, "and", "&") || !r.hourOfDay(a) || !r.hourOfDay(b) || !r.pairOrSuffix(a) && !r.pairOrSuffix(b) {
 			continue
 		}
 		from, ok := clockOf(r.items[a].amount, r.daySuffix(a))
@@ -202,4 +205,13 @@ func (r *reader) betweenHours() {
 		r.say(a, unit.StartTime, unit.Word(from))
 		r.say(b, unit.Deadline, unit.Word(to))
 	}
+}
+
+// hourOfDay reports whether the number at item i can be a clock time: 7:30, 7 am, 7.
+func (r *reader) hourOfDay(i int) bool {
+	if !r.free(i) || r.pairOrSuffix(i) {
+		return r.free(i)
+	}
+	n, whole := r.items[i].amount.whole()
+	return whole && n > 0 && n <= 24 && r.items[i].amount.bare() && !r.namesThing(i)
 }

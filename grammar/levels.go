@@ -47,6 +47,9 @@ func (r *reader) levels() {
 		}
 	}
 	r.items[at].used = true
+	if r.levelWord(at + 1) {
+		r.items[at+1].used = true
+	}
 	r.drop(unit.SledThickness, unit.StripThickness, unit.PanelThickness, unit.MatThickness)
 	if caul >= 0 {
 		r.drop(unit.CaulThickness)
@@ -212,6 +215,9 @@ func (r *reader) upperSled(k int) bool {
 	}
 	_, to := r.clause(k)
 	for j := k + 1; j < to; j++ {
+		if r.is(j, kindNoun, "mat", "caul", "film", "fence") {
+			return false // which lies there
+		}
 		if r.word(j, "on", "over", "above") && (r.is(r.next(j), kindNoun, "strip") || r.word(j+1, "top", "them")) {
 			return true
 		}

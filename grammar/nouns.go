@@ -67,6 +67,9 @@ func (r *reader) nounRange(i int) {
 		return
 	}
 	n := r.next(j)
+	if l == linkTo && r.is(n, kindAttr, "wide", "long") {
+		return // "strips between 2 and 3 wide"
+	}
 	noun := ""
 	if r.is(n, kindNoun) {
 		noun = r.items[n].id

@@ -16,7 +16,7 @@ var (
 // opensUnderVacuum reports whether a press is to be opened while air still holds
 // it shut: "ok to crack the frame open with still 10 on the gauge?"
 func (r *reader) opensUnderVacuum() bool {
-	if !r.wordIn(allows...) && !r.is(0, kindRole, "mintemp") && !r.asksSomething() || r.said(unit.Lasting) || r.within(0, len(r.items), kindGlue) >= 0 {
+	if !r.wordIn(allows...) && !r.mentions(kindRole, "mintemp") && !r.asksSomething() || r.said(unit.Lasting) || r.within(0, len(r.items), kindGlue) >= 0 {
 		return false
 	}
 	at := r.priesAt()
@@ -28,7 +28,7 @@ func (r *reader) opensUnderVacuum() bool {
 			return true
 		}
 	}
-	if !r.mentions(kindVacuum) && !r.pressureSaid() {
+	if !r.mentions(kindVacuum) && !r.pressureSaid() && !r.wordIn("vacuum", "vac") {
 		return false
 	}
 	if r.wordIn("still", "while", "whilst", "left") {
@@ -39,7 +39,7 @@ func (r *reader) opensUnderVacuum() bool {
 			return true // "pop the bag open at 15 inHg"
 		}
 	}
-	return r.within(at, len(r.items), kindVacuum, "vacuum") > 0 && r.wordIn("under", "with")
+	return (r.within(at, len(r.items), kindVacuum, "vacuum") > 0 || r.wordIn("full vacuum")) && r.wordIn("under", "with")
 }
 
 // held: of "before the vacuum is gone" what is behind the word says that air is
@@ -56,20 +56,22 @@ func (r *reader) held(from int) bool {
 // priesAt is the item that takes a press apart; -1 where none does.
 func (r *reader) priesAt() int {
 	for i := range r.items {
-		if !r.word(i, prying...) && !(r.is(i, kindRole, "open") && r.items[i].word == "open") {
+		if (!r.word(i, prying...) || r.is(i, kindNoun)) && !(r.is(i, kindRole, "open") && r.items[i].word == "open") {
 			continue
 		}
 		plain := r.word(i, "pull", "take", "get", "slide", "force", "pulling")
 		for j := i + 1; j < len(r.items) && j <= i+3 && !r.isBreak(j); j++ {
-			if r.items[j].amount != nil {
-				break
-			}
-			if !r.word(j, lids...) && !r.is(j, kindNoun, "frame", "press", "bag", "film") {
+			if r.word(j, "the", "my", "our", "a", "this", "that", "off", "up", "open") {
 				continue
 			}
-			if !plain || r.opensWithin(j+1, min(j+3, len(r.items)), "off", "open", "up", "apart", "back") || r.is(j+1, kindRole, "open") {
+			it := r.word(j, "it") && !r.wordIn("valve", "vent", "tap", "cock")
+			if !it && !r.word(j, lids...) && !r.is(j, kindNoun, "frame", "press", "bag", "film") {
+				break
+			}
+			if !plain || r.word(j+1, "off", "open", "apart") || r.word(j+1, "up") && !r.word(j+2, "to") || r.is(j+1, kindRole, "open") {
 				return i
 			}
+			break
 		}
 	}
 	return -1

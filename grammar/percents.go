@@ -117,7 +117,7 @@ func (r *reader) listedMoistures() {
 // oneAndTheOther reads "11% on one board and 7% on the other" and "half read 7%,
 // the other half 11".
 func (r *reader) oneAndTheOther() {
-	if !r.wordIn("other", "others", "rest") && r.halvesSaid() < 2 || !r.mentions(kindAir, "mc") && r.halvesSaid() < 2 && r.within(0, len(r.items), kindNoun, "strip") < 0 || r.mentions(kindAir, "service") {
+	if !r.wordIn("other", "others", "rest") && r.halvesSaid() < 2 || !r.mentions(kindAir, "mc") && r.halvesSaid() < 2 && r.within(0, len(r.items), kindNoun, "strip") < 0 && !r.mentions(kindWood) || r.mentions(kindAir, "service") {
 		return
 	}
 	var two []int
