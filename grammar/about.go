@@ -289,7 +289,7 @@ func (r *reader) infer() Topic {
 		return Schedule
 	case has(unit.MatThickness, unit.MatFirmness, unit.MatDenied) && has(unit.ThicknessSpread, unit.StripThickest):
 		return Stack
-	case has(unit.LabelOpen, unit.LabelClosed, unit.LabelPress) && !vacuum:
+	case has(unit.LabelOpen, unit.LabelClosed, unit.LabelPress, unit.LabelSpread) && !vacuum:
 		return Glue
 	case has(unit.StripCount, unit.StripWidth, unit.StripWidths) && vacuum:
 		return Side
