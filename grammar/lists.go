@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -187,7 +188,7 @@ func (r *reader) panelTargets() {
 	type target struct{ count, width, n int }
 	var ts []target
 	for i := range r.items {
-		if len(ts) > 0 && (r.isStop(i) || r.items[i].brk == ':') {
+		if len(ts) > 0 && (r.isStop(i) || r.items[i].brk == ':' || r.word(i, "got", "have", "stock", "theres")) {
 			break
 		}
 		if !r.free(i) {
@@ -208,7 +209,10 @@ func (r *reader) panelTargets() {
 			continue
 		}
 		wide := r.countAtWide(i) && (len(ts) > 0 || r.is(i-1, kindRole, "target"))
-		if wide && len(ts) > 0 && (r.opensWithin(ts[0].count, i, "got", "have", "stock", "theres", "of", "from", "out of") || r.within(ts[0].count, i, kindRole, "start") >= 0 || r.within(ts[0].count, i, kindVerb, "out") >= 0) {
+		if wide && r.is(i-1, kindRole, "target") {
+			ts = slices.DeleteFunc(ts, func(t target) bool { return !r.is(t.count+1, kindNoun, "panel") }) // strips before what is needed
+		}
+		if wide && len(ts) > 0 && (r.opensWithin(ts[0].count, i, "of", "from", "out of") || r.within(ts[0].count, i, kindRole, "start") >= 0 || r.within(ts[0].count, i, kindVerb, "out") >= 0) {
 			break
 		}
 		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords && !wide {
@@ -242,9 +246,13 @@ func (r *reader) panelTargets() {
 	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
 }
 
+// mostPanels is how many panels of a width are cut from a pile; our estimate.
+const mostPanels = 40
+
 // countAtWide: "1 at 30", where no strip is so wide.
 func (r *reader) countAtWide(i int) bool {
-	return r.items[i].amount.bare() && r.free(i+1) && r.items[i+1].amount.link == linkAt && r.length(i+1) && r.size(i+1) > widestStrip
+	n, whole := r.items[i].amount.whole()
+	return whole && n > 0 && n <= mostPanels && r.items[i].amount.bare() && r.free(i+1) && r.items[i+1].amount.link == linkAt && r.length(i+1) && r.size(i+1) > widestStrip
 }
 
 // countOfWides: "one 48 wide", of the panels that are needed.

@@ -153,6 +153,9 @@ func (r *reader) stockContext() bool {
 	if have && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindAttr, "thick") && !r.mentions(kindNoun, "bar", "press", "bag", "frame") && !r.mentions(kindVacuum) && !r.pressureSaid() && !r.dayPlan() {
 		return true
 	}
+	if have && r.mentions(kindNoun, "panel") && r.spokenCounts() >= 2 && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
+		return true // "two tops at 30, stock is twelve 2 1/2, ten 3 1/4"
+	}
 	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow() || r.getsOut())
 }
 

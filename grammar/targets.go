@@ -16,7 +16,7 @@ func (r *reader) targetWidths() {
 		if r.is(r.next(i), kindAttr) && r.items[r.next(i)].id != "wide" && !r.items[r.next(i)].used {
 			continue
 		}
-		if r.panelsOfWidth(i) {
+		if r.panelsOfWidth(i) || r.is(i-1, kindRole, "target") && r.countAtWide(i) && !r.has(unit.PanelCount) { // "need two at 24"
 			r.bind(i, unit.PanelCount)
 			continue
 		}

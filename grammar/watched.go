@@ -24,7 +24,7 @@ func (r *reader) watched() {
 			readings = append(readings, i)
 		}
 	}
-	if span < 0 || len(readings) != 2 || span < readings[0] || !r.mentions(kindVacuum) && !r.items[readings[0]].amount.is(unit.Pressing) {
+	if span < 0 || len(readings) != 2 || span < readings[0] || !r.mentions(kindVacuum) && !r.mentions(kindNoun, "leak") && !r.items[readings[0]].amount.is(unit.Pressing) {
 		return
 	}
 	if !r.word(span+1, "later", "after", "on", "afterwards", "since") && !r.word(span-1, "after", "in", "within", "over") && !r.is(span+1, kindRole, "ago") {

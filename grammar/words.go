@@ -61,7 +61,7 @@ var vocabulary = []entry{
 	{kindNoun, "pump", "pump, vac pump, vacuum pump, pumps"},
 	{kindNoun, "reservoir", "reservoir, tank, receiver"},
 	{kindNoun, "face", "face, faces, veneer, veneers, facing, facings, skin, skins"},
-	{kindNoun, "leak", "leak, leaks, leaking, leakage, loses, losing, drops, dropping, creeps, bleeds, bleeding, falls, falling, lost, loss, leak rate, leakdown, leak down, drop"},
+	{kindNoun, "leak", "leaky, leaks down, leak, leaks, leaking, leakage, loses, losing, drops, dropping, creeps, bleeds, bleeding, falls, falling, lost, loss, leak rate, leakdown, leak down, drop"},
 	{kindNoun, "door", "porthole"},
 
 	// Directions of measuring.
