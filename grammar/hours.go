@@ -190,7 +190,7 @@ func (r *reader) betweenHours(planned bool) {
 		if and < len(r.items) && r.items[and].amount != nil && r.items[and].amount.link == linkTo {
 			b = and
 		}
-		if b > and && !r.word(and, "and", "&") || !r.hourOfDay(a) || !r.hourOfDay(b) || !r.pairOrSuffix(a) && !r.pairOrSuffix(b) {
+		if b > and && !r.word(and, "and", "&") || !r.hourOfDay(a) || !r.hourOfDay(b) || !r.pairOrSuffix(a) && !r.pairOrSuffix(b) && !(r.items[a].text[0] == '0' && len(r.items[b].text) == 4) {
 			continue
 		}
 		from, ok := clockOf(r.items[a].amount, r.daySuffix(a))
@@ -213,5 +213,8 @@ func (r *reader) hourOfDay(i int) bool {
 		return r.free(i)
 	}
 	n, whole := r.items[i].amount.whole()
+	if whole && n >= 100 && len(r.items[i].text) == 4 && n%100 < 60 {
+		return n < 2400 && r.items[i].amount.bare() && !r.namesThing(i) // 0730
+	}
 	return whole && n > 0 && n <= 24 && r.items[i].amount.bare() && !r.namesThing(i)
 }
