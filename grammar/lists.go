@@ -212,7 +212,7 @@ func (r *reader) panelTargets() {
 		if wide && r.is(i-1, kindRole, "target") {
 			ts = slices.DeleteFunc(ts, func(t target) bool { return !r.is(t.count+1, kindNoun, "panel") }) // strips before what is needed
 		}
-		if wide && len(ts) > 0 && (r.opensWithin(ts[0].count, i, "of", "from", "out of") || r.within(ts[0].count, i, kindRole, "start") >= 0 || r.within(ts[0].count, i, kindVerb, "out") >= 0) {
+		if wide && len(ts) > 0 && r.takenFrom(ts[0].count, i) {
 			break
 		}
 		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords && !wide {
@@ -238,9 +238,7 @@ func (r *reader) panelTargets() {
 	}
 	for _, t := range ts {
 		r.items[t.count].used, r.items[t.width].used = true, true
-		if k := r.next(t.width); r.is(k, kindAttr, "wide") {
-			r.items[k].used = true
-		}
+		r.useWide(t.width)
 	}
 	first, last := ts[0].count, ts[len(ts)-1].width
 	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})

@@ -130,11 +130,8 @@ func (r *reader) nounLength(i int) {
 	}
 	it := &r.items[k]
 	id := it.id
-	if id == "bar" && right && r.habit.Metric && r.items[i].amount.bare() && r.size(i) < 0.006 {
-		return // no bar is 3 mm high: "3 bar" may be a pressure
-	}
-	if id == "bar" && right && r.is(k+1, kindAttr, "long") && r.size(i) > widestStrip {
-		return // "is a 24 in bar long enough"
+	if id == "bar" && right && (r.habit.Metric && r.items[i].amount.bare() && r.size(i) < 0.006 || r.is(k+1, kindAttr, "long") && r.size(i) > widestStrip) {
+		return // no bar is 3 mm high: "3 bar" may be a pressure; "is a 24 in bar long enough"
 	}
 	if id == "sled" && r.singularCount(i, k) || id == "bag" && !right && r.maybeGauge(i) {
 		return

@@ -130,3 +130,16 @@ func (r *reader) ofPairs() int {
 	}
 	return n
 }
+
+// takenFrom reports whether words of [from, to) go over from what is needed to the
+// strips: "out of", "from".
+func (r *reader) takenFrom(from, to int) bool {
+	return r.opensWithin(from, to, "of", "from", "out of") || r.within(from, to, kindRole, "start") >= 0 || r.within(from, to, kindVerb, "out") >= 0
+}
+
+// useWide uses up the "wide" behind the width at item i.
+func (r *reader) useWide(i int) {
+	if k := r.next(i); r.is(k, kindAttr, "wide") {
+		r.items[k].used = true
+	}
+}
