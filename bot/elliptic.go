@@ -32,7 +32,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 		if strings.Contains(text, "?") {
 			v = grammar.Show
 		}
-		return grammar.Phrase{Command: &grammar.Command{Verb: v}}
+		return grammar.Phrase{Command: &grammar.Command{Verb: v, Loads: []int{t.before.Load}}}
 	}
 	if ofIt, ok := t.itself(p, text); ok {
 		return ofIt
@@ -208,8 +208,8 @@ func (t *turn) asksAnew(p grammar.Phrase) bool {
 // loneVerbs are what one says of a load in its own thread; elsewhere "in" is a
 // unit.
 var loneVerbs = map[string]grammar.Verb{
-	"in": grammar.In, "it's in": grammar.In, "its in": grammar.In, "in now": grammar.In, "going in": grammar.In, "it's in now": grammar.In, "its in now": grammar.In, "now in": grammar.In,
-	"out": grammar.Out, "it's out": grammar.Out, "its out": grammar.Out, "out now": grammar.Out, "it's out now": grammar.Out, "its out now": grammar.Out,
+	"in": grammar.In, "it's in": grammar.In, "its in": grammar.In, "in now": grammar.In, "going in": grammar.In, "going in now": grammar.In, "just went in": grammar.In, "gone in": grammar.In, "it's in now": grammar.In, "its in now": grammar.In, "now in": grammar.In,
+	"out": grammar.Out, "it's out": grammar.Out, "its out": grammar.Out, "out now": grammar.Out, "coming out": grammar.Out, "coming out now": grammar.Out, "just came out": grammar.Out, "it's out now": grammar.Out, "its out now": grammar.Out,
 }
 
 // maxFinding is how long an answer to "how did it come out" may be.

@@ -12,7 +12,7 @@ import (
 // placed gives measures whose part was not named to the part that the thread is
 // about: "make it 30 wide" is what strips must fill in a thread that picks strips.
 func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
-	if t.before.empty() || p.NewStart || len(p.Asks) > 0 {
+	if t.before.empty() || p.NewStart || len(p.Asks) > 0 && !p.Inferred {
 		return p
 	}
 	to := looseFields[t.before.Asks[0].About]

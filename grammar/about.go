@@ -289,12 +289,14 @@ func (r *reader) infer() Topic {
 		return Schedule
 	case has(unit.MatThickness, unit.MatFirmness, unit.MatDenied) && has(unit.ThicknessSpread, unit.StripThickest):
 		return Stack
-	case has(unit.LabelOpen, unit.LabelClosed, unit.LabelPress) && !vacuum:
+	case has(unit.LabelOpen, unit.LabelClosed, unit.LabelPress, unit.LabelSpread) && !vacuum:
 		return Glue
 	case has(unit.StripCount, unit.StripWidth, unit.StripWidths) && vacuum:
 		return Side
 	case has(unit.MatThickness, unit.ThicknessSpread, unit.StripThickest, unit.BagWidth) || has(unit.Opening) && !has(unit.PumpSpeed, unit.Leak):
 		return Stack
+	case has(unit.StripThickness) && !vacuum && r.mentions(kindNoun, "fence") && r.mentions(kindNoun, "sled", "caul") && !has(unit.StripCount, unit.StripWidth):
+		return Stack // "fence is 1/4, strips 1/4, a sled on top"
 	case has(unit.PumpSpeed, unit.Leak):
 		return Pump
 	case has(unit.ServiceHumidity, unit.Sawn):

@@ -9,10 +9,12 @@ import (
 // findAsks reads the cues of what is asked. Which of them count is settled when
 // the facts are known.
 func (r *reader) findAsks() {
+	opens := r.opensUnderVacuum()
 	for i := range r.items {
 		switch it := &r.items[i]; {
 		case it.kind == kindPeril:
 			r.peril(i)
+		case opens && strings.HasPrefix(it.word, "before the vacuum"): // is gone
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
 		case it.kind == kindAsk && it.id == "words" && r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal", "better", "best", "stronger", "safer", "easier", "cheaper", "quicker", "faster", "worse", "preferable", "nicer"):
@@ -35,6 +37,7 @@ func (r *reader) findAsks() {
 		ask  Ask
 	}{
 		{r.releasesWedge(), Ask{About: Safety, Peril: "wedge release"}},
+		{opens, Ask{About: Safety, Peril: "opening"}},
 		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
 		{r.howLongTo(), Ask{About: Pump, question: true}},
 		{r.alwaysOurs(), Ask{About: Profile, weak: true}},
@@ -115,7 +118,7 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true} // "how far does a gallon of pva go"
 	case a.About == Strips && in(it.word, "do i have enough") && (r.glueAt(i+1) || r.glueAt(i+2)):
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
-	case len(a.For) == 1 && a.For[0] == unit.Hold && in(it.word, "how long have i got", "how long have we got") && (r.within(0, len(r.items), kindGlue) >= 0 || r.mentions(kindRole, "spread", "layup")) && !r.pumpStops() && !r.mentions(kindNoun, "leak") && !r.mentions(kindVacuum) && !r.pressureSaid():
+	case len(a.For) == 1 && a.For[0] == unit.Hold && in(it.word, "how long have i got", "how long have we got") && (r.within(0, len(r.items), kindGlue) >= 0 || r.mentions(kindRole, "spread", "layup")) && !r.pumpStops() && !r.mentions(kindNoun, "leak") && (!r.mentions(kindVacuum) || r.untilVacuum()) && !r.pressureSaid():
 		return Ask{About: Glue, For: []unit.Field{unit.ClosedTime}, question: true}
 	case len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")):
 		return Ask{About: Pump}
@@ -131,6 +134,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Stack, question: true}
 	case len(a.For) == 1 && a.For[0] == unit.UltimateVacuum && r.mentions(kindAir, "mc") && !r.mentions(kindNoun, "pump", "leak"):
 		return Ask{About: Move, For: []unit.Field{unit.Emc}, question: true} // "what moisture do they end up at"
+	case (a.About == Why && strings.HasPrefix(it.word, "where does") || len(a.For) == 1 && a.For[0] == unit.UltimateVacuum) && r.settlesWood():
+		return Ask{About: Move, For: []unit.Field{unit.Emc}, question: true} // "where does oak settle at 45% rh"
 	case a.Solve == unit.Gap && r.mentions(kindAir, "service") && r.percentSaid():
 		return Ask{About: Move} // room for it to move in
 	case a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar"):
@@ -141,6 +146,29 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Side}
 	}
 	return a
+}
+
+// untilVacuum: "between spreading and vacuum", "until it's under vacuum".
+func (r *reader) untilVacuum() bool {
+	for i := range r.items {
+		if !r.is(i, kindVacuum) {
+			continue
+		}
+		for j := i - 1; ; j-- {
+			if r.word(j, "and", "to", "till", "until", "before", "til") {
+				break
+			}
+			if !r.word(j, "the", "under", "its", "i", "we", "full", "pulling", "im", "is", "have", "need", "must") {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// settlesWood reports whether what settles is a wood, in air of some humidity.
+func (r *reader) settlesWood() bool {
+	return r.mentions(kindWood) && r.mentions(kindAir, "rh") && !r.mentions(kindAir, "mc") && r.percentSaid() && !r.mentions(kindNoun, "pump", "leak", "bag", "press", "frame", "bar") && !r.mentions(kindVacuum) && r.wordIn("settle", "settle at", "level off", "end up at", "level out", "come to rest")
 }
 
 // pumpStops reports whether the pump is spoken of otherwise than as what the glue
@@ -234,7 +262,7 @@ func (r *reader) threatens(id string) bool {
 	case "structure":
 		return r.wordIn("for", "ok", "okay", "hold", "holds", "strong", "safe", "support", "carry", "stand", "take", "bear", "kids", "trust", "enough") || r.mentions(kindVerb, "hold")
 	}
-	if r.wordIn("reservoir") || r.countKind(kindPeril) > 1 {
+	if r.wordIn("reservoir", "reserve", "accumulator") || r.countKind(kindPeril) > 1 {
 		return true
 	}
 	for i := range r.items {

@@ -70,6 +70,7 @@ func (r *reader) changes() {
 	r.notButBare()
 	r.goneWidths()
 	r.rowAgain()
+	r.widthThenCount()
 	r.onEachSide()
 	r.things()
 	if r.said(unit.Lasting) && r.amountsIn(0, len(r.items)) > 1 {

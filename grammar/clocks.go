@@ -43,6 +43,7 @@ func (r *reader) clocks() {
 	r.pastTheHour()
 	r.noon()
 	planned := r.dayPlan() || r.panelsAndPresses()
+	r.betweenHours(planned)
 	for i := range r.items {
 		if !r.free(i) {
 			continue
@@ -283,6 +284,8 @@ func (r *reader) clockRole(i int) string {
 			return ""
 		case r.word(j, "by") && j == i-1 && r.is(r.next(i), kindRole, "start") && r.isBreak(r.next(i)+1):
 			return "start"
+		case r.word(j, "until", "till", "til", "before") && r.is(j-1, kindRole, "start") && r.within(max(j-6, 0), j, kindNot) >= 0:
+			return "start" // "can't start til 8:15"
 		case r.word(j, "stop", "stopping") && r.pairOrSuffix(i) || r.word(j, "until", "till", "til") && r.dayPlan() && r.pairOrSuffix(i):
 			return "deadline"
 		case r.word(j, "by", "before") && (r.dayPlan() || r.pairOrSuffix(i) && !(r.mentions(kindNoun, "strip", "bar") && !r.mentions(kindNoun, "press", "bag", "frame"))):

@@ -13,6 +13,9 @@ func (r *reader) command() bool {
 	if r.nobodyHas() {
 		return true
 	}
+	if r.lotOfLoad() {
+		return r.closes()
+	}
 	at := r.opening()
 	if at < 0 || r.dropsParts(at) {
 		return false
@@ -352,6 +355,7 @@ func (r *reader) goesIn(c *Command, i int) bool {
 			return false
 		}
 	case rest >= 0 && r.items[rest].amount != nil && r.items[rest].amount.form == formPair:
+	case rest < 0 && i+3 < len(r.items) && r.items[i+1].brk == ',' && r.is(i+2, kindNoun, "press", "bag", "frame") && (r.namesPress(i+3) || r.items[i+3].amount != nil && r.items[i+3].amount.bare()) && r.nothingAfter(i+3):
 	case rest < 0 && (r.is(i+2, kindRole, "job") || r.is(i+2, kindRole, "lot")):
 		r.lots(anywhere)
 	case rest < 0 && r.items[i].amount.link != linkTimes && i+1 < len(r.items) && len(c.Loads) > 1:

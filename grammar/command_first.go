@@ -1,5 +1,7 @@
 package grammar
 
+import "strings"
+
 // verbFirst reads "hold 14: mat missing", "post it as walnut tops", "undo".
 func (r *reader) verbFirst(i int) bool {
 	c := &Command{Verb: r.verb(i)}
@@ -13,6 +15,9 @@ func (r *reader) verbFirst(i int) bool {
 	}
 	if len(refs) > 0 && next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unitRaw == "in" && r.items[next].amount.link == linkNone {
 		return false // "check 14 in of …"
+	}
+	if w := r.items[i].word; c.Verb == Hold && len(refs) > 0 && (strings.HasPrefix(w, "dont ") || strings.HasPrefix(w, "do not ")) && !r.endsOrder(next) {
+		return false // "don't run 5 strips at once"
 	}
 	switch c.Verb {
 	case List:
@@ -55,6 +60,12 @@ func (r *reader) verbFirst(i int) bool {
 		r.close(c, next)
 	}
 	return true
+}
+
+// endsOrder reports whether an order to wait is over at item i, or goes on with till
+// when or why.
+func (r *reader) endsOrder(i int) bool {
+	return i >= len(r.items) || r.isBreak(i) || r.word(i, "yet", "till", "til", "until", "before", "today", "tonight", "now", "again", "please", "pls", "because", "cos", "cause", "as", "since", "without", "unless", "if", "when", "while", "ok", "just", "for", "at", "and", "the", "we", "i") || r.is(i, kindFill)
 }
 
 // namedAfter finds the loads named after the verb i, past a few small words, and

@@ -100,3 +100,25 @@ func (r *reader) countedSize(i, j int) int {
 	}
 	return -1
 }
+
+// wideBoards: the boards of "12 boards 18 by 24, 1 1/4 rips" are too wide to be
+// strips, of which others speak: they are panels.
+func (r *reader) wideBoards() {
+	if r.mentions(kindNoun, "bar", "wedge", "fence") || r.mentions(kindVacuum) || r.pressureSaid() {
+		return // a joint's, in another unit than the shop's
+	}
+	for i := range r.items {
+		j := i + 1
+		if !r.free(i) || !r.is(j, kindNoun, "strip") || !isPlural(r.items[j].word) {
+			continue
+		}
+		n, whole := r.items[i].amount.whole()
+		k := r.next(j)
+		if !whole || n < 1 || k < 0 || !r.free(k) || !r.timesAt(k+1) || r.timesAt(k+2) || !r.length(k) || !r.length(k+1) {
+			continue
+		}
+		if r.size(k) > widestStrip && r.size(k+1) > widestStrip && (r.size(k+1) < 1 || r.within(k+2, len(r.items), kindNoun, "strip") >= 0) {
+			r.items[j].meaning, r.items[j].word = meaning{kind: kindNoun, id: "panel"}, "panels"
+		}
+	}
+}

@@ -278,6 +278,7 @@ func (r *reader) offStrips() {
 			r.items[i+1].meaning, r.items[i+1].word = meaning{kind: kindNoun, id: id}, word
 		}
 	}
+	r.wideBoards()
 	for i := range r.items {
 		if (r.word(i, "qty", "quantity")) && r.free(i+1) {
 			if _, ok := r.items[i+1].amount.whole(); ok {

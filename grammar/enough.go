@@ -57,6 +57,9 @@ func (r *reader) glueSought() bool {
 			r.items[k].used = true
 			return true
 		}
+		if k := i + 2; r.isBreak(i-1) && r.word(i+1, "for") && k < len(r.items) && r.items[k].amount != nil && (r.is(r.next(k), kindNoun, "panel", "strip", "joint") || r.timesAt(k+1)) {
+			return true // "glue for 8 panels 24x48"
+		}
 		if r.potBefore(i) && r.goesRound(i) {
 			return true
 		}

@@ -240,7 +240,8 @@ func (r *reader) facesFact(i int, val string) {
 		r.bound[len(r.bound)-1].fact.Loose = true
 		return
 	}
-	if !r.faced() && !(r.habit.Follows && strings.Contains(r.items[i].word, "face")) {
+	ofFace := r.habit.Follows && (strings.Contains(r.items[i].word, "face") || strings.Contains(r.items[i].word, "back") || strings.Contains(r.items[i].word, "same on the "))
+	if !r.faced() && !ofFace {
 		return
 	}
 	if val == "2" {

@@ -176,3 +176,45 @@ func (r *reader) overnight() {
 		}
 	}
 }
+
+// betweenHours reads "3 loads between 7 am and 3:30 pm" as the start and the end of
+// a day.
+func (r *reader) betweenHours(planned bool) {
+	for i := range r.items {
+		a := i + 1
+		if !r.word(i, "between") || !r.free(a) || !planned || r.has(unit.StartTime) || r.has(unit.Deadline) {
+			continue
+		}
+		and := r.suffixAt(a) + 1
+		b := and + 1
+		if and < len(r.items) && r.items[and].amount != nil && r.items[and].amount.link == linkTo {
+			b = and
+		}
+		if b > and && !r.word(and, "and", "&") || !r.hourOfDay(a) || !r.hourOfDay(b) || !r.pairOrSuffix(a) && !r.pairOrSuffix(b) && !(r.items[a].text[0] == '0' && len(r.items[b].text) == 4) {
+			continue
+		}
+		from, ok := clockOf(r.items[a].amount, r.daySuffix(a))
+		to, right := clockOf(r.items[b].amount, r.daySuffix(b))
+		if right && to <= from && r.daySuffix(b) == "" {
+			to = afternoon(to)
+		}
+		if !ok || !right || to <= from {
+			continue
+		}
+		r.items[r.suffixAt(a)].used, r.items[r.suffixAt(b)].used = true, true
+		r.say(a, unit.StartTime, unit.Word(from))
+		r.say(b, unit.Deadline, unit.Word(to))
+	}
+}
+
+// hourOfDay reports whether the number at item i can be a clock time: 7:30, 7 am, 7.
+func (r *reader) hourOfDay(i int) bool {
+	if !r.free(i) || r.pairOrSuffix(i) {
+		return r.free(i)
+	}
+	n, whole := r.items[i].amount.whole()
+	if whole && n >= 100 && len(r.items[i].text) == 4 && n%100 < 60 {
+		return n < 2400 && r.items[i].amount.bare() && !r.namesThing(i) // 0730
+	}
+	return whole && n > 0 && n <= 24 && r.items[i].amount.bare() && !r.namesThing(i)
+}

@@ -95,10 +95,10 @@ func (r *reader) tolerance(i int) bool {
 }
 
 // shopIsNumbered tells "shop 2" from "shop 62 degrees": nothing but a small
-// whole number right behind the word.
+// whole number right behind the word; "shop's 19" is no number of a shop.
 func (r *reader) shopIsNumbered(i, left int) bool {
 	n, ok := r.items[i].amount.whole()
-	return ok && n < 20 && left == i-1 && r.items[left].word != "garage" && !r.is(i+1, kindAir)
+	return ok && n < 20 && left == i-1 && !in(r.items[left].word, "garage", "shops") && !r.is(i+1, kindAir)
 }
 
 // plates promise a vacuum that nobody measured: "the tag on the pump says 26 inHg".
@@ -185,11 +185,25 @@ func (r *reader) killPast() {
 			continue
 		}
 		for j := i - 1; j >= 0 && i-j < 12; j-- {
-			if am := r.items[j].amount; am != nil && r.pastBefore(j, r.word(i, "today")) {
+			if am := r.items[j].amount; am != nil && r.pastBefore(j, r.word(i, "today")) && !r.wetWhenGlued(j) {
 				am.hearsay = true
 			}
 		}
 	}
+}
+
+// wetWhenGlued: "was 12% when I glued it and now lives at 40% rh" tells both moistures
+// that matter.
+func (r *reader) wetWhenGlued(j int) bool {
+	if !r.items[j].amount.is(unit.Proportion) {
+		return false
+	}
+	for k := j + 1; k < len(r.items) && k <= j+6 && r.items[k].amount == nil; k++ {
+		if r.word(k, "when", "as", "while") {
+			return r.opensWithin(k, min(k+5, len(r.items)), "glued", "pressed", "made", "built", "assembled", "gluing", "pressing", "clamped") || r.within(k, min(k+5, len(r.items)), kindRole, "clamp") >= 0
+		}
+	}
+	return false
 }
 
 // pastBefore reports whether "was", or of today's numbers only "yesterday", "used to" or "last time" stands before item j

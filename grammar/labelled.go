@@ -20,6 +20,7 @@ func (r *reader) labelledCounts() {
 			continue
 		}
 		r.bind(i, f)
+		r.loosenLast(f == unit.StripCount && r.habit.Follows && r.word(i+1, "off", "ea") && r.amountsIn(0, len(r.items)) == 1) // "only 14 off"
 	}
 }
 

@@ -67,7 +67,7 @@ func (r *reader) layers() {
 			r.items[s.amount].used = true
 		}
 	}
-	layers = r.repeatLevels(r.underneath(spans, r.onTheStrips(spans, layers)))
+	layers = r.repeatLevels(spans, r.underneath(spans, r.onTheStrips(spans, layers)))
 	text := r.text[r.items[first].start:r.items[last].end]
 	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: text}, first, false})
 }
@@ -148,11 +148,14 @@ func (r *reader) underneath(spans []layerSpan, ls unit.Layers) unit.Layers {
 
 // repeatLevels builds as many levels as sleds were counted where one level was
 // told: "two sleds, base 3/4, fence 1/4, strips 5/16".
-func (r *reader) repeatLevels(ls unit.Layers) unit.Layers {
-	sleds := 0
+func (r *reader) repeatLevels(spans []layerSpan, ls unit.Layers) unit.Layers {
+	sleds, fills := 0, 0
 	for _, l := range ls {
-		if l.Part == "sled" {
+		switch l.Part {
+		case "sled":
 			sleds++
+		case "strips":
+			fills++
 		}
 	}
 	for i := range r.items {
@@ -160,15 +163,22 @@ func (r *reader) repeatLevels(ls unit.Layers) unit.Layers {
 			continue
 		}
 		n, ok := r.items[i-1].amount.whole()
+		if ok && n > 1 && n == fills && !r.is(i, kindNoun) {
+			r.items[i-1].used, r.items[i].used = true, true // "two levels:" that are told in full
+		}
 		if !ok || n < 2 || n > 12 || sleds != 1 {
 			continue
 		}
 		r.items[i-1].used, r.items[i].used = true, true
+		var last unit.Layers
+		if at := len(ls) - 1; ls[at].Part == "mat" && spans[len(spans)-1].part == "mat" && r.onTopOfAll(spans[len(spans)-1].last()) {
+			ls, last = ls[:at:at], ls[at:]
+		}
 		once := ls
 		for ; n > 1; n-- {
 			ls = append(ls, once...)
 		}
-		return ls
+		return append(ls, last...)
 	}
 	return ls
 }
@@ -349,7 +359,7 @@ func (r *reader) proudOf(spans []layerSpan) bool {
 		fence = fence || s.part == "fence" && s.amount >= 0
 		strips = strips || s.part == "strips" && s.amount >= 0
 	}
-	return fence && strips && (r.asksFor(Stack) || r.wordIn("proud")) && !r.mentions(kindNoun, "bar", "wedge")
+	return fence && strips && (r.asksFor(Stack) || r.wordIn("proud") || r.asksSomething() && !r.mentions(kindNoun, "sled", "caul") && r.wordIn("fine", "ok", "okay", "enough", "alright", "right", "good", "work")) && !r.mentions(kindNoun, "bar", "wedge")
 }
 
 // openLayer reports whether the thickness of a part of the stack is what a message

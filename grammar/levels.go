@@ -17,7 +17,8 @@ func (r *reader) levels() {
 		return
 	}
 	fill := unit.Layers{r.layerOf("strips", strip)}
-	if mat >= 0 {
+	onAll := mat >= 0 && r.onTopOfAll(r.bound[mat].from)
+	if mat >= 0 && !onAll {
 		fill = append(fill, r.layerOf("mat", mat))
 	}
 	base := r.layerOf("sled", sled)
@@ -36,6 +37,9 @@ func (r *reader) levels() {
 			layers = append(append(layers, base), fill...)
 		}
 	}
+	if onAll {
+		layers = append(layers, r.layerOf("mat", mat))
+	}
 	first, last := at, at
 	for _, k := range []int{sled, strip, mat, caul} {
 		if k >= 0 {
@@ -43,11 +47,36 @@ func (r *reader) levels() {
 		}
 	}
 	r.items[at].used = true
+	if r.levelWord(at + 1) {
+		r.items[at+1].used = true
+	}
 	r.drop(unit.SledThickness, unit.StripThickness, unit.PanelThickness, unit.MatThickness)
 	if caul >= 0 {
 		r.drop(unit.CaulThickness)
 	}
 	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
+}
+
+// onTopOfAll: of three levels with "a 3/8 mat on top of it all" there is one mat.
+func (r *reader) onTopOfAll(i int) bool {
+	for j := i + 1; j < len(r.items) && j <= i+4 && !r.isBreak(j); j++ {
+		if !r.word(j, "on", "over", "above", "across") {
+			continue
+		}
+		if r.word(j+1, "the") {
+			j++
+		}
+		if r.word(j+1, "top") && r.word(j+2, "of") {
+			j += 2
+		} else if r.word(j, "on") {
+			continue
+		}
+		if r.word(j+1, "it", "all", "the") {
+			return r.word(j+2, "all", "lot", "stack", "pile", "whole", "that", "this") || r.is(j+2, kindRole, "stackorder")
+		}
+		return r.word(j+1, "everything")
+	}
+	return false
 }
 
 // caulBetween is the binding of the cauls that lie between panels; -1 for none:
@@ -186,6 +215,9 @@ func (r *reader) upperSled(k int) bool {
 	}
 	_, to := r.clause(k)
 	for j := k + 1; j < to; j++ {
+		if r.is(j, kindNoun, "mat", "caul", "film", "fence") {
+			return false // which lies there
+		}
 		if r.word(j, "on", "over", "above") && (r.is(r.next(j), kindNoun, "strip") || r.word(j+1, "top", "them")) {
 			return true
 		}

@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -187,7 +188,7 @@ func (r *reader) panelTargets() {
 	type target struct{ count, width, n int }
 	var ts []target
 	for i := range r.items {
-		if len(ts) > 0 && (r.isStop(i) || r.items[i].brk == ':') {
+		if len(ts) > 0 && (r.isStop(i) || r.items[i].brk == ':' || r.word(i, "got", "have", "stock", "theres")) {
 			break
 		}
 		if !r.free(i) {
@@ -207,13 +208,20 @@ func (r *reader) panelTargets() {
 			ts = append(ts, target{i, i + 1, n})
 			continue
 		}
-		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords {
+		wide := r.countAtWide(i) && (len(ts) > 0 || r.is(i-1, kindRole, "target"))
+		if wide && r.is(i-1, kindRole, "target") {
+			ts = slices.DeleteFunc(ts, func(t target) bool { return !r.is(t.count+1, kindNoun, "panel") }) // strips before what is needed
+		}
+		if wide && len(ts) > 0 && r.takenFrom(ts[0].count, i) {
+			break
+		}
+		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords && !wide {
 			continue
 		}
 		if j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.plural && r.mentions(kindRole, "target") && r.items[i].amount.form == formWords {
 			named = true
 		}
-		if j < len(r.items) && r.free(j) && r.length(j) && (named && (j > i+1 || r.items[j].amount.plural) || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || r.is(i+1, kindNoun, "panel") || r.items[j].amount.plural) {
+		if j < len(r.items) && r.free(j) && r.length(j) && (named && (j > i+1 || r.items[j].amount.plural) || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || wide || r.is(i+1, kindNoun, "panel") || r.items[j].amount.plural) {
 			ts = append(ts, target{i, j, n})
 		}
 	}
@@ -230,12 +238,19 @@ func (r *reader) panelTargets() {
 	}
 	for _, t := range ts {
 		r.items[t.count].used, r.items[t.width].used = true, true
-		if k := r.next(t.width); r.is(k, kindAttr, "wide") {
-			r.items[k].used = true
-		}
+		r.useWide(t.width)
 	}
 	first, last := ts[0].count, ts[len(ts)-1].width
 	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
+}
+
+// mostPanels is how many panels of a width are cut from a pile; our estimate.
+const mostPanels = 40
+
+// countAtWide: "1 at 30", where no strip is so wide.
+func (r *reader) countAtWide(i int) bool {
+	n, whole := r.items[i].amount.whole()
+	return whole && n > 0 && n <= mostPanels && r.items[i].amount.bare() && r.free(i+1) && r.items[i+1].amount.link == linkAt && r.length(i+1) && r.size(i+1) > widestStrip
 }
 
 // countOfWides: "one 48 wide", of the panels that are needed.

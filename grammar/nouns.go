@@ -18,6 +18,23 @@ func (r *reader) nounLengths() {
 		if r.free(i) && r.length(i) && i+1 < len(r.items) && r.free(i+1) {
 			r.nounRange(i)
 		}
+		if r.free(i) && r.length(i) && r.word(i+1, "of") && r.word(i+2, "it", "that", "this") && r.isBreak(i+3) {
+			r.ofItLength(i)
+		}
+	}
+}
+
+// ofItLength: of "foam gives 40 kPa at 25% squash. 10 mm of it" it is the mat, the
+// only part that was spoken of before.
+func (r *reader) ofItLength(i int) {
+	k := r.within(0, i, kindNoun)
+	for j := k; j >= 0 && j < i; j++ {
+		if r.is(j, kindNoun) && r.items[j].id != r.items[k].id {
+			return
+		}
+	}
+	if r.is(k, kindNoun, "mat", "caul", "core") && !r.has(bareFields[r.items[k].id]) {
+		r.bind(i, bareFields[r.items[k].id])
 	}
 }
 
@@ -50,11 +67,16 @@ func (r *reader) nounRange(i int) {
 		return
 	}
 	n := r.next(j)
+	if l == linkTo && r.is(n, kindAttr, "wide", "long") {
+		return // "strips between 2 and 3 wide"
+	}
 	noun := ""
 	if r.is(n, kindNoun) {
 		noun = r.items[n].id
 	} else if p := r.prev(i); r.is(p, kindNoun) {
 		noun = r.items[p].id
+	} else if k := r.offeredBefore(i); k >= 0 && l == linkOr && r.next(j) < 0 {
+		noun = r.items[k].id
 	} else if r.is(n, kindAttr) {
 		return
 	}
@@ -73,6 +95,17 @@ func (r *reader) nounRange(i int) {
 	case l == linkTo && noun == "wedge":
 		r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
 	}
+}
+
+// offeredBefore is the part right before the comma or colon of "firm mat, 1/8 or
+// 1/4?", where nothing else was said of how thick it is; -1 where there is none.
+func (r *reader) offeredBefore(i int) int {
+	if k := i - 2; k >= 0 && (r.items[i-1].brk == ',' || r.items[i-1].brk == ':') && r.is(k, kindNoun, "mat", "bar", "caul", "sled") && !r.has(bareFields[r.items[k].id]) {
+		if from, _ := r.clause(k); r.amountsIn(from, k) == 0 {
+			return k
+		}
+	}
+	return -1
 }
 
 // thicknessSaid: "strips have different thickness, from 19.0 to 19.6".
@@ -97,8 +130,8 @@ func (r *reader) nounLength(i int) {
 	}
 	it := &r.items[k]
 	id := it.id
-	if id == "bar" && right && r.habit.Metric && r.items[i].amount.bare() && r.size(i) < 0.006 {
-		return // no bar is 3 mm high: "3 bar" may be a pressure
+	if id == "bar" && right && (r.habit.Metric && r.items[i].amount.bare() && r.size(i) < 0.006 || r.is(k+1, kindAttr, "long") && r.size(i) > widestStrip) {
+		return // no bar is 3 mm high: "3 bar" may be a pressure; "is a 24 in bar long enough"
 	}
 	if id == "sled" && r.singularCount(i, k) || id == "bag" && !right && r.maybeGauge(i) {
 		return

@@ -33,7 +33,7 @@ func (r *reader) percents() {
 		if f == "" {
 			continue
 		}
-		if f == unit.WoodMoisture && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) {
+		if f == unit.WoodMoisture && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) && !r.is(i+2, kindAir, "rh") {
 			r.moistureRange(i, i+1)
 			continue
 		}
@@ -117,7 +117,7 @@ func (r *reader) listedMoistures() {
 // oneAndTheOther reads "11% on one board and 7% on the other" and "half read 7%,
 // the other half 11".
 func (r *reader) oneAndTheOther() {
-	if !r.wordIn("other", "others", "rest") && r.halvesSaid() < 2 || !r.mentions(kindAir, "mc") && r.halvesSaid() < 2 || r.mentions(kindAir, "service") {
+	if !r.wordIn("other", "others", "rest") && r.halvesSaid() < 2 || !r.mentions(kindAir, "mc") && r.halvesSaid() < 2 && r.within(0, len(r.items), kindNoun, "strip") < 0 && !r.mentions(kindWood) || r.mentions(kindAir, "service") {
 		return
 	}
 	var two []int
@@ -278,6 +278,10 @@ func (r *reader) goesTo(i int) bool {
 func (r *reader) passesTo(i int) bool {
 	if r.items[i].amount.float() > 25 || r.is(i+1, kindAir) {
 		return false
+	}
+	const wettest = 12 // more is a range of the air
+	if j := i + 1; j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.link == linkTo && r.items[i].amount.float() <= wettest {
+		return r.items[j].amount.is(unit.Proportion) && r.is(j+1, kindAir, "rh") // "8% to 35% rh"
 	}
 	moves := false
 	for j := i + 1; j < len(r.items) && !r.isStop(j); j++ {

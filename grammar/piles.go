@@ -153,6 +153,9 @@ func (r *reader) stockContext() bool {
 	if have && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindAttr, "thick") && !r.mentions(kindNoun, "bar", "press", "bag", "frame") && !r.mentions(kindVacuum) && !r.pressureSaid() && !r.dayPlan() {
 		return true
 	}
+	if have && r.mentions(kindNoun, "panel") && r.spokenCounts() >= 2 && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
+		return true // "two tops at 30, stock is twelve 2 1/2, ten 3 1/4"
+	}
 	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow() || r.getsOut())
 }
 
@@ -218,7 +221,11 @@ func (r *reader) countsOfWidths() bool {
 		if (r.is(i+1, kindNoun, "strip") || r.word(i+1, "off", "ea", "each") || r.is(i+1, kindRole, "in a row")) && r.free(i+2) && r.length(i+2) && r.mentions(kindRole, "target") && r.anotherSuch(i) {
 			return true
 		}
-		if r.word(i+1, "of") && r.free(i+2) && r.length(i+2) && r.items[i].amount.form != formWords && r.items[i+2].amount.form != formWords {
+		w := i + 2
+		if r.word(w, "the", "these", "those") {
+			w++
+		}
+		if r.word(i+1, "of") && r.free(w) && r.length(w) && r.items[i].amount.form != formWords && r.items[w].amount.form != formWords && (w == i+2 || r.ofPairs() >= 2) {
 			return true
 		}
 		if (r.word(i+1, "off") || r.is(i+1, kindAttr, "long") && isPlural(r.items[i+1].word) || r.is(i+1, kindNoun, "strip")) && (r.word(i+2, "at", "of") || r.items[i+2].brk == '@') && r.free(i+3) && r.length(i+3) && !(i+4 < len(r.items) && r.items[i+4].amount != nil && r.items[i+4].amount.link == linkTimes) {
@@ -255,10 +262,10 @@ func (r *reader) pileAt(i int) (pile, bool) {
 	joined := false
 	for j < len(r.items) && j <= i+5 {
 		switch {
-		case r.is(j, kindNoun, "strip"), r.is(j, kindRole, "name") && in(r.items[j].word, "no .", "no.", "no", "nr"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "some", "about", "measuring", "in", "fat", "skinny", "good", "ones", "them", "by", "real", "really", "wider", "narrow", "narrower", "big", "small", "short", "odd", "decent", "old", "nice", "little", "thin", "more", "which", "roughly", "around", "exactly") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
+		case r.is(j, kindNoun, "strip"), r.is(j, kindRole, "name") && in(r.items[j].word, "no .", "no.", "no", "nr"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "these", "those", "some", "about", "measuring", "in", "fat", "skinny", "good", "ones", "them", "by", "real", "really", "wider", "narrow", "narrower", "big", "small", "short", "odd", "decent", "old", "nice", "little", "thin", "more", "which", "roughly", "around", "exactly") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
 		case r.word(j, "at", "@", "of", "x") || r.items[j].brk == '@':
 			joined = true
-		case r.items[j].amount != nil && r.items[j].amount.plural && r.word(j-1, "the"):
+		case r.items[j].amount != nil && r.items[j].amount.plural && r.word(j-1, "the") && r.ofPairs() < 2:
 			return pile{}, false // "two of the 3 1/4s": of a pile told before
 		case r.items[j].amount != nil:
 			return r.pileOf(i, j, joined)

@@ -9,7 +9,7 @@ import (
 // query reads a question to the load book: "what's in the press", "last five
 // with epoxy", "how did 1/4 walnut with a bar go".
 func (r *reader) query() bool {
-	if r.asksOfOne() || r.listsLoads() {
+	if r.asksOfOne() || r.usedOn() || r.ownCheck() || r.listsLoads() {
 		return true
 	}
 	for i := range r.items {
@@ -27,12 +27,15 @@ func (r *reader) query() bool {
 				continue
 			}
 			r.readLoads(i, c)
-		case w == "how did" || w == "hows" || w == "how have":
+		case w == "how did" || w == "howd" || w == "hows" || w == "how have":
 			if r.word(i+1, "you") || w == "hows" && r.amountsIn(0, i) > 2 {
 				continue
 			}
 			if !r.word(len(r.items)-1, "go", "do", "out", "hold", "turn out") && !r.endsIn("go", "do", "out", "come out", "work", "turn", "hold", "went") && !(r.word(i+1, "we", "they", "it") && r.opensWithin(i+2, min(i+4, len(r.items)), "do", "go", "get")) {
 				continue
+			}
+			if k := i + 2; r.word(k-1, "the", "our", "my") && r.is(k, kindVerb, "list") && r.items[k].word == "last" && r.lastLoads(k, c) {
+				break // "how did the last five go"
 			}
 			r.readLoads(i, c)
 		case w == "the book" || w == "nobody checked" || w == "noone checked" || w == "who checked" || w == "whos checked" || w == "who posted" || w == "who measured":

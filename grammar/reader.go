@@ -66,6 +66,7 @@ func (r *reader) sayings() {
 		r.partsInARow()
 	}
 	r.changes()
+	r.withinThou()
 	r.lots(r.endsAClause)
 	if len(r.stockRows()) < 2 { // else each row has a count of its own
 		r.labelledCounts()

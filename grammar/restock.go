@@ -208,3 +208,52 @@ func (r *reader) spoiledCount(i, j int) bool {
 
 // otherUnits are what people count or measure that no question here has a use for.
 var otherUnits = wordSet(`mil mils micron microns grit coat coats hp watt watts volt volts amp amps rpm bucks dollars euro euros quid people guys`)
+
+// widthThenCount: "nope the 4 1/8 ones are only two" says how many there are of a
+// width.
+func (r *reader) widthThenCount() {
+	if len(r.phrase.Rows) > 0 || !r.habit.Follows || r.amountsIn(0, len(r.items)) != 2 {
+		return
+	}
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) || !small(r.size(i)) || r.items[i].amount.value == nil {
+			continue
+		}
+		j := i + 1
+		if !r.word(j, "ones") && !r.is(j, kindNoun, "strip") && !r.items[i].amount.plural {
+			return
+		}
+		for r.word(j, "ones") || r.is(j, kindNoun, "strip") || r.is(j, kindAttr, "wide") {
+			j++
+		}
+		from := j
+		for r.word(j, "are", "is", "theres", "were", "was", "only", "just", "its", "really", "actually", "i", "we", "have", "got", "should", "be") {
+			j++
+		}
+		if j == from || !r.free(j) || !r.items[j].amount.bare() || r.next(j) >= 0 {
+			return
+		}
+		if n, whole := r.items[j].amount.whole(); !whole || n < 1 {
+			return
+		}
+		r.phrase.Rows = append(r.phrase.Rows, Row{Count: r.amendment(j), Width: r.amendment(i)})
+		r.items[i].used, r.items[j].used = true, true
+		return
+	}
+}
+
+// withinThou: "they're all within 5 thou", "strips within 1/32" says by how much
+// thicknesses differ.
+func (r *reader) withinThou() {
+	const most = 0.004 // metres
+	for i := range r.items {
+		if !r.word(i, "within") || i+1 >= len(r.items) || !r.free(i+1) || !r.length(i+1) || r.size(i+1) > most || r.items[i+1].amount.form == formWords {
+			continue
+		}
+		from, to := r.clause(i)
+		told := r.within(from, i, kindNoun, "strip") >= 0 || r.opensWithin(from, i, "they", "theyre", "all", "everything", "thicknesses") || r.is(i-1, kindAttr, "thick")
+		if told && r.within(from, to, kindNoun, "cup", "bow", "gap", "panel", "bar", "joint", "wedge") < 0 && !r.opensWithin(i, to, "flat", "straight", "square") {
+			r.items[i].meaning = meaning{kind: kindRole, id: "vary"}
+		}
+	}
+}

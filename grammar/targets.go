@@ -16,7 +16,7 @@ func (r *reader) targetWidths() {
 		if r.is(r.next(i), kindAttr) && r.items[r.next(i)].id != "wide" && !r.items[r.next(i)].used {
 			continue
 		}
-		if r.panelsOfWidth(i) {
+		if r.panelsOfWidth(i) || r.is(i-1, kindRole, "target") && r.countAtWide(i) && !r.has(unit.PanelCount) { // "need two at 24"
 			r.bind(i, unit.PanelCount)
 			continue
 		}
@@ -117,12 +117,29 @@ func (r *reader) countsOfPlurals() int {
 func (r *reader) ofPairs() int {
 	n := 0
 	for i := range r.items {
-		if !r.free(i) || !r.word(i+1, "of") || i+2 >= len(r.items) || !r.free(i+2) || !r.length(i+2) {
+		w := i + 2
+		if r.word(w, "the", "these", "those") {
+			w++
+		}
+		if !r.free(i) || !r.word(i+1, "of") || w >= len(r.items) || !r.free(w) || !r.length(w) {
 			continue
 		}
-		if _, whole := r.items[i].amount.whole(); whole && small(r.size(i+2)) && r.items[i+2].amount.link == linkNone && !r.is(r.next(i+2), kindNoun) {
+		if _, whole := r.items[i].amount.whole(); whole && small(r.size(w)) && r.items[w].amount.link == linkNone && !r.is(r.next(w), kindNoun) {
 			n++
 		}
 	}
 	return n
+}
+
+// takenFrom reports whether words of [from, to) go over from what is needed to the
+// strips: "out of", "from".
+func (r *reader) takenFrom(from, to int) bool {
+	return r.opensWithin(from, to, "of", "from", "out of") || r.within(from, to, kindRole, "start") >= 0 || r.within(from, to, kindVerb, "out") >= 0
+}
+
+// useWide uses up the "wide" behind the width at item i.
+func (r *reader) useWide(i int) {
+	if k := r.next(i); r.is(k, kindAttr, "wide") {
+		r.items[k].used = true
+	}
 }

@@ -85,7 +85,7 @@ func (r *reader) labelRole(i int) unit.Field {
 			return unit.LabelOpen
 		case r.is(j, kindRole, "closed"), r.is(j, kindAsk, "glue:closed_time_s"):
 			return unit.LabelClosed
-		case r.is(j, kindRole, "clamp"), r.is(j, kindNoun, "press") && j == i-1, r.is(j, kindAsk, "glue:press_time_min"):
+		case r.is(j, kindRole, "clamp"), r.is(j, kindNoun, "press") && (j == i-1 || j == i+1 && r.isBreak(j+1) && r.items[j].word == "press" && r.items[i].amount.float() > 4), r.is(j, kindAsk, "glue:press_time_min"):
 			return unit.LabelPress
 		}
 	}

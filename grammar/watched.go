@@ -8,6 +8,9 @@ func (r *reader) watched() {
 	if r.has(unit.Leak) || !r.mentions(kindNoun, "leak") && !r.wordIn("valve", "shut", "closed", "isolated", "overnight", "later") {
 		return
 	}
+	if r.watchedByClock() {
+		return
+	}
 	var readings []int
 	span := -1
 	for i := range r.items {
@@ -21,7 +24,7 @@ func (r *reader) watched() {
 			readings = append(readings, i)
 		}
 	}
-	if span < 0 || len(readings) != 2 || span < readings[0] || !r.mentions(kindVacuum) && !r.items[readings[0]].amount.is(unit.Pressing) {
+	if span < 0 || len(readings) != 2 || span < readings[0] || !r.mentions(kindVacuum) && !r.mentions(kindNoun, "leak") && !r.items[readings[0]].amount.is(unit.Pressing) {
 		return
 	}
 	if !r.word(span+1, "later", "after", "on", "afterwards", "since") && !r.word(span-1, "after", "in", "within", "over") && !r.is(span+1, kindRole, "ago") {
@@ -33,7 +36,16 @@ func (r *reader) watched() {
 // leakBetween binds the leak that takes a gauge from one reading to the other in
 // the time at item span.
 func (r *reader) leakBetween(first, second, span int) {
-	a, b, t := r.items[first].amount, r.items[second].amount, r.items[span].amount
+	t := r.items[span].amount
+	minutes := t.unit.SI(t.float()) / 60
+	if r.leakInMinutes(first, second, minutes, r.items[span].end) {
+		r.items[span].used = true
+	}
+}
+
+// leakInMinutes is leakBetween for so many minutes, told up to the byte end.
+func (r *reader) leakInMinutes(first, second int, minutes float64, end int) bool {
+	a, b := r.items[first].amount, r.items[second].amount
 	u := a.unit
 	if u == nil {
 		bare := r.bareVacuumUnit(a)
@@ -43,14 +55,42 @@ func (r *reader) leakBetween(first, second, span int) {
 	if b.unit != nil {
 		v = b.unit
 	}
-	minutes := t.unit.SI(t.float()) / 60
 	lost := u.SI(a.float()) - v.SI(b.float())
 	if lost <= 0 || minutes <= 0 {
-		return
+		return false
 	}
 	a.unit = u
 	r.bind(first, unit.Vacuum)
-	r.items[second].used, r.items[span].used = true, true
-	text := r.text[r.items[first].start:max(r.items[second].end, r.items[span].end)]
+	r.items[second].used = true
+	text := r.text[r.items[first].start:max(r.items[second].end, end)]
 	r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(round(lost / 1000 / minutes)), Unit: leakUnit(*u), Text: text}, first, false})
+	return true
+}
+
+// watchedByClock reads "25 at 9:00 and 21.5 at 9:35, valve shut".
+func (r *reader) watchedByClock() bool {
+	var readings, clocks []int
+	for i := range r.items {
+		am := r.items[i].amount
+		switch {
+		case am == nil:
+		case !r.free(i) || am.is(unit.Lasting):
+			return false
+		case am.form == formPair && am.unit == nil:
+			clocks = append(clocks, i)
+		case (am.link == linkNone || am.link == linkAt) && (r.gaugeReading(i) || am.bare() && am.float() >= 5):
+			readings = append(readings, i)
+		}
+	}
+	if len(readings) != 2 || len(clocks) != 2 || (readings[0] < clocks[0]) != (readings[1] < clocks[1]) || max(readings[0], clocks[0]) > min(readings[1], clocks[1]) {
+		return false
+	}
+	minute := func(i int) int { return r.items[i].amount.pair[0]*60 + r.items[i].amount.pair[1] }
+	const half = 12 * 60
+	minutes := (minute(clocks[1]) - minute(clocks[0]) + 2*half) % half
+	if !r.leakInMinutes(readings[0], readings[1], float64(minutes), r.items[clocks[1]].end) {
+		return false
+	}
+	r.items[clocks[0]].used, r.items[clocks[1]].used = true, true
+	return true
 }

@@ -1,0 +1,75 @@
+package grammar
+
+// What people say of loads beside orders and lists.
+
+// usedOn asks what a load was pressed with: "what bar did we use on 17".
+func (r *reader) usedOn() bool {
+	first := r.firstWord()
+	if first >= len(r.items) || !in(r.wordsOf(first)[0], "what", "whats", "which", "how", "who") {
+		return false
+	}
+	for i := first + 1; i+3 < len(r.items); i++ {
+		if !r.word(i, "did") || !(r.word(i+1, "we", "i", "you", "ya", "u", "they", "he", "she", "it") || r.is(i+1, kindPerson)) {
+			continue
+		}
+		if !r.word(i+2, "use", "run", "put", "have", "set", "pull") && !r.is(i+2, kindVacuum, "pull") {
+			return false
+		}
+		for k := i + 3; k < len(r.items); k++ {
+			if !r.word(k, "on", "for") {
+				continue
+			}
+			refs, next := r.references(k + 1)
+			if len(refs) != 1 || !r.nothingAfter(next-1) || r.amountsIn(0, k) > 0 {
+				return false
+			}
+			for j := range r.items {
+				r.items[j].used = true
+			}
+			r.phrase.Command = &Command{Verb: Show, Loads: refs}
+			r.phrase.Asks = []Ask{{About: Book}}
+			return true
+		}
+	}
+	return false
+}
+
+// ownCheck asks who may check: "can I check my own load if nobody else is here".
+func (r *reader) ownCheck() bool {
+	if !r.mentions(kindVerb, string(Check)) || r.amountsIn(0, len(r.items)) > 0 {
+		return false
+	}
+	asks := r.asksSomething() || r.word(r.firstWord(), "can", "could", "may", "am", "who", "does", "do", "is", "should")
+	if !asks || !r.opensWithin(0, len(r.items), "own", "myself", "yourself", "himself", "herself") && !(r.word(r.firstWord(), "who") && r.opensWithin(0, len(r.items), "can", "may", "should", "allowed", "must")) {
+		return false
+	}
+	for i := range r.items {
+		r.items[i].used = true
+	}
+	r.phrase.Asks = []Ask{{About: Words}}
+	r.phrase.Perils = nil
+	r.phrase.Terms = []string{"own check"}
+	return true
+}
+
+// lotOfLoad reads "glue lot 0417 goes with load 8" as a correction to that load.
+func (r *reader) lotOfLoad() bool {
+	i := r.firstWord()
+	if !r.is(i, kindRole, "lot", "job") || i+1 >= len(r.items) {
+		return false
+	}
+	j := r.nameEnd(i) + 1
+	for r.word(j, "goes", "go", "is", "was", "belongs", "used", "went", "should", "be") {
+		j++
+	}
+	if !r.word(j, "with", "for", "to", "on", "in", "into", "onto") {
+		return false
+	}
+	refs, next := r.references(j + 1)
+	if len(refs) != 1 || !r.nothingAfter(next-1) {
+		return false
+	}
+	r.lots(anywhere)
+	r.commit(&Command{Verb: Correct, Loads: refs}, len(r.items))
+	return true
+}
