@@ -84,3 +84,8 @@ func (r *reader) countsStrips(i, to int) bool {
 func (r *reader) runOn(noun, i, to int) bool {
 	return noun >= 0 && noun == i-1 && i+2 < to && r.is(i+1, kindNoun) && r.items[i+2].amount != nil && r.items[i+2].amount.link == linkNone
 }
+
+// pulledAt: in "caul 3/4 at 25 inHg" the number behind is no layer's.
+func (r *reader) pulledAt(i int) bool {
+	return r.items[i].amount.link == linkAt && (!r.length(i) || r.items[i].amount.bare() && r.size(i) > thickestLayer)
+}

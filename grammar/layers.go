@@ -326,11 +326,6 @@ func (r *reader) endsLayers(i int) bool {
 	return r.is(i, kindNoun, "frame", "gap", "press", "bag") || r.is(i, kindVacuum) || r.is(i, kindAttr) && r.items[i].id != "thick"
 }
 
-// pulledAt: in "caul 3/4 at 25 inHg" the number behind is no layer's.
-func (r *reader) pulledAt(i int) bool {
-	return r.items[i].amount.link == linkAt && (!r.length(i) || r.items[i].amount.bare() && r.size(i) > thickestLayer)
-}
-
 // layerMeasure reports whether the amount at item i can be how thick a layer is.
 func (r *reader) layerMeasure(i int) bool {
 	am := r.items[i].amount
