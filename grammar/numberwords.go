@@ -15,7 +15,7 @@ var manyOf = map[string]int64{"twos": 2, "threes": 3, "fours": 4, "fives": 5, "s
 
 // parts are the fractions that people write in words, by their denominator.
 var parts = map[string]int64{
-	"half": 2, "halves": 2, "quarter": 4, "quarters": 4, "qtr": 4, "qtrs": 4, "quater": 4, "quaters": 4, "eighth": 8, "eighths": 8, "eigth": 8, "eigths": 8,
+	"half": 2, "halves": 2, "halfs": 2, "quarter": 4, "quarters": 4, "qtr": 4, "qtrs": 4, "quater": 4, "quaters": 4, "eighth": 8, "eighths": 8, "eigth": 8, "eigths": 8,
 	"sixteenth": 16, "sixteenths": 16, "thirtysecond": 32, "thirtyseconds": 32, "sixtyfourth": 64, "sixtyfourths": 64, "tenth": 10, "tenths": 10,
 }
 
@@ -30,6 +30,9 @@ var notParts = map[string]bool{
 // many scraps it took; 0 where there is none.
 func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 	at := i
+	if part, n := rareParts(scraps, i); n > 0 {
+		return part, n
+	}
 	whole, n := wholeWords(scraps, at)
 	if n == 0 {
 		return fractionWords(scraps, i)

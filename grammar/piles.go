@@ -78,7 +78,7 @@ func (r *reader) foundPiles() []pile {
 func (r *reader) pilesOf(found []pile) unit.Piles {
 	var piles unit.Piles
 	last := -1 // the item of the width before
-	for _, p := range found {
+	for at, p := range found {
 		n, _ := r.items[p.count].amount.whole()
 		w, _, ok := r.valueOf(r.items[p.width].amount, unit.StripWidth)
 		if n > mostOfAPile {
@@ -98,6 +98,10 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 			piles = append(piles, unit.Pile{Width: w, Count: n})
 		}
 		last = p.width
+		if m := r.countFixed(found, at); m > 0 && len(piles) > 0 {
+			piles[len(piles)-1].Count = m
+			last = -1
+		}
 	}
 	return r.correctPiles(piles)
 }

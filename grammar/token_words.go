@@ -5,6 +5,9 @@ import "strings"
 // pronouns are words after which "one" is no number: "wrong one".
 var pronouns = wordSet(`wrong this that last which other each every any new old far right same first second bottom top no the good bad next only`)
 
+// whichOne are words that tell one of several from the others.
+var whichOne = wordSet(`big small tall short low high thick thin wide narrow fat skinny long tallest shortest thickest thinnest widest narrowest biggest smallest best better steel oak spare middle little large`)
+
 // shortIs reads "friction's" for "friction is".
 func (t *tokenizer) shortIs(s scrap) bool {
 	bare, short := strings.CutSuffix(strings.ToLower(strings.ReplaceAll(t.text[s.start:s.end], "’", "'")), "'s")
@@ -32,7 +35,15 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 		_, m := trade.longest(t.scraps, t.at+1)
 		return m == 0
 	}
+	if k := len(t.tokens) - 2; k >= 0 && l.symbol == symWord && (t.tokens[k].norm == "the" || t.tokens[k].norm == "that") && (strings.HasSuffix(l.norm, "er") || firmness[l.norm] != "" || whichOne[l.norm]) && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1) && !t.unitAt(t.at+1)) {
+		return true // "the taller one", "the medium one"
+	}
 	return l != nil && pronouns[l.norm] && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1))
+}
+
+func (t *tokenizer) unitAt(i int) bool {
+	_, n := units.longest(t.scraps, i)
+	return n > 0
 }
 
 func (t *tokenizer) nounAt(i int) bool {
