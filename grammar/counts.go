@@ -47,6 +47,11 @@ func (r *reader) counts() {
 			r.bind(k, unit.StripWidth)
 			continue
 		}
+		if r.countedPerPanel(i) {
+			r.bind(i, unit.StripCount)
+			r.byPanel = true
+			continue
+		}
 		if r.thereAre(i) {
 			r.bind(i, unit.StripCount)
 			continue

@@ -45,7 +45,8 @@ func (r *reader) killNames() {
 			left--
 		}
 		numbered := r.is(left, kindRole, "name") && !(in(r.items[left].word, "no .", "no.", "nr") && left > 0 && r.items[left-1].amount != nil && r.timesAt(i+1))
-		named := numbered && am.bare() || r.word(left, "rack", "bin", "row", "pallet", "rack no") && am.bare() && r.isBreak(i+1) ||
+		shelved := r.is(left, kindNoun, "panel") && r.word(left, "shelf") && r.word(left-1, "on", "off", "from", "to", "by") && am.form == formInt && r.isBreak(i+1)
+		named := shelved || numbered && am.bare() || r.word(left, "rack", "bin", "row", "pallet", "rack no") && am.bare() && r.isBreak(i+1) ||
 			r.is(left, kindAir, "shop") && am.bare() && am.form == formInt && !r.is(r.next(i), kindUnit) && r.items[left].word != "here" && r.items[left].word != "in here" && !r.word(i+1, "degrees", "°") && r.shopIsNumbered(i, left)
 		if !named && am.bare() {
 			if j := r.next(i); r.is(j, kindRole, "ago") && !(am.form == formPair) {

@@ -25,6 +25,9 @@ func (r *reader) labelledCounts() {
 
 // labelledCount is what the whole number at item i counts; "" where no list says.
 func (r *reader) labelledCount(i int) unit.Field {
+	if f := r.howManyIs(i); f != "" {
+		return f
+	}
 	each := r.eachBehind(i)
 	next := i + 1
 	at := next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt

@@ -125,7 +125,7 @@ func (r *reader) someAndSome() {
 		}
 		if r.items[i].amount.is(unit.Proportion) {
 			wet = append(wet, i)
-		} else if r.length(i) && r.size(i) < 0.1 && r.items[i].amount.form != formWords {
+		} else if r.length(i) && r.size(i) < 0.1 && (r.items[i].amount.form != formWords || r.items[i].amount.value != nil && !r.items[i].amount.value.IsInt()) {
 			thick = append(thick, i)
 		}
 	}

@@ -60,7 +60,7 @@ func (r *reader) vacuumInches(i int) bool {
 	if r.is(r.next(i), kindVacuum, "vacuum") && !r.ownReading(r.next(i)) || r.is(r.next(i), kindVacuum, "gauge") && r.word(i+1, "on") {
 		return true
 	}
-	if r.word(i-1, "to", "hit", "reach", "get", "at", "wants", "want", "need", "for") && r.pumping() && r.items[i].amount.link == linkNone {
+	if r.word(i-1, "to", "hit", "reach", "get", "at", "wants", "want", "need", "for") && r.pumping() && !(r.items[i].amount.float() < 10 && r.word(i-1, "at") && r.is(i-2, kindNoun, "strip")) && r.items[i].amount.link == linkNone {
 		return true
 	}
 	if r.is(i-1, kindAsk, "pump") && strings.HasSuffix(r.items[i-1].word, " to") {
@@ -158,6 +158,9 @@ func (r *reader) barometric(i int) bool {
 	}
 	if n := r.next(i); r.is(n, kindAir, "barometer") && r.barometerReads(n) < 0 {
 		return true
+	}
+	if v := r.items[i].amount.unit.SI(r.items[i].amount.float()); r.word(i+1, "of") && r.word(i+2, "air", "atmosphere") && v > 60000 && v < 109000 && r.said(unit.Pressing) {
+		return true // "14.7 psi of air on us"
 	}
 	if v := r.items[i].amount.unit.SI(r.items[i].amount.float()); r.word(i+1, "outside", "outdoors", "out") && !r.items[i].amount.minus && v > 60000 && v < 109000 && r.isBreak(i+2) {
 		return true // "1013 mbar outside"
@@ -298,7 +301,7 @@ func (r *reader) readingWord(i int) int {
 func (r *reader) cuedAsReading(i int) bool {
 	j, n, a := r.readingWord(i), r.next(i), r.items[i].amount
 	switch {
-	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum):
+	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i):
 		return true
 	case a.minus && a.form == formDecimal && r.habit.Metric && a.float() >= 0.3 && a.float() < 1.05 && n < 0 && a.link == linkNone:
 		return true // "…, bar 30, -0.85"
@@ -306,6 +309,8 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true
 	case r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir"):
 		return true
+	case r.word(i-1, "on", "at") && r.word(i-2, "were", "was", "are") && a.float() >= 10 && a.float() <= 30 && !r.habit.Metric && r.mentions(kindNoun, "leak") && r.topic == Pump:
+		return true // "power tripped. we were on 25 and it's dropping 2 every 10 min"
 	case r.word(i-1, "on", "at") && r.word(i-2, "sitting", "sat", "sits", "steady", "parked"):
 		return true
 	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"):
@@ -327,7 +332,7 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	if from := r.afterStop(i); from > 0 && r.has(unit.Vacuum) && r.within(from, i, kindVacuum) < 0 && r.within(from, i, kindFix) < 0 && r.within(from, i, kindNoun) < 0 {
 		return false // "… to 25 inHg. lunch is at 12"
 	}
-	if r.topic == Pump && v >= 10 && v <= 30 && (r.word(i-1, "to", "at", "hits", "hit", "reaches", "gets") || r.is(i-1, kindVerb, "hold") && !r.habit.Metric) {
+	if r.topic == Pump && v >= 10 && v <= 30 && (r.word(i-1, "to", "at", "hits", "hit", "reaches", "gets", "till", "until", "til") || r.is(i-1, kindVerb, "hold") && !r.habit.Metric) {
 		return true
 	}
 	if v >= 10 && v <= 30 && !r.habit.Metric && r.word(i-1, "will", "would", "does") && r.word(i+1, "do", "cut", "get") && !r.has(unit.Vacuum) {

@@ -162,7 +162,7 @@ func (r *reader) firmnessAlone() {
 		case soft && r.free(i) && r.items[i].amount.form == formWords:
 		case firmness[r.items[i].word] != "" && r.items[i].kind == kindNone && at < 0:
 			at = i
-		case r.idle(i) || r.isBreak(i) || r.word(i, "and", "or", "a", "the", "one", "with", "instead", "then", "make", "it", "how", "what", "about", "if", "what if", "its", "is", "was", "say", "rather") || r.is(i, kindFix) || r.is(i, kindRole, "target") && r.word(i, "make"):
+		case r.idle(i) || r.isBreak(i) || r.is(i, kindPerson) || r.word(i, "gave", "give", "me", "us", "got", "have", "found", "try", "to", "use", "using", "only", "now", "theres", "and", "or", "a", "the", "one", "with", "instead", "then", "make", "it", "how", "what", "about", "if", "what if", "its", "is", "was", "say", "rather") || r.is(i, kindFix) || r.is(i, kindRole, "target") && r.word(i, "make"):
 		default:
 			return
 		}
