@@ -20,6 +20,7 @@ func (r *reader) foreign() bool {
 			seals = true // food, for the freezer
 			other = other || it.word == "vacuum cleaner"
 		case seals && r.is(i, kindNoun, "bag"):
+		case r.word(i, "coffee") && r.mentions(kindRole, "start", "deadline") && r.mentions(kindNoun, "press"):
 		case it.amount == nil && foreignTrades[it.word]:
 			other = true
 		case it.kind == kindVacuum && (r.word(i-1, "robot", "cordless", "handheld") || r.word(i+1, "cleaner", "cleaners")):

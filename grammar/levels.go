@@ -6,6 +6,7 @@ import "presshand/engine/unit"
 // measures: "two 3/4 sleds, 5/16 strips on each".
 func (r *reader) levels() {
 	if r.has(unit.StackLayers) {
+		r.onEverySled()
 		return
 	}
 	n, at := r.levelCount()
@@ -196,4 +197,39 @@ func (r *reader) upperSled(k int) bool {
 // stripsHave reports whether the strips' measure in a direction was read.
 func (r *reader) stripsHave(attr string) bool {
 	return r.has(attrFields["strip"][attr]) || attr == "thick" && r.has(unit.StripThickest)
+}
+
+// onEverySled builds the levels of "two sleds 3/4 each, panels 1/2, fence 3/8 on
+// both", where what lies on the sleds was told once and the sleds by their number.
+func (r *reader) onEverySled() {
+	n, at := r.levelCount()
+	sled, stack := r.measureOf(unit.SledThickness), r.measureOf(unit.StackLayers)
+	if n < 2 || sled < 0 || stack < 0 || !r.is(at+1, kindNoun, "sled") {
+		return
+	}
+	told, _ := r.bound[stack].fact.Value.(unit.Layers)
+	var fill, last unit.Layers
+	for _, part := range []string{"fence", "strips", "mat"} {
+		for _, l := range told {
+			if l.Part == part {
+				fill = append(fill, l)
+			}
+		}
+	}
+	for _, l := range told {
+		switch l.Part {
+		case "film":
+			last = append(last, l)
+		case "fence", "strips", "mat":
+		default:
+			return
+		}
+	}
+	var layers unit.Layers
+	for range n {
+		layers = append(append(layers, r.layerOf("sled", sled)), fill...)
+	}
+	r.items[at].used = true
+	r.bound[stack].fact.Value = append(layers, last...)
+	r.drop(unit.SledThickness)
 }

@@ -150,6 +150,9 @@ func (r *reader) stockContext() bool {
 	}
 	have := false
 	for i := range r.items {
+		if r.word(i, "have") && r.word(i-1, "would", "could", "should", "might", "must", "may") {
+			continue // "Harlan would have known"
+		}
 		if r.word(i, "got", "have", "theres", "pile", "leftover", "leftovers", "left", "offcuts", "heap", "stash", "found", "stock") || r.is(i, kindNoun, "strip") && r.items[i].word == "stock" {
 			have = true
 		}
