@@ -208,8 +208,8 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 	if t.afterNumber() || !isWord(t.scraps, at, "inch") {
 		return false
 	}
-	if at == t.at && t.nounAt(at+1) && !t.afterAmount() {
-		t.inchOf(1, big.NewRat(1, 1)) // "inch bar"
+	if at == t.at && (t.nounAt(at+1) || t.directionAt(at+1)) && !t.afterAmount() {
+		t.inchOf(1, big.NewRat(1, 1)) // "inch bar", "four wide, inch thick"
 		return true
 	}
 	and := skipHyphen(t.scraps, at+1)

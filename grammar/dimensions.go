@@ -206,6 +206,9 @@ func (r *reader) besideHumidity(i int) bool {
 		return false
 	}
 	from, to := r.clause(i)
+	if am.link == linkAt {
+		from, to = r.sentence(i) // "a dry house, thirty percent at seventy two"
+	}
 	return r.within(from, to, kindAir, "shop", "service") >= 0
 }
 

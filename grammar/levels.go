@@ -26,7 +26,7 @@ func (r *reader) levels() {
 	caul := r.caulBetween()
 	var layers unit.Layers
 	for k := 0; k < n; k++ {
-		switch panels := r.is(at+1, kindNoun, "panel"); {
+		switch panels := r.boundAt(at) == unit.PanelCount; {
 		case panels && caul >= 0 && k > 0: // on one sled, with cauls between
 			layers = append(append(layers, r.layerOf("caul", caul)), fill...)
 		case panels && between && caul < 0 && k == 0: // the sleds lie between them
@@ -100,7 +100,7 @@ func (r *reader) drop(fs ...unit.Field) {
 // levelCount finds a number that counts sleds or levels, and its item.
 func (r *reader) levelCount() (n, at int) {
 	for i := range r.items {
-		if am := r.items[i].amount; am != nil && r.is(i+1, kindNoun, "panel") && r.boundAt(i) == unit.PanelCount && r.countsLevels(i) {
+		if am := r.items[i].amount; am != nil && r.boundAt(i) == unit.PanelCount && (r.is(i+1, kindNoun, "panel") && r.countsLevels(i) || r.word(i+1, "of them") && r.piledUp()) {
 			if n, ok := am.whole(); ok && n >= 2 && n <= 12 {
 				return n, i
 			}

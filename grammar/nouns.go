@@ -193,7 +193,7 @@ func (r *reader) panelLength(i int) {
 }
 
 // parters are words that part a measure from a noun behind them.
-var parters = wordSet(`on in at for from over under against into behind beside between if then is are was when so because to that which`)
+var parters = wordSet(`off above below on in at for from over under against into behind beside between if then is are was when so because to that which`)
 
 func (r *reader) amountJustBefore(k int) bool { return k > 0 && r.items[k-1].amount != nil }
 

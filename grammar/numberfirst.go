@@ -28,6 +28,25 @@ func (r *reader) howManyIs(i int) unit.Field {
 	return ""
 }
 
+// labelCommas takes the comma of "wide, three. thick, three quarters. gauge, twenty
+// five" for a colon: each name and its number stand in a sentence of their own.
+func (r *reader) labelCommas() {
+	var at []int
+	for k := 0; k+2 < len(r.items); k++ {
+		named := r.is(k, kindAttr) || r.is(k, kindNoun) || r.is(k, kindVacuum, "gauge", "vacuum")
+		starts := r.isStop(k-1) || r.items[max(k-1, 0)].brk == ':' || r.word(k-1, "the") && r.isStop(k-2)
+		end := k + 3
+		if named && starts && r.items[k+1].brk == ',' && r.items[k+2].amount != nil && (r.isStop(end) || r.is(end, kindAttr) && r.isStop(end+1)) {
+			at = append(at, k+1)
+		}
+	}
+	for _, k := range at {
+		if len(at) > 1 {
+			r.items[k].brk = ':'
+		}
+	}
+}
+
 // isThePart: "two inches is the bar", "38 is the bar".
 func (r *reader) isThePart(i int) bool {
 	if !r.word(i+1, "is", "was", "thats") || !r.word(i+2, "the", "my", "our") || !r.is(i+3, kindNoun, "bar", "mat", "gap", "cup", "bow", "caul", "opening") || i+4 < len(r.items) && !r.isBreak(i+4) || r.is(i-1, kindNoun) {
@@ -159,6 +178,15 @@ func (r *reader) surfaceInstead() {
 		r.say(i-1, unit.SurfaceKind, unit.Word(now))
 		r.items[i].used, r.items[to].used = true, true
 		r.items[i].meaning, r.items[to].meaning, r.items[i-1].meaning = meaning{}, meaning{}, meaning{}
+	}
+}
+
+// onPaper keeps "the drawing says" from pulling a vacuum.
+func (r *reader) onPaper() {
+	for i := range r.items {
+		if r.word(i, "drawing") && r.word(i-1, "the", "a", "my", "his", "her", "this", "our", "per", "shop") && r.is(i, kindVacuum) {
+			r.items[i].meaning, r.items[i].used = meaning{}, true
+		}
 	}
 }
 

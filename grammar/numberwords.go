@@ -30,8 +30,10 @@ var notParts = map[string]bool{
 // many scraps it took; 0 where there is none.
 func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 	at := i
-	if part, n := rareParts(scraps, i); n > 0 {
-		return part, n
+	for _, rare := range [...]func([]scrap, int) (*big.Rat, int){rareParts, thirds, thousandWords} {
+		if v, n := rare(scraps, i); n > 0 {
+			return v, n
+		}
 	}
 	whole, n := wholeWords(scraps, at)
 	if n == 0 {

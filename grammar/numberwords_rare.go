@@ -6,6 +6,57 @@ import (
 	"presshand/engine/unit"
 )
 
+// thirds reads "two thirds", "a third of an inch", "two and a third".
+func thirds(scraps []scrap, i int) (*big.Rat, int) {
+	if i >= len(scraps) || scraps[i].shape != shapeWord {
+		return nil, 0
+	}
+	whole := wholes[scraps[i].norm]
+	switch {
+	case whole == 2 && isWord(scraps, i+1, "thirds") && isWord(scraps, i+2, "of") && isWord(scraps, i+3, "an") && isWord(scraps, i+4, "inch"):
+		return big.NewRat(2, 3), 4
+	case whole == 2 && isWord(scraps, i+1, "thirds") && !isWord(scraps, i+2, "of"):
+		return big.NewRat(2, 3), 2
+	case whole > 0 && whole < 20 && isWord(scraps, i+1, "and") && (isWord(scraps, i+2, "a") || isWord(scraps, i+2, "one")) && isWord(scraps, i+3, "third"):
+		return big.NewRat(3*whole+1, 3), 4
+	case whole > 0 && whole < 20 && isWord(scraps, i+1, "and") && isWord(scraps, i+2, "two") && isWord(scraps, i+3, "thirds"):
+		return big.NewRat(3*whole+2, 3), 4
+	case (isWord(scraps, i, "a") || whole == 1) && isWord(scraps, i+1, "third") && isWord(scraps, i+2, "of") && isWord(scraps, i+3, "an") && isWord(scraps, i+4, "inch"):
+		return big.NewRat(1, 3), 4
+	}
+	return nil, 0
+}
+
+// thousandWords reads "six thousand", "a thousand", "five thousand two hundred and eighty".
+func thousandWords(scraps []scrap, i int) (*big.Rat, int) {
+	v, n := int64(1), 1
+	if !isWord(scraps, i, "a") {
+		v, n = underThousand(scraps, i)
+	}
+	if n == 0 || v < 1 || !isWord(scraps, i+n, "thousand") {
+		return nil, 0
+	}
+	v, n = 1000*v, n+1
+	at := i + n
+	if isWord(scraps, at, "and") {
+		at++
+	}
+	if rest, m := underThousand(scraps, at); m > 0 && rest > 0 && rest < 1000 {
+		if _, part := denominator(scraps, at+m); !part {
+			return new(big.Rat).SetInt64(v + rest), at + m - i
+		}
+	}
+	return new(big.Rat).SetInt64(v), n
+}
+
+// underThousand is wholeWords for what stands before and behind a thousand.
+func underThousand(scraps []scrap, i int) (int64, int) {
+	if i >= len(scraps) || scraps[i].shape != shapeWord {
+		return 0, 0
+	}
+	return wholeWords(scraps, i)
+}
+
 // rareParts reads the fractions that are told in two words: "a thirty second of an
 // inch", "three thirty seconds", "five sixty-fourths".
 func rareParts(scraps []scrap, i int) (*big.Rat, int) {
@@ -95,7 +146,7 @@ func (t *tokenizer) manyParts(n int) bool {
 		return false
 	}
 	last := t.scraps[t.at+n-1].norm
-	return isWord(t.scraps, t.at+n-2, "a") && (last == "halfs" || last == "halves" || last == "quarters" || last == "eighths")
+	return (isWord(t.scraps, t.at+n-2, "a") || isWord(t.scraps, t.at+n-2, "an")) && (last == "halfs" || last == "halves" || last == "quarters" || last == "eighths")
 }
 
 // gaugeNear reports whether a unit of pressure or a word of the gauge stands behind

@@ -41,7 +41,7 @@ func (r *reader) vacuumInches(i int) bool {
 	if i+2 < len(r.items) && r.items[i+1].brk == '.' && r.is(i+2, kindVacuum, "vacuum") && !r.ownReading(i+2) && r.items[i].amount.float() >= 10 {
 		return true // "26 in. vac"
 	}
-	if n := r.next(i); r.is(n, kindNoun) && r.items[n].id != "pump" && r.items[n].id != "leak" || r.is(n, kindAttr) {
+	if n := r.next(i); r.is(n, kindNoun) && r.items[n].id != "pump" && r.items[n].id != "leak" || r.is(n, kindAttr) || r.is(n, kindRole, "length") && r.word(n, "across") {
 		return false
 	}
 	j := r.prev(i)
@@ -315,10 +315,12 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true
 	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"):
 		return true
+	case r.topic == Flatten && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && a.form != formFraction && r.is(n, kindAsk, "flatten") && r.word(i-1, "can", "could", "will", "would", "does", "is", "with"):
+		return true // "can twenty four flatten it"
 	case a.form != formFraction && r.is(j, kindAsk, "pump") && in(r.items[j].word, "reach", "get to vacuum", "pull down", "pump down", "how long to reach", "time to reach", "time to get", "draw down", "evacuate", "keep up"):
 		return true
 	}
-	if r.topic == Pump && r.word(i-1, "to") && r.word(i+1, "with", "using", "on", "w") && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && !r.has(unit.Vacuum) {
+	if r.topic == Pump && r.word(i-1, "to", "till", "until", "til") && r.word(i+1, "with", "using", "on", "w") && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && !r.has(unit.Vacuum) {
 		return true // "pull a 60 gal volume to 22 with a 3 cfm pump"
 	}
 	return n < 0 && r.cuedAtTheEnd(i, j)
@@ -337,6 +339,9 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	}
 	if v >= 10 && v <= 30 && !r.habit.Metric && r.word(i-1, "will", "would", "does") && r.word(i+1, "do", "cut", "get") && !r.has(unit.Vacuum) {
 		return true // "will 24 do it?"
+	}
+	if r.topic == Pump && v >= 10 && v <= 30 && !r.habit.Metric && r.is(i-1, kindSay) && r.word(i-2, "it", "she", "gauge") && !r.has(unit.Vacuum) {
+		return true // "how long till it says twenty four"
 	}
 	if r.topic == Pump && v >= 10 && v <= 30 && r.is(j, kindRole, "target") {
 		return true

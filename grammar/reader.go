@@ -30,6 +30,8 @@ type binding struct {
 
 func (r *reader) read() {
 	r.metricMils()
+	r.onPaper()
+	r.labelCommas()
 	r.stripWishes()
 	r.spokenTimes()
 	r.bookTimes()

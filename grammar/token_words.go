@@ -33,7 +33,7 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 	}
 	if l != nil && (l.norm == "on" || l.norm == "the") && t.at+1 < len(t.scraps) {
 		_, m := trade.longest(t.scraps, t.at+1)
-		return m == 0
+		return m == 0 && (!hyphenUnits[t.scraps[t.at+1].norm] || t.scraps[t.at+1].norm == "in") // "the one inch then"
 	}
 	if k := len(t.tokens) - 2; k >= 0 && l.symbol == symWord && (t.tokens[k].norm == "the" || t.tokens[k].norm == "that") && (strings.HasSuffix(l.norm, "er") || firmness[l.norm] != "" || whichOne[l.norm]) && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1) && !t.unitAt(t.at+1)) {
 		return true // "the taller one", "the medium one"
@@ -44,6 +44,12 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 func (t *tokenizer) unitAt(i int) bool {
 	_, n := units.longest(t.scraps, i)
 	return n > 0
+}
+
+// directionAt reports whether an adjective of measuring stands at scrap i: "thick".
+func (t *tokenizer) directionAt(i int) bool {
+	m, n := trade.longest(t.scraps, i)
+	return n == 1 && m.kind == kindAttr && !nounForms[t.scraps[i].norm]
 }
 
 func (t *tokenizer) nounAt(i int) bool {
