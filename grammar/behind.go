@@ -129,7 +129,7 @@ func (t *tokenizer) skipDot(s scrap) {
 func (t *tokenizer) barUnit() bool {
 	l := t.last()
 	signed := len(t.tokens) > 1 && t.tokens[len(t.tokens)-2].symbol == symMinus
-	small := l.symbol == symDecimal && (strings.HasPrefix(l.norm, "0.") || strings.HasPrefix(l.norm, "."))
+	small := l.symbol == symDecimal && (strings.HasPrefix(l.norm, "0.") || strings.HasPrefix(l.norm, ".")) || l.symbol == symWords && strings.Contains(l.norm, "point ")
 	absolute := t.at+1 < len(t.scraps) && (t.scraps[t.at+1].norm == "abs" || t.scraps[t.at+1].norm == "absolute" || t.scraps[t.at+1].norm == "vacuum" || t.scraps[t.at+1].norm == "gauge" || t.scraps[t.at+1].norm == "below")
 	if !small && !signed && !absolute && !t.wantedBar() && !t.vacuumBefore() {
 		return false

@@ -185,6 +185,9 @@ func (r *reader) pastBefore(j int, yesterday bool) bool {
 		if strings.ContainsAny(r.items[k].text, "'’") {
 			continue // "we're"
 		}
+		if r.word(k, "so", "its", "theres") {
+			return false // "two were duff so it's ten now"
+		}
 		if r.word(k, "yesterday") || !yesterday && r.word(k, "was", "were", "used", "had", "before") || r.items[k].word == "last" || strings.HasPrefix(r.items[k].word, "last ") {
 			return true
 		}

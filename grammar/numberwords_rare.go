@@ -49,6 +49,21 @@ func thousandWords(scraps []scrap, i int) (*big.Rat, int) {
 	return new(big.Rat).SetInt64(v), n
 }
 
+// bareHundred reads "a hundred and sixty" and "hundred and ten" without a count of
+// hundreds.
+func bareHundred(scraps []scrap, i int) (*big.Rat, int) {
+	at := i
+	if isWord(scraps, at, "a") {
+		at++
+	}
+	if !isWord(scraps, at, "hundred") || i > 0 && (isWord(scraps, i-1, "couple") || isWord(scraps, i-1, "few") || isWord(scraps, i-1, "several") || isWord(scraps, i-1, "of")) {
+		return nil, 0
+	}
+	at++
+	rest, n := tensWords(scraps, at)
+	return new(big.Rat).SetInt64(100 + rest), at + n - i
+}
+
 // underThousand is wholeWords for what stands before and behind a thousand.
 func underThousand(scraps []scrap, i int) (int64, int) {
 	if i >= len(scraps) || scraps[i].shape != shapeWord {

@@ -33,6 +33,7 @@ func (r *reader) read() {
 	r.onPaper()
 	r.labelCommas()
 	r.stripWishes()
+	r.spokenHundreds()
 	r.spokenTimes()
 	r.bookTimes()
 	r.findFixes()

@@ -122,7 +122,7 @@ func (r *reader) takenBefore(i int) bool {
 }
 
 // spoilt are words for strips that cannot be used any more.
-var spoilt = wordSet(`gone split cracked broken bad rotten junk ruined spoiled spoilt warped twisted taken used sold scrap rejects rejected toast busted missing`)
+var spoilt = wordSet(`gone split cracked broken bad rotten junk ruined spoiled spoilt warped twisted taken used sold scrap rejects rejected toast busted missing duff dud duds knackered wonky faulty rubbish wrecked stuffed dodgy snapped chipped`)
 
 // spoiled reports whether what is said behind item i rules those strips out.
 func (r *reader) spoiled(i int) bool {
