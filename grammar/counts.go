@@ -47,12 +47,7 @@ func (r *reader) counts() {
 			r.bind(k, unit.StripWidth)
 			continue
 		}
-		if r.countedPerPanel(i) {
-			r.bind(i, unit.StripCount)
-			r.byPanel = true
-			continue
-		}
-		if r.thereAre(i) {
+		if r.countedPerPanel(i) || r.thereAre(i) {
 			r.bind(i, unit.StripCount)
 			continue
 		}
@@ -178,7 +173,7 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.PanelCount) // "4 mm faces on three ply cores"
 		}
 	case r.is(j, kindNoun, "joint"):
-		if isPlural(it.word) && n > 0 {
+		if isPlural(it.word) && n > 0 && !(spoken && n == 1) { // "one joint's open" is no count
 			r.items[i].used = true
 			r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: "joints and one"}, i, false})
 		}

@@ -97,6 +97,9 @@ func (r *reader) killHearsay() {
 		return
 	}
 	for i := range r.items {
+		if k := i + 2; r.word(i, "you") && r.is(i+1, kindSay) && r.word(i+1, "said", "told") && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Pressing) && r.opensWithin(max(i-5, 0), i, "time", "asked", "yesterday", "earlier", "before") {
+			r.items[k].amount.dead = true // "last time i asked you said 12 psi"
+		}
 		plate := plates[r.items[i].word]
 		if !r.is(i, kindPerson) && !plate {
 			continue

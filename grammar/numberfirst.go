@@ -147,7 +147,9 @@ func (r *reader) countedPerPanel(i int) bool {
 	} else if !r.word(k-1, "per") {
 		return false
 	}
-	return r.is(k, kindNoun, "panel") && !isPlural(r.items[k].word) && (k+1 >= len(r.items) || r.isBreak(k+1))
+	told := r.is(k, kindNoun, "panel") && !isPlural(r.items[k].word) && r.isBreak(k+1)
+	r.byPanel = r.byPanel || told
+	return told
 }
 
 // surfaceInstead reads "film instead of wax", "wax rather than plastic".
@@ -178,6 +180,29 @@ func (r *reader) surfaceInstead() {
 		r.say(i-1, unit.SurfaceKind, unit.Word(now))
 		r.items[i].used, r.items[to].used = true, true
 		r.items[i].meaning, r.items[to].meaning, r.items[i-1].meaning = meaning{}, meaning{}, meaning{}
+	}
+}
+
+// enumerated gives up the numbers of "1) 2 1/4 wide 2) 3/8 thick 3) seven of them".
+func (r *reader) enumerated() {
+	var at []int
+	inside := false
+	for i := range r.items {
+		switch r.items[i].brk {
+		case '(':
+			inside = true
+		case ')':
+			if n, ok := r.wholeAt(i - 1); !inside && ok && n == len(at)+1 && r.items[i-1].amount.form == formInt {
+				at = append(at, i-1)
+			}
+			inside = false
+		}
+	}
+	for _, i := range at {
+		if len(at) > 1 {
+			r.items[i].amount.dead, r.items[i].used = true, true
+			r.items[i+1].brk = ','
+		}
 	}
 }
 

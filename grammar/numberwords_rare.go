@@ -89,13 +89,25 @@ func rareParts(scraps []scrap, i int) (*big.Rat, int) {
 	}
 	end := at + n
 	many := scraps[end-1].norm[len(scraps[end-1].norm)-1] == 's'
-	if !many && !isWord(scraps, end, "of") && !isWord(scraps, end, "inch") && (end >= len(scraps) || !outOfTrue[scraps[end].norm]) || many && num == 1 && d == 32 {
+	if !many && !openBefore(scraps, i) && !isWord(scraps, end, "of") && !isWord(scraps, end, "inch") && (end >= len(scraps) || !outOfTrue[scraps[end].norm]) || many && num == 1 && d == 32 {
 		return nil, 0 // "a thirty second spread"
 	}
 	if isWord(scraps, end, "of") && (isWord(scraps, end+1, "an") || isWord(scraps, end+1, "a")) && isWord(scraps, end+2, "inch") {
 		end += 2
 	}
 	return big.NewRat(num, d), end - i
+}
+
+// openBefore reports whether what stands open is spoken of just before scrap i: "one
+// joint's open about a thirty second".
+func openBefore(scraps []scrap, i int) bool {
+	for k := i - 1; k >= 0 && k >= i-6 && scraps[k].shape == shapeWord; k-- {
+		switch scraps[k].norm {
+		case "gap", "crook", "open", "proud", "bowed", "cupped":
+			return k < i-1 || !isWord(scraps, i+3, "time")
+		}
+	}
+	return false
 }
 
 // rareDenominator is 32 or 64, and how many scraps say it.

@@ -252,7 +252,14 @@ func (r *reader) bareVacuum() {
 			r.bind(i, unit.VacuumAbsolute)
 			continue
 		}
+		other := r.rangeBefore(i)
+		if n := i + 1; r.free(n) && r.items[n].amount.link == linkTo && r.items[n].amount.bare() && r.isBreak(n+1) && r.rangeBefore(n) == i {
+			other = n
+		}
 		r.bind(i, unit.Vacuum)
+		if other >= 0 {
+			r.bind(other, unit.Vacuum) // "between 23 and 24 on the gauge": which of the two is asked
+		}
 	}
 }
 
@@ -285,7 +292,7 @@ func (r *reader) noReading(i int) bool {
 // before it past "is", "on" and the like, or the gauge of its sentence.
 func (r *reader) readingWord(i int) int {
 	j := r.prev(i)
-	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the", "hits", "hit", "reaches", "gets", "parked", "pegged") {
+	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the", "hits", "hit", "reaches", "gets", "parked", "pegged", "hair", "shade", "touch", "tad", "whisker", "smidge", "smidgen") {
 		j = r.prev(j)
 	}
 	if i > 1 && (r.labels(i-1) || r.items[i-1].word == "-") && r.is(i-2, kindVacuum) {
@@ -315,6 +322,10 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true
 	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"):
 		return true
+	case !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && r.word(i-1, "holding") && r.word(i-2, "were", "was", "are", "is", "its", "still", "been") && r.isBreak(i+1):
+		return true // "we were holding twenty four and a half"
+	case r.topic == Flatten && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && r.word(i-1, "is", "will", "would") && r.word(i+1, "enough", "be") && r.amountsIn(max(i-3, 0), i) == 0:
+		return true // "is twenty enough to lay down a 1/16 cup"
 	case r.topic == Flatten && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && a.form != formFraction && r.is(n, kindAsk, "flatten") && r.word(i-1, "can", "could", "will", "would", "does", "is", "with"):
 		return true // "can twenty four flatten it"
 	case a.form != formFraction && r.is(j, kindAsk, "pump") && in(r.items[j].word, "reach", "get to vacuum", "pull down", "pump down", "how long to reach", "time to reach", "time to get", "draw down", "evacuate", "keep up"):
