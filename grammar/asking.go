@@ -15,6 +15,8 @@ func (r *reader) findAsks() {
 			r.peril(i)
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
+		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.habit.Follows && (r.figureCue(i+1) || r.word(i+1, "the") && r.figureCue(i+2)):
+			it.meaning, it.used = meaning{}, true // "what does the middle joint get then"
 		case it.kind == kindAsk && it.id == "words" && r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal"):
 			it.meaning, it.used = meaning{}, true // "what's a good temp" asks for no word
 		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")) && !(it.word == "setup" && (r.is(i-1, kindNoun) || r.word(i-1, "the", "this", "that"))) && !(strings.HasSuffix(it.word, "setup") && r.word(i-1, "is", "does", "will", "check", "would")):
@@ -60,6 +62,11 @@ func (r *reader) findAsks() {
 	if r.solving == "" {
 		r.phrase.Asks = append(r.phrase.Asks, r.looselySolved()...)
 	}
+}
+
+// figureCue reports whether item i asks for a figure by its name.
+func (r *reader) figureCue(i int) bool {
+	return r.is(i, kindAsk) && len(cue(r.items[i].id).For) > 0 && r.word(i+1, "get", "gets", "see", "feel", "have", "end")
 }
 
 // peril notes the danger that item i names, and asks about it where it threatens.

@@ -112,6 +112,8 @@ func (r *reader) changeAt(i int) (c Change, words []int, ok bool) {
 		}
 	case k >= 0:
 		words, c.Less = []int{k}, less
+	case r.offThe(i):
+		words, c.Less = []int{i + 1}, true
 	default:
 		if k, c.Less = r.adder(i); k < 0 {
 			return c, nil, false
@@ -163,6 +165,18 @@ func (r *reader) adder(i int) (at int, less bool) {
 		return -1, false
 	}
 	return j, less
+}
+
+// offThe: "and half an inch off the width".
+func (r *reader) offThe(i int) bool {
+	return r.word(i+1, "off") && r.word(i+2, "the", "my", "our") && (r.is(i+3, kindAttr) && nounForms[r.items[i+3].word] || r.is(i+3, kindNoun, "bar", "mat", "caul") || r.is(i+3, kindVacuum)) && r.isBreak(i+4) && r.boundOnlyBy(i)
+}
+
+// boundOnlyBy reports whether no verb of standing makes the number at item i a
+// distance: "the bar is 2 inches off the bed".
+func (r *reader) boundOnlyBy(i int) bool {
+	from, _ := r.clause(i)
+	return !r.opensWithin(from, i, "is", "stands", "sits", "are", "its")
 }
 
 // takenOff: "take 2 strips out", "take 1/4 off the bar".

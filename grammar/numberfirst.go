@@ -200,8 +200,20 @@ func (r *reader) enumerated() {
 	}
 	for _, i := range at {
 		if len(at) > 1 {
-			r.items[i].amount.dead, r.items[i].used = true, true
+			r.items[i].amount.dead = true
 			r.items[i+1].brk = ','
+		}
+	}
+}
+
+// loseInTime: "we lose about an inch in fifteen minutes" takes nothing away.
+func (r *reader) loseInTime() {
+	for i := range r.items {
+		if !r.is(i, kindNot, "no") || !r.word(i, "lose") || !r.word(i-1, "we", "i", "it", "they", "she", "you", "bag", "press", "frame") {
+			continue
+		}
+		if k := r.next(i); k >= 0 && r.items[k].amount != nil && r.amountsIn(k+1, min(k+5, len(r.items))) > 0 && r.said(unit.Lasting) {
+			r.items[i].meaning = meaning{kind: kindNoun, id: "leak"}
 		}
 	}
 }

@@ -44,6 +44,9 @@ func (r *reader) vacuumInches(i int) bool {
 	if n := r.next(i); r.is(n, kindNoun) && r.items[n].id != "pump" && r.items[n].id != "leak" || r.is(n, kindAttr) || r.is(n, kindRole, "length") && r.word(n, "across") {
 		return false
 	}
+	if r.word(i+1, "enough") && r.mentions(kindNoun, "cup", "bow", "bar") && r.items[i].amount.float() >= 15 && r.items[i].amount.float() <= 30 && !r.is(i-1, kindNoun) && !r.is(i-1, kindAttr) {
+		return true // "twenty three inches enough?"
+	}
 	j := r.prev(i)
 	for r.is(j, kindSay) {
 		j = r.prev(j)

@@ -31,6 +31,7 @@ type binding struct {
 func (r *reader) read() {
 	r.metricMils()
 	r.onPaper()
+	r.loseInTime()
 	r.enumerated()
 	r.labelCommas()
 	r.stripWishes()

@@ -67,6 +67,11 @@ func (r *reader) bookTimes() {
 				minutes, from = -n, k
 			}
 		}
+		if k := i - 2; from < 0 && r.word(i-1, "past", "after") && r.free(k) {
+			if n, whole := plainWhole(r.items[k].amount); whole && n < 60 && n%5 == 0 {
+				minutes, from = n, k // "14 went in at ten past nine"
+			}
+		}
 		if from < 1 || !r.word(from-1, "at") && (r.items[from].amount == nil || r.items[from].amount.link != linkAt) {
 			continue
 		}

@@ -293,7 +293,7 @@ func (t *tokenizer) word(s scrap) {
 	if t.inchAnd(s) || t.oneOfUnit(s) || t.link(s) || t.minus(s) {
 		return
 	}
-	if m, n := trade.longest(t.scraps, t.at); n > 0 {
+	if m, n := trade.longest(t.scraps, t.at); n > 0 && !t.fillsNumber(m, n) {
 		t.push(symTerm, n).meaning = m
 		return
 	}

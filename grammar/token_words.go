@@ -46,6 +46,16 @@ func (t *tokenizer) unitAt(i int) bool {
 	return n > 0
 }
 
+// fillsNumber reports whether a run that says nothing ends in the beginning of a
+// number: "twelve of the two and three quarters".
+func (t *tokenizer) fillsNumber(m meaning, n int) bool {
+	if m.kind != kindFill || n < 2 || wholes[t.scraps[t.at+n-1].norm] == 0 {
+		return false
+	}
+	_, k := wordNumber(t.scraps, t.at+n-1)
+	return k > 1
+}
+
 // directionAt reports whether an adjective of measuring stands at scrap i: "thick".
 func (t *tokenizer) directionAt(i int) bool {
 	m, n := trade.longest(t.scraps, i)
