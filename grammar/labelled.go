@@ -131,6 +131,9 @@ func (r *reader) timesBrackets(i int) bool {
 // countAlone: "5/16 thick ones, eight, ripped to 1 7/8".
 func (r *reader) countAlone(i int) bool {
 	n, ok := r.spokenNumber(i)
+	if i > 1 && r.items[i-2].amount != nil || i+2 < len(r.items) && r.items[i+2].amount != nil && r.items[i+2].amount.form == formWords {
+		return false // one of a list
+	}
 	return ok && n > 1 && i > 0 && r.items[i-1].brk == ',' && i+1 < len(r.items) && r.items[i+1].brk == ',' && (r.mentions(kindNoun, "strip") || r.wordIn("ones")) && r.mentions(kindNoun, "bar") && !r.dayPlan()
 }
 

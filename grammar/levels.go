@@ -203,6 +203,10 @@ func (r *reader) stripsHave(attr string) bool {
 // both", where what lies on the sleds was told once and the sleds by their number.
 func (r *reader) onEverySled() {
 	n, at := r.levelCount()
+	if n >= 2 && r.boundAt(at) == unit.PanelCount {
+		r.panelsBetween(n)
+		return
+	}
 	sled, stack := r.measureOf(unit.SledThickness), r.measureOf(unit.StackLayers)
 	if n < 2 || sled < 0 || stack < 0 || !r.is(at+1, kindNoun, "sled") {
 		return
@@ -232,4 +236,26 @@ func (r *reader) onEverySled() {
 	r.items[at].used = true
 	r.bound[stack].fact.Value = append(layers, last...)
 	r.drop(unit.SledThickness)
+}
+
+// panelsBetween builds the stack of "two panels, sled between. sleds 3/4, panels 5/8",
+// of which one sled and one panel were told.
+func (r *reader) panelsBetween(n int) {
+	stack := r.measureOf(unit.StackLayers)
+	if stack < 0 || !r.opensWithin(0, len(r.items), "between") {
+		return
+	}
+	told, _ := r.bound[stack].fact.Value.(unit.Layers)
+	by := map[string]unit.Layer{}
+	for _, l := range told {
+		by[l.Part] = l
+	}
+	if len(told) != 2 || len(by) != 2 || by["sled"].Part == "" || by["strips"].Part == "" {
+		return
+	}
+	layers := unit.Layers{by["strips"]}
+	for range n - 1 {
+		layers = append(layers, by["sled"], by["strips"])
+	}
+	r.bound[stack].fact.Value = layers
 }

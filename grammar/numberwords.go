@@ -23,7 +23,7 @@ var parts = map[string]int64{
 // follow it: "quarter sawn", "half past".
 var notParts = map[string]bool{
 	"sawn": true, "saw": true, "past": true, "seven": true, "eight": true, "nine": true, "ten": true, "six": true, "five": true, "four": true,
-	"way": true, "full": true, "hour": false, "to": true, "day": true, "assed": true, "round": true, "decent": true, "empty": true, "of": true, "the": true, "done": true, "off": true,
+	"way": true, "full": true, "hour": false, "to": true, "day": true, "assed": true, "round": true, "decent": true, "empty": true, "of": true, "the": true, "done": true, "off": true, "are": true, "were": true,
 }
 
 // wordNumber reads a number in words from scrap i and returns its value and how
