@@ -194,8 +194,7 @@ func (r *reader) count(i, n int) {
 			}
 			r.bind(i, unit.PressCount)
 		}
-	case r.is(j, kindNoun, "bar") && n > 2 && r.word(i-1, "have", "got", "are"): // to choose from
-	case r.is(j, kindNoun, "bar"):
+	case r.is(j, kindNoun, "bar") && !(n > 2 && r.word(i-1, "have", "got", "are")): // several are to choose from
 		if isPlural(it.word) || spoken && j == i+1 {
 			r.bind(i, unit.BarCount)
 		}

@@ -166,11 +166,12 @@ func (r *reader) surfaceInstead() {
 		return ""
 	}
 	for i := range r.items {
-		if !r.is(i, kindNot) || !in(r.items[i].word, "instead of", "rather than", "not") {
+		rather := r.word(i, "rather") && r.word(i+1, "than")
+		if !rather && !(r.is(i, kindNot) && in(r.items[i].word, "instead of", "rather than", "not")) {
 			continue
 		}
 		to := i + 1
-		for r.word(to, "the", "a", "any", "on") {
+		for r.word(to, "the", "a", "any", "on", "than") {
 			to++
 		}
 		now, was := kinds(i-1), kinds(to)

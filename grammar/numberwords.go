@@ -30,10 +30,8 @@ var notParts = map[string]bool{
 // many scraps it took; 0 where there is none.
 func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 	at := i
-	for _, rare := range [...]func([]scrap, int) (*big.Rat, int){pointWords, rareParts, thirds, thousandWords, bareHundred} {
-		if v, n := rare(scraps, i); n > 0 {
-			return v, n
-		}
+	if v, n := rareNumber(scraps, i); n > 0 {
+		return v, n
 	}
 	whole, n := wholeWords(scraps, at)
 	if n == 0 {

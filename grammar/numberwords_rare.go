@@ -6,6 +6,23 @@ import (
 	"presshand/engine/unit"
 )
 
+// rareNumber reads the numbers in words that few write so.
+func rareNumber(scraps []scrap, i int) (*big.Rat, int) {
+	if i >= len(scraps) || scraps[i].shape != shapeWord {
+		return nil, 0
+	}
+	w := scraps[i].norm
+	if _, whole := wholes[w]; !whole && w != "a" && w != "an" && w != "point" && !noughts[w] {
+		return nil, 0
+	}
+	for _, rare := range [...]func([]scrap, int) (*big.Rat, int){pointWords, rareParts, thirds, thousandWords, bareHundred} {
+		if v, n := rare(scraps, i); n > 0 {
+			return v, n
+		}
+	}
+	return nil, 0
+}
+
 // thirds reads "two thirds", "a third of an inch", "two and a third".
 func thirds(scraps []scrap, i int) (*big.Rat, int) {
 	if i >= len(scraps) || scraps[i].shape != shapeWord {
