@@ -26,6 +26,9 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 		if n, _ := f.Value.(unit.Number); f.Field == unit.Opening && t.opensWide(float64(n)) {
 			p.Facts[i].Field = unit.TargetWidth
 		}
+		if f.Field == unit.StripLength && f.Loose && t.onlySaid(unit.PanelLength, unit.StripLength) && t.before.Asks[0].About == grammar.Glue {
+			p.Facts[i].Field = unit.PanelLength // "each one's only 36 long"
+		}
 		if g, ok := to[f.Field]; ok && f.Loose && (!t.onlySaid(f.Field, g) || t.soManyPanels(f)) {
 			p.Facts[i].Field = g
 		}

@@ -17,6 +17,8 @@ func (r *reader) findAsks() {
 		case opens && strings.HasPrefix(it.word, "before the vacuum"): // is gone
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
+		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.habit.Follows && (r.figureCue(i+1) || r.word(i+1, "the") && r.figureCue(i+2)):
+			it.meaning, it.used = meaning{}, true // "what does the middle joint get then"
 		case it.kind == kindAsk && it.id == "words" && r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal", "better", "best", "stronger", "safer", "easier", "cheaper", "quicker", "faster", "worse", "preferable", "nicer"):
 			it.meaning, it.used = meaning{}, true // "what's a good temp" asks for no word
 		case it.word == "what does" && r.habit.Follows && r.wordIn("get", "gets", "see", "sees", "come", "take") && !r.wordIn("mean", "stand"):
@@ -67,6 +69,11 @@ func (r *reader) findAsks() {
 	}
 }
 
+// figureCue reports whether item i asks for a figure by its name.
+func (r *reader) figureCue(i int) bool {
+	return r.is(i, kindAsk) && len(cue(r.items[i].id).For) > 0 && r.word(i+1, "get", "gets", "see", "feel", "have", "end")
+}
+
 // peril notes the danger that item i names, and asks about it where it threatens.
 func (r *reader) peril(i int) {
 	it := &r.items[i]
@@ -110,6 +117,8 @@ func (r *reader) askAt(i int) Ask {
 	}
 	a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
 	switch {
+	case a.About == Glue && a.weak && it.word == "how much" && r.mentions(kindAsk, "move", "move:cup_mm") && !r.mentions(kindGlue) && !r.wordIn("glue"):
+		return Ask{About: Move, question: true} // "how much would a 32 in slab move"
 	case a.About == Face && in(it.word, "how many lbs", "how many pounds", "how many kilos") && r.mentions(kindGlue) && !r.mentions(kindVacuum) && !r.pressureSaid():
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):

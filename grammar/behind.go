@@ -129,7 +129,7 @@ func (t *tokenizer) skipDot(s scrap) {
 func (t *tokenizer) barUnit() bool {
 	l := t.last()
 	signed := len(t.tokens) > 1 && t.tokens[len(t.tokens)-2].symbol == symMinus
-	small := l.symbol == symDecimal && (strings.HasPrefix(l.norm, "0.") || strings.HasPrefix(l.norm, "."))
+	small := l.symbol == symDecimal && (strings.HasPrefix(l.norm, "0.") || strings.HasPrefix(l.norm, ".")) || l.symbol == symWords && strings.Contains(l.norm, "point ")
 	absolute := t.at+1 < len(t.scraps) && (t.scraps[t.at+1].norm == "abs" || t.scraps[t.at+1].norm == "absolute" || t.scraps[t.at+1].norm == "vacuum" || t.scraps[t.at+1].norm == "gauge" || t.scraps[t.at+1].norm == "below")
 	if !small && !signed && !absolute && !t.wantedBar() && !t.vacuumBefore() {
 		return false
@@ -208,8 +208,8 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 	if t.afterNumber() || !isWord(t.scraps, at, "inch") {
 		return false
 	}
-	if at == t.at && t.nounAt(at+1) && !t.afterAmount() {
-		t.inchOf(1, big.NewRat(1, 1)) // "inch bar"
+	if at == t.at && (t.nounAt(at+1) || t.directionAt(at+1)) && !t.afterAmount() {
+		t.inchOf(1, big.NewRat(1, 1)) // "inch bar", "four wide, inch thick"
 		return true
 	}
 	and := skipHyphen(t.scraps, at+1)

@@ -72,7 +72,13 @@ func (r *reader) nextNear(i int) int {
 // leftNoun is the noun before a measure with nothing but "is", "of" and the like
 // between.
 func (r *reader) leftNoun(i, p int) int {
-	for p >= 0 && (r.word(p, "by") || r.word(p, "measures", "comes", "stands") || r.is(p, kindVerb, "check") && r.items[p].word == "measures") {
+	if k := r.partAsTold(i); k >= 0 && !r.takenNoun(k, i) {
+		return k
+	}
+	if r.is(p, kindFix) && in(r.items[p].word, "actually", "is actually", "are actually") && r.is(r.prev(p), kindNoun) {
+		p = r.prev(p) // "the bar's actually two inches"
+	}
+	for p >= 0 && (r.word(p, "by") || r.word(p, "measures", "comes", "stands") || r.turnedOut(p) && r.items[i].amount.value != nil && !r.items[i].amount.value.IsInt() || r.is(p, kindVerb, "check") && r.items[p].word == "measures") {
 		p = r.prev(p)
 	}
 	for r.is(p, kindFact) {

@@ -114,6 +114,8 @@ func (r *reader) changeAt(i int) (c Change, words []int, ok bool) {
 		}
 	case k >= 0:
 		words, c.Less = []int{k}, less
+	case r.offThe(i):
+		words, c.Less = []int{i + 1}, true
 	default:
 		if k, c.Less = r.adder(i); k < 0 {
 			return c, nil, false

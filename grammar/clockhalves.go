@@ -18,7 +18,7 @@ func (r *reader) pastTheHour() {
 			continue
 		}
 		minutes, from := r.minutesBefore(i)
-		if from < 0 {
+		if from < 0 || r.atLunch(i) {
 			continue
 		}
 		total := h*60 + minutes

@@ -114,9 +114,9 @@ func (r *reader) noHour(i int, role, suffix string) bool {
 func (r *reader) atLunch(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-5; j-- {
 		switch {
-		case r.word(j, "lunch", "break", "smoko", "dinner", "breakfast"):
+		case r.word(j, "lunch", "break", "smoko", "dinner", "breakfast", "coffee", "tea", "brew", "cuppa", "elevenses", "meeting", "dentist", "doctor", "doctors"):
 			return true
-		case r.word(j, "at", "from", "is", "to", "till", "til", "until"), r.items[j].amount != nil && r.items[j].amount.dead:
+		case r.word(j, "at", "from", "is", "to", "till", "til", "until", "half", "quarter", "past"), r.items[j].amount != nil && r.items[j].amount.dead:
 		default:
 			return false
 		}

@@ -50,7 +50,7 @@ func (r *reader) counts() {
 			r.bind(k, unit.StripWidth)
 			continue
 		}
-		if r.thereAre(i) {
+		if r.countedPerPanel(i) || r.thereAre(i) {
 			r.bind(i, unit.StripCount)
 			continue
 		}
@@ -186,7 +186,7 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.PanelCount) // "4 mm faces on three ply cores"
 		}
 	case r.is(j, kindNoun, "joint"):
-		if isPlural(it.word) && n > 0 {
+		if isPlural(it.word) && n > 0 && !(spoken && n == 1) { // "one joint's open" is no count
 			r.countJoints(i, n)
 		}
 	case r.is(j, kindNoun, "panel"), r.is(j, kindPeril):
@@ -206,7 +206,7 @@ func (r *reader) count(i, n int) {
 			}
 			r.bind(i, unit.PressCount)
 		}
-	case r.is(j, kindNoun, "bar"):
+	case r.is(j, kindNoun, "bar") && !(n > 2 && r.word(i-1, "have", "got", "are")): // several are to choose from
 		if isPlural(it.word) || spoken && j == i+1 {
 			r.bind(i, unit.BarCount)
 		}

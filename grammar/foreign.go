@@ -23,6 +23,7 @@ func (r *reader) foreign() bool {
 		case r.is(i, kindFill) && (strings.HasPrefix(it.word, "vac") || it.word == "sous vide"):
 			seals = true
 		case seals && r.is(i, kindNoun, "bag"):
+		case r.word(i, "coffee") && r.mentions(kindRole, "start", "deadline") && r.mentions(kindNoun, "press"):
 		case it.amount == nil && (foreignTrades[it.word] || it.taken && foreignTrades[strings.ToLower(it.text)]):
 			other = true
 		case it.kind == kindVacuum && (r.word(i-1, "robot", "cordless", "handheld") || r.word(i+1, "cleaner", "cleaners")):

@@ -49,7 +49,8 @@ func (r *reader) killNames() {
 			left--
 		}
 		numbered := r.is(left, kindRole, "name") && !(in(r.items[left].word, "no .", "no.", "nr") && left > 0 && r.items[left-1].amount != nil && r.timesAt(i+1))
-		named := numbered && am.bare() || r.word(left, "rack", "bin", "row", "pallet", "rack no") && am.bare() && r.isBreak(i+1) ||
+		shelved := r.is(left, kindNoun, "panel") && r.word(left, "shelf") && r.word(left-1, "on", "off", "from", "to", "by") && am.form == formInt && r.isBreak(i+1)
+		named := shelved || numbered && am.bare() || r.word(left, "rack", "bin", "row", "pallet", "rack no") && am.bare() && r.isBreak(i+1) ||
 			r.is(left, kindAir, "shop") && am.bare() && am.form == formInt && !r.is(r.next(i), kindUnit) && r.items[left].word != "here" && r.items[left].word != "in here" && !r.word(i+1, "degrees", "°") && r.shopIsNumbered(i, left)
 		if !named && am.bare() {
 			if j := r.next(i); r.is(j, kindRole, "ago") && !(am.form == formPair) {
@@ -111,6 +112,9 @@ func (r *reader) killHearsay() {
 		return
 	}
 	for i := range r.items {
+		if k := i + 2; r.word(i, "you") && r.is(i+1, kindSay) && r.word(i+1, "said", "told") && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Pressing) && r.opensWithin(max(i-5, 0), i, "time", "asked", "yesterday", "earlier", "before") {
+			r.items[k].amount.dead = true // "last time i asked you said 12 psi"
+		}
 		plate := plates[r.items[i].word]
 		if !r.is(i, kindPerson) && !plate {
 			continue
@@ -212,6 +216,9 @@ func (r *reader) pastBefore(j int, yesterday bool) bool {
 	for k := j - 1; k >= 0 && j-k < 7 && r.items[k].amount == nil; k-- {
 		if strings.ContainsAny(r.items[k].text, "'’") {
 			continue // "we're"
+		}
+		if r.word(k, "so", "its", "theres") {
+			return false // "two were duff so it's ten now"
 		}
 		if r.word(k, "yesterday") || !yesterday && r.word(k, "was", "were", "used", "had", "before") || r.items[k].word == "last" || strings.HasPrefix(r.items[k].word, "last ") {
 			return true

@@ -26,6 +26,9 @@ func (r *reader) labelledCounts() {
 
 // labelledCount is what the whole number at item i counts; "" where no list says.
 func (r *reader) labelledCount(i int) unit.Field {
+	if f := r.howManyIs(i); f != "" {
+		return f
+	}
 	each := r.eachBehind(i)
 	next := i + 1
 	at := next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt
@@ -136,6 +139,9 @@ func (r *reader) timesBrackets(i int) bool {
 // countAlone: "5/16 thick ones, eight, ripped to 1 7/8".
 func (r *reader) countAlone(i int) bool {
 	n, ok := r.spokenNumber(i)
+	if i > 1 && r.items[i-2].amount != nil || i+2 < len(r.items) && r.items[i+2].amount != nil && r.items[i+2].amount.form == formWords {
+		return false // one of a list
+	}
 	return ok && n > 1 && i > 0 && r.items[i-1].brk == ',' && i+1 < len(r.items) && r.items[i+1].brk == ',' && (r.mentions(kindNoun, "strip") || r.wordIn("ones")) && r.mentions(kindNoun, "bar") && !r.dayPlan()
 }
 

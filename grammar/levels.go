@@ -6,6 +6,7 @@ import "presshand/engine/unit"
 // measures: "two 3/4 sleds, 5/16 strips on each".
 func (r *reader) levels() {
 	if r.has(unit.StackLayers) {
+		r.onEverySled()
 		return
 	}
 	n, at := r.levelCount()
@@ -26,7 +27,7 @@ func (r *reader) levels() {
 	caul := r.caulBetween()
 	var layers unit.Layers
 	for k := 0; k < n; k++ {
-		switch panels := r.is(at+1, kindNoun, "panel"); {
+		switch panels := r.boundAt(at) == unit.PanelCount; {
 		case panels && caul >= 0 && k > 0: // on one sled, with cauls between
 			layers = append(append(layers, r.layerOf("caul", caul)), fill...)
 		case panels && between && caul < 0 && k == 0: // the sleds lie between them
@@ -128,7 +129,7 @@ func (r *reader) drop(fs ...unit.Field) {
 // levelCount finds a number that counts sleds or levels, and its item.
 func (r *reader) levelCount() (n, at int) {
 	for i := range r.items {
-		if am := r.items[i].amount; am != nil && r.is(i+1, kindNoun, "panel") && r.boundAt(i) == unit.PanelCount && r.countsLevels(i) {
+		if am := r.items[i].amount; am != nil && r.boundAt(i) == unit.PanelCount && (r.is(i+1, kindNoun, "panel") && r.countsLevels(i) || r.word(i+1, "of them") && r.piledUp()) {
 			if n, ok := am.whole(); ok && n >= 2 && n <= 12 {
 				return n, i
 			}
@@ -228,4 +229,65 @@ func (r *reader) upperSled(k int) bool {
 // stripsHave reports whether the strips' measure in a direction was read.
 func (r *reader) stripsHave(attr string) bool {
 	return r.has(attrFields["strip"][attr]) || attr == "thick" && r.has(unit.StripThickest)
+}
+
+// onEverySled builds the levels of "two sleds 3/4 each, panels 1/2, fence 3/8 on
+// both", where what lies on the sleds was told once and the sleds by their number.
+func (r *reader) onEverySled() {
+	n, at := r.levelCount()
+	if n >= 2 && r.boundAt(at) == unit.PanelCount {
+		r.panelsBetween(n)
+		return
+	}
+	sled, stack := r.measureOf(unit.SledThickness), r.measureOf(unit.StackLayers)
+	if n < 2 || sled < 0 || stack < 0 || !r.is(at+1, kindNoun, "sled") {
+		return
+	}
+	told, _ := r.bound[stack].fact.Value.(unit.Layers)
+	var fill, last unit.Layers
+	for _, part := range []string{"fence", "strips", "mat"} {
+		for _, l := range told {
+			if l.Part == part {
+				fill = append(fill, l)
+			}
+		}
+	}
+	for _, l := range told {
+		switch l.Part {
+		case "film":
+			last = append(last, l)
+		case "fence", "strips", "mat":
+		default:
+			return
+		}
+	}
+	var layers unit.Layers
+	for range n {
+		layers = append(append(layers, r.layerOf("sled", sled)), fill...)
+	}
+	r.items[at].used = true
+	r.bound[stack].fact.Value = append(layers, last...)
+	r.drop(unit.SledThickness)
+}
+
+// panelsBetween builds the stack of "two panels, sled between. sleds 3/4, panels 5/8",
+// of which one sled and one panel were told.
+func (r *reader) panelsBetween(n int) {
+	stack := r.measureOf(unit.StackLayers)
+	if stack < 0 || !r.opensWithin(0, len(r.items), "between") {
+		return
+	}
+	told, _ := r.bound[stack].fact.Value.(unit.Layers)
+	by := map[string]unit.Layer{}
+	for _, l := range told {
+		by[l.Part] = l
+	}
+	if len(told) != 2 || len(by) != 2 || by["sled"].Part == "" || by["strips"].Part == "" {
+		return
+	}
+	layers := unit.Layers{by["strips"]}
+	for range n - 1 {
+		layers = append(layers, by["sled"], by["strips"])
+	}
+	r.bound[stack].fact.Value = layers
 }

@@ -18,7 +18,7 @@ func (r *reader) listedWidths() {
 		}
 		end := list[len(list)-1]
 		attr := r.next(end)
-		if r.is(attr, kindAttr) && r.items[attr].id != "wide" || !r.is(attr, kindAttr) && !r.is(r.prev(i), kindNoun, "strip") && !(i > 1 && r.labels(i-1) && r.is(i-2, kindAttr, "wide")) {
+		if r.is(attr, kindAttr) && r.items[attr].id != "wide" || !r.is(attr, kindAttr) && !r.is(r.prev(i), kindNoun, "strip") && !(i > 1 && (r.labels(i-1) || r.word(i-1, "of", "are")) && r.is(i-2, kindAttr, "wide")) {
 			continue
 		}
 		if r.is(r.prev(i), kindNoun, "panel") && isPlural(r.items[r.prev(i)].word) {
@@ -126,7 +126,7 @@ func (r *reader) someAndSome() {
 		}
 		if r.items[i].amount.is(unit.Proportion) {
 			wet = append(wet, i)
-		} else if r.length(i) && r.size(i) < 0.1 && r.items[i].amount.form != formWords {
+		} else if r.length(i) && r.size(i) < 0.1 && (r.items[i].amount.form != formWords || r.items[i].amount.value != nil && !r.items[i].amount.value.IsInt()) {
 			thick = append(thick, i)
 		}
 	}
@@ -150,7 +150,7 @@ func (r *reader) someAndSome() {
 func (r *reader) differWords() int {
 	n := 0
 	for i := range r.items {
-		if r.word(i, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny", "driest", "wettest") || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
+		if r.word(i, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny", "driest", "wettest") || r.word(i, "half") && (r.word(i+1, "the", "of", "are", "is", "were") || r.is(i+1, kindNoun, "strip")) || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
 			n++
 		}
 		if am := r.items[i].amount; am != nil && am.form == formWords && am.value != nil && am.value.Cmp(one) == 0 && r.is(i+1, kindNoun, "strip") && r.wordIn("other") {
@@ -171,7 +171,7 @@ func (r *reader) differs(i int) bool {
 			if r.is(j, kindNoun, "strip") && j > 0 && (r.word(j-1, "other") || r.items[j-1].amount != nil && r.items[j-1].amount.form == formWords && r.wordIn("other")) {
 				return true
 			}
-			if r.word(j, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny") {
+			if r.word(j, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny") || step < 0 && r.word(j, "half") && (r.word(j+1, "the", "of", "are", "is", "were") || r.is(j+1, kindNoun, "strip")) {
 				return true
 			}
 		}

@@ -87,6 +87,9 @@ func (r *reader) frameNoun(from int, attr string) string {
 		}
 	}
 	def := r.defaultNoun(attr)
+	if last == "panel" && r.byPanel {
+		return "strip"
+	}
 	if last == "" {
 		return def
 	}

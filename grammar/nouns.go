@@ -121,7 +121,7 @@ func (r *reader) stripClause(i int) bool {
 }
 
 func (r *reader) nounLength(i int) {
-	if am := r.items[i].amount; am.unit == nil && am.form == formWords && am.value != nil && am.value.IsInt() && !(am.float() > 9 && r.is(i-1, kindNoun, "bar") && r.isBreak(i+1)) || (r.word(i-1, "by") || i > 0 && r.items[i-1].brk == 'x') && (r.is(i-2, kindAttr) || i > 1 && r.items[i-2].amount != nil) {
+	if am := r.items[i].amount; am.unit == nil && am.form == formWords && am.value != nil && am.value.IsInt() && !(am.float() > 9 && (r.is(i-1, kindNoun, "bar", "opening") || r.word(i-1, "stands", "measures", "is") && r.is(i-2, kindNoun, "bar", "opening") || r.partAsTold(i) >= 0) && r.isBreak(i+1)) || (r.word(i-1, "by") || i > 0 && r.items[i-1].brk == 'x') && (r.is(i-2, kindAttr) || i > 1 && r.items[i-2].amount != nil) {
 		return
 	}
 	k, right := r.besideNoun(i)
@@ -226,7 +226,7 @@ func (r *reader) panelLength(i int) {
 }
 
 // parters are words that part a measure from a noun behind them.
-var parters = wordSet(`on in at for from over under against into behind beside between if then is are was when so because to that which`)
+var parters = wordSet(`off above below on in at for from over under against into behind beside between if then is are was when so because to that which`)
 
 func (r *reader) amountJustBefore(k int) bool { return k > 0 && r.items[k-1].amount != nil }
 

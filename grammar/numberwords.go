@@ -15,7 +15,7 @@ var manyOf = map[string]int64{"twos": 2, "threes": 3, "fours": 4, "fives": 5, "s
 
 // parts are the fractions that people write in words, by their denominator.
 var parts = map[string]int64{
-	"half": 2, "halves": 2, "quarter": 4, "quarters": 4, "qtr": 4, "qtrs": 4, "quater": 4, "quaters": 4, "eighth": 8, "eighths": 8, "eigth": 8, "eigths": 8,
+	"half": 2, "halves": 2, "halfs": 2, "quarter": 4, "quarters": 4, "qtr": 4, "qtrs": 4, "quater": 4, "quaters": 4, "eighth": 8, "eighths": 8, "eigth": 8, "eigths": 8,
 	"sixteenth": 16, "sixteenths": 16, "thirtysecond": 32, "thirtyseconds": 32, "sixtyfourth": 64, "sixtyfourths": 64, "tenth": 10, "tenths": 10,
 }
 
@@ -23,13 +23,16 @@ var parts = map[string]int64{
 // follow it: "quarter sawn", "half past".
 var notParts = map[string]bool{
 	"sawn": true, "saw": true, "past": true, "seven": true, "eight": true, "nine": true, "ten": true, "six": true, "five": true, "four": true,
-	"way": true, "full": true, "hour": false, "to": true, "day": true, "assed": true, "round": true, "decent": true, "empty": true, "of": true, "the": true, "done": true, "off": true, "my": true, "our": true, "his": true, "her": true, "your": true, "their": true, "these": true, "those": true, "them": true, "em": true, "us": true, "as": true, "again": true,
+	"way": true, "full": true, "hour": false, "to": true, "day": true, "assed": true, "round": true, "decent": true, "empty": true, "of": true, "the": true, "done": true, "off": true, "my": true, "our": true, "his": true, "her": true, "your": true, "their": true, "these": true, "those": true, "them": true, "em": true, "us": true, "as": true, "again": true, "are": true, "were": true,
 }
 
 // wordNumber reads a number in words from scrap i and returns its value and how
 // many scraps it took; 0 where there is none.
 func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 	at := i
+	if v, n := rareNumber(scraps, i); n > 0 {
+		return v, n
+	}
 	whole, n := wholeWords(scraps, at)
 	if n == 0 {
 		return fractionWords(scraps, i)

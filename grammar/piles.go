@@ -78,7 +78,7 @@ func (r *reader) foundPiles() []pile {
 func (r *reader) pilesOf(found []pile) unit.Piles {
 	var piles unit.Piles
 	last := -1 // the item of the width before
-	for _, p := range found {
+	for at, p := range found {
 		n, _ := r.items[p.count].amount.whole()
 		w, _, ok := r.valueOf(r.items[p.width].amount, unit.StripWidth)
 		if n > mostOfAPile {
@@ -98,6 +98,10 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 			piles = append(piles, unit.Pile{Width: w, Count: n})
 		}
 		last = p.width
+		if m := r.countFixed(found, at); m > 0 && len(piles) > 0 {
+			piles[len(piles)-1].Count = m
+			last = -1
+		}
 	}
 	return r.correctPiles(piles)
 }
@@ -146,6 +150,9 @@ func (r *reader) stockContext() bool {
 	}
 	have := false
 	for i := range r.items {
+		if r.word(i, "have") && r.word(i-1, "would", "could", "should", "might", "must", "may") {
+			continue // "Harlan would have known"
+		}
 		if r.word(i, "got", "have", "theres", "pile", "leftover", "leftovers", "left", "offcuts", "heap", "stash", "found", "stock") || r.is(i, kindNoun, "strip") && r.items[i].word == "stock" {
 			have = true
 		}

@@ -90,3 +90,37 @@ func (r *reader) excluded(i int) bool {
 	}
 	return false
 }
+
+// countFixed is the count that stands alone behind the pile found at k and corrects
+// its own: "five at three inches, no six, and eleven at …", "two at 4 but one has a
+// knot so call it one"; 0 where there is none.
+func (r *reader) countFixed(found []pile, k int) int {
+	p := found[k]
+	to := len(r.items)
+	if k+1 < len(found) {
+		to = min(found[k+1].count, found[k+1].width)
+	} else if stop := r.within(p.width, to, kindRole, "target", "trim"); stop >= 0 {
+		to = stop
+	}
+	from := max(p.count, p.width) + 1
+	for i := from; i < to && !(r.isStop(i) && i > from); i++ {
+		if am := r.items[i].amount; am != nil && am.plural {
+			return 0 // "the 60s are actually 58"
+		}
+		n, ok := r.wholeAt(i)
+		if !ok || !r.free(i) || n < 1 || !r.items[i].amount.bare() || r.items[i].amount.link != linkNone || i+1 < len(r.items) && !r.isBreak(i+1) && !r.word(i+1, "of", "and") {
+			continue
+		}
+		if r.word(i+1, "of") && !r.word(i+2, "them", "those", "these") || i+1 < len(r.items) && r.items[i+1].amount != nil {
+			continue
+		}
+		called := r.word(i-1, "it") && r.word(i-2, "call", "make") || r.word(i-1, "its") && r.word(i-2, "so")
+		if !called && !r.is(i-1, kindFix) && !(r.isBreak(i-1) && r.is(i-2, kindFix)) {
+			continue
+		}
+		r.unuse(r.items[p.count].text)
+		r.items[i].used = true
+		return n
+	}
+	return 0
+}

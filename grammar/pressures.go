@@ -41,8 +41,11 @@ func (r *reader) vacuumInches(i int) bool {
 	if i+2 < len(r.items) && r.items[i+1].brk == '.' && r.is(i+2, kindVacuum, "vacuum") && !r.ownReading(i+2) && r.items[i].amount.float() >= 10 {
 		return true // "26 in. vac"
 	}
-	if n := r.next(i); r.is(n, kindNoun) && r.items[n].id != "pump" && r.items[n].id != "leak" || r.is(n, kindAttr) {
+	if n := r.next(i); r.is(n, kindNoun) && r.items[n].id != "pump" && r.items[n].id != "leak" || r.is(n, kindAttr) || r.is(n, kindRole, "length") && r.word(n, "across") {
 		return false
+	}
+	if r.word(i+1, "enough") && r.mentions(kindNoun, "cup", "bow", "bar") && r.items[i].amount.float() >= 15 && r.items[i].amount.float() <= 30 && !r.is(i-1, kindNoun) && !r.is(i-1, kindAttr) {
+		return true // "twenty three inches enough?"
 	}
 	j := r.prev(i)
 	for r.is(j, kindSay) {
@@ -60,7 +63,7 @@ func (r *reader) vacuumInches(i int) bool {
 	if r.is(r.next(i), kindVacuum, "vacuum") && !r.ownReading(r.next(i)) || r.is(r.next(i), kindVacuum, "gauge") && r.word(i+1, "on") {
 		return true
 	}
-	if r.word(i-1, "to", "hit", "reach", "get", "at", "wants", "want", "need", "for") && r.pumping() && r.items[i].amount.link == linkNone {
+	if r.word(i-1, "to", "hit", "reach", "get", "at", "wants", "want", "need", "for") && r.pumping() && !(r.items[i].amount.float() < 10 && r.word(i-1, "at") && r.is(i-2, kindNoun, "strip")) && r.items[i].amount.link == linkNone {
 		return true
 	}
 	if r.is(i-1, kindAsk, "pump") && strings.HasSuffix(r.items[i-1].word, " to") {
@@ -159,6 +162,9 @@ func (r *reader) barometric(i int) bool {
 	if n := r.next(i); r.is(n, kindAir, "barometer") && r.barometerReads(n) < 0 {
 		return true
 	}
+	if v := r.items[i].amount.unit.SI(r.items[i].amount.float()); r.word(i+1, "of") && r.word(i+2, "air", "atmosphere") && v > 60000 && v < 109000 && r.said(unit.Pressing) {
+		return true // "14.7 psi of air on us"
+	}
 	if v := r.items[i].amount.unit.SI(r.items[i].amount.float()); r.word(i+1, "outside", "outdoors", "out") && !r.items[i].amount.minus && v > 60000 && v < 109000 && r.isBreak(i+2) {
 		return true // "1013 mbar outside"
 	}
@@ -249,7 +255,14 @@ func (r *reader) bareVacuum() {
 			r.bind(i, unit.VacuumAbsolute)
 			continue
 		}
+		other := r.rangeBefore(i)
+		if n := i + 1; r.free(n) && r.items[n].amount.link == linkTo && r.items[n].amount.bare() && r.isBreak(n+1) && r.rangeBefore(n) == i {
+			other = n
+		}
 		r.bind(i, unit.Vacuum)
+		if other >= 0 {
+			r.bind(other, unit.Vacuum) // "between 23 and 24 on the gauge": which of the two is asked
+		}
 	}
 }
 
@@ -282,7 +295,7 @@ func (r *reader) noReading(i int) bool {
 // before it past "is", "on" and the like, or the gauge of its sentence.
 func (r *reader) readingWord(i int) int {
 	j := r.prev(i)
-	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the", "hits", "hit", "reaches", "gets", "parked", "pegged") {
+	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the", "hits", "hit", "reaches", "gets", "parked", "pegged", "hair", "shade", "touch", "tad", "whisker", "smidge", "smidgen") {
 		j = r.prev(j)
 	}
 	if i > 1 && (r.labels(i-1) || r.items[i-1].word == "-") && r.is(i-2, kindVacuum) {
@@ -298,7 +311,7 @@ func (r *reader) readingWord(i int) int {
 func (r *reader) cuedAsReading(i int) bool {
 	j, n, a := r.readingWord(i), r.next(i), r.items[i].amount
 	switch {
-	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum):
+	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i):
 		return true
 	case a.minus && a.form == formDecimal && r.habit.Metric && a.float() >= 0.3 && a.float() < 1.05 && n < 0 && a.link == linkNone:
 		return true // "…, bar 30, -0.85"
@@ -306,14 +319,22 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true
 	case r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir"):
 		return true
+	case r.word(i-1, "on", "at") && r.word(i-2, "were", "was", "are") && a.float() >= 10 && a.float() <= 30 && !r.habit.Metric && r.mentions(kindNoun, "leak") && r.topic == Pump:
+		return true // "power tripped. we were on 25 and it's dropping 2 every 10 min"
 	case r.word(i-1, "on", "at") && r.word(i-2, "sitting", "sat", "sits", "steady", "parked"):
 		return true
 	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"):
 		return true
+	case !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && r.word(i-1, "holding") && r.word(i-2, "were", "was", "are", "is", "its", "still", "been") && r.isBreak(i+1):
+		return true // "we were holding twenty four and a half"
+	case r.topic == Flatten && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && r.word(i-1, "is", "will", "would") && r.word(i+1, "enough", "be") && r.amountsIn(max(i-3, 0), i) == 0:
+		return true // "is twenty enough to lay down a 1/16 cup"
+	case r.topic == Flatten && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && a.form != formFraction && r.is(n, kindAsk, "flatten") && r.word(i-1, "can", "could", "will", "would", "does", "is", "with"):
+		return true // "can twenty four flatten it"
 	case a.form != formFraction && r.is(j, kindAsk, "pump") && in(r.items[j].word, "reach", "get to vacuum", "pull down", "pump down", "how long to reach", "time to reach", "time to get", "draw down", "evacuate", "keep up"):
 		return true
 	}
-	if r.topic == Pump && r.word(i-1, "to") && r.word(i+1, "with", "using", "on", "w") && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && !r.has(unit.Vacuum) {
+	if r.topic == Pump && r.word(i-1, "to", "till", "until", "til") && r.word(i+1, "with", "using", "on", "w") && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && !r.has(unit.Vacuum) {
 		return true // "pull a 60 gal volume to 22 with a 3 cfm pump"
 	}
 	return n < 0 && r.cuedAtTheEnd(i, j)
@@ -327,11 +348,14 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	if from := r.afterStop(i); from > 0 && r.has(unit.Vacuum) && r.within(from, i, kindVacuum) < 0 && r.within(from, i, kindFix) < 0 && r.within(from, i, kindNoun) < 0 {
 		return false // "… to 25 inHg. lunch is at 12"
 	}
-	if r.topic == Pump && v >= 10 && v <= 30 && (r.word(i-1, "to", "at", "hits", "hit", "reaches", "gets") || r.is(i-1, kindVerb, "hold") && !r.habit.Metric) {
+	if r.topic == Pump && v >= 10 && v <= 30 && (r.word(i-1, "to", "at", "hits", "hit", "reaches", "gets", "till", "until", "til") || r.is(i-1, kindVerb, "hold") && !r.habit.Metric) {
 		return true
 	}
 	if v >= 10 && v <= 30 && !r.habit.Metric && r.word(i-1, "will", "would", "does") && r.word(i+1, "do", "cut", "get") && !r.has(unit.Vacuum) {
 		return true // "will 24 do it?"
+	}
+	if r.topic == Pump && v >= 10 && v <= 30 && !r.habit.Metric && r.is(i-1, kindSay) && r.word(i-2, "it", "she", "gauge") && !r.has(unit.Vacuum) {
+		return true // "how long till it says twenty four"
 	}
 	if r.topic == Pump && v >= 10 && v <= 30 && r.is(j, kindRole, "target") {
 		return true

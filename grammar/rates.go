@@ -85,6 +85,9 @@ func (r *reader) leakWordBefore(i int) bool {
 
 // leakOver joins the pressure at item i with the time in which it is lost.
 func (r *reader) leakOver(i int) {
+	if r.is(r.prev(i), kindVacuum, "pull") && r.word(r.prev(i), "pull", "pulls", "pulled", "pulling", "gets to", "get to") && !r.mentions(kindNoun, "leak") {
+		return // "it pulls 22 in about four minutes"
+	}
 	j := i + 1
 	for j < len(r.items) && (r.word(j, "in", "every", "per", "over", "each", "a", "an", "about", "the", "within", "of", "vacuum", "space", "gone", "away", "down") || r.items[j].brk == '/' || r.is(j, kindRole, "length", "in a row") || r.is(j, kindVacuum, "vacuum") || r.is(j, kindNoun, "leak") || r.word(j, "gone in")) {
 		j++

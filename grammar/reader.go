@@ -13,6 +13,7 @@ type reader struct {
 	system  *unit.Unit // what a bare length is in, where the message says so
 	topic   Topic      // the first topic that a cue names
 	solving unit.Field
+	byPanel bool // strips are counted by the panel: "six to the panel"
 	loose   bool // the part of the measure at hand was not named
 	bound   []binding
 	fixedAt []int     // items that correct the one before, without a word for it
@@ -28,7 +29,13 @@ type binding struct {
 }
 
 func (r *reader) read() {
+	r.metricMils()
+	r.onPaper()
+	r.loseInTime()
+	r.enumerated()
+	r.labelCommas()
 	r.stripWishes()
+	r.spokenHundreds()
 	r.spokenTimes()
 	r.bookTimes()
 	r.findFixes()
@@ -105,6 +112,7 @@ func (r *reader) sayings() {
 	r.trusted()
 	r.levels()
 	r.sharedOut()
+	r.surfaceInstead()
 	r.wordFacts()
 	r.firmnessAlone()
 	r.barPlace()

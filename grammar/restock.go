@@ -122,7 +122,7 @@ func (r *reader) takenBefore(i int) bool {
 }
 
 // spoilt are words for strips that cannot be used any more.
-var spoilt = wordSet(`gone split cracked broken bad rotten junk ruined spoiled spoilt warped twisted taken used sold scrap rejects rejected toast busted missing`)
+var spoilt = wordSet(`gone split cracked broken bad rotten junk ruined spoiled spoilt warped twisted taken used sold scrap rejects rejected toast busted missing duff dud duds knackered wonky faulty rubbish wrecked stuffed dodgy snapped chipped`)
 
 // spoiled reports whether what is said behind item i rules those strips out.
 func (r *reader) spoiled(i int) bool {
@@ -162,7 +162,7 @@ func (r *reader) firmnessAlone() {
 		case (soft || thick >= 0 && thick == i-1) && r.free(i) && r.items[i].amount.form == formWords:
 		case firmness[r.items[i].word] != "" && r.items[i].kind == kindNone && at < 0:
 			at = i
-		case r.idle(i) || r.isBreak(i) || r.word(i, "and", "or", "a", "the", "one", "of", "with", "instead", "then", "make", "it", "how", "what", "about", "if", "what if", "its", "is", "was", "say", "rather") || r.is(i, kindFix) || r.is(i, kindRole, "target") && r.word(i, "make"):
+		case r.idle(i) || r.isBreak(i) || r.is(i, kindPerson) || r.word(i, "gave", "give", "me", "us", "got", "have", "found", "try", "to", "use", "using", "only", "now", "theres", "and", "or", "a", "the", "one", "of", "with", "instead", "then", "make", "it", "how", "what", "about", "if", "what if", "its", "is", "was", "say", "rather") || r.is(i, kindFix) || r.is(i, kindRole, "target") && r.word(i, "make"):
 		default:
 			return
 		}

@@ -14,6 +14,7 @@ func (r *reader) asSaid() {
 			continue
 		}
 		switch {
+		case r.isThePart(i), r.onTheBar(i), r.middling(i):
 		case r.word(i+1, "feeler", "feelers", "shim") || r.word(i+1, "feeler") && r.mentions(kindNoun, "joint", "gap"):
 			r.items[i+1].used = true
 			r.bind(i, unit.Gap)

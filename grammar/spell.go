@@ -60,7 +60,7 @@ func (t *tokenizer) spell() {
 var slips = map[string]string{
 	"wats": "whats", "wat": "what", "wot": "what", "wots": "whats", "whts": "whats", "wht": "what", "whta": "what", "teh": "the", "hte": "the", "nead": "need", "ned": "need", "neeed": "need",
 	"wich": "which", "whch": "which", "hwo": "how", "frist": "first", "fisrt": "first", "presure": "pressure", "pressre": "pressure", "preasure": "pressure", "waxd": "waxed", "wax'd": "waxed",
-	"adn": "and", "nad": "and", "fo": "of", "ot": "to", "si": "is", "taht": "that", "wiht": "with", "wih": "with", "mcuh": "much", "muhc": "much", "lng": "long", "wid": "wide",
+	"adn": "and", "nad": "and", "fo": "of", "ot": "to", "si": "is", "taht": "that", "wiht": "with", "wih": "with", "abt": "about", "abuot": "about", "baout": "about", "mcuh": "much", "muhc": "much", "lng": "long", "wid": "wide",
 }
 
 // tradeWords are the words that wordings of the trade are made of, without those

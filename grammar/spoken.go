@@ -19,6 +19,26 @@ func (r *reader) spokenTimes() {
 	}
 }
 
+// spokenHundreds joins the sizes that a metric shop speaks as a clock: "seven sixty by
+// nineteen eighty" are 760 by 1980 mm.
+func (r *reader) spokenHundreds() {
+	for i := 0; i+1 < len(r.items); i++ {
+		a, b := r.items[i].amount, r.items[i+1].amount
+		if !r.habit.Metric || a == nil || b == nil || !r.free(i) || !r.free(i+1) || a.form != formWords || b.form != formWords || !a.bare() || b.unit != nil && b.unit.Symbol != "mm" || b.link != linkNone {
+			continue
+		}
+		hundreds, okA := plainWhole(a)
+		tens, okB := plainWhole(b)
+		if !okA || !okB || hundreds < 1 || hundreds > 30 || tens < 10 || tens > 99 || a.link != linkTimes && !r.timesAt(i+2) {
+			continue
+		}
+		a.value.SetInt64(int64(100*hundreds + tens))
+		a.unit, a.unitRaw = b.unit, b.unitRaw
+		r.items[i].end, r.items[i].text = r.items[i+1].end, r.text[r.items[i].start:r.items[i+1].end]
+		r.items = append(r.items[:i+1], r.items[i+2:]...)
+	}
+}
+
 // spokenNumber returns the whole number in words at item i.
 func (r *reader) spokenNumber(i int) (int, bool) {
 	if !r.free(i) || r.items[i].amount.form != formWords || !r.items[i].amount.bare() || r.items[i].amount.link != linkNone {
@@ -45,6 +65,11 @@ func (r *reader) bookTimes() {
 		if k := i - 1; from < 0 && r.items[i].amount.link == linkTo && r.free(k) {
 			if n, whole := plainWhole(r.items[k].amount); whole && n < 60 && n%5 == 0 {
 				minutes, from = -n, k
+			}
+		}
+		if k := i - 2; from < 0 && r.word(i-1, "past", "after") && r.free(k) {
+			if n, whole := plainWhole(r.items[k].amount); whole && n < 60 && n%5 == 0 {
+				minutes, from = n, k // "14 went in at ten past nine"
 			}
 		}
 		if from < 1 || !r.word(from-1, "at") && (r.items[from].amount == nil || r.items[from].amount.link != linkAt) {

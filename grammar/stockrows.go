@@ -57,6 +57,9 @@ func (r *reader) widthTimes(i int) bool {
 // does: "2 1/4 (x8)", "3 inch ones (I have 6)", "2in: 9 ea.", "3 qty 5", "the 3 inch
 // ones, there's 8".
 func (r *reader) rowBefore(i int) int {
+	if k := i - 2; k >= 0 && (r.items[i-1].brk == ',' || r.items[i-1].brk == ':') && r.items[k].amount != nil && r.items[k].amount.plural && (r.isBreak(i+1) || r.word(i+1, "off", "each", "ea", "and") || r.word(i+1, "of") && r.word(i+2, "them", "those", "these", "em")) {
+		return k // "two and a halfs, twenty of them. fours, five."
+	}
 	k := i - 1
 	bracket := false
 	for k >= 0 && (r.word(k, "x", "i", "have", "got", "we", "theres", "about", "of") || r.items[k].brk == '(') && r.items[k].amount == nil {

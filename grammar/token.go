@@ -281,20 +281,19 @@ func (t *tokenizer) word(s scrap) {
 	if t.afterNumber() && (t.inchAndPart(s) || t.behindNumber(s)) {
 		return
 	}
-	if v, n := wordNumber(t.scraps, t.at); n > 0 && !t.tradeRun(n) && !t.pronoun(s, n) {
-		tok := t.push(symWords, n)
-		tok.value = v
+	if t.pluralWords(s) {
 		return
 	}
-	if v, ok := manyOf[s.norm]; ok && t.last() != nil && t.last().norm == "the" {
-		tok := t.push(symWords, 1)
-		tok.value, tok.plural = new(big.Rat).SetInt64(v), true
+	if v, n := wordNumber(t.scraps, t.at); n > 0 && !t.tradeRun(n) && !t.pronoun(s, n) {
+		many := t.manyParts(n)
+		tok := t.push(symWords, n)
+		tok.value, tok.plural = v, many
 		return
 	}
 	if t.inchAnd(s) || t.oneOfUnit(s) || t.link(s) || t.minus(s) {
 		return
 	}
-	if m, n := trade.longest(t.scraps, t.at); n > 0 {
+	if m, n := trade.longest(t.scraps, t.at); n > 0 && !t.fillsNumber(m, n) {
 		t.push(symTerm, n).meaning = m
 		return
 	}
@@ -310,8 +309,11 @@ func (t *tokenizer) word(s scrap) {
 
 // minus reads the sign in words: "minus 0.8 bar".
 func (t *tokenizer) minus(s scrap) bool {
-	if s.norm != "minus" && s.norm != "negative" || !t.numberAt(t.at+1) || t.afterAmount() {
+	if s.norm != "minus" && s.norm != "negative" || t.afterAmount() {
 		return false
+	}
+	if _, n := wordNumber(t.scraps, t.at+1); !t.numberAt(t.at+1) && (n == 0 || !t.gaugeNear(t.at+1+n)) {
+		return false // "minus one strip"
 	}
 	t.push(symMinus, 1)
 	return true

@@ -5,6 +5,9 @@ import "strings"
 // pronouns are words after which "one" is no number: "wrong one".
 var pronouns = wordSet(`wrong this that last which other each every any new old far right same first second bottom top no the good bad next only`)
 
+// whichOne are words that tell one of several from the others.
+var whichOne = wordSet(`big small tall short low high thick thin wide narrow fat skinny long tallest shortest thickest thinnest widest narrowest biggest smallest best better steel oak spare middle little large`)
+
 // shortIs reads "friction's" for "friction is".
 func (t *tokenizer) shortIs(s scrap) bool {
 	bare, short := strings.CutSuffix(strings.ToLower(strings.ReplaceAll(t.text[s.start:s.end], "’", "'")), "'s")
@@ -30,9 +33,33 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 	}
 	if l != nil && (l.norm == "on" || l.norm == "the") && t.at+1 < len(t.scraps) {
 		_, m := trade.longest(t.scraps, t.at+1)
-		return m == 0
+		return m == 0 && (!hyphenUnits[t.scraps[t.at+1].norm] || t.scraps[t.at+1].norm == "in") // "the one inch then"
+	}
+	if k := len(t.tokens) - 2; k >= 0 && l.symbol == symWord && (t.tokens[k].norm == "the" || t.tokens[k].norm == "that") && (strings.HasSuffix(l.norm, "er") || firmness[l.norm] != "" || whichOne[l.norm]) && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1) && !t.unitAt(t.at+1)) {
+		return true // "the taller one", "the medium one"
 	}
 	return l != nil && pronouns[l.norm] && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1))
+}
+
+func (t *tokenizer) unitAt(i int) bool {
+	_, n := units.longest(t.scraps, i)
+	return n > 0
+}
+
+// fillsNumber reports whether a run that says nothing ends in the beginning of a
+// number: "twelve of the two and three quarters".
+func (t *tokenizer) fillsNumber(m meaning, n int) bool {
+	if m.kind != kindFill || n < 2 || wholes[t.scraps[t.at+n-1].norm] == 0 {
+		return false
+	}
+	_, k := wordNumber(t.scraps, t.at+n-1)
+	return k > 1
+}
+
+// directionAt reports whether an adjective of measuring stands at scrap i: "thick".
+func (t *tokenizer) directionAt(i int) bool {
+	m, n := trade.longest(t.scraps, i)
+	return n == 1 && m.kind == kindAttr && !nounForms[t.scraps[i].norm]
 }
 
 func (t *tokenizer) nounAt(i int) bool {

@@ -101,7 +101,7 @@ func (r *reader) goesInto(from, to int) bool {
 // its up to 73 now".
 func (r *reader) onThermometer(i int) bool {
 	from, to := r.sentence(i)
-	if r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || !r.word(i-1, "at", "to", "is", "its", "says", "on") && !r.is(i-1, kindSay) {
+	if r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || r.word(i+1, "outside", "outdoors") || !r.word(i-1, "at", "to", "is", "its", "says", "on") && !r.is(i-1, kindSay) {
 		return false
 	}
 	for j := from; j < to; j++ {
@@ -127,6 +127,9 @@ func (r *reader) besideHumidity(i int) bool {
 		return false
 	}
 	from, to := r.clause(i)
+	if am.link == linkAt {
+		from, to = r.sentence(i) // "a dry house, thirty percent at seventy two"
+	}
 	return r.within(from, to, kindAir, "shop", "service") >= 0
 }
 

@@ -46,7 +46,7 @@ var vocabulary = []entry{
 	{kindNoun, "fence", "fence, fences, stop fence, edge fence, side fence"},
 	{kindNoun, "mat", "cork, cork sheet, cork mat, cork pad, neoprene, neoprene sheet, neoprene mat, neoprene pad, rubber sheet, felt pad, felt mat, silicone sheet, silicone mat, felt sheet, sponge rubber, carpet pad, carpet underlay, mat, mats, foam mat, rubber mat, cushion, pad, foam pad, foam, soft mat, blanket"},
 	{kindNoun, "caul", "caul, cauls, top caul, platen, platens, caul sheet, caul board, cover board, pressure plate"},
-	{kindNoun, "film", "film, films, plastic, plastic film, plastic sheet, poly film, poly sheet, release film, membrane"},
+	{kindNoun, "film", "film, films, foil, foils, plastic foil, pe foil, plastic, plastic film, plastic sheet, poly film, poly sheet, release film, membrane"},
 	{kindNoun, "core", "core, cores, substrate, substrates, ply, plywood, mdf, particleboard, particle board, chipboard, hardboard, ply core, plywood core, mdf core, solid core, birch ply, birch plywood, marine ply, marine plywood, baltic birch ply, baltic birch plywood, okoume ply, fir ply, fibreboard, fiberboard, baltic birch"},
 	{kindNoun, "bed", "bed, beds, table, press bed, press table"},
 	{kindNoun, "frame", "frame, frames, frame press, vacuum frame, press frame, frame presses, chamber, vacuum chamber, vac frame"},

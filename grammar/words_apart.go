@@ -19,7 +19,9 @@ func (t *tokenizer) inchAndPart(s scrap) bool {
 
 // noDirection reports whether the direction word at item j measures nothing: "4 high
 // of", "how long".
-func (r *reader) noDirection(j int) bool { return r.levelWord(j) || r.word(j-1, "how") }
+func (r *reader) noDirection(j int) bool {
+	return r.levelWord(j) || r.word(j-1, "how") && !r.toldHow(j)
+}
 
 // letterFirst: "w 2 1/4, t 3/8" with the letter between breaks.
 func (r *reader) letterFirst(i int) bool {
