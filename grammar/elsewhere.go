@@ -15,7 +15,7 @@ photo photos stamps parcel envelopes pens tape screws nails teeth blade
 manifold carburetor carburettor carb booster brake brakes alternator exhaust piston pistons tyres tires windscreen mileage mpg petrol diesel
 tickets games receivers league football soccer tennis cinema movie gig concert reps squats deadlift biceps gym yoga stretches muscle muscles
 ibuprofen paracetamol aspirin fever doctor dentist blood pills nappies diapers
-passport airport platform flights taxi rent mortgage salary dishwasher fridge freezer sofa mattress duvet pillow laptop hoover poem
+passport airport platform flights taxi rent mortgage salary dishwasher fridge freezer sofa mattress duvet pillow laptop poem
 hay bales firewood molding moulding flooring underlay tile tiles thinset hose hvac nailgun collector fan fans slime flag hike ribs oysters denim shotgun finger babys bathroom bathrooms surgery appointment`)
 
 // supplies are matters that a shop has and does too: "sand it to 5/8", "tape the ends".

@@ -15,7 +15,7 @@ func (r *reader) foreign() bool {
 	if r.elsewhere() || r.engineVacuum() {
 		return true
 	}
-	other := r.wordIn("vacuum cleaner", "hoover")
+	other := r.wordIn("vacuum cleaner")
 	seals := other // food, for the freezer, or a cleaner's bag
 	for i := range r.items {
 		it := &r.items[i]

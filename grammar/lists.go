@@ -120,7 +120,7 @@ func (r *reader) someAndSome() {
 		if !r.free(i) || !r.differs(i) && !r.word(i-1, "driest", "wettest") {
 			continue
 		}
-		if r.items[i].amount.bare() && r.items[i].amount.form != formWords && r.mentions(kindAir, "mc") {
+		if r.items[i].amount.bare() && r.items[i].amount.form != formWords && (r.mentions(kindAir, "mc") || r.percentSaid() && r.items[i].amount.form == formInt) {
 			u := unit.PercentOf
 			r.items[i].amount.unit = &u
 		}
