@@ -322,6 +322,9 @@ func (r *reader) leftovers() {
 
 // unknown reports whether item i is a word that means nothing here.
 func (r *reader) unknown(i int) bool {
+	if i < 0 || i >= len(r.items) {
+		return false
+	}
 	it := &r.items[i]
 	return !it.used && it.brk == 0 && it.amount == nil && (it.kind == kindNone || r.is(i, kindFill, "elsewhere")) && !fill[it.word] && !plainWords[it.word]
 }
