@@ -156,7 +156,7 @@ func (r *reader) putsIn(at int) bool {
 		if len(refs) == 0 || next >= len(r.items)+1 || !r.quiet(0, i) {
 			continue
 		}
-		in := next < len(r.items) && (r.items[next].amount != nil && r.items[next].amount.unit != nil || r.word(next, "in") || r.is(next, kindVerb, "in"))
+		in := next < len(r.items) && (r.items[next].amount != nil && r.items[next].amount.unit != nil && r.items[next].amount.unit.Symbol == "in" || r.word(next, "in") || r.is(next, kindVerb, "in"))
 		if !in {
 			continue
 		}
