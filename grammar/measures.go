@@ -268,6 +268,10 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		r.loose = r.habit.Follows // in a thread of panels it is theirs
 		return unit.StripThickness
 	}
+	const leastSled = 0.1 // m
+	if noun == "sled" && attr == "wide" && r.size(i) < leastSled && r.mentions(kindNoun, "bar") && !r.has(unit.BarWidth) {
+		return unit.BarWidth // "bar beside the 3/4 sled, 1 1/2 tall, 3/4 wide"
+	}
 	r.loose = r.loose || noun == "strip" && attr == "deep" && r.habit.Follows
 	return attrFields[noun][attr]
 }

@@ -20,7 +20,7 @@ var perils = []entry{
 	{kindPeril, "caught", "caught in the press, caught under the film, trapped in the press, trapped under the film, stuck under the film, stuck in the press, caught in the bag, trapped in the bag"},
 }
 
-// caughtEntries are the wordings of someone who is held by the press.
+// caughtEntries are the wordings of someone who is held by the press, or may be.
 func caughtEntries() []entry {
 	var said []string
 	for _, part := range []string{"hand", "hands", "finger", "fingers", "thumb", "arm", "sleeve"} {
@@ -28,5 +28,11 @@ func caughtEntries() []entry {
 			said = append(said, part+" "+held)
 		}
 	}
-	return []entry{{kindPeril, "caught", strings.Join(said, ", ")}}
+	var near []string
+	for _, part := range []string{"hand is", "hands are", "fingers are", "arm is", "hand", "hands", "fingers"} {
+		for _, on := range []string{"on the sled while", "on the sled", "on the strips while", "on the bar while", "on the caul while", "on the panel while", "on the work while", "on the film while", "between the sleds"} {
+			near = append(near, part+" "+on)
+		}
+	}
+	return []entry{{kindPeril, "caught", strings.Join(said, ", ")}, {kindPeril, "reach in", strings.Join(near, ", ")}}
 }

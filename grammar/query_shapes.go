@@ -77,10 +77,10 @@ var lookedFor = map[string]func(*Query){
 	"pressing": func(q *Query) { q.Pressing = true },
 	"bad":      bad, "failed": bad, "poor": bad, "wrong": bad, "delaminated": bad,
 	"good": good, "fine": good, "well": good,
-	"yesterday": func(q *Query) { q.Span = "yesterday" },
-	"today":     func(q *Query) { q.Today = true },
-	"week":      func(q *Query) { q.Span = "this week" },
-	"month":     func(q *Query) { q.Span = "this month" },
+	"yesterday": func(q *Query) { q.Span = "yesterday" }, "yesterdays": func(q *Query) { q.Span = "yesterday" },
+	"today": func(q *Query) { q.Today = true },
+	"week":  func(q *Query) { q.Span = "this week" },
+	"month": func(q *Query) { q.Span = "this month" },
 }
 
 func posted(q *Query) { q.State = "posted" }
