@@ -19,7 +19,7 @@ func (r *reader) parts() {
 			continue
 		}
 		j := i + 1
-		for j < len(r.items) && (r.word(j, "the", "a", "an", "any", "that", "about", "side", "this", "with", "using", "more", "have", "got", "own", "use", "even", "got a", "put") || r.is(j, kindNot) || r.items[j].kind == kindWoodSort) {
+		for j < len(r.items) && (r.word(j, "the", "a", "an", "any", "that", "about", "side", "this", "with", "using", "more", "have", "got", "own", "use", "even", "got a", "put") || r.is(j, kindNot) || r.items[j].kind == kindWoodSort || j == i+1 && r.word(i, "dont", "didnt", "doesnt") && r.word(j, "need", "want")) {
 			j++
 		}
 		if !r.is(i, kindNot) && (!r.is(j, kindNoun) || !r.word(i+1, "the") || r.word(j+1, "to", "by", "down") && r.amountsIn(j, len(r.items)) > 0) {
@@ -30,7 +30,7 @@ func (r *reader) parts() {
 			r.phrase.Drops = append(r.phrase.Drops, "glue")
 			continue
 		}
-		if r.is(j, kindRole, "trim") && r.items[i].word == "no" {
+		if r.is(j, kindRole, "trim") && (r.items[i].word == "no" || r.word(j-1, "any", "need")) {
 			r.items[i].used = true
 			r.say(j, unit.Trim, unit.Number(0))
 			continue

@@ -144,7 +144,7 @@ func (r *reader) killHearsay() {
 			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") {
 				break
 			}
-			if am := r.items[j].amount; am != nil && !r.sawGauge(said, j) && !(am.is(unit.Pressing) && r.word(j+1, "will", "would", "should") && r.wordIn("true", "right", "correct", "possible", "really")) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
+			if am := r.items[j].amount; am != nil && !r.sawGauge(said, j) && r.within(said, j, kindRole, "vary") < 0 && !(am.is(unit.Pressing) && r.word(j+1, "will", "would", "should") && r.wordIn("true", "right", "correct", "possible", "really")) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
 				r.items[j].amount.hearsay = true
 			}
 		}

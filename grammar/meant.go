@@ -63,7 +63,7 @@ func (r *reader) fitOnBed() bool {
 	}
 	for i := range r.items {
 		if (r.word(i, "fit", "fits", "go") || r.is(i, kindAsk, "stack")) && r.word(i+1, "on", "in", "into", "onto", "to", "per") {
-			if _, to := r.clause(i); r.within(i, to, kindNoun, "bed", "press", "bag", "frame", "sled") >= 0 {
+			if _, to := r.clause(i); r.within(i, to, kindNoun, "bed", "press", "bag", "frame", "sled") >= 0 || r.word(i+3, "go", "pull", "load") && r.mentions(kindNoun, "bed") {
 				return true
 			}
 		}
