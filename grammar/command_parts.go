@@ -74,6 +74,9 @@ func (r *reader) loadNumber(i int) (int, bool) {
 	if am.unit != nil && (am.unitRaw != "in" || am.unit.Symbol != "in") {
 		return 0, false
 	}
+	if i > 0 && r.word(i-1, "measured", "i measured", "counted") && r.is(i+1, kindNoun, "strip", "panel") && isPlural(r.items[i+1].word) {
+		return 0, false // "I measured 4 strips"
+	}
 	n := int(am.float())
 	return n, n > 0 && n < 1_000_000
 }

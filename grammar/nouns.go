@@ -120,6 +120,17 @@ func (r *reader) stripClause(i int) bool {
 	return r.within(from, to, kindNoun, "strip") >= 0 && r.within(from, to, kindNoun, "wedge", "panel") < 0
 }
 
+// daylightBefore is the daylight of "daylight in the press is 75 mm", where the press
+// stands at item k; -1 where none is.
+func (r *reader) daylightBefore(i, k int) int {
+	from, _ := r.clause(i)
+	d := r.within(from, k, kindNoun, "opening")
+	if d < 0 || !r.is(k, kindNoun, "press", "frame") || r.items[d].word != "daylight" || !r.word(d+1, "of", "on") && !r.is(d+1, kindUnit, "in") {
+		return -1
+	}
+	return d
+}
+
 func (r *reader) nounLength(i int) {
 	if am := r.items[i].amount; am.unit == nil && am.form == formWords && am.value != nil && am.value.IsInt() && !(am.float() > 9 && (r.is(i-1, kindNoun, "bar", "opening") || r.word(i-1, "stands", "measures", "is") && r.is(i-2, kindNoun, "bar", "opening") || r.partAsTold(i) >= 0) && r.isBreak(i+1)) || (r.word(i-1, "by") || i > 0 && r.items[i-1].brk == 'x') && (r.is(i-2, kindAttr) || i > 1 && r.items[i-2].amount != nil) {
 		return
@@ -127,6 +138,9 @@ func (r *reader) nounLength(i int) {
 	k, right := r.besideNoun(i)
 	if k < 0 {
 		return
+	}
+	if d := r.daylightBefore(i, k); d >= 0 && !right {
+		k = d
 	}
 	it := &r.items[k]
 	id := it.id

@@ -168,6 +168,9 @@ func (r *reader) wentTo(i int) {
 	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !r.word(from-1, "went", "gone", "switched", "changed", "moved", "swapped") {
 		return
 	}
+	if n := i + 1; n < len(r.items) && r.items[n].amount != nil && r.items[n].amount.is(unit.Pressing) && r.lastsBehind(n) {
+		return // "it went from 25 to 23 inHg in 8 min" is a leak
+	}
 	for j := i + 1; j < len(r.items) && j < i+6 && !r.isStop(j); j++ {
 		if r.live(j) {
 			if r.items[j].amount.link == linkTo || r.word(j-1, "to") || r.word(j-1, "a", "an") && r.word(j-2, "to") {
@@ -300,4 +303,13 @@ func (r *reader) trusted() {
 			r.bind(i, r.bound[k].fact.Field)
 		}
 	}
+}
+
+// lastsBehind: "23 inHg in 8 min".
+func (r *reader) lastsBehind(i int) bool {
+	k := i + 1
+	for r.word(k, "in", "over", "within", "about") || r.is(k, kindUnit, "in") || r.is(k, kindRole, "length") {
+		k++
+	}
+	return k > i+1 && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Lasting)
 }
