@@ -129,7 +129,7 @@ func (r *reader) drop(fs ...unit.Field) {
 // levelCount finds a number that counts sleds or levels, and its item.
 func (r *reader) levelCount() (n, at int) {
 	for i := range r.items {
-		if am := r.items[i].amount; am != nil && r.boundAt(i) == unit.PanelCount && (r.is(i+1, kindNoun, "panel") && r.countsLevels(i) || r.word(i+1, "of them") && r.piledUp()) {
+		if am := r.items[i].amount; am != nil && r.boundAt(i) == unit.PanelCount && (r.countsLevels(i) || r.word(i+1, "of them") && r.piledUp()) {
 			if n, ok := am.whole(); ok && n >= 2 && n <= 12 {
 				return n, i
 			}
@@ -148,7 +148,7 @@ func (r *reader) countsLevels(i int) bool {
 	if j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.link == linkNone && r.length(j) {
 		j++
 	}
-	if r.is(j, kindNoun, "panel") && j == i+1 {
+	if r.is(j, kindNoun, "panel") {
 		return isPlural(r.items[j].word) && r.piledUp()
 	}
 	if r.is(j, kindNoun, "sled") {
