@@ -3,8 +3,9 @@ package grammar
 import "strings"
 
 // Parse reads a message as the shop's habit has it. It never fails: what it
-// cannot place is in the phrase's Unused.
+// cannot place is in the phrase's Unused. Bytes that are no UTF-8 are read as U+FFFD.
 func Parse(text string, habit Habit) Phrase {
+	text = strings.ToValidUTF8(text, "\uFFFD")
 	if p, ok := longForm(text); ok {
 		return p
 	}
