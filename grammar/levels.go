@@ -291,3 +291,10 @@ func (r *reader) panelsBetween(n int) {
 	}
 	r.bound[stack].fact.Value = layers
 }
+
+// stackHeight: "the stack is 48 wide x 3 high" tells the height of all that lies
+// there, or how many lie there: no part's measure.
+func (r *reader) stackHeight(i int) bool {
+	from, _ := r.clause(i)
+	return r.within(from, i, kindRole, "stackorder") >= 0 && r.within(from, i, kindNoun) < 0
+}

@@ -244,6 +244,9 @@ func (r *reader) byBefore(i int) bool {
 	if !r.word(i-1, "by", "x") && !(i > 0 && r.items[i-1].brk == 'x') {
 		return false
 	}
+	if r.attrBehind(i) == "tall" && r.stackHeight(i) {
+		return false
+	}
 	for k := i - 2; k >= 0 && k >= i-6; k-- {
 		for _, b := range r.bound {
 			if b.from == k && seconds[b.fact.Field] != "" && !r.has(seconds[b.fact.Field]) {

@@ -239,7 +239,13 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if attr == "wide" && r.word(j-1, "total", "overall", "whole", "combined") {
 		return unit.PanelWidth
 	}
+	if attr == "tall" && r.stackHeight(i) {
+		return ""
+	}
 	noun := r.clauseNoun(i, j, attr)
+	if noun == "panel" && attr == "tall" && r.size(i) < lowPanel && r.mentions(kindRole, "stackorder") {
+		return "" // "3 panels stacked 12 high"
+	}
 	if noun == "opening" && attr == "wide" && r.has(unit.StockPiles) && !r.has(unit.TargetWidth) {
 		return unit.TargetWidth // what strips are to fill, fence to fence
 	}

@@ -254,7 +254,7 @@ func (r *reader) woodLength(i int) {
 	}
 	if r.size(i) > thickest && r.topic == Move && !r.has(unit.PanelWidth) {
 		r.bind(i, unit.PanelWidth)
-	} else if r.size(i) > thickest && !r.has(unit.StripWidth) && r.mentions(kindNoun, "strip") {
+	} else if r.size(i) > thickest && !r.has(unit.StripWidth) && r.mentions(kindNoun, "strip", "joint") {
 		r.bind(i, unit.StripWidth)
 	}
 }

@@ -215,6 +215,9 @@ func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 		}
 		return pick(n, unit.BedWidth, unit.BedLength, unit.Opening)
 	}
+	if n == 2 && r.attrBehind(end-1) == "tall" && r.size(end-1) < lowPanel && r.mentions(kindRole, "stackorder") {
+		return nil // "stack 48 wide x 3 high"
+	}
 	third := unit.PanelThickness
 	if r.topic == Glue || r.topic == Side {
 		third = unit.StripThickness
