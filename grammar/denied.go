@@ -38,7 +38,7 @@ func (r *reader) parts() {
 		if r.denies(i, j) || r.otherPress(i, j) {
 			continue
 		}
-		if j < len(r.items) && !r.items[i].used && r.meaningful(j) && in(r.items[i].word, "except", "except for", "excluding", "other than", "without", "no", "not", "instead of") {
+		if j < len(r.items) && !r.items[i].used && r.meaningful(j) && in(r.items[i].word, "except", "except for", "excluding", "other than", "without", "no", "not", "instead of", "rather than") {
 			if r.items[i].word == "no" && (r.isBreak(i+1) || i == 0) || r.items[i].word == "not" && (r.is(j, kindAsk) || r.idle(j)) {
 				continue
 			}
@@ -55,7 +55,7 @@ func (r *reader) crossesOut(i int) bool {
 
 // otherPress: "forget the bag, run two frames" leaves the one press for the other.
 func (r *reader) otherPress(i, j int) bool {
-	if !r.is(j, kindNoun, "bag", "frame") || !in(r.items[i].word, "forget", "scrap", "ditch", "skip", "never mind", "forget about", "ignore", "not using", "instead of") {
+	if !r.is(j, kindNoun, "bag", "frame") || !in(r.items[i].word, "forget", "scrap", "ditch", "skip", "never mind", "forget about", "ignore", "not using", "instead of", "rather than") {
 		return false
 	}
 	other := map[string]string{"bag": "frame", "frame": "bag"}[r.items[j].id]
@@ -254,9 +254,9 @@ func (r *reader) inPlaceOfBare() {
 			j++
 		}
 		switch {
-		case r.is(j, kindNot) && in(r.items[j].word, "not", "instead of"):
+		case r.is(j, kindNot) && in(r.items[j].word, "not", "instead of", "rather than"):
 			j++
-		case r.word(i+1, "rather"), j > i+1 && r.comparative(i-1):
+		case j > i+1 && r.comparative(i-1):
 		default:
 			continue
 		}

@@ -149,7 +149,7 @@ func (r *reader) inPlaceOf(i int) bool {
 	for r.word(j, "the", "a", "that", "our") {
 		j--
 	}
-	if r.is(j, kindNot) && in(r.items[j].word, "instead of", "not") || r.word(j, "than") && r.word(j-1, "rather") {
+	if r.is(j, kindNot) && in(r.items[j].word, "instead of", "rather than", "not") {
 		return true
 	}
 	return r.word(j, "of") && (r.word(j-1, "place", "instead", "lieu") || r.is(j-1, kindFix, "fix") && r.items[j-1].word == "instead")

@@ -60,7 +60,7 @@ func (r *reader) isThePart(i int) bool {
 func (r *reader) onTheBar(i int) bool {
 	am := r.items[i].amount
 	n, whole := am.whole()
-	if !r.word(i+1, "on", "for") || !r.word(i+2, "the", "my", "our", "that") || !r.is(i+3, kindNoun, "bar") || i+4 < len(r.items) && !r.isBreak(i+4) || !small(r.size(i)) || r.has(unit.BarHeight) {
+	if !r.word(i+1, "on", "for") || !r.word(i+2, "the", "my", "our", "that") || !r.is(i+3, kindNoun, "bar") || i+4 < len(r.items) && !r.isBreak(i+4) && !r.replaces(i+4) || !small(r.size(i)) || r.has(unit.BarHeight) {
 		return false
 	}
 	if r.is(i-1, kindNoun) || r.is(i-1, kindAttr) || r.is(i-1, kindVacuum) || whole && am.form == formWords && n < 10 {
@@ -166,8 +166,7 @@ func (r *reader) surfaceInstead() {
 		return ""
 	}
 	for i := range r.items {
-		rather := r.word(i, "rather") && r.word(i+1, "than")
-		if !rather && !(r.is(i, kindNot) && in(r.items[i].word, "instead of", "rather than", "not")) {
+		if !(r.is(i, kindNot) && in(r.items[i].word, "instead of", "rather than", "not")) {
 			continue
 		}
 		to := i + 1
@@ -237,4 +236,10 @@ func (r *reader) metricMils() {
 			r.items[i+1].meaning, r.items[i+1].used = meaning{kind: kindFill}, true
 		}
 	}
+}
+
+// replaces reports whether item i says that what stands before it replaces what
+// is behind: "instead of", "rather than".
+func (r *reader) replaces(i int) bool {
+	return r.is(i, kindNot) && r.word(i, "instead of", "rather than", "not")
 }

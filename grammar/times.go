@@ -34,7 +34,13 @@ func (r *reader) labelled(i int) bool {
 	if to < len(r.items) && r.items[to].brk == '(' && r.within(to, min(to+6, len(r.items)), kindRole, "label") >= 0 {
 		return true // "open 10 min / closed 15 (off the label)"
 	}
-	return r.within(from, i, kindRole, "label") >= 0
+	return r.within(from, i, kindRole, "label") >= 0 || r.glueSays(from, i)
+}
+
+// glueSays: "glue says open 8 close 12".
+func (r *reader) glueSays(from, to int) bool {
+	k := r.within(from, to, kindSay, "say")
+	return k > from && (r.word(k-1, "glue", "it", "bottle", "jug") || r.is(k-1, kindGlue)) && r.mentions(kindRole, "open", "closed")
 }
 
 // durations reads times: of the label, in the press, of the lay-up.
@@ -79,11 +85,15 @@ func (r *reader) bareMinutes(i int) bool {
 }
 
 func (r *reader) labelRole(i int) unit.Field {
-	for _, j := range []int{r.next(i), r.prev(i)} {
+	near := []int{r.next(i), r.prev(i)}
+	if r.is(i-1, kindRole) && i+2 < len(r.items) && r.items[i+2].amount != nil {
+		near = near[1:] // "open 8 closed 12" names each before its number
+	}
+	for _, j := range near {
 		switch {
 		case r.is(j, kindRole, "open"):
 			return unit.LabelOpen
-		case r.is(j, kindRole, "closed"), r.is(j, kindAsk, "glue:closed_time_s"):
+		case r.is(j, kindRole, "closed"), r.is(j, kindAsk, "glue:closed_time_s"), r.word(j, "close", "closes", "shut") && r.mentions(kindRole, "open"):
 			return unit.LabelClosed
 		case r.is(j, kindRole, "clamp"), r.is(j, kindNoun, "press") && (j == i-1 || j == i+1 && r.isBreak(j+1) && r.items[j].word == "press" && r.items[i].amount.float() > 4), r.is(j, kindAsk, "glue:press_time_min"):
 			return unit.LabelPress

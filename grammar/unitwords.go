@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // unitWords are the ways of writing a unit. Behind a number they are its unit;
 // alone they may say what the answer is wanted in.
@@ -76,11 +80,28 @@ var unitWords = []struct {
 	{unit.MbarPerMin, "mbar/min, mbar per minute, mbar a minute, mbar per min, mbar a min, mbar/minute, millibar a minute, mbar every minute, mbar each minute"},
 	{unit.InHgPerMin, `inhg/min, inhg per minute, inhg a minute, in hg/min, in hg a minute, in hg per minute, inches a minute, inches per minute, inch a minute, inch per minute, inhg per min, inhg a min, in/min, in a minute, inhg/minute, in per minute, inhg every minute, inch every minute, inhg each minute, inches of mercury a minute, inches of mercury per minute, inches hg a minute, inches hg per minute, inch of vacuum a minute, inches of vacuum a minute, inches of vacuum per minute, " a minute, "/min, "hg/min, "hg a minute, " per minute`},
 
-	{unit.GPerM2, "g/m2, g/m², g per m2, gsm, grams per square metre, grams per square meter, grams a square metre, g per square metre, g per sq m, g/sqm, grams/m2, g m2, grams per m2, g per square meter, g per sq meter, g per sq metre, g per sqm, g per m², g per metre squared, g per meter squared, g per m squared, g a square meter, g a square metre, g a sq meter, g a sq metre, g a sq m, g a sqm, g a m2, g a m², g a metre squared, g a meter squared, g a m squared, g/square meter, g/square metre, g/sq meter, g/sq metre, g/sq m, g/metre squared, g/meter squared, g/m squared, g to the square meter, g to the square metre, g to the sq meter, g to the sq metre, g to the sq m, g to the sqm, g to the m2, g to the m², g to the metre squared, g to the meter squared, g to the m squared, gr per square meter, gr per square metre, gr per sq meter, gr per sq metre, gr per sq m, gr per sqm, gr per m2, gr per m², gr per metre squared, gr per meter squared, gr per m squared, gr a square meter, gr a square metre, gr a sq meter, gr a sq metre, gr a sq m, gr a sqm, gr a m2, gr a m², gr a metre squared, gr a meter squared, gr a m squared, gr/square meter, gr/square metre, gr/sq meter, gr/sq metre, gr/sq m, gr/sqm, gr/m2, gr/m², gr/metre squared, gr/meter squared, gr/m squared, gram per square meter, gram per square metre, gram per sq meter, gram per sq metre, gram per sq m, gram per sqm, gram per m2, gram per m², gram per metre squared, gram per meter squared, gram per m squared, gram a square meter, gram a square metre, gram a sq meter, gram a sq metre, gram a sq m, gram a sqm, gram a m2, gram a m², gram a metre squared, gram a meter squared, gram a m squared, gram/square meter, gram/square metre, gram/sq meter, gram/sq metre, gram/sq m, gram/sqm, gram/m2, gram/m², gram/metre squared, gram/meter squared, gram/m squared, grams per sq meter, grams per sq metre, grams per sq m, grams per sqm, grams per m², grams per metre squared, grams per meter squared, grams per m squared, grams a square meter, grams a sq meter, grams a sq metre, grams a sq m, grams a sqm, grams a m2, grams a m², grams a metre squared, grams a meter squared, grams a m squared, grams/square meter, grams/square metre, grams/sq meter, grams/sq metre, grams/sq m, grams/sqm, grams/m², grams/metre squared, grams/meter squared, grams/m squared, grams to the square meter, grams to the square metre, grams to the sq meter, grams to the sq metre, grams to the sq m, grams to the sqm, grams to the m2, grams to the m², grams to the metre squared, grams to the meter squared, grams to the m squared, gm per square meter, gm per square metre, gm per sq meter, gm per sq metre, gm per sq m, gm per sqm, gm per m2, gm per m², gm per metre squared, gm per meter squared, gm per m squared, gm a square meter, gm a square metre, gm a sq meter, gm a sq metre, gm a sq m, gm a sqm, gm a m2, gm a m², gm a metre squared, gm a meter squared, gm a m squared, gm/square meter, gm/square metre, gm/sq meter, gm/sq metre, gm/sq m, gm/sqm, gm/m2, gm/m², gm/metre squared, gm/meter squared, gm/m squared, gms per square meter, gms per square metre, gms per sq meter, gms per sq metre, gms per sq m, gms per sqm, gms per m2, gms per m², gms per metre squared, gms per meter squared, gms per m squared, gms a square meter, gms a square metre, gms a sq meter, gms a sq metre, gms a sq m, gms a sqm, gms a m2, gms a m², gms a metre squared, gms a meter squared, gms a m squared, gms/square meter, gms/square metre, gms/sq meter, gms/sq metre, gms/sq m, gms/sqm, gms/m2, gms/m², gms/metre squared, gms/meter squared, gms/m squared"},
-	{unit.LbPer1000Ft2, "lb/1000 ft2, lbs per thousand, lb per thousand square feet, lb per 1000 sq ft, lbs per thousand square feet, lbs/msgl, lb/msgl"},
+	{unit.GPerM2, "gsm, g m2, " + crossed("g,gr,gm,gms,gram,grams", "per ,a ,to the ,/", "m2,m²,sqm,sq m,square metre,square meter,sq metre,sq meter,metre squared,meter squared,m squared")},
+	{unit.LbPer1000Ft2, "lbs per thousand, " + crossed("lb,lbs,pound,pounds", "per ,a ,to the ,/", "1000 ft2,1000 sq ft,1000 square feet,1000 sqft,1000 ft²,1000 feet,thousand ft2,thousand sq ft,thousand square feet,thousand sqft,thousand ft²,thousand feet,msgl")},
 
 	{unit.PercentOf, "%, percent, per cent, pct, prozent, procent"},
 }
 
 // degree is a temperature whose scale the shop's habit decides.
 var degree = unit.Unit{Symbol: "°", Dimension: unit.Warmth}
+
+// crossed joins each of the firsts with each joiner and each of the lasts.
+func crossed(firsts, joiners, lasts string) string {
+	var said []string
+	for _, first := range strings.Split(firsts, ",") {
+		for _, joiner := range strings.Split(joiners, ",") {
+			space := " "
+			if joiner == "/" {
+				space = ""
+			}
+			for _, last := range strings.Split(lasts, ",") {
+				said = append(said, first+space+joiner+last)
+			}
+		}
+	}
+	return strings.Join(said, ", ")
+}
