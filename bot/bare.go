@@ -43,12 +43,30 @@ func (t *turn) bareReplies(p grammar.Phrase) grammar.Phrase {
 			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], a.Text)
 			continue
 		}
-		p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], f)
+		p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], t.ofAll(f))
 	}
 	if len(p.Amends) == 0 && len(t.before.Compare) > 0 && len(p.Choices) == 0 {
 		p = t.chosenBySize(t.chosenAmongOthers(p))
 	}
 	return p
+}
+
+// allOfThem tells that pieces which differed are alike now.
+var allOfThem = regexp.MustCompile(`(?i)\b(all|both|every one|every single one|everything)\b`)
+
+// ofAll takes "now they all say 8" for what all pieces have, not for one end of
+// how they differ.
+func (t *turn) ofAll(f grammar.Fact) grammar.Fact {
+	if !allOfThem.MatchString(t.m.Text) {
+		return f
+	}
+	switch f.Field {
+	case unit.WoodMoistureLow, unit.WoodMoistureHigh:
+		f.Field = unit.WoodMoisture
+	case unit.StripThinnest, unit.StripThickest:
+		f.Field = unit.StripThickness
+	}
+	return f
 }
 
 // chosenAmongOthers finds a number that decides a comparison among others in

@@ -153,6 +153,9 @@ func pileOf(piles unit.Piles, width float64) int {
 // addsStock reports whether strips come to those that are there.
 func (t *turn) addsStock() bool {
 	words := strings.Fields(strings.ToLower(t.m.Text))
+	if slices.Contains(words, "theres") || slices.Contains(words, "there's") || slices.Contains(words, "makes") {
+		return false // "found another one so theres 8 at 3 1/4" tells them all
+	}
 	return slices.ContainsFunc(words, func(w string) bool {
 		return slices.Contains([]string{"plus", "more", "add", "another", "extra", "found", "also"}, w)
 	})

@@ -153,9 +153,12 @@ func (t *tokenizer) wantedBar() bool {
 	wanted := false
 	for i := len(t.tokens) - 2; i >= 0 && i >= len(t.tokens)-4; i-- {
 		switch t.tokens[i].norm {
-		case "for", "get", "give", "gives", "reach", "need", "want":
+		case "for", "get", "give", "gives", "reach", "need", "want", "have", "see":
 			wanted = true
 		}
+	}
+	if wanted && t.last().symbol == symDecimal && isWord(t.scraps, t.at+1, "on") && isWord(t.scraps, t.at+2, "it") {
+		return true // "which bar height do I need to have 1,5 bar on it"
 	}
 	return wanted && (isWord(t.scraps, t.at+1, "at") || isWord(t.scraps, t.at+1, "on")) && (isWord(t.scraps, t.at+2, "the") || isWord(t.scraps, t.at+2, "each") || isWord(t.scraps, t.at+2, "every"))
 }

@@ -34,7 +34,7 @@ func (r *reader) command() bool {
 	if r.barePlea(at) || r.tookOut(at) || r.inPressNamed(at) {
 		return true
 	}
-	if v := r.verb(at); v != "" && !(v == Drop && r.items[at].word == "dropped" && r.fallsOf(at)) {
+	if v := r.verb(at); v != "" && !r.gaugeHolds(at) && !(v == Drop && r.items[at].word == "dropped" && r.fallsOf(at)) {
 		if r.verbFirst(at) {
 			return r.closes()
 		}

@@ -183,7 +183,11 @@ func (r *reader) rest(i int) string {
 	for j := i; j < len(r.items); j++ {
 		r.items[j].used = true
 	}
-	return trimmed(r.text[r.items[i].start:])
+	from := r.items[i].start
+	if tagged := strings.LastIndexByte(r.text[:from], '<'); tagged >= 0 && tagged+tag(r.text[tagged:]) == from {
+		from = tagged // as typed
+	}
+	return trimmed(r.text[from:])
 }
 
 // allUsed reports whether nothing but marks is left from item i on.

@@ -167,7 +167,27 @@ func (r *reader) keptAt() {
 			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
 			r.items[i].used = true
 		}
+		if r.broughtTo(i) {
+			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
+			r.items[i].used = true
+		}
 	}
+}
+
+// bringers are verbs that bring a figure to another: "bump it to 26".
+var bringers = wordSet(`bump bumped bring brought take took push pushed crank cranked turn turned knock knocked run put set up raise raised lower lowered`)
+
+// broughtTo: "bump it to 26 and use epoxy" tells another number for one said
+// before, of whatever it was.
+func (r *reader) broughtTo(i int) bool {
+	if !r.free(i) || !r.word(i-1, "to") || r.next(i) >= 0 && !r.word(i+1, "and", "but", "then") || r.items[i].amount.value == nil || r.amountsIn(0, len(r.items)) != 1 {
+		return false
+	}
+	j := i - 2
+	for r.word(j, "up", "down", "back") {
+		j--
+	}
+	return r.word(j, "it", "that", "her") && j > 0 && bringers[r.items[j-1].word]
 }
 
 // widthCorrected reads "the 62s are actually 60" of strips that the thread has.

@@ -275,7 +275,7 @@ func (r *reader) noReading(i int) bool {
 		return true
 	}
 	n := r.next(i)
-	if r.is(n, kindAttr) || r.is(n, kindWood) {
+	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) {
 		return true
 	}
 	if r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) {
@@ -321,11 +321,13 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true
 	case r.word(i-1, "on", "at") && r.word(i-2, "were", "was", "are") && a.float() >= 10 && a.float() <= 30 && !r.habit.Metric && r.mentions(kindNoun, "leak") && r.topic == Pump:
 		return true // "power tripped. we were on 25 and it's dropping 2 every 10 min"
+	case r.topic == Pump && !r.habit.Metric && r.word(i-1, "at") && a.float() >= 15 && a.float() <= 30 && a.form == formInt && r.mentions(kindAsk, "pump:hold_s") && !r.is(i+1, kindRole, "am", "pm") && !r.word(i+1, "oclock", "tonight", "tomorrow"):
+		return true // "if the power goes at 25 how long are we good"
 	case r.word(i-1, "on", "at") && r.word(i-2, "sitting", "sat", "sits", "steady", "parked"):
 		return true
 	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"):
 		return true
-	case !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && r.word(i-1, "holding") && r.word(i-2, "were", "was", "are", "is", "its", "still", "been") && r.isBreak(i+1):
+	case !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && r.gaugeHolds(i-1) && (r.isBreak(i+1) || r.word(i+1, "now", "today", "tonight", "at")):
 		return true // "we were holding twenty four and a half"
 	case r.topic == Flatten && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && r.word(i-1, "is", "will", "would") && r.word(i+1, "enough", "be") && r.amountsIn(max(i-3, 0), i) == 0:
 		return true // "is twenty enough to lay down a 1/16 cup"
@@ -373,4 +375,17 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 		return true
 	}
 	return !r.habit.Metric && r.word(i-1, "at") && v >= 15 && v <= 30 && a.link == linkNone && r.mentions(kindNoun, "bar") && !r.said(unit.Pressing) && !r.dayPlan()
+}
+
+// gaugeHolds: "we were holding twenty four", "the bag's only holding 22" tell what
+// the gauge shows; "holding 14" alone keeps a load from going in.
+func (r *reader) gaugeHolds(i int) bool {
+	if !r.word(i, "holding") {
+		return false
+	}
+	j := i - 1
+	for r.word(j, "only", "still", "just", "barely", "about", "now") {
+		j--
+	}
+	return r.word(j, "were", "was", "are", "is", "its", "been", "bags", "shes") || r.is(j, kindNoun, "bag", "frame", "press", "pump") || r.is(j, kindVacuum)
 }

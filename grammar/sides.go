@@ -45,7 +45,7 @@ func (r *reader) pressedDown(i int) bool {
 		return false
 	}
 	for j := i - 1; j >= 0 && j >= i-4 && !r.isBreak(j); j-- {
-		if r.word(j, "pull", "pulls", "suck", "sucks", "press", "presses", "get", "gets", "bring", "push", "squash", "hold", "holds", "take", "flatten", "keep", "force") || r.is(j, kindVacuum, "pull") {
+		if r.word(j, "pull", "pulls", "suck", "sucks", "press", "presses", "get", "gets", "bring", "push", "squash", "hold", "holds", "take", "flatten", "keep", "force", "lay", "lays", "iron", "irons", "draw", "draws", "coax", "squeeze", "mash") || r.is(j, kindVacuum, "pull") {
 			return true
 		}
 	}
