@@ -117,6 +117,10 @@ func (r *reader) someAndSome() {
 		return
 	}
 	for i := range r.items {
+		if r.someOfThem(i) {
+			r.items[i].amount.dead = true // counts not all of them
+			continue
+		}
 		if !r.free(i) || !r.differs(i) && !r.word(i-1, "driest", "wettest") {
 			continue
 		}
@@ -150,7 +154,7 @@ func (r *reader) someAndSome() {
 func (r *reader) differWords() int {
 	n := 0
 	for i := range r.items {
-		if r.word(i, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny", "driest", "wettest") || r.word(i, "half") && (r.word(i+1, "the", "of", "are", "is", "were") || r.is(i+1, kindNoun, "strip")) || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
+		if r.setsApart(i) || r.word(i, "driest", "wettest") || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
 			n++
 		}
 		if am := r.items[i].amount; am != nil && am.form == formWords && am.value != nil && am.value.Cmp(one) == 0 && r.is(i+1, kindNoun, "strip") && r.wordIn("other") {
@@ -158,6 +162,26 @@ func (r *reader) differWords() int {
 		}
 	}
 	return n
+}
+
+// setsApart reports whether item i is a word for a part of the pieces: "some",
+// "the rest", "half my strips", "most of them".
+func (r *reader) setsApart(i int) bool {
+	switch {
+	case r.word(i, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny"):
+		return true
+	case r.word(i, "half"):
+		return r.word(i+1, "the", "of", "are", "is", "were", "my", "our", "these", "those", "em") || r.is(i+1, kindNoun, "strip")
+	case r.word(i, "most", "couple", "few", "handful"):
+		return r.word(i+1, "are", "is", "were", "of")
+	}
+	return r.someOfThem(i)
+}
+
+// someOfThem: "two of them are 3/4 and the others 13/16".
+func (r *reader) someOfThem(i int) bool {
+	_, whole := r.wholeAt(i)
+	return whole && r.word(i+1, "of") && r.word(i+2, "them", "em", "those", "these") && r.wordIn("others", "other", "rest")
 }
 
 // differs: "some are .74", "6% on some boards and 9% on others".
@@ -171,7 +195,7 @@ func (r *reader) differs(i int) bool {
 			if r.is(j, kindNoun, "strip") && j > 0 && (r.word(j-1, "other") || r.items[j-1].amount != nil && r.items[j-1].amount.form == formWords && r.wordIn("other")) {
 				return true
 			}
-			if r.word(j, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny") || step < 0 && r.word(j, "half") && (r.word(j+1, "the", "of", "are", "is", "were") || r.is(j+1, kindNoun, "strip")) {
+			if r.setsApart(j) && (step < 0 || !r.word(j, "half")) {
 				return true
 			}
 		}
