@@ -13,10 +13,13 @@ import (
 // settle for, for what the thread's backwards question is to reach: "I'd settle
 // for 30 psi".
 func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
-	if t.before.empty() || len(p.Asks)+len(p.Choices)+len(p.Drops) > 0 || p.Command != nil {
+	if t.before.empty() || len(p.Choices)+len(p.Drops) > 0 || p.Command != nil {
 		return p
 	}
 	w := t.before.Asks[0]
+	if len(p.Asks) > 0 && !onJointAgain(w, p) {
+		return p
+	}
 	if ask, ok := inOtherTime(w, p); ok {
 		p.Amends, p.Asks = nil, []grammar.Ask{ask}
 		return p
@@ -37,7 +40,7 @@ func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
 		return p
 	}
 	field := unit.SideFarJoint
-	if w.Goal.Has(unit.SideFirstJoint) {
+	if w.Goal.Has(unit.SideFirstJoint) && len(p.Asks) == 0 || len(p.Asks) == 1 && p.Asks[0].For[0] == unit.SideFirstJoint {
 		field = unit.SideFirstJoint
 	}
 	goal.Field, goal.Text = field, text
@@ -45,6 +48,15 @@ func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
 	p.Facts, p.Refused = slices.DeleteFunc(slices.Clone(p.Facts), isVacuum), nil
 	p.Asks = []grammar.Ask{{About: w.About, Solve: w.Solve, Goal: map[unit.Field]grammar.Fact{field: goal}}}
 	return p
+}
+
+// onJointAgain: "and for 40 psi on the last joint" names again what is asked for.
+func onJointAgain(w Wanted, p grammar.Phrase) bool {
+	if len(p.Asks) != 1 || w.Solve == "" || len(p.Refused) != 1 || len(p.Facts) > 0 {
+		return false
+	}
+	a := p.Asks[0]
+	return a.About == grammar.Side && a.Solve == "" && len(a.For) == 1 && (a.For[0] == unit.SideFarJoint || a.For[0] == unit.SideFirstJoint)
 }
 
 // inOtherTime asks a backwards question again for another time: "3 min is fine".

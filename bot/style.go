@@ -51,7 +51,7 @@ var named = func() map[string]unit.Unit {
 		unit.Second, unit.Minute, unit.Hour, unit.Day, unit.Gram, unit.Kilogram, unit.Ounce, unit.Pound,
 		unit.Litre, unit.Millilitre, unit.CubicMetre, unit.Gallon, unit.CubicFoot, unit.FluidOunce, unit.Quart,
 		unit.SquareMetre, unit.SquareFoot, unit.SquareInch,
-		unit.LitrePerSecond, unit.LitrePerMinute, unit.CubicMetrePerHour, unit.CubicFootPerMinute,
+		unit.LitrePerSecond, unit.LitrePerMinute, unit.CubicMetrePerMin, unit.CubicMetrePerHour, unit.CubicFootPerMinute,
 		unit.KPaPerMin, unit.MbarPerMin, unit.InHgPerMin, unit.GPerM2, unit.LbPer1000Ft2, unit.PercentOf,
 	} {
 		by[u.Symbol] = u

@@ -45,7 +45,13 @@ func (r *reader) command() bool {
 // measuredAgain: "measured it again, its only 1/32" corrects what was said; a check
 // of a load tells two things or more.
 func (r *reader) measuredAgain(at int) bool {
-	return r.habit.Follows && r.word(at, "measured") && r.opensWithin(at+1, min(at+5, len(r.items)), "again") && r.amountsIn(at, len(r.items)) == 1
+	told := 0
+	for k := at; k < len(r.items); k++ {
+		if r.live(k) {
+			told++
+		}
+	}
+	return r.habit.Follows && r.word(at, "measured", "i measured", "we measured") && r.opensWithin(at+1, min(at+5, len(r.items)), "again") && told == 1
 }
 
 // goesBack: the number in "put it back to 50 and post it" is no load.

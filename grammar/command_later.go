@@ -45,6 +45,10 @@ func (r *reader) laterVerb(at int) bool {
 			if r.verb(i) == Drop && r.fallsOf(i) {
 				continue
 			}
+			if load, ok := r.holdsFor(at, i); ok {
+				r.close(&Command{Verb: Hold, Loads: []int{load}, Note: trimmed(r.text[r.items[at].start:r.items[i-1].start])}, len(r.items))
+				return true
+			}
 			if r.checkedLast(i) {
 				r.items[i].used = true
 				r.commit(&Command{Verb: Check}, 0)
@@ -60,6 +64,26 @@ func (r *reader) laterVerb(at int) bool {
 		}
 	}
 	return false
+}
+
+// holdsFor reads "29's mat is missing, hold it": the fault first, then what to do.
+func (r *reader) holdsFor(at, i int) (load int, ok bool) {
+	if r.verb(i) != Hold || r.items[i].word != "hold" || i <= at || !r.isBreak(i-1) || !r.word(i+1, "it", "that") || !r.nothingAfter(i+1) || r.amountsIn(at, i) != 1 || !r.tellsFault(i-2) {
+		return 0, false
+	}
+	for k := at; k < i; k++ {
+		if n, whole := r.wholeAt(k); whole && n > 0 && (k == at || r.word(k-1, "on", "for", "with", "in", "load", "of")) && (r.possessive(k) || !r.is(k+1, kindNoun) && !r.is(k+1, kindAttr)) {
+			r.items[k].used = true
+			return n, true
+		}
+	}
+	return 0, false
+}
+
+// possessive reports whether item i has "'s" with it: "29's mat".
+func (r *reader) possessive(i int) bool {
+	behind := r.text[r.items[i].end:]
+	return strings.HasPrefix(behind, "'s") || strings.HasPrefix(behind, "’s")
 }
 
 // fallsOf: "gauge on 1 dropped to 15" and "somebody dropped 1 on the floor" take no

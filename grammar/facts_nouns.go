@@ -60,6 +60,7 @@ func (r *reader) nounFact(i int) {
 		}
 	case "bag":
 		r.nthPress(i)
+		r.leftOf(i)
 		r.sayOnce(i, unit.PressKind, "bag")
 	case "core":
 		for _, c := range coreKinds {
@@ -90,7 +91,7 @@ func (r *reader) nounFact(i int) {
 		}
 		_, to := r.sentence(i)
 		for j := i + 1; j < to && j < i+6 && !r.has(unit.MatFirmness); j++ {
-			if f := firmness[r.items[j].word]; f != "" && (r.isBreak(j-1) || r.items[j-1].brk == '(' || j == i+1 && r.shortened(i) || r.word(j-1, "and", "but") && r.items[j-2].amount != nil || r.word(j-1, "is", "its", "a", "the", "quite", "very", "pretty", "really", "rather")) {
+			if f := firmness[r.items[j].word]; f != "" && (r.aSuchOne(j) || r.isBreak(j-1) || r.items[j-1].brk == '(' || j == i+1 && r.shortened(i) || r.word(j-1, "and", "but") && r.items[j-2].amount != nil || r.word(j-1, "is", "its", "a", "the", "quite", "very", "pretty", "really", "rather")) {
 				r.sayOnce(j, unit.MatFirmness, f)
 				if r.free(j+1) && r.items[j+1].amount.form == formWords {
 					r.items[j+1].used = true // "is a soft one"
@@ -102,6 +103,20 @@ func (r *reader) nounFact(i int) {
 	}
 }
 
+// leftOf reads how many presses are left beside the one at item i, which is out of
+// use.
+func (r *reader) leftOf(i int) {
+	if n := r.pressesDown(i); n > 0 && !r.has(unit.PressCount) {
+		r.say(i, unit.PressCount, unit.Number(n))
+		r.soMany(i, n)
+	}
+}
+
+// aSuchOne: "swap the mat for a 3/8 soft one".
+func (r *reader) aSuchOne(j int) bool {
+	return r.items[j-1].amount != nil && j+1 < len(r.items) && r.items[j+1].text == "one" && (j+2 == len(r.items) || r.isBreak(j+2))
+}
+
 // pressFact reads how many presses there are: "both presses", "the second press is
 // back", "a single press".
 func (r *reader) pressFact(i int) {
@@ -109,10 +124,7 @@ func (r *reader) pressFact(i int) {
 	if r.word(i-1, "both") && isPlural(it.word) {
 		r.say(i, unit.PressCount, unit.Number(2))
 	}
-	if n := r.pressesDown(i); n > 0 && !r.has(unit.PressCount) {
-		r.say(i, unit.PressCount, unit.Number(n))
-		r.soMany(i, n)
-	}
+	r.leftOf(i)
 	r.nthPress(i)
 	if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "throw", "throwing", "chuck", "bring", "fire", "wheel", "borrow", "borrowed", "buy", "bought", "free", "available", "fixed", "working", "ready", "back") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
 		r.say(i, unit.PressCount, unit.Number(2))
@@ -163,6 +175,9 @@ func (r *reader) underfoot(i int) bool {
 	if r.word(i+1, "under", "underneath", "beneath", "below") && (i+2 == len(r.items) || r.isBreak(i+2) || r.word(i+2, "them", "it", "the", "everything")) && !r.is(r.next(i+1), kindNoun, "face") {
 		return true
 	}
+	if r.word(i-1, "the", "a", "my", "our") && r.word(i-2, "on") && r.word(i-3, "straight", "right", "directly") && r.mentions(kindNot) {
+		return true // "no plastic, just straight on the ply"
+	}
 	return r.is(i+1, kindNoun, "sled", "bed", "fence", "caul", "bar") || r.is(i-1, kindNoun, "sled")
 }
 
@@ -194,11 +209,15 @@ func (r *reader) pressesDown(i int) int {
 	for r.word(down, "is", "are", "has", "gone", "went") {
 		down++
 	}
-	if !r.word(down, "down", "out", "broken", "dead", "off", "busy", "leaking") && !r.is(down, kindVerb, "out") && !r.is(down, kindNoun, "leak") {
+	if !r.word(down, "down", "out", "broken", "dead", "off", "busy", "leaking", "knackered", "bust", "busted", "kaput", "stuffed", "buggered", "ripped", "torn", "punctured", "holed", "gone", "unusable", "toast", "shot") && !r.is(down, kindVerb, "out") && !r.is(down, kindNoun, "leak") {
 		return 0
 	}
 	for k := down + 1; k < len(r.items); k++ {
-		if n, ok := r.items[k].wholeAmount(); ok && r.word(k-1, "so", "leaves", "only", "just", "with") && n < 20 && r.next(k) < 0 {
+		n, ok := r.spokenNumber(k)
+		if r.word(k, "one") {
+			n, ok = 1, true
+		}
+		if ok && (r.word(k-1, "so", "leaves", "only", "just", "with", "have") || r.word(k-1, "the") && r.word(k-2, "just", "only", "with")) && n < 20 && r.next(k) < 0 {
 			return n
 		}
 	}

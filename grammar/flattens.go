@@ -133,7 +133,7 @@ func (r *reader) outInRun() {
 // over what, with the name in a clause of its own.
 func (r *reader) runOf(i int) bool {
 	j := i + 1
-	inWord := r.items[i].amount.unit == nil && r.items[i].amount.unitRaw == "in"
+	inWord := r.items[i].amount.unitRaw == "in" && (r.items[i].amount.unit == nil || r.free(i+1) && r.items[i+1].amount.unit != nil)
 	if inWord {
 		j--
 	}
@@ -152,11 +152,13 @@ func (r *reader) runOf(i int) bool {
 	f, over := unit.Cup, unit.StripWidth
 	if r.mentions(kindNoun, "bow") || r.has(unit.Bow) {
 		f, over = unit.Bow, unit.StripLength
+	} else if r.mentions(kindNoun, "gap") && !r.outOfFlat() {
+		f, over = unit.Gap, unit.StripLength // "crook's 1/16 in 3 ft"
 	} else if !r.outOfFlat() && !r.mentions(kindFact, "cup_up=hump", "cup_up=hollow") || r.topic == Move {
 		return false
 	}
 	run := r.size(j+1) / r.size(i)
-	if run < leastRun || run > 2000 || f == unit.Bow && r.size(j+1) < 0.2 || r.has(f) || r.has(over) {
+	if run < leastRun || run > 2000 || over == unit.StripLength && r.size(j+1) < 0.2 || r.has(f) || r.has(over) {
 		return false
 	}
 	r.bind(j+1, over)

@@ -207,7 +207,7 @@ func (am *amount) read(a *amountTree, t *token) {
 			return
 		}
 		am.form = formMixed
-		if part := rational(a.Part); part == nil || am.value == nil || part.Cmp(one) >= 0 {
+		if part := rational(a.Part); part == nil || am.value == nil || part.Sign() == 0 || part.Cmp(one) >= 0 {
 			am.value = nil
 		} else {
 			am.value.Add(am.value, part)

@@ -154,8 +154,12 @@ func (r *reader) killHearsay() {
 // told: "the boss says to set it to 25", "says its really 22 at the bag" are what
 // will be done and what is, not an opinion.
 func (r *reader) told(said int) bool {
-	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set") || r.word(said+1, "leave", "allow")
+	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set") || r.word(said+1, "leave", "allow") ||
+		r.word(said+1, "use", "put", "run", "go", "set", "fit", "keep") && masters[r.items[said-1].word] // "teacher said use a 1x2"
 }
+
+// masters say what is to be done, where others only have an opinion.
+var masters = wordSet(`teacher instructor boss foreman supervisor manager gaffer professor prof tutor lead`)
 
 // sawGauge: "swears he saw 25 inHg on the gauge" is a reading, not an opinion.
 func (r *reader) sawGauge(said, i int) bool {
@@ -349,4 +353,21 @@ func (r *reader) killSomeOf() {
 func (r *reader) spokenHalf(i int) bool {
 	am := r.items[i].amount
 	return am != nil && am.form == formWords && am.value != nil && am.value.Cmp(half) == 0
+}
+
+// killSums gives up the numbers of "whats 12 x 12", which asks for no pressing.
+func (r *reader) killSums() {
+	if len(r.items) < 3 || r.habit.Follows || !r.word(0, "whats", "what") {
+		return
+	}
+	for i := range r.items {
+		if it := r.items[i]; it.amount == nil && !r.word(i, "whats", "what", "is", "times", "plus", "x", "by") && it.brk == 0 || it.amount != nil && it.amount.unit != nil {
+			return
+		}
+	}
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil {
+			am.dead = true
+		}
+	}
 }

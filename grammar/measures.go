@@ -239,6 +239,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if attr == "wide" && r.word(j-1, "total", "overall", "whole", "combined") {
 		return unit.PanelWidth
 	}
+	if attr == "thick" && r.is(j+1, kindWood) && !r.is(r.next(j+1), kindNoun) {
+		return unit.StripThickness // "a 40 mm bar on 18 thick ash"
+	}
 	if attr == "tall" && r.stackHeight(i) {
 		return ""
 	}
@@ -273,6 +276,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {
 		r.loose = r.habit.Follows // in a thread of panels it is theirs
 		return unit.StripThickness
+	}
+	if noun == "sled" && attr == "tall" && r.mentions(kindNoun, "bar") && !r.has(unit.BarHeight) {
+		return unit.BarHeight // "bar's on the sled now, 1 tall"
 	}
 	const leastSled = 0.1 // m
 	if noun == "sled" && attr == "wide" && r.size(i) < leastSled && r.mentions(kindNoun, "bar") && !r.has(unit.BarWidth) {

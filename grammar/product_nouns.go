@@ -57,6 +57,9 @@ func (r *reader) panelBefore(i int) bool {
 // productBehind is the part named after a size of items [i, end).
 func (r *reader) productBehind(i, end int, sheet bool) string {
 	j := r.nextNear(end - 1)
+	if r.word(end, "for", "as") && r.word(end+1, "the", "my", "our", "a") && r.is(end+2, kindNoun, "bar", "sled") {
+		return r.items[end+2].id // "use a 1x2 for the side bar"
+	}
 	if r.is(j, kindNoun, "bar") && j+1 < len(r.items) && r.items[j+1].amount != nil && r.mentions(kindNoun, "strip") {
 		j = -1 // "2 1/2 x 1/2 bar 2 tall"
 	}

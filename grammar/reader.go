@@ -30,6 +30,7 @@ type binding struct {
 
 func (r *reader) read() {
 	r.metricMils()
+	r.decimalCounts()
 	r.onPaper()
 	r.loseInTime()
 	r.enumerated()
@@ -48,6 +49,7 @@ func (r *reader) read() {
 	r.killTimes()
 	r.killEarlier()
 	r.killTotals()
+	r.killSums()
 	r.oldAndNew()
 	r.killNeeds()
 	r.onTop()

@@ -24,6 +24,8 @@ func (r *reader) asSaid() {
 			r.bind(i, unit.Tent)
 		case r.is(i-2, kindFact, "cup_up=hump", "cup_up=hollow") && r.word(i-1, "of", "by") && r.size(i) < 0.04 && !r.has(unit.Cup):
 			r.bind(i, unit.Cup) // "crown up of 4 mm"
+		case r.is(i+1, kindFact, "cup_up=hump", "cup_up=hollow") && r.items[i].amount.form != formWords && r.size(i) < 0.026 && !r.has(unit.Cup) && !r.mentions(kindNoun, "cup"):
+			r.bind(i, unit.Cup) // "1/8 hump up in 3/4 ash"
 		case r.barsEach(i):
 			r.bind(i, unit.BarHeight)
 		case r.showsDaylight(i):

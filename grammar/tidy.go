@@ -313,3 +313,17 @@ func (r *reader) clockCue(i int) bool {
 	}
 	return r.is(j, kindRole, "start", "deadline") && r.items[j].word != "from"
 }
+
+// decimalCounts: "4.000 strips" of a printed list counts them; in a metric shop three
+// noughts may be a thousand.
+func (r *reader) decimalCounts() {
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || am.form != formDecimal || !am.bare() || am.value == nil || !am.value.IsInt() || am.link != linkNone || !r.is(i+1, kindNoun, "strip", "panel") || !isPlural(r.items[i+1].word) {
+			continue
+		}
+		if digits := len(r.items[i].text) - 1 - strings.IndexAny(r.items[i].text, ".,"); digits != 3 || !r.habit.Metric {
+			am.form = formInt
+		}
+	}
+}

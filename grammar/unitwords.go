@@ -73,6 +73,7 @@ var unitWords = []struct {
 
 	{unit.LitrePerSecond, "l/s, lps, l a second, litre a second, liter a second, liters a second, litre per second, liter per second, litres a second, litres per second, liters per second, l/sec, l per s, litre/s, litres/s"},
 	{unit.LitrePerMinute, "l/min, lpm, l a minute, l per minute, litres a minute, litres per minute, liters per minute, litre a minute, liters a minute, ltr/min, litres/min, l per min, l a min, l/minute, litre per minute, litres/minute, l / min, ltrs a minute, ltrs/min"},
+	{unit.CubicMetrePerMin, crossed("m3,m³,cubic metre,cubic meter,cubic metres,cubic meters,cu m,cbm", "per ,a ,/", "min,minute")},
 	{unit.CubicMetrePerHour, "m3/h, m³/h, m3/hr, m³/hr, cubic metres an hour, cubic metres per hour, cubic meters per hour, cubic meters an hour, m3 per hour, m³ per hour, cbm/h, m3 an hour, cu m/h, m3/hour, kuub per uur, cubic metre an hour, cubic metre per hour, m3/uur"},
 	{unit.CubicFootPerMinute, "cfm, cubic feet a minute, cubic feet per minute, cubic foot per minute, scfm, ft3/min, cu ft/min, cfms, cf/m"},
 

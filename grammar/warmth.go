@@ -154,7 +154,7 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(i+1, kindRole, "min") && in(r.items[i+1].word, "minimum", "min") && r.mentions(kindRole, "label") && n == i+1 && r.next(n) < 0 {
 		return true // "tub says 15 minimum"
 	}
-	if r.leastTold(i) || r.afterHeat(i) {
+	if r.leastTold(i) || r.afterHeat(i) || r.shopSits(i) {
 		return true
 	}
 	if r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(p, kindVacuum) || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {
@@ -193,6 +193,15 @@ func (r *reader) bareWarmth() (low, high float64) {
 		return -10, 45
 	}
 	return 20, 120
+}
+
+// shopSits: "shed's sitting on 11 this arvo".
+func (r *reader) shopSits(i int) bool {
+	j := i - 1
+	for r.word(j, "on", "at", "about", "around", "only", "just", "down", "up", "to", "steady", "barely") {
+		j--
+	}
+	return r.word(j, "sitting", "sits", "sat", "hovering", "hovers", "stuck") && r.is(j-1, kindAir, "shop") && !r.is(r.next(i), kindNoun) && !r.is(r.next(i), kindAttr)
 }
 
 // leastTold: "tin says minimum 5" is of degrees where a number so low, or so high, is

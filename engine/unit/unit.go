@@ -100,6 +100,7 @@ var (
 
 	LitrePerSecond     = Unit{"l/s", Pumping, 0.001, 0, true}
 	LitrePerMinute     = Unit{"l/min", Pumping, 0.001 / 60, 0, true}
+	CubicMetrePerMin   = Unit{"m³/min", Pumping, 1.0 / 60, 0, true}
 	CubicMetrePerHour  = Unit{"m³/h", Pumping, 1.0 / 3600, 0, true}
 	CubicFootPerMinute = Unit{"cfm", Pumping, foot * foot * foot / 60, 0, false}
 

@@ -1,0 +1,102 @@
+package grammar
+
+import (
+	"sort"
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// someAndSome reads the least and the most of pieces that differ: thicknesses,
+// or moisture where they are per cents.
+func (r *reader) someAndSome() {
+	var thick, wet []int
+	if r.differWords() < 2 {
+		return
+	}
+	for i := range r.items {
+		if r.someOfThem(i) {
+			r.items[i].amount.dead = true // counts not all of them
+			continue
+		}
+		if !r.free(i) || !r.differs(i) && !r.word(i-1, "driest", "wettest") {
+			continue
+		}
+		if r.items[i].amount.bare() && r.items[i].amount.form != formWords && (r.mentions(kindAir, "mc") || r.percentSaid() && r.items[i].amount.form == formInt) {
+			u := unit.PercentOf
+			r.items[i].amount.unit = &u
+		}
+		if r.items[i].amount.is(unit.Proportion) {
+			wet = append(wet, i)
+		} else if r.length(i) && r.size(i) < 0.1 && (r.items[i].amount.form != formWords || r.items[i].amount.value != nil && !r.items[i].amount.value.IsInt()) {
+			thick = append(thick, i)
+		}
+	}
+	bindEnds := func(at []int, low, high unit.Field) {
+		if len(at) != 2 {
+			return
+		}
+		sort.Slice(at, func(a, b int) bool { return r.items[at[a]].amount.float() < r.items[at[b]].amount.float() })
+		r.bind(at[0], low)
+		r.bind(at[1], high)
+	}
+	if len(thick) == 2 && r.mentions(kindRole, "target", "trim") && max(r.size(thick[0]), r.size(thick[1])) > thinStock {
+		thick = nil // widths to choose from
+	}
+	bindEnds(thick, unit.StripThinnest, unit.StripThickest)
+	bindEnds(wet, unit.WoodMoistureLow, unit.WoodMoistureHigh)
+}
+
+// differWords counts the words that set pieces apart: one alone ("some ply") says
+// nothing.
+func (r *reader) differWords() int {
+	n := 0
+	for i := range r.items {
+		if r.setsApart(i) || r.word(i, "driest", "wettest") || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
+			n++
+		}
+		if am := r.items[i].amount; am != nil && am.form == formWords && am.value != nil && am.value.Cmp(one) == 0 && r.is(i+1, kindNoun, "strip") && r.wordIn("other") {
+			n++ // "one board … the other"
+		}
+	}
+	return n
+}
+
+// setsApart reports whether item i is a word for a part of the pieces: "some",
+// "the rest", "half my strips", "most of them".
+func (r *reader) setsApart(i int) bool {
+	switch {
+	case r.word(i, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny"):
+		return true
+	case r.word(i, "half"):
+		return r.word(i+1, "the", "of", "are", "is", "were", "my", "our", "these", "those", "em") || r.is(i+1, kindNoun, "strip")
+	case r.word(i, "most", "couple", "few", "handful"):
+		return r.word(i+1, "are", "is", "were", "of")
+	}
+	return r.someOfThem(i)
+}
+
+// someOfThem: "two of them are 3/4 and the others 13/16".
+func (r *reader) someOfThem(i int) bool {
+	_, whole := r.wholeAt(i)
+	return whole && r.word(i+1, "of") && r.word(i+2, "them", "em", "those", "these") && r.wordIn("others", "other", "rest")
+}
+
+// differs: "some are .74", "6% on some boards and 9% on others".
+func (r *reader) differs(i int) bool {
+	for _, step := range []int{-1, 1} {
+		reach := 7
+		if step > 0 {
+			reach = 3
+		}
+		for k, j := 0, i+step; k < reach && j >= 0 && j < len(r.items) && r.items[j].amount == nil && !r.isBreak(j); k, j = k+1, j+step {
+			if r.is(j, kindNoun, "strip") && j > 0 && (r.word(j-1, "other") || r.items[j-1].amount != nil && r.items[j-1].amount.form == formWords && r.wordIn("other")) {
+				return true
+			}
+			if r.setsApart(j) && (step < 0 || !r.word(j, "half")) {
+				return true
+			}
+		}
+	}
+	return false
+}
