@@ -112,6 +112,9 @@ func (t *tokenizer) skipDot(s scrap) {
 	if t.at+1 >= len(t.scraps) || t.scraps[t.at].norm != "." || !t.scraps[t.at].glued {
 		return
 	}
+	if t.corrects() {
+		return // "sorry, 1 in. strips 5"
+	}
 	if first := t.text[t.scraps[t.at+1].start]; first >= 'A' && first <= 'Z' {
 		return // a new sentence
 	}
@@ -122,6 +125,15 @@ func (t *tokenizer) skipDot(s scrap) {
 	if n > 0 && (m.kind == kindAttr || m.kind == kindNoun || m.kind == kindRole && m.id == "length") {
 		t.at++
 	}
+}
+
+// corrects reports whether the number at hand follows a word that corrects.
+func (t *tokenizer) corrects() bool {
+	k := len(t.tokens) - 3 // before the number and its unit
+	for k >= 0 && t.tokens[k].norm == "," {
+		k--
+	}
+	return k >= 0 && t.tokens[k].meaning.kind == kindFix
 }
 
 // barUnit takes "bar" for the unit behind a decimal that vacuum can have; a

@@ -15,6 +15,8 @@ func (r *reader) references(i int) ([]int, int) {
 	for i < len(r.items) {
 		it := &r.items[i]
 		switch {
+		case it.amount != nil && it.used && len(refs) > 0 && r.fixedBefore(i-1):
+			i++ // it stands where the one before stood
 		case it.amount != nil:
 			n, ok := r.loadNumber(i)
 			if !ok {

@@ -51,12 +51,39 @@ func (r *reader) labelledCount(i int) unit.Field {
 		return r.countedHere(i)
 	case len(f) == 0:
 		return ""
+	case label == i-1 && r.isBreak(next) && f[0] == unit.StripCount && r.countBeside(i):
+		return f[0] // "strips 5, 2 wide"
 	case label == i-1 && r.countOf(label), label == i-1 && !r.word(label-1, "of") && !r.is(label-1, kindAttr) && r.isBreak(next) && r.is(next+1, kindAttr) && next+2 < len(r.items) && r.items[next+2].amount != nil:
 		return f[0] // "no. of strips 9", "strips 9, width 48, thk 16"
 	case label == i-1 && r.slashSizes(i), apart && r.slashSizes(i), each, at && (apart || label == i-1) && r.countsAt() < 2, apart && (r.isBreak(next) || r.is(next, kindGlue)):
 		return f[0]
 	}
 	return ""
+}
+
+// countBeside reports whether the number at item i counts strips whose width is told
+// besides, and is no width of a list and no layer's thickness.
+func (r *reader) countBeside(i int) bool {
+	const most = 40
+	if n, _ := r.items[i].amount.whole(); n > most || r.countedBefore(i) || r.layersTold() > 2 || r.topic == Stack {
+		return false
+	}
+	if k := i + 2; k < len(r.items) && r.items[k].amount != nil && !r.is(k+1, kindAttr) {
+		return false // "boards 90, 110 and 120 wide"
+	}
+	for j := i + 1; j < len(r.items); j++ {
+		from, to := r.clause(j)
+		if r.is(j, kindAttr, "wide") && r.free(j-1) && j-1 != i && (r.within(from, to, kindNoun) < 0 || r.within(from, to, kindNoun, "strip") >= 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// countedBefore: of "4 strips 2, …" the first number counts the strips.
+func (r *reader) countedBefore(i int) bool {
+	_, counts := r.wholeAt(max(i-2, 0))
+	return i > 1 && counts
 }
 
 // countOf: "no. of strips", "qty of panels".

@@ -37,6 +37,12 @@ func (r *reader) takesPlace(a, b int) {
 		y.amount.link = linkNone
 		return
 	}
+	r.standsFor(a, b)
+}
+
+// standsFor puts the amount at item b where that at item a stood.
+func (r *reader) standsFor(a, b int) {
+	x, y := &r.items[a], &r.items[b]
 	r.unuse(x.text)
 	link, plural := x.amount.link, x.amount.plural
 	u, raw := x.amount.unit, x.amount.unitRaw

@@ -40,6 +40,7 @@ func (r *reader) read() {
 	r.spokenTimes()
 	r.bookTimes()
 	r.findFixes()
+	r.inPlace()
 	r.killNames()
 	r.killOrdinals()
 	r.killHearsay()
