@@ -55,6 +55,9 @@ func (r *reader) findAsks() {
 			r.phrase.Asks = append(r.phrase.Asks, asked.ask)
 		}
 	}
+	if r.getsInside() { // the worst of what else is asked
+		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "inside"}}, r.phrase.Asks...)
+	}
 	if a, ok := r.backToTopic(); ok {
 		r.phrase.Asks = append(r.phrase.Asks, a)
 	}
@@ -266,7 +269,7 @@ func (r *reader) said(d unit.Dimension) bool {
 // a cake.
 func (r *reader) threatens(id string) bool {
 	switch id {
-	case "reach in", "wedge release", "bypass", "standing on it", "alone", "eye", "bursting", "caught":
+	case "reach in", "wedge release", "bypass", "standing on it", "alone", "eye", "bursting", "caught", "inside":
 		return true
 	case "structure":
 		return r.wordIn("for", "ok", "okay", "hold", "holds", "strong", "safe", "support", "carry", "stand", "take", "bear", "kids", "trust", "enough") || r.mentions(kindVerb, "hold")

@@ -5,7 +5,7 @@ import "strings"
 // perils are dangers that people ask about. The id says which.
 var perils = []entry{
 	{kindPeril, "vessel", "for a vacuum accumulator, as a vacuum accumulator, as an accumulator, as the reserve, as a reserve, as my reserve, for the reserve, as our reserve, as the reservoir, helium cylinder, helium tank, oxygen cylinder, oxygen bottle, acetylene bottle, acetylene cylinder, co2 cylinder, vac reserve, vacuum reserve, for a vac reserve, with no plate on it, rusty old tank, rusty tank, as a holding tank, as a vacuum tank, as a surge tank, as a buffer tank, holding tank, surge tank, buffer tank, cooler jug, paint tin, old paint tin, paint can, old paint can, biscuit tin, oil drum, lb propane, gallon drum, as a reservoir, as vacuum reservoir, as vac reservoir, as vacuum tank, jerrycan, jerrycans, for vac reservoir, as a vacuum reservoir, for a reservoir, as reservoir, for a vacuum reservoir, vac reservoir, freon tank, freon bottle, refrigerant tank, glass jar, glass, jar, mason jar, propane, propane bottle, old propane bottle, propane tank, propane cylinder, gas bottle, gas cylinder, old tank, plastic bucket, paint pot, carboy, demijohn, pressure cooker, beer keg, keg, plastic tank, water bottle, pvc pipe, pvc tank, air tank, compressor tank, unrated tank, lpg bottle, lpg tank, acrylic, plexiglass, plastic drum, oil drum, steel drum, 55 gallon drum, jam jar, pickle jar, helium tank, scuba tank, fire extinguisher, water heater, hot water tank, bell jar, plastic bin, water butt, jerry can, plastic barrel, fish tank, aquarium, window pane, thin wall tank, plastic canister, old canister, plastic vessel, plastic keg, plastic pipe, as vacuum vessel, as a vacuum vessel, as a vac vessel, as vacuum chamber, as a vacuum chamber, as a vac chamber, as a vac tank, as vac tank, as vacuum accumulator, as a vacuum accumulator, as a vacuum buffer, milk churn, milk can, soda bottle, cola bottle, ammo can, wheelie bin, trash can, garbage can, ice chest, gas can, petrol can, paint kettle, propane cylinders"},
-	{kindPeril, "reach in", "arm under, my arm under, hand beneath, reach my hand, slip my hand, nudge a strip, poke it with my finger, hand on the film, hands on the film, fingers on the film, hand on it while, hands on it while, lose a finger, with my hand while, when it closed, with my hand, push them down by hand, push down by hand, hand was in the, strips down by hand, pressing down by hand, grab it while, under the bag while, by hand while it pulls, by hand while, hold the strips by hand, lie in the bag, lie in it, get inside, sit in the bag, person in the bag, sleep in the bag, sit inside, reach in, hand in, fingers in, hand under, hands in, stick my hand, put my hand, arm in, hands under, fingers under, finger in, climb in, get in the bag, reach under, reaching in, put my fingers, hand inside, hands inside, push it with my hand, adjust it while, head in, my head in, lean in, arm inside, nudge it, reaching under, reaching into, reach into, reaching inside, reach inside, putting my hand, put a hand, putting a hand, slip a hand, slide my hand, slide a hand, sliding my hand, get my hand, get my fingers, get a finger, poke a finger, poke my finger, sticking my hand, sticking a hand, stick a hand, arm through, hand through"},
+	{kindPeril, "reach in", "arm under, my arm under, hand beneath, reach my hand, slip my hand, nudge a strip, poke it with my finger, hand on the film, hands on the film, fingers on the film, hand on it while, hands on it while, lose a finger, with my hand while, when it closed, with my hand, push them down by hand, push down by hand, hand was in the, strips down by hand, pressing down by hand, grab it while, under the bag while, by hand while it pulls, by hand while, hold the strips by hand, lie in it, get inside, sit inside, reach in, hand in, fingers in, hand under, hands in, stick my hand, put my hand, arm in, hands under, fingers under, finger in, climb in, reach under, reaching in, put my fingers, hand inside, hands inside, push it with my hand, adjust it while, head in, my head in, lean in, arm inside, nudge it, reaching under, reaching into, reach into, reaching inside, reach inside, putting my hand, put a hand, putting a hand, slip a hand, slide my hand, slide a hand, sliding my hand, get my hand, get my fingers, get a finger, poke a finger, poke my finger, sticking my hand, sticking a hand, stick a hand, arm through, hand through"},
 	{kindPeril, "wedge release", "hammer the wedge, knock the wedge in, hit the wedge again, drive the wedge more, tap the wedge, knock the wedge out, knock out the wedge, pull the wedge, hit the wedge, knock the wedges out, release the wedge, stand in front of the wedge, pop the wedge, remove the wedge while, knock a wedge out, wedge out while, tap the wedge out, wedges out while, take the wedge out while, loosen the wedge"},
 	{kindPeril, "fumes", "bare handed, bad for me, uf dust, sanding dust, glue dust, breathe the, fumes, breathe, breathing, respirator, no mask, without a mask, ventilation, bare hands, barehanded, without gloves, no gloves, gloves, on my skin, mask, mix it bare, skin contact, smell, toxic, poisonous, allergic, rash, formaldehyde, isocyanates, isocyanate, pregnant, headache, dizzy, hands wet with, wash it off with, solvent to clean my hands, acetone, itchy, got epoxy on, dust mask"},
 	{kindPeril, "bypass", "disable it, disable the, the alarm, without the second check, without a second check, press without the check, press it unchecked, bypass the relief, block the relief, relief valve, tape over, disable the interlock, bypass, interlock, defeat, jumper the switch, skip the second check, skip the check, safety valve, disable the alarm, override the, pin the valve, wire the switch, cut out switch, tie the switch down, vacuum breaker, guard off, take the guard off, plug the relief"},
@@ -20,8 +20,8 @@ var perils = []entry{
 	{kindPeril, "caught", "caught in the press, caught under the film, trapped in the press, trapped under the film, stuck under the film, stuck in the press, caught in the bag, trapped in the bag"},
 }
 
-// caughtEntries are the wordings of someone who is held by the press, or may be.
-func caughtEntries() []entry {
+// bodyEntries are the wordings of someone who is held by the press, or may be.
+func bodyEntries() []entry {
 	var said []string
 	for _, part := range []string{"hand", "hands", "finger", "fingers", "thumb", "arm", "sleeve"} {
 		for _, held := range []string{"got caught", "is caught", "are caught", "got stuck", "is stuck", "are stuck", "stuck under", "stuck in", "got trapped", "is trapped", "are trapped", "trapped under", "trapped in"} {
@@ -30,9 +30,39 @@ func caughtEntries() []entry {
 	}
 	var near []string
 	for _, part := range []string{"hand is", "hands are", "fingers are", "arm is", "hand", "hands", "fingers"} {
-		for _, on := range []string{"on the sled while", "on the sled", "on the strips while", "on the bar while", "on the caul while", "on the panel while", "on the work while", "on the film while", "between the sleds"} {
+		for _, on := range []string{"fine in the bag", "ok in the bag", "okay in the bag", "safe in the bag", "in the bag while", "in the bag under", "inside the bag", "under the film", "fine under the film", "on the sled while", "on the sled", "on the strips while", "on the bar while", "on the caul while", "on the panel while", "on the work while", "on the film while", "between the sleds"} {
 			near = append(near, part+" "+on)
 		}
 	}
 	return []entry{{kindPeril, "caught", strings.Join(said, ", ")}, {kindPeril, "reach in", strings.Join(near, ", ")}}
+}
+
+// entering are ways of somebody to get into a bag.
+var entering = wordSet(`get gets getting lie lies lying lay sit sits sitting sleep sleeps climb climbs climbing crawl crawls crawling hop hops go goes hide hides play plays step squeeze`)
+
+// somebody is who gets there.
+var somebody = wordSet(`i we he she you me him her myself kid kids child person people someone somebody anyone guy lad boy girl apprentice`)
+
+// getsInside: "can I get in the bag myself", "my kid wants to lie inside the bag";
+// not "what vacuum do I get in the bag".
+func (r *reader) getsInside() bool {
+	for i := 1; i+2 < len(r.items); i++ {
+		k := i + 1
+		for r.word(k, "down") {
+			k++
+		}
+		if !entering[r.items[i].word] || !r.word(k, "in", "inside", "into") {
+			continue
+		}
+		for k++; r.word(k, "of", "the", "a", "my", "our", "that", "vacuum"); k++ {
+		}
+		who := i - 1
+		if r.word(who, "ok to", "safe to", "fine to") || r.word(who, "to") && r.word(who-1, "ok", "okay", "safe", "want", "wants", "wanted", "like", "likes", "try", "trying", "going", "dangerous", "fine") {
+			return r.is(k, kindNoun, "bag") && !r.opensWithin(0, i, "what", "how", "which")
+		}
+		if r.is(k, kindNoun, "bag") && (somebody[r.items[who].word] || r.is(who, kindPerson)) && !r.opensWithin(max(0, who-5), who, "what", "how", "which", "whats", "much", "do") {
+			return true
+		}
+	}
+	return false
 }
