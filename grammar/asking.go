@@ -55,9 +55,6 @@ func (r *reader) findAsks() {
 			r.phrase.Asks = append(r.phrase.Asks, asked.ask)
 		}
 	}
-	if r.getsInside() { // the worst of what else is asked
-		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "inside"}}, r.phrase.Asks...)
-	}
 	if a, ok := r.backToTopic(); ok {
 		r.phrase.Asks = append(r.phrase.Asks, a)
 	}
@@ -70,6 +67,7 @@ func (r *reader) findAsks() {
 	if r.solving == "" {
 		r.phrase.Asks = append(r.phrase.Asks, r.looselySolved()...)
 	}
+	r.worstFirst()
 }
 
 // figureCue reports whether item i asks for a figure by its name.

@@ -85,7 +85,7 @@ func recorded(p grammar.Phrase) string {
 	fact := func(f grammar.Fact) {
 		out = append(out, f.Text, fmt.Sprint(f.Value))
 		if ls, ok := f.Value.(unit.Layers); ok { // so many levels alike
-			out = append(out, fmt.Sprint(countSleds(ls)))
+			out = append(out, fmt.Sprint(copies(ls)))
 		}
 		if w, ok := f.Value.(unit.Word); ok {
 			out = append(out, strings.ReplaceAll(string(w), ":", "")) // a clock time said again: "0900"
@@ -134,11 +134,11 @@ func recorded(p grammar.Phrase) string {
 	return strings.Join(out, "\n")
 }
 
-func countSleds(ls unit.Layers) (n int) {
+// copies is how many layers there are of each part.
+func copies(ls unit.Layers) map[string]int {
+	n := map[string]int{}
 	for _, l := range ls {
-		if l.Part == "sled" {
-			n++
-		}
+		n[l.Part]++
 	}
 	return n
 }

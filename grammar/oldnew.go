@@ -319,3 +319,29 @@ func (r *reader) lastsBehind(i int) bool {
 	}
 	return k > i+1 && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Lasting)
 }
+
+// inPlace puts the later number where the one that it corrects stands, "bar's 3/4,
+// sorry, 1 in.", so that both are read alike.
+func (r *reader) inPlace() {
+	for i := range r.items {
+		if !r.is(i, kindFix) {
+			continue
+		}
+		was, now := i-1, i+1
+		for was >= 0 && r.items[was].brk == ',' {
+			was--
+		}
+		for now < len(r.items) && (r.items[now].brk == ',' || r.is(now, kindFix)) {
+			now++
+		}
+		if !r.plainNumber(was) || !r.plainNumber(now) || now+1 < len(r.items) && !r.isBreak(now+1) || was == i-1 && now == i+1 || !alike(r.items[was].amount, r.items[now].amount) {
+			continue
+		}
+		r.standsFor(was, now)
+	}
+}
+
+// plainNumber reports whether item i is a number that belongs to no size or range.
+func (r *reader) plainNumber(i int) bool {
+	return r.free(i) && r.items[i].amount.link == linkNone && r.items[i].amount.value != nil && (i+1 >= len(r.items) || r.items[i+1].amount == nil || r.items[i+1].amount.link == linkNone)
+}

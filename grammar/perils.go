@@ -57,7 +57,7 @@ func (r *reader) getsInside() bool {
 		for k++; r.word(k, "of", "the", "a", "my", "our", "that", "vacuum"); k++ {
 		}
 		who := i - 1
-		if r.word(who, "ok to", "safe to", "fine to") || r.word(who, "to") && r.word(who-1, "ok", "okay", "safe", "want", "wants", "wanted", "like", "likes", "try", "trying", "going", "dangerous", "fine") {
+		if r.word(who, "ok to", "safe to", "fine to") || r.word(who, "to") && who > 0 && somebody[r.items[who-1].word] || r.word(who, "to") && r.word(who-1, "ok", "okay", "safe", "want", "wants", "wanted", "like", "likes", "try", "trying", "going", "dangerous", "fine") {
 			return r.is(k, kindNoun, "bag") && !r.opensWithin(0, i, "what", "how", "which")
 		}
 		if r.is(k, kindNoun, "bag") && (somebody[r.items[who].word] || r.is(who, kindPerson)) && !r.opensWithin(max(0, who-5), who, "what", "how", "which", "whats", "much", "do") {
@@ -65,4 +65,11 @@ func (r *reader) getsInside() bool {
 		}
 	}
 	return false
+}
+
+// worstFirst puts somebody in a bag before all else that is asked.
+func (r *reader) worstFirst() {
+	if r.getsInside() {
+		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "inside"}}, r.phrase.Asks...)
+	}
 }
