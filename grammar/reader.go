@@ -40,6 +40,7 @@ func (r *reader) read() {
 	r.bookTimes()
 	r.findFixes()
 	r.killNames()
+	r.killStrangers()
 	r.killOrdinals()
 	r.killHearsay()
 	r.killPast()
