@@ -41,6 +41,7 @@ func (r *reader) read() {
 	r.findFixes()
 	r.killNames()
 	r.killStrangers()
+	r.killThen()
 	r.killOrdinals()
 	r.killHearsay()
 	r.killPast()
