@@ -44,6 +44,7 @@ func (r *reader) read() {
 	r.killThen()
 	r.killOrdinals()
 	r.killHearsay()
+	r.killIntended()
 	r.killPast()
 	r.killDenied()
 	r.killRough()
