@@ -165,7 +165,7 @@ func (r *reader) wentTo(i int) {
 	for r.word(from, "a", "an", "the") {
 		from--
 	}
-	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !r.word(from-1, "went", "gone", "switched", "changed", "moved", "swapped") {
+	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !r.moved(from-1) {
 		return
 	}
 	if n := i + 1; n < len(r.items) && r.items[n].amount != nil && r.items[n].amount.is(unit.Pressing) && r.lastsBehind(n) {
@@ -174,6 +174,9 @@ func (r *reader) wentTo(i int) {
 	for j := i + 1; j < len(r.items) && j < i+6 && !r.isStop(j); j++ {
 		if r.live(j) {
 			if r.items[j].amount.link == linkTo || r.word(j-1, "to") || r.word(j-1, "a", "an") && r.word(j-2, "to") {
+				if r.habit.Follows && r.amendsFrom(i, j) {
+					return
+				}
 				r.takesPlace(i, j)
 			}
 			return

@@ -39,6 +39,7 @@ func (r *reader) read() {
 	r.spokenTimes()
 	r.bookTimes()
 	r.findFixes()
+	r.killForgotten()
 	r.killNames()
 	r.killStrangers()
 	r.killThen()
