@@ -98,3 +98,55 @@ func (r *reader) moved(i int) bool {
 		r.is(i, kindVerb, string(Drop)) || r.is(i, kindNoun, "leak") || r.is(i, kindRole, "vary")
 	return shifts && r.habit.Follows && !r.said(unit.Lasting) && r.opens("overnight", "hour", "minutes") < 0 && r.amountsIn(0, len(r.items)) < 4
 }
+
+// notButBare reads "not 24, 30" and "the strips aren't 20 either, 18".
+func (r *reader) notButBare() {
+	for i := 1; i+2 < len(r.items); i++ {
+		am := r.items[i].amount
+		if am == nil || am.value == nil || !am.bare() || r.items[i].used || !r.is(i-1, kindNot, "not") {
+			continue
+		}
+		j := i + 1
+		for r.word(j, "either", "anymore", "now", "any", "more") {
+			j++
+		}
+		if j++; j >= len(r.items) || r.items[j-1].brk != ',' || !r.free(j) || r.items[j].amount.value == nil || j+1 < len(r.items) && !r.isBreak(j+1) {
+			continue
+		}
+		a := r.amendment(j)
+		a.Was = am.float()
+		r.items[i].used, r.items[j].used = true, true
+		r.unuse(r.items[i].text)
+		r.phrase.Amends = append(r.phrase.Amends, a)
+	}
+}
+
+// uncut are words for what is still to be taken off.
+var uncut = wordSet(`before rough oversize untrimmed gross uncut nominal`)
+
+// killUncut: "500 is before I cut it, it's 480 finished" leaves the second; in a thread
+// that takes the place of the first.
+func (r *reader) killUncut() {
+	for i := range r.items {
+		if !r.live(i) || !r.word(i+1, "is", "was") || i+2 >= len(r.items) || !uncut[r.items[i+2].word] {
+			continue
+		}
+		j := r.nextLive(i+3, len(r.items))
+		if j < 0 || !alike(r.items[i].amount, r.items[j].amount) || r.is(r.next(j), kindAttr) || r.is(r.next(j), kindNoun) {
+			continue
+		}
+		r.items[i].amount.dead = true
+		if !r.habit.Follows || !r.word(j-1, "its", "is", "now", "theyre", "to") {
+			continue
+		}
+		a := r.amendment(j)
+		a.Was = r.items[i].amount.float()
+		r.items[j].used = true
+		for k := j + 1; k < len(r.items); k++ {
+			if r.free(k) && r.items[k].amount.value != nil && r.items[k].amount.value.Cmp(r.items[j].amount.value) == 0 {
+				r.items[k].used = true // "use 480"
+			}
+		}
+		r.phrase.Amends = append(r.phrase.Amends, a)
+	}
+}

@@ -274,7 +274,7 @@ func (r *reader) killEarlier() {
 // to 13/16".
 func (r *reader) killRough() {
 	for i := range r.items {
-		if !r.word(i, "planed", "dressed", "surfaced", "milled", "thicknessed") || !r.opensWithin(i+1, min(i+5, len(r.items)), "to") {
+		if !r.word(i, "planed", "dressed", "surfaced", "milled", "thicknessed", "planing", "planning", "dressing", "surfacing", "milling", "thicknessing", "sanding", "skimming", "resawing") || !r.opensWithin(i+1, min(i+5, len(r.items)), "to") {
 			continue
 		}
 		for j := i - 1; j >= 0 && i-j < 5; j-- {
@@ -282,7 +282,12 @@ func (r *reader) killRough() {
 				am.dead = true
 			}
 		}
-		if j := r.next(i); r.free(j) && r.length(j) && !r.has(unit.StripThickness) && !r.is(r.next(j), kindAttr) {
+		j := r.next(i)
+		if r.is(j, kindNoun, "strip") {
+			j = r.next(j)
+		}
+		if r.free(j) && r.length(j) && r.size(j) < thickest && !r.has(unit.StripThickness) && !r.is(r.next(j), kindAttr) && !r.word(j+1, "after", "afterwards", "later", "grit") {
+			r.items[i].used = true
 			r.bind(j, unit.StripThickness)
 		}
 	}

@@ -220,6 +220,7 @@ func (r *reader) attrLength(i, j int, sure bool) {
 				r.bind(i-1, unit.StripCount) // "6 @ 2 wide"
 			}
 		}
+		r.inMetres(i, f)
 		r.bind(i, f)
 		if r.loose && len(r.bound) > 0 {
 			r.bound[len(r.bound)-1].fact.Loose = true

@@ -119,3 +119,87 @@ func (r *reader) madeTable(i int) bool {
 	return r.opensWithin(from, to, "finished", "eventually", "dining", "coffee", "kitchen", "conference", "customers", "clients", "wants", "complete", "completed", "built", "made", "someday", "later") ||
 		r.word(k+1, "will", "ll", "gets", "ends", "comes", "itself", "wants", "is") && r.opensWithin(k+1, i, "will", "be", "end", "come", "going", "gonna", "itself", "up") || strings.Contains(r.items[k].text, "'ll")
 }
+
+// orders are the letters before the number of an order.
+var orders = wordSet(`so po wo jo`)
+
+// killPapers marks the numbers of orders and what is on the shelf: "SO 5512", "qty on
+// hand 3".
+func (r *reader) killPapers() {
+	for i := 1; i < len(r.items); i++ {
+		if r.items[i].amount == nil || !r.items[i].amount.bare() {
+			continue
+		}
+		n, whole := r.items[i].amount.whole()
+		if !whole {
+			continue
+		}
+		const leastOrder = 100
+		it := &r.items[i-1]
+		typed := r.text[it.start:it.end]
+		switch {
+		case it.amount == nil && n >= leastOrder && orders[it.word] && (typed == strings.ToUpper(typed) || it.word != "so"):
+			r.items[i].amount.dead = true
+			it.meaning, it.used = meaning{}, true
+		case r.isBreak(i+1) && r.onShelf(i):
+			r.items[i].amount.dead = true
+			for k := max(i-5, 0); k < i; k++ {
+				if r.word(k, "qty", "quantity", "stock", "in stock", "on hand") {
+					r.items[k].meaning, r.items[k].word, r.items[k].used = meaning{}, "", true
+				}
+			}
+		}
+	}
+}
+
+// onShelf: "qty on hand 3", "inv 3".
+func (r *reader) onShelf(i int) bool {
+	if r.word(i-1, "inv", "inventory", "onhand") {
+		return true
+	}
+	shelf := r.word(i-1, "in stock", "on hand") || r.word(i-1, "hand", "stock") && (r.word(i-2, "on", "in") || r.is(i-2, kindUnit, "in"))
+	return shelf && r.opensWithin(max(i-5, 0), i, "qty", "quantity", "count")
+}
+
+// barsToDrinkIn takes the meaning from a bar that people go to: "then off to the bar at
+// 6".
+func (r *reader) barsToDrinkIn() {
+	for i := range r.items {
+		if !r.is(i, kindNoun, "bar") || !r.word(i, "bar") || !r.word(i-1, "the", "a") || !r.word(i-2, "to", "at") || !r.word(i-3, "off", "going", "headed", "heading", "go", "drinks", "beers", "drink", "meet", "us", "me", "over", "later") {
+			continue
+		}
+		r.items[i].meaning, r.items[i].used = meaning{}, true
+		if r.word(i+1, "at") && i+2 < len(r.items) && r.items[i+2].amount != nil {
+			r.items[i+2].amount.dead = true
+		}
+	}
+}
+
+// killPumpPressure marks the pressure that somebody tells of a pump for its speed: "pump
+// is 5 psi, how long to 24 inHg".
+func (r *reader) killPumpPressure() {
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || am.dead || !am.is(unit.Pressing) || !in(am.unit.Symbol, "psi", "bar", "MPa") || !r.word(i-1, "is", "a", "of", "s", "pumps") && !r.is(i-1, kindNoun, "pump") {
+			continue
+		}
+		k := i - 1
+		for r.word(k, "is", "a", "of", "rated", "at") {
+			k--
+		}
+		if r.is(k, kindNoun, "pump") && r.pressuresBut(i) > 0 && r.opensWithin(0, len(r.items), "to", "reach", "till", "until") {
+			am.dead = true
+		}
+	}
+}
+
+// pressuresBut counts the pressures other than item i.
+func (r *reader) pressuresBut(i int) int {
+	n := 0
+	for k := range r.items {
+		if am := r.items[k].amount; k != i && am != nil && am.is(unit.Pressing) {
+			n++
+		}
+	}
+	return n
+}

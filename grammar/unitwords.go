@@ -72,8 +72,8 @@ var unitWords = []struct {
 	{unit.SquareInch, "in2, in², sq in, square inch, square inches, sqin"},
 
 	{unit.LitrePerSecond, "l/s, lps, l a second, litre a second, liter a second, liters a second, litre per second, liter per second, litres a second, litres per second, liters per second, l/sec, l per s, litre/s, litres/s"},
-	{unit.LitrePerMinute, "l/min, lpm, l a minute, l per minute, litres a minute, litres per minute, liters per minute, litre a minute, liters a minute, ltr/min, litres/min, l per min, l a min, l/minute, litre per minute, litres/minute, l / min, ltrs a minute, ltrs/min"},
-	{unit.CubicMetrePerHour, "m3/h, m³/h, m3/hr, m³/hr, cubic metres an hour, cubic metres per hour, cubic meters per hour, cubic meters an hour, m3 per hour, m³ per hour, cbm/h, m3 an hour, cu m/h, m3/hour, kuub per uur, cubic metre an hour, cubic metre per hour, m3/uur"},
+	{unit.LitrePerMinute, "l/min, lpm, liter in minute, liters in minute, litre in minute, litres in minute, l in minute, liter each minute, l a minute, l per minute, litres a minute, litres per minute, liters per minute, litre a minute, liters a minute, ltr/min, litres/min, l per min, l a min, l/minute, litre per minute, litres/minute, l / min, ltrs a minute, ltrs/min"},
+	{unit.CubicMetrePerHour, "m3/h, m³/h, cubic meter in hour, cubic meters in hour, cubic metre in hour, cubic metres in hour, cubic meter in one hour, m3 in hour, m³ in hour, m3 in an hour, cubic meter each hour, cubic metres each hour, cubic meter the hour, m3/hr, m³/hr, cubic metres an hour, cubic metres per hour, cubic meters per hour, cubic meters an hour, m3 per hour, m³ per hour, cbm/h, m3 an hour, cu m/h, m3/hour, kuub per uur, cubic metre an hour, cubic metre per hour, m3/uur"},
 	{unit.CubicFootPerMinute, "cfm, cubic feet a minute, cubic feet per minute, cubic foot per minute, scfm, ft3/min, cu ft/min, cfms, cf/m"},
 
 	{unit.KPaPerMin, "kpa/min, kpa per minute, kpa a minute, kpa per min, kpa a min, kpa/minute, kpa each minute, kpa every minute"},
