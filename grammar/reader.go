@@ -128,6 +128,7 @@ func (r *reader) sayings() {
 		r.coverWord(r.within(0, len(r.items), kindNoun, "film", "bag"), "down")
 	}
 	r.parts()
+	r.phrase.BarStands = r.barStands()
 	r.profileWords()
 	if checks {
 		r.missingParts()
