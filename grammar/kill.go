@@ -28,6 +28,10 @@ func (r *reader) killNames() {
 			am.dead = true // "too and a quarter", spoken to a phone
 			continue
 		}
+		if i > 0 && r.items[i-1].amount == nil && in(r.items[i-1].text, "$", "£", "€") && am.bare() {
+			am.dead = true // "$45 a panel"
+			continue
+		}
 		if am.form == formBad && dayOfMonth.MatchString(r.items[i].text) {
 			am.dead = true // "by friday the 14th"
 			continue
@@ -217,7 +221,7 @@ func (r *reader) pastBefore(j int, yesterday bool) bool {
 		if strings.ContainsAny(r.items[k].text, "'’") {
 			continue // "we're"
 		}
-		if r.word(k, "so", "its", "theres") {
+		if r.word(k, "so", "its", "theres", "but") {
 			return false // "two were duff so it's ten now"
 		}
 		if r.word(k, "yesterday") || !yesterday && r.word(k, "was", "were", "used", "had", "before") || r.items[k].word == "last" || strings.HasPrefix(r.items[k].word, "last ") {

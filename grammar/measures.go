@@ -262,7 +262,7 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if noun == "bed" && r.topic == Move {
 		noun = "panel" // a table to sit at
 	}
-	if noun == "bed" && r.madeTable(i) {
+	if from, _ := r.clause(i); noun == "opening" && r.ofDoor(r.within(from, i, kindNoun, "opening")) || noun == "bed" && r.madeTable(i) {
 		return ""
 	}
 	if attr == "wide" && in(noun, "bed", "frame", "press") && r.size(i) < narrowestBed && r.countKind(kindWood)+r.countKind(kindFact) > 0 {

@@ -1,6 +1,8 @@
 package grammar
 
 import (
+	"strings"
+
 	"presshand/engine/unit"
 )
 
@@ -108,7 +110,9 @@ func (r *reader) wasNowIs(i int) {
 	if !r.free(i) || !r.word(i-1, "was", "were") {
 		return
 	}
-	if j := r.afterBut(i); j >= 0 && r.word(j-1, "are", "theyre", "its", "is", "now") {
+	if j := r.afterBut(i); j >= 0 && (workings[r.items[j-1].word] || strings.HasSuffix(r.items[j-1].word, "ing") && r.word(j-2, "after")) && r.comparable(i, j) {
+		r.takesPlace(i, j) // "was 18 thick but after sanding 17"
+	} else if j >= 0 && r.word(j-1, "are", "theyre", "its", "is", "now") {
 		r.takesPlace(i, j)
 	}
 }

@@ -33,6 +33,10 @@ func (r *reader) stranger(i int) bool {
 func (r *reader) killStrangers() {
 	for i := range r.items {
 		am := r.items[i].amount
+		if am != nil && !am.dead && (am.is(unit.Pressing) || am.is(unit.Content) || am.bare()) && r.ofCompressor(i) {
+			am.dead = true
+			continue
+		}
 		if am == nil || am.dead || am.value == nil || !am.bare() && !am.is(unit.Distance) {
 			continue
 		}
@@ -40,6 +44,19 @@ func (r *reader) killStrangers() {
 			am.dead = true
 		}
 	}
+}
+
+// ofCompressor: "6 bar on the compressor", "compressor 50 l".
+func (r *reader) ofCompressor(i int) bool {
+	k := i + 1
+	for r.word(k, "bar", "on", "at", "from", "the", "in", "air") || r.is(k, kindNoun, "bar") {
+		k++
+	}
+	j := i - 1
+	for r.word(j, "is", "at", "a", "of", "has", "says") {
+		j--
+	}
+	return r.word(k, "compressor", "compressors", "airline") || r.word(j, "compressor", "compressors", "airline")
 }
 
 // beforeStranger: "3/8 hose", "10 ft of 1/2 hose", "a 36 ft sloop"; "2 boat panels"
@@ -106,6 +123,11 @@ func (r *reader) boatLong(i int) bool {
 		return true
 	}
 	return false
+}
+
+// ofDoor: a "door opening" is none of a press's.
+func (r *reader) ofDoor(k int) bool {
+	return r.is(k-1, kindNoun, "panel") || r.stranger(k-1) || r.word(k-1, "window")
 }
 
 // madeTable: the table that "will be 44 wide eventually" is what the strips are for,

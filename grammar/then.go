@@ -44,7 +44,9 @@ func (r *reader) once(from, to int) bool {
 		case r.items[k].amount != nil:
 		case r.word(k, "yesterday", "yesterdays", "previously", "formerly", "originally"):
 			return true
-		case r.items[k].word == "last" && k+1 < to && pastTimes[r.items[k+1].word] && !r.word(k-1, "since"):
+		case r.items[k].word == "last" && k+1 < to && (pastTimes[r.items[k+1].word] || r.word(k+1, "batch", "lot", "load") && r.word(k+2, "was", "were", "had")) && !r.word(k-1, "since"):
+			return true
+		case r.word(k, "used") && r.word(k+1, "to") && r.word(k+2, "be", "run", "pull", "hold", "get", "do", "sit", "read", "show") || r.is(k+2, kindVacuum) && r.word(k, "used"):
 			return true
 		case r.word(k, "old", "previous") && (r.is(k+1, kindNoun, "pump", "leak") || r.is(k+1, kindVacuum) || r.word(k+1, "one", "ones", "tape", "seal", "gasket", "setup")):
 			return true
@@ -69,6 +71,8 @@ func (r *reader) killOnce(from, to int) {
 			continue
 		}
 		switch {
+		case r.length(i) && r.thisOnes(to) && r.comparable(i, r.nextAmount(to, len(r.items))):
+			r.takesPlace(i, r.nextAmount(to, len(r.items))) // "the last batch was 3/4 thick, this one's 1/2"
 		case onceOnly(am) && r.saidApart(am.unit.Dimension, from, to):
 			am.dead = true
 			if j := r.nextAmount(i, to); am.is(unit.Pressing) && j >= 0 && r.items[j].amount.is(unit.Lasting) {
@@ -83,6 +87,12 @@ func (r *reader) killOnce(from, to int) {
 			}
 		}
 	}
+}
+
+// thisOnes: "this one's 1/2", behind what the last one was.
+func (r *reader) thisOnes(to int) bool {
+	k := to + 1
+	return r.word(k, "this", "these", "now", "today", "todays") && (r.word(k+1, "ones", "one", "is", "are", "its", "theyre", "time", "batch") || r.is(k+1, kindRole, "lot")) && r.nextAmount(k, min(k+5, len(r.items))) >= 0
 }
 
 // wasWorking: "yesterday we didn't get going till nine", "it took us till 1:40".
@@ -114,7 +124,7 @@ func (r *reader) saidApart(d unit.Dimension, from, to int) bool {
 }
 
 // afield are places with an air of their own that no load is glued in.
-var afield = wordSet(`van truck lorry ute car kiln outside outdoors warehouse store storeroom container dryer cellar loft attic basement supplier suppliers depot rack`)
+var afield = wordSet(`van truck lorry ute car kiln outside outdoors warehouse store storeroom container dryer radiator pot oven stove kettle cellar loft attic basement supplier suppliers depot rack`)
 
 // killElsewhere marks how warm and how damp it is in another place than the shop,
 // where that is told as well: "kiln at 40% rh, workshop 60% rh".
