@@ -63,6 +63,8 @@ func (r *reader) intendedFrom(i int) int {
 		return k - 1
 	case r.word(k, "for") && r.word(k-1, "calls", "called") && r.paperAt(k-2):
 		return k - 2
+	case r.word(k, "use", "do", "make", "run", "have") && r.word(k-1, "to") && (r.word(k-2, "going", "gonna", "planning", "hoping", "meaning", "wanted", "meant", "intended")) && r.word(k-3, "was", "were", "i", "we", "had"):
+		return k - 2
 	case r.word(k, "for") && r.word(k-1, "asked", "aimed", "aiming", "shooting"):
 		return k - 1
 	case r.word(k, "nominal", "nominally", "wanted", "ordered", "specified", "specced"):
@@ -83,7 +85,7 @@ func (r *reader) actualBehind(i int) int {
 	own := r.next(i)
 	for j := i + 1; j < to && j < i+12; j++ {
 		switch {
-		case r.word(j, "but", "actual", "actually", "got", "getting", "measures", "measured", "came", "only", "though") || r.is(j, kindFix) && r.word(j, "actually", "is actually", "are actually"):
+		case r.word(j, "but", "actual", "actually", "got", "getting", "found", "find", "measures", "measured", "came", "only", "though") || r.is(j, kindFix) && r.word(j, "actually", "is actually", "are actually"):
 			turned = true
 		case r.items[j].amount != nil:
 			if turned && r.live(j) && !r.ofElse(i, j) && r.intendedFrom(j) < 0 {

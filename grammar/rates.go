@@ -125,7 +125,7 @@ func (r *reader) leakOver(i int) {
 		r.refuse(unit.Leak, text, want)
 		return
 	}
-	r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(v), Unit: leakUnit(u), Text: text}, i, false})
+	r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(v), Unit: leakUnit(u), Text: text}, i, r.items[i].amount.hearsay})
 }
 
 func leakUnit(u unit.Unit) unit.Unit {

@@ -14,6 +14,7 @@ func (r *reader) killThen() {
 		for to < len(r.items) && !r.partsClauses(to) {
 			to++
 		}
+		r.oursInstead(from, to)
 		once := r.once(from, to)
 		if past = once || past && r.amountsIn(from, to) > 0; !past { // "last week, 4 inHg in 10 min"
 			r.killElsewhere(from, to)
@@ -21,6 +22,27 @@ func (r *reader) killThen() {
 		}
 		r.killOnce(from, to)
 		past = once && r.amountsIn(from, to) == 0
+	}
+}
+
+// oursInstead puts what is ours in the place of what [from, to) tells of others': "my
+// buddy's is 8 cfm, ours is 6", "the other shop has 3 presses, we've 2".
+func (r *reader) oursInstead(from, to int) {
+	k := to + 1
+	for r.word(k, "but", "and", "so") {
+		k++
+	}
+	i := r.nextAmount(from, to)
+	if i < 0 || r.within(from, i, kindSay) >= 0 || r.within(from, i, kindPerson) < 0 && !r.opensWithin(from, i, "neighbour", "neighbor", "neighbours", "neighbors", "theirs", "others") || !r.word(k, "ours", "mine", "weve", "we", "ive", "were", "im") {
+		return
+	}
+	j := r.nextAmount(k, min(k+4, len(r.items)))
+	if j < 0 || !r.live(j) || !alike(r.items[i].amount, r.items[j].amount) || r.items[i].amount.unit == nil && r.items[j].amount.unit != nil || r.ofElse(i, j) {
+		return
+	}
+	const furthest = 5
+	if a, b := r.items[i].amount.float(), r.items[j].amount.float(); a < furthest*b && b < furthest*a {
+		r.takesPlace(i, j)
 	}
 }
 
@@ -73,6 +95,7 @@ func (r *reader) killOnce(from, to int) {
 		switch {
 		case r.length(i) && r.thisOnes(to) && r.comparable(i, r.nextAmount(to, len(r.items))):
 			r.takesPlace(i, r.nextAmount(to, len(r.items))) // "the last batch was 3/4 thick, this one's 1/2"
+			r.items[to+1].meaning, r.items[to+1].word, r.items[to+1].used = meaning{}, "", true
 		case onceOnly(am) && r.saidApart(am.unit.Dimension, from, to):
 			am.dead = true
 			if j := r.nextAmount(i, to); am.is(unit.Pressing) && j >= 0 && r.items[j].amount.is(unit.Lasting) {
