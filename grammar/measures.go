@@ -282,6 +282,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if noun == "sled" && attr == "wide" && r.size(i) < leastSled && r.mentions(kindNoun, "bar") && !r.has(unit.BarWidth) {
 		return unit.BarWidth // "bar beside the 3/4 sled, 1 1/2 tall, 3/4 wide"
 	}
+	if noun == "bar" && attr != "tall" && attr != "deep" && r.size(i) > widestStrip && r.strangerBefore(i) {
+		return "" // "1 in bar, for a cabinet 30 wide"
+	}
 	r.loose = r.loose || noun == "strip" && attr == "deep" && r.habit.Follows
 	return attrFields[noun][attr]
 }

@@ -11,7 +11,7 @@ import (
 var strangers = wordSet(`
 hose pipe tubing tube ductwork duct cord cable ladder ceiling ceilings wall kitchen building warehouse hallway corridor doorway basement loft stairwell staircase driveway
 boat yacht sloop ketch cutter dinghy trawler launch catamaran schooner canoe kayak skiff hull ship ferry truck van trailer lorry container
-legs leg cabinet cupboard bookcase dresser wardrobe sideboard crate pallet island bathtub mast boom keel`)
+legs leg cabinet cupboard bookcase dresser wardrobe sideboard crate pallet bathtub mast boom keel`)
 
 // furniture stands on the floor, and so high as no bar, no strip and no press is.
 var furniture = wordSet(`table bench workbench desk counter worktop countertop island stool cabinet tabletop sawhorses`)
@@ -26,6 +26,17 @@ func (r *reader) stranger(i int) bool {
 	}
 	w := r.items[i].word
 	return strangers[w] || strangers[strings.TrimSuffix(w, "s")]
+}
+
+// strangerBefore: "1 in bar, for a cabinet 30 wide".
+func (r *reader) strangerBefore(i int) bool {
+	from, _ := r.clause(i)
+	for k := i - 1; k >= from; k-- {
+		if r.stranger(k) {
+			return true
+		}
+	}
+	return false
 }
 
 // killStrangers marks the sizes of things that are no part of a load or a press: "10
