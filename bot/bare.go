@@ -127,8 +127,8 @@ func (t *turn) takesPlace(a grammar.Amendment) (grammar.Fact, bool) {
 	return grammar.Fact{}, false
 }
 
-// backTo is how one goes back to what was said before.
-var backTo = regexp.MustCompile(`(?i)\b(back|return|returning|revert) to\b`)
+// backTo is how one goes back to what was said before: "back to 20", "20 was right".
+var backTo = regexp.MustCompile(`(?i)\b(back|return|returning|revert) to\b|\b(was|were) (right|correct|true) ?(after all|all along)?\W*$`)
 
 // returned takes a bare number for the value that it had before: "back to the
 // 40".

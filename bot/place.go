@@ -29,11 +29,26 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 		if f.Field == unit.StripLength && f.Loose && t.onlySaid(unit.PanelLength, unit.StripLength) && t.before.Asks[0].About == grammar.Glue {
 			p.Facts[i].Field = unit.PanelLength // "each one's only 36 long"
 		}
+		if f.Loose && t.besideHeight(f) {
+			p.Facts[i].Field = unit.BarWidth
+			continue
+		}
 		if g, ok := to[f.Field]; ok && f.Loose && (!t.onlySaid(f.Field, g) || t.soManyPanels(f)) {
 			p.Facts[i].Field = g
 		}
 	}
 	return p
+}
+
+// besideHeight: "and 3/4 wide", right behind the bar's height and far from what the
+// strips are wide, is of the bar.
+func (t *turn) besideHeight(f grammar.Fact) bool {
+	const farOff = 2
+	x, ok := t.before.Said.find(unit.StripWidth)
+	was, _ := x.Value.(unit.Number)
+	now, _ := f.Value.(unit.Number)
+	latest := t.before.Latest
+	return f.Field == unit.StripWidth && len(latest) == 1 && latest[0] == unit.BarHeight && ok && !t.before.Said.has(unit.BarWidth) && farOff*now < was
 }
 
 // namesPanel names what lies in the press; inPress are its measures then.

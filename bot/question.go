@@ -121,6 +121,9 @@ func (t *turn) answered(thread Thread, why bool) Reply {
 	works := make([]worked, 0, len(thread.Asks))
 	for _, w := range thread.Asks {
 		q := engine.Question{About: engine.Topic(w.About), For: w.For, Said: said, Room: thread.Said.yielding(room), Why: why, GoOn: t.goOn}
+		if thread.lacksBar(w, room) {
+			q.Said = thread.Said.with(Said{Field: unit.BarCount, Value: unit.Number(1)}).facts()
+		}
 		works = append(works, t.bot.work(q, w, thread.Compare))
 	}
 	return t.compose(thread, works)

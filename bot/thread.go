@@ -1,6 +1,8 @@
 package bot
 
 import (
+	"slices"
+
 	"presshand/engine/unit"
 	"presshand/grammar"
 )
@@ -14,6 +16,7 @@ type Thread struct {
 	Latest  []unit.Field  // what the last message stated
 	Earlier Statement     // what gave way to a later value, the latest last
 	Covered Covering      // what was said of the bar's inner face without a height
+	Bar     bool          `json:",omitempty"` // a bar is there, of which no measure was said
 	Load    int           // the load that the thread is about, 0 for none
 	Peril   grammar.Peril // the danger that was asked about last, "" once something else is
 	Pending []Pending     // what the last reply asked for
@@ -37,6 +40,14 @@ func (t Thread) covered() Statement {
 		return t.Said
 	}
 	return t.Said.with(Said{Field: unit.Cover, Value: x.Value, Unit: x.Unit, Text: string(t.Covered)})
+}
+
+// lacksBar reports whether a bar is there that pushes on what w asks, and nothing says
+// how high it is: the engine is told of it and asks for its height.
+func (t Thread) lacksBar(w Wanted, room unit.Facts) bool {
+	told := t.Said.has(unit.BarHeight, unit.BarDenied, unit.BarCount, unit.StackLayers) || room.Has(unit.BarHeight) || room.Has(unit.BarDenied)
+	compared := slices.ContainsFunc(t.Compare, func(a Alternative) bool { return a.Field == unit.BarHeight })
+	return (t.Bar || t.Said.has(unit.BarFoot)) && !told && !compared && w.Solve != unit.BarHeight && (w.About == grammar.Side || w.About == grammar.Load)
 }
 
 // A Wanted is one thing asked.
@@ -94,6 +105,7 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	t.Peril = perilAfter(t.Peril, p)
 	t.Compare = choices(t.Compare, p)
 	t.Covered = covering(t.Covered, p)
+	t.Bar = (t.Bar || p.BarStands) && !slices.Contains(p.Drops, "bar")
 	t.Pending = nil
 	t.Asks = asked(t.Asks, p)
 	if len(p.In) > 0 {

@@ -17,6 +17,8 @@ func (r *reader) findAsks() {
 		case opens && strings.HasPrefix(it.word, "before the vacuum"): // is gone
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
+		case r.asksNothing(i):
+			it.meaning, it.used = meaning{}, true
 		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.habit.Follows && (r.figureCue(i+1) || r.word(i+1, "the") && r.figureCue(i+2)):
 			it.meaning, it.used = meaning{}, true // "what does the middle joint get then"
 		case it.kind == kindAsk && it.id == "words" && r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal", "better", "best", "stronger", "safer", "easier", "cheaper", "quicker", "faster", "worse", "preferable", "nicer"):

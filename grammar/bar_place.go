@@ -30,6 +30,28 @@ func (r *reader) barEdges(i int) bool {
 	return r.word(j, "edge", "side", "edges", "sides")
 }
 
+// barStands: "with the side bar", "with our usual bar" have a bar, however high; "would it
+// help with a bar" does not.
+func (r *reader) barStands() bool {
+	if r.solving == unit.BarHeight || r.has(unit.BarHeight) || r.has(unit.BarDenied) || r.has(unit.StackLayers) || r.chosen(unit.BarHeight) {
+		return false
+	}
+	for i := range r.items {
+		if !r.is(i, kindNoun, "bar") || r.is(i+1, kindNoun) {
+			continue
+		}
+		j := i - 1
+		for r.word(j, "the", "a", "our", "my", "same", "usual", "normal", "regular", "standard", "steel", "side", "that", "this", "our usual", "my usual") || r.is(j, kindWood) || r.is(j, kindWoodSort) {
+			j--
+		}
+		from, to := r.sentence(i)
+		if j < i-1 && r.word(j, "with", "using", "against") && !r.opensWithin(from, to, "better", "help", "helps", "would", "need", "needed", "should", "if", "instead", "worth", "than", "difference") {
+			return true
+		}
+	}
+	return false
+}
+
 // barPlace reads where the bar stands: "bar sits on the bed next to the sled".
 func (r *reader) barPlace() {
 	for i := range r.items {

@@ -45,13 +45,24 @@ func (r *reader) command() bool {
 // measuredAgain: "measured it again, its only 1/32" corrects what was said; a check
 // of a load tells two things or more.
 func (r *reader) measuredAgain(at int) bool {
-	told := 0
+	told := -r.timesTold()
 	for k := at; k < len(r.items); k++ {
 		if r.live(k) {
 			told++
 		}
 	}
-	return r.habit.Follows && r.word(at, "measured", "i measured", "we measured") && r.opensWithin(at+1, min(at+5, len(r.items)), "again") && told == 1
+	return r.habit.Follows && r.word(at, "measured", "i measured", "we measured", "remeasured", "i checked") && r.opensWithin(at+1, min(at+5, len(r.items)), "again") && told == 1
+}
+
+// timesTold counts how often something is said to have been done: "3 times", "twice".
+func (r *reader) timesTold() int {
+	n := 0
+	for i := range r.items {
+		if r.items[i].amount != nil && r.items[i].amount.bare() && r.word(i+1, "times", "time") {
+			n++
+		}
+	}
+	return n
 }
 
 // goesBack: the number in "put it back to 50 and post it" is no load.

@@ -200,7 +200,7 @@ func (r *reader) count(i, n int) {
 		r.items[i].used = true // "one press is down, so two"
 	case r.is(j, kindNoun, "press", "frame", "bag"):
 		if isPlural(it.word) && it.word != "press" || spoken || n == 1 {
-			if n == 1 && r.topic != Schedule && !(r.habit.Follows && r.word(i-1, "only", "just")) && !r.dayPlan() && !r.mentions(kindNoun, "panel") && (it.id != "press" || len(r.items) > 10) {
+			if n == 1 && r.topic != Schedule && !(r.habit.Follows && (r.word(i-1, "only", "just") || r.word(j+1, "only", "left", "working", "running"))) && !r.dayPlan() && !r.mentions(kindNoun, "panel") && (it.id != "press" || len(r.items) > 10) {
 				r.items[i].used = spoken // "one bag" is a way of saying "a bag"
 				return
 			}

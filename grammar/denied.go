@@ -271,21 +271,6 @@ func (r *reader) inPlaceOfBare() {
 	}
 }
 
-// notButBare reads "not 24, 30".
-func (r *reader) notButBare() {
-	for i := 1; i+2 < len(r.items); i++ {
-		am := r.items[i].amount
-		if am == nil || am.value == nil || !am.bare() || r.items[i].used || !r.is(i-1, kindNot, "not") || r.items[i+1].brk != ',' || !r.free(i+2) || r.items[i+2].amount.value == nil || i+3 < len(r.items) && !r.isBreak(i+3) {
-			continue
-		}
-		a := r.amendment(i + 2)
-		a.Was = am.float()
-		r.items[i].used, r.items[i+2].used = true, true
-		r.unuse(r.items[i].text)
-		r.phrase.Amends = append(r.phrase.Amends, a)
-	}
-}
-
 // comparative reports whether item i, past "to" and "like", says that one number
 // holds rather than another.
 func (r *reader) comparative(i int) bool {

@@ -60,7 +60,7 @@ func (r *reader) nounFact(i int) {
 		}
 	case "bag":
 		r.nthPress(i)
-		r.leftOf(i)
+		r.pressesLeft(i)
 		r.sayOnce(i, unit.PressKind, "bag")
 	case "core":
 		for _, c := range coreKinds {
@@ -103,9 +103,9 @@ func (r *reader) nounFact(i int) {
 	}
 }
 
-// leftOf reads how many presses are left beside the one at item i, which is out of
+// pressesLeft reads how many presses are left beside the one at item i, which is out of
 // use.
-func (r *reader) leftOf(i int) {
+func (r *reader) pressesLeft(i int) {
 	if n := r.pressesDown(i); n > 0 && !r.has(unit.PressCount) {
 		r.say(i, unit.PressCount, unit.Number(n))
 		r.soMany(i, n)
@@ -124,7 +124,7 @@ func (r *reader) pressFact(i int) {
 	if r.word(i-1, "both") && isPlural(it.word) {
 		r.say(i, unit.PressCount, unit.Number(2))
 	}
-	r.leftOf(i)
+	r.pressesLeft(i)
 	r.nthPress(i)
 	if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "throw", "throwing", "chuck", "bring", "fire", "wheel", "borrow", "borrowed", "buy", "bought", "free", "available", "fixed", "working", "ready", "back") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
 		r.say(i, unit.PressCount, unit.Number(2))

@@ -28,6 +28,10 @@ func (r *reader) killNames() {
 			am.dead = true // "too and a quarter", spoken to a phone
 			continue
 		}
+		if i > 0 && r.items[i-1].amount == nil && in(r.items[i-1].text, "$", "£", "€") && am.bare() {
+			am.dead = true // "$45 a panel"
+			continue
+		}
 		if am.form == formBad && dayOfMonth.MatchString(r.items[i].text) {
 			am.dead = true // "by friday the 14th"
 			continue
@@ -221,7 +225,7 @@ func (r *reader) pastBefore(j int, yesterday bool) bool {
 		if strings.ContainsAny(r.items[k].text, "'’") {
 			continue // "we're"
 		}
-		if r.word(k, "so", "its", "theres") {
+		if r.word(k, "so", "its", "theres", "but") {
 			return false // "two were duff so it's ten now"
 		}
 		if r.word(k, "yesterday") || !yesterday && r.word(k, "was", "were", "used", "had", "before") || r.items[k].word == "last" || strings.HasPrefix(r.items[k].word, "last ") {
@@ -278,7 +282,7 @@ func (r *reader) killEarlier() {
 // to 13/16".
 func (r *reader) killRough() {
 	for i := range r.items {
-		if !r.word(i, "planed", "dressed", "surfaced", "milled", "thicknessed") || !r.opensWithin(i+1, min(i+5, len(r.items)), "to") {
+		if !r.word(i, "planed", "dressed", "surfaced", "milled", "thicknessed", "planing", "planning", "dressing", "surfacing", "milling", "thicknessing", "sanding", "skimming", "resawing") || !r.opensWithin(i+1, min(i+5, len(r.items)), "to") {
 			continue
 		}
 		for j := i - 1; j >= 0 && i-j < 5; j-- {
@@ -286,7 +290,12 @@ func (r *reader) killRough() {
 				am.dead = true
 			}
 		}
-		if j := r.next(i); r.free(j) && r.length(j) && !r.has(unit.StripThickness) && !r.is(r.next(j), kindAttr) {
+		j := r.next(i)
+		if r.is(j, kindNoun, "strip") {
+			j = r.next(j)
+		}
+		if r.free(j) && r.length(j) && r.size(j) < thickest && !r.has(unit.StripThickness) && !r.is(r.next(j), kindAttr) && !r.word(j+1, "after", "afterwards", "later", "grit") {
+			r.items[i].used = true
 			r.bind(j, unit.StripThickness)
 		}
 	}

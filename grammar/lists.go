@@ -119,7 +119,7 @@ func (r *reader) panelTargets() {
 		if len(ts) > 0 && (r.isStop(i) || r.items[i].brk == ':' || r.word(i, "got", "have", "stock", "theres")) {
 			break
 		}
-		if !r.free(i) {
+		if !r.free(i) || r.timesAt(i+1) {
 			continue
 		}
 		n, ok := r.items[i].amount.whole()

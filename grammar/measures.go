@@ -220,6 +220,7 @@ func (r *reader) attrLength(i, j int, sure bool) {
 				r.bind(i-1, unit.StripCount) // "6 @ 2 wide"
 			}
 		}
+		r.inMetres(i, f)
 		r.bind(i, f)
 		if r.loose && len(r.bound) > 0 {
 			r.bound[len(r.bound)-1].fact.Loose = true
@@ -264,6 +265,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if noun == "bed" && r.topic == Move {
 		noun = "panel" // a table to sit at
 	}
+	if from, _ := r.clause(i); noun == "opening" && r.ofDoor(r.within(from, i, kindNoun, "opening")) || noun == "bed" && r.madeTable(i) {
+		return ""
+	}
 	if attr == "wide" && in(noun, "bed", "frame", "press") && r.size(i) < narrowestBed && r.countKind(kindWood)+r.countKind(kindFact) > 0 {
 		noun = "strip" // "press the hump down on a 6 wide oak board"
 	}
@@ -283,6 +287,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	const leastSled = 0.1 // m
 	if noun == "sled" && attr == "wide" && r.size(i) < leastSled && r.mentions(kindNoun, "bar") && !r.has(unit.BarWidth) {
 		return unit.BarWidth // "bar beside the 3/4 sled, 1 1/2 tall, 3/4 wide"
+	}
+	if noun == "bar" && attr != "tall" && attr != "deep" && r.size(i) > widestStrip && r.strangerBefore(i) {
+		return "" // "1 in bar, for a cabinet 30 wide"
 	}
 	r.loose = r.loose || noun == "strip" && attr == "deep" && r.habit.Follows
 	return attrFields[noun][attr]

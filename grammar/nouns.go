@@ -147,7 +147,7 @@ func (r *reader) nounLength(i int) {
 	if id == "bar" && right && (r.habit.Metric && r.items[i].amount.bare() && r.size(i) < 0.006 || r.is(k+1, kindAttr, "long") && r.size(i) > widestStrip) {
 		return // no bar is 3 mm high: "3 bar" may be a pressure; "is a 24 in bar long enough"
 	}
-	if id == "sled" && r.singularCount(i, k) || id == "bag" && !right && r.maybeGauge(i) {
+	if id == "sled" && r.singularCount(i, k) || id == "bag" && !right && r.maybeGauge(i) || id == "opening" && r.ofDoor(k) {
 		return
 	}
 	if it.kind == kindWood {

@@ -1,6 +1,8 @@
 package grammar
 
 import (
+	"strings"
+
 	"presshand/engine/unit"
 )
 
@@ -114,7 +116,9 @@ func (r *reader) wasNowIs(i int) {
 	if !r.free(i) || !r.word(i-1, "was", "were") {
 		return
 	}
-	if j := r.afterBut(i); j >= 0 && r.word(j-1, "are", "theyre", "its", "is", "now") {
+	if j := r.afterBut(i); j >= 0 && (workings[r.items[j-1].word] || strings.HasSuffix(r.items[j-1].word, "ing") && r.word(j-2, "after")) && r.comparable(i, j) {
+		r.takesPlace(i, j) // "was 18 thick but after sanding 17"
+	} else if j >= 0 && r.word(j-1, "are", "theyre", "its", "is", "now") {
 		r.takesPlace(i, j)
 	}
 }
@@ -171,7 +175,7 @@ func (r *reader) wentTo(i int) {
 	for r.word(from, "a", "an", "the") {
 		from--
 	}
-	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !r.word(from-1, "went", "gone", "switched", "changed", "moved", "swapped") {
+	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !r.moved(from-1) {
 		return
 	}
 	if n := i + 1; n < len(r.items) && r.items[n].amount != nil && r.items[n].amount.is(unit.Pressing) && r.lastsBehind(n) {
@@ -180,6 +184,9 @@ func (r *reader) wentTo(i int) {
 	for j := i + 1; j < len(r.items) && j < i+6 && !r.isStop(j); j++ {
 		if r.live(j) {
 			if r.items[j].amount.link == linkTo || r.word(j-1, "to") || r.word(j-1, "a", "an") && r.word(j-2, "to") {
+				if r.habit.Follows && r.amendsFrom(i, j) {
+					return
+				}
 				r.takesPlace(i, j)
 			}
 			return
@@ -232,35 +239,100 @@ func (r *reader) workedFrom(i int) {
 	}
 }
 
-// countLeft: "2 strips are cracked so only 6 left", "3 more strips, so 8" name the
-// count that holds in the end.
+// countLeft: "2 strips are cracked so only 6 left", "3 more strips, so 8", "three presses
+// but one is down so 2" name the count that holds in the end.
 func (r *reader) countLeft() {
 	for i := range r.items {
-		if !r.live(i) || !r.sumCameTo(i) {
+		if !r.live(i) || !r.sumCameTo(i) && !r.stillToDo(i) {
 			continue
 		}
-		if _, ok := r.items[i].amount.whole(); !ok {
+		n, ok := r.items[i].amount.whole()
+		if !ok {
 			continue
 		}
-		noun := ""
+		own := r.leftOf(r.next(i))
+		field := own
 		for k := i - 1; k >= 0; k-- {
-			if n, ok := r.wholeAt(k); ok && n > 0 && r.is(r.next(k), kindNoun, "strip", "panel") || ok && r.word(k+1, "more") && r.is(r.next(k+1), kindNoun, "strip", "panel") {
-				j := r.next(k)
-				if r.word(j, "more") {
-					j = r.next(j)
-				}
-				if noun == "" {
-					noun = r.items[j].id
-				}
-				if noun == r.items[j].id {
-					r.items[k].amount.dead = true
-				}
+			f := r.countedEarlier(k)
+			if f == "" || own != "" && f != own {
+				continue
+			}
+			if m, _ := r.wholeAt(k); !r.sumCameTo(i) && m <= n {
+				continue
+			}
+			if field == "" {
+				field = f
+			}
+			if field == f {
+				r.items[k].amount.dead = true
 			}
 		}
-		if f := map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[noun]; f != "" {
-			r.bind(i, f)
+		r.killParts(i, own)
+		if field != "" && own == "" {
+			r.bind(i, field)
 		}
 	}
+}
+
+// countedEarlier is the count that item k tells: "8 strips", "3 more panels".
+func (r *reader) countedEarlier(k int) unit.Field {
+	if n, ok := r.wholeAt(k); !ok || n < 1 {
+		return ""
+	}
+	j := r.next(k)
+	if r.word(j, "more", "good") {
+		j = r.next(j)
+	}
+	return r.leftOf(j)
+}
+
+// leftOf is the count of the parts at item j, of which some can be left.
+func (r *reader) leftOf(j int) unit.Field {
+	switch {
+	case r.is(j, kindNoun, "strip"):
+		return unit.StripCount
+	case r.is(j, kindNoun, "panel"):
+		return unit.PanelCount
+	case r.is(j, kindNoun, "press", "frame", "bag") && isPlural(r.items[j].word):
+		return unit.PressCount
+	}
+	return ""
+}
+
+// killParts marks what a sum at item i is made of where no part is named beside it:
+// "2 more came in so 12 panels", "5 done, 9 to go".
+func (r *reader) killParts(i int, own unit.Field) {
+	from, _ := r.sentence(i)
+	for k := from; k < i; k++ {
+		n, ok := r.wholeAt(k)
+		if !ok || n < 1 || !r.items[k].amount.bare() {
+			continue
+		}
+		if own != "" && r.word(k+1, "more", "extra", "came") || own == "" && r.word(k+1, "done", "pressed", "finished", "gone", "out", "already", "down", "is", "are", "broke", "ones") && r.stillToDo(i) {
+			r.items[k].amount.dead = true
+		}
+	}
+}
+
+// stillToDo: "5 done, 9 to go", "9 left to do".
+func (r *reader) stillToDo(i int) bool {
+	if am := r.items[i].amount; !am.bare() || am.link != linkNone || am.form == formWords && am.float() == 1 {
+		return false
+	}
+	k := i + 1
+	for r.word(k, "still", "left", "of", "them", "more") {
+		k++
+	}
+	switch {
+	case r.word(k, "to") && r.word(k+1, "go", "do", "press", "make", "finish"):
+		k += 2
+	case r.word(k, "remaining", "remain", "outstanding"):
+		k++
+	case k > i+1 && r.word(k-1, "left"):
+	default:
+		return false
+	}
+	return r.isBreak(k)
 }
 
 func (r *reader) wholeAt(i int) (int, bool) {
@@ -284,7 +356,7 @@ func (r *reader) sumCameTo(i int) bool {
 	for r.word(end, "left", "now", "total", "good", "ones", "altogether", "then") {
 		end++
 	}
-	return r.isBreak(end)
+	return r.isBreak(end) || r.leftOf(end) != "" && r.isBreak(end+1) && r.opensWithin(max(i-8, 0), i, "more", "extra")
 }
 
 // trusted binds a number that is believed more than the one said before it:

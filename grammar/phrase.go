@@ -29,6 +29,7 @@ type Phrase struct {
 	Inferred  bool        // the topic was told from the facts, not asked
 	Covered   bool        // the bar is covered to its top, and no height was said with it
 	Uncovered bool        // film gets down behind the bar, and no thickness was said with it
+	BarStands bool        // a bar is there, and nothing was said of how big it is
 	Negated   []string    // "not", "except", "unless" with what they touch, where unread
 }
 

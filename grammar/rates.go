@@ -125,7 +125,7 @@ func (r *reader) leakOver(i int) {
 		r.refuse(unit.Leak, text, want)
 		return
 	}
-	r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(v), Unit: leakUnit(u), Text: text}, i, false})
+	r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(v), Unit: leakUnit(u), Text: text}, i, r.items[i].amount.hearsay})
 }
 
 func leakUnit(u unit.Unit) unit.Unit {
@@ -143,7 +143,7 @@ func (r *reader) ratios() {
 			continue
 		}
 		am := r.items[i].amount
-		if am.form == formPair && (wedge || am.pair[0] == 1 && !r.dayPlan() || am.pair[1] == 1) {
+		if am.form == formPair && (wedge || am.pair[0] == 1 && !r.dayPlan() && !r.word(i-1, "till", "until", "til", "by", "at", "before", "around") || am.pair[1] == 1) {
 			r.taper(i, i, float64(am.pair[0]), float64(am.pair[1]))
 			continue
 		}

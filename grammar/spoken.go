@@ -9,7 +9,8 @@ func (r *reader) spokenTimes() {
 		if !okH || !okM || hour < 1 || hour > 12 || minute < 5 || minute > 59 || r.namesThing(i+1) {
 			continue
 		}
-		if r.daySuffix(i+1) == "" && r.clockRole(i) == "" {
+		today := minute%5 == 0 && r.word(i-1, "its", "is", "at") && r.is(i-2, kindAsk, "schedule") && r.word(i-2, "today", "tomorrow") && r.mentions(kindNoun, "panel")
+		if r.daySuffix(i+1) == "" && r.clockRole(i) == "" && !today {
 			continue
 		}
 		it, next := &r.items[i], &r.items[i+1]

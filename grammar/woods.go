@@ -2,13 +2,13 @@ package grammar
 
 // woods are the species of the wood table and what shops call them.
 var woods = []entry{
-	{kindWood, "hard maple", "hard maple, maple, sugar maple, rock maple"},
-	{kindWood, "soft maple", "soft maple, red maple"},
+	{kindWood, "hard maple", "hard maple, maple, sugar maple, rock maple, hd maple, h maple, hrd maple"},
+	{kindWood, "soft maple", "soft maple, red maple, sft maple"},
 	{kindWood, "silver maple", "silver maple"},
-	{kindWood, "white oak", "white oak, w oak, wo, whiteoak"},
-	{kindWood, "red oak", "red oak, oak, northern red oak, redoak"},
+	{kindWood, "white oak", "white oak, w oak, wo, whiteoak, wh oak, wht oak, w/oak, whi oak"},
+	{kindWood, "red oak", "red oak, oak, northern red oak, redoak, r oak, rd oak"},
 	{kindWood, "cherry", "cherry, black cherry"},
-	{kindWood, "walnut", "walnut, black walnut"},
+	{kindWood, "walnut", "walnut, black walnut, blk walnut, wal, wlnt"},
 	{kindWood, "ash", "ash, white ash"},
 	{kindWood, "yellow birch", "yellow birch, birch"},
 	{kindWood, "paper birch", "paper birch, white birch"},

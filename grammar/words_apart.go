@@ -93,10 +93,25 @@ func (r *reader) letters() {
 	}
 }
 
+// inMetres: in a metric shop "2.4 long" is no millimetres.
+func (r *reader) inMetres(i int, f unit.Field) {
+	am := r.items[i].amount
+	const shortest, longest = 0.4, 7
+	if r.habit.Metric && am.bare() && am.form == formDecimal && am.float() >= shortest && am.float() <= longest && (f == unit.StripLength || f == unit.PanelLength) {
+		u := unit.Metre
+		am.unit, am.unitRaw = &u, "m"
+	}
+}
+
 // lettersAsUnits: of "1 1/2 w x 3/4 t x 60 l" the last is no litres.
 func (r *reader) lettersAsUnits() {
 	for i := range r.items {
 		am := r.items[i].amount
+		if am != nil && am.unitRaw == "h" && r.free(i) && r.is(i-1, kindNoun, "bar") && !r.has(unit.BarHeight) { // "bar 1.25 h x .75 w"
+			am.unit, am.unitRaw = nil, ""
+			r.bind(i, unit.BarHeight)
+			continue
+		}
 		if am == nil || am.unitRaw != "l" || !r.free(i) || !r.wordIn("w") || !r.wordIn("t") || r.has(unit.StripLength) {
 			continue
 		}
