@@ -41,6 +41,8 @@ func (r *reader) read() {
 	r.findFixes()
 	r.killNames()
 	r.killOrdinals()
+	r.killOthers()
+	r.killClaims()
 	r.killHearsay()
 	r.killPast()
 	r.killDenied()
@@ -58,6 +60,7 @@ func (r *reader) read() {
 	r.findAsks()
 	r.backwards()
 	r.guessTopic()
+	r.killFigures()
 	if !r.command() {
 		r.sayings()
 	}

@@ -1,0 +1,286 @@
+package grammar
+
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
+
+// Numbers that were, were meant to be or are denied, beside the one that holds.
+
+// killClaims reads what gives way to a number behind it.
+func (r *reader) killClaims() {
+	r.deniedFirst()
+	for i := range r.items {
+		r.roughFirst(i)
+		r.claimedButRead(i)
+		r.hadNowHas(i)
+		r.trimmedTo(i)
+	}
+	r.airOutside()
+	r.heightOfElse()
+}
+
+// deniedFirst: "not 2 wide, 2 1/4" and "the bar isn't 1 in it's 1 1/4" put the second
+// in the place of the first.
+func (r *reader) deniedFirst() {
+	for i := range r.items {
+		if !r.is(i, kindNot, "not") || !in(r.items[i].word, "not", "isnt", "arent", "wasnt", "werent", "aint") {
+			continue
+		}
+		if p := i - 1; r.items[i].word == "not" && !(r.isStop(p) || r.word(p, "its", "is", "are", "theyre", "thats", "was", "were")) {
+			continue // "a 3/4 bar, not 1, 25 inHg"
+		}
+		j := i + 1
+		for r.word(j, "a", "the", "at", "on", "just", "really", "actually") {
+			j++
+		}
+		if !r.free(j) || r.items[j].amount.link != linkNone {
+			continue
+		}
+		if k := r.saidInstead(j); k >= 0 {
+			r.items[i].meaning, r.items[i].used = meaning{}, true
+			r.takesPlace(j, k)
+		}
+	}
+}
+
+// saidInstead is the number without words of its own that is said instead of the
+// denied one at item j; -1 where none is.
+func (r *reader) saidInstead(j int) int {
+	k := j + 1
+	if r.is(k, kindAttr) {
+		k++
+	}
+	told := false
+	for k < len(r.items) && k <= j+6 && r.items[k].amount == nil {
+		switch {
+		case r.word(k, "its", "theyre", "but", "is", "are", "thats", "only", "actually") || r.is(k, kindFix):
+			told = true
+		case r.isBreak(k) && r.items[k].brk != '?' && r.items[k].brk != '/':
+		default:
+			return -1
+		}
+		k++
+	}
+	if !r.live(k) || r.items[k].amount.link != linkNone || !r.endsAlone(k) || !told && !r.isBreak(k-1) {
+		return -1
+	}
+	a, b := r.items[j].amount, r.items[k].amount
+	if !alike(a, b) || a.bare() && !b.bare() && !b.is(unit.Distance) && !r.is(r.prev(j), kindVacuum) {
+		return -1
+	}
+	return k
+}
+
+// endsAlone reports whether nothing but "now" and the like stands behind item k in its
+// clause: the "5" of "5 of them" counts.
+func (r *reader) endsAlone(k int) bool {
+	k++
+	for r.word(k, "now", "today", "actually", "instead", "though", "then", "really") {
+		k++
+	}
+	return k >= len(r.items) || r.isBreak(k)
+}
+
+// rawWords tell how a piece was before it was worked.
+var rawWords = wordSet(`rough roughsawn sawn raw unplaned unsurfaced nominal nominally originally`)
+
+// roughFirst: "2 5/8 off the saw but 2 1/2 wide after jointing" leaves the second.
+func (r *reader) roughFirst(i int) {
+	if !r.live(i) || !r.length(i) || r.items[i].amount.form == formQuarters {
+		return
+	}
+	k := i + 1
+	if r.is(k, kindAttr) {
+		k++
+	}
+	switch {
+	case r.word(k, "off", "from", "out") && r.opensWithin(k+1, min(k+4, len(r.items)), "saw", "mill", "bandsaw", "sawmill", "tablesaw"):
+	case r.word(k, "before", "prior") && k+1 < len(r.items) && (shapes(r.items[k+1].word) || r.word(k+1, "i", "we", "they", "it", "the", "to")) && r.shapedWithin(k+1, k+5):
+	case k < len(r.items) && rawWords[r.items[k].word] && r.items[k].amount == nil && r.shapedWithin(k+1, k+14):
+	default:
+		return
+	}
+	_, to := r.sentence(i)
+	for j := k; j < to && j < k+14; j++ {
+		if r.live(j) && r.length(j) {
+			if !r.is(r.next(j), kindNoun) && r.size(j) < r.size(i) && r.size(j) > 0.6*r.size(i) {
+				r.items[i].amount.dead = true
+				r.idleDirections(i+1, i+2)
+			}
+			return
+		}
+	}
+}
+
+// shapes reports whether a word is one of working wood down.
+func shapes(w string) bool {
+	return workings[w] || in(w, "planing", "jointing", "jointed", "joined", "milling", "surfacing", "sanding", "dressing", "machining", "machined", "thicknessing", "skimming", "finished", "net", "clean", "flattening", "flattened", "planer", "jointer", "sander")
+}
+
+func (r *reader) shapedWithin(from, to int) bool {
+	for k := from; k < to && k < len(r.items); k++ {
+		if r.items[k].amount == nil && shapes(r.items[k].word) {
+			return true
+		}
+	}
+	return false
+}
+
+// meters read what is so.
+var meters = wordSet(`meter thermometer hygrometer gauge dial calipers caliper callipers micrometer mic tape manometer probe sensor scale rule`)
+
+// supposed tell what should be so.
+var supposed = wordSet(`sold listed spec specs specced supposed advertised marked labelled labeled billed stamped rated invoiced quoted thermostat thermostats sign ticket tag nominal ordered claimed meant supposedly nominally allegedly forecast drawing`)
+
+// claimedButRead: "sold as 10% but my meter says 17%", "thermostat's set to 70 but the
+// thermometer says 52F", "the plan called for 25 but the gauge says 23".
+func (r *reader) claimedButRead(i int) {
+	if !r.live(i) || r.items[i].amount.form == formPair {
+		return
+	}
+	from, to := r.sentence(i)
+	claim := false
+	for k := i - 1; k >= from && k > i-7 && r.items[k].amount == nil; k-- {
+		claim = claim || supposed[r.items[k].word]
+	}
+	if !claim {
+		return
+	}
+	but := -1
+	for j := i + 1; j < to && j < i+16; j++ {
+		switch {
+		case r.word(j, "but", "though", "however", "yet", "only", "really", "actually"):
+			but = j
+		case !r.live(j):
+		case but < 0 || !alike(r.items[i].amount, r.items[j].amount) || r.is(r.next(j), kindNoun) && !r.is(r.next(i), kindNoun) || r.is(r.next(j), kindAttr):
+			return
+		case r.metered(but, j):
+			r.items[i].amount.dead = true
+			if am := r.items[j].amount; am.bare() && r.items[i].amount.unit != nil {
+				u := *r.items[i].amount.unit
+				am.unit, am.unitRaw = &u, r.items[i].amount.unitRaw
+			}
+			return
+		}
+	}
+}
+
+// metered reports whether something that measures, or "it measures", stands between
+// items from and j.
+func (r *reader) metered(from, j int) bool {
+	for k := from; k < j; k++ {
+		if r.items[k].amount == nil && (meters[r.items[k].word] || r.is(k, kindVacuum, "gauge") || r.word(k, "measures", "measured", "reads", "mikes", "miked", "mics", "meters", "actually", "really", "came") || r.is(k, kindVacuum, "pull") && in(r.items[k].word, "reads", "reading", "shows", "pulls")) {
+			return true
+		}
+	}
+	return false
+}
+
+// hadNowHas: "old press had 3 in opening, the new one is 4 in" leaves the second; so
+// does "my last bag was 54 wide" beside the one at hand.
+func (r *reader) hadNowHas(i int) {
+	if !r.live(i) {
+		return
+	}
+	from, to := r.clause(i)
+	k := i - 1
+	for k > from && r.items[k].amount == nil && !(r.is(k, kindNoun) && r.word(k-1, "old", "previous", "former", "last", "original", "first")) {
+		k--
+	}
+	if k <= from-1 || !r.word(k-1, "old", "previous", "former", "last", "original", "first") || !r.is(k, kindNoun) || r.is(k, kindNoun, "strip", "panel", "joint") {
+		return
+	}
+	past := false
+	for j := k + 1; j < i; j++ {
+		past = past || r.word(j, "had", "was", "were", "pulled", "ran", "did", "held", "took") || r.is(j, kindSay) && in(r.items[j].word, "ran", "used", "did") || r.is(j, kindVacuum, "pull") && r.items[j].word == "pulled"
+	}
+	if !past {
+		return
+	}
+	_, end := r.sentence(i)
+	for j := to; j < end && j < i+14; j++ {
+		if r.live(j) {
+			if r.word(j-1, "is", "has", "are", "does") && r.opensWithin(to, j, "new", "this", "ours", "one", "now") && alike(r.items[i].amount, r.items[j].amount) {
+				r.takesPlace(i, j)
+				return
+			}
+			break
+		}
+	}
+	r.items[i].amount.hearsay = true
+}
+
+// trimmedTo: of "goes in at 25 x 49 and gets trimmed to 24 x 48" the press sees the
+// first.
+func (r *reader) trimmedTo(i int) {
+	if !r.live(i) || !r.word(i-1, "to") || !r.word(i-2, "trimmed", "cut", "squared", "sawn", "down", "trims", "finishes", "finished") {
+		return
+	}
+	j := i + 1
+	if !r.timesAt(j) || !r.live(j) {
+		return
+	}
+	sizes := 0
+	for k := 1; k < i; k++ {
+		if r.timesAt(k) && r.live(k) && r.live(k-1) && r.size(k) >= r.size(j) && r.size(k) < 1.3*r.size(j) && r.size(k-1) < 1.5*r.size(i) {
+			sizes++
+		}
+	}
+	if sizes == 1 {
+		r.items[i].amount.dead, r.items[j].amount.dead = true, true
+	}
+}
+
+// airOutside: of "12F outside but 66F in the shop" the first is nobody's question.
+func (r *reader) airOutside() {
+	var out, others []int
+	for i := range r.items {
+		if !r.live(i) || !r.items[i].amount.is(unit.Warmth) && !r.items[i].amount.is(unit.Proportion) && !r.items[i].amount.bare() {
+			continue
+		}
+		from, to := r.window(i)
+		switch {
+		case r.opensWithin(i+1, min(i+3, to), "outside", "outdoors", "outdoor"),
+			r.opensWithin(max(from, i-3), i, "outside", "outdoors", "outdoor") && r.word(i-1, "is", "its", "at", "outside", "outdoors") && !r.items[i].amount.bare():
+			out = append(out, i)
+		case !r.items[i].amount.bare():
+			others = append(others, i)
+		}
+	}
+	for _, i := range out {
+		am := r.items[i].amount
+		if am.bare() && !slices.ContainsFunc(others, func(k int) bool { return r.items[k].amount.is(unit.Warmth) }) {
+			continue
+		}
+		if am.bare() || slices.ContainsFunc(others, func(k int) bool { return r.items[k].amount.unit.Dimension == am.unit.Dimension }) {
+			am.dead = true
+		}
+	}
+}
+
+// heightOfElse: of "the town sign says 4,500 ft but the shop is up the hill at 5,100 ft"
+// the second is the shop's height.
+func (r *reader) heightOfElse() {
+	const least = 300 // ft: nothing in a shop is so long
+	tall := func(i int) bool {
+		am := r.items[i].amount
+		return r.live(i) && am.unit != nil && (am.unit.Symbol == "ft" && am.float() > least || am.unit.Symbol == "m" && am.float() > least/4)
+	}
+	for i := range r.items {
+		if !tall(i) {
+			continue
+		}
+		from, to := r.sentence(i)
+		for j := i + 1; j < to && j < i+16; j++ {
+			if !tall(j) {
+				continue
+			}
+			if k := r.within(i, j, kindAir, "shop"); k >= 0 && r.within(from, i, kindAir, "shop") < 0 || r.opensWithin(i, j, "we", "were", "us") && r.opensWithin(i, j, "but") {
+				r.items[i].amount.dead = true
+			}
+			break
+		}
+	}
+}
