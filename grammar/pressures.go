@@ -195,6 +195,9 @@ func (r *reader) absolute(i int) bool {
 		}
 	}
 	j := r.prev(i)
+	for r.is(j, kindNoun, "bag", "press", "frame", "reservoir", "bed") || r.is(j, kindUnit, "in") || r.is(j, kindSay) {
+		j = r.prev(j) // "absolute pressure in the bag 140 mbar"
+	}
 	if r.is(j, kindVacuum, "absolute") {
 		r.items[j].used = true
 		return true
