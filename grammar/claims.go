@@ -14,6 +14,7 @@ func (r *reader) killClaims() {
 	for i := range r.items {
 		r.roughFirst(i)
 		r.claimedButRead(i)
+		r.earlierNow(i)
 		r.hadNowHas(i)
 		r.trimmedTo(i)
 	}
@@ -49,14 +50,15 @@ func (r *reader) deniedFirst() {
 // denied one at item j; -1 where none is.
 func (r *reader) saidInstead(j int) int {
 	k := j + 1
-	if r.is(k, kindAttr) {
+	if r.is(k, kindAttr) || r.is(k, kindNoun) {
 		k++
 	}
 	told := false
-	for k < len(r.items) && k <= j+6 && r.items[k].amount == nil {
+	for k < len(r.items) && k <= j+7 && r.items[k].amount == nil {
 		switch {
-		case r.word(k, "its", "theyre", "but", "is", "are", "thats", "only", "actually") || r.is(k, kindFix):
+		case r.word(k, "its", "theyre", "but", "is", "are", "thats", "only", "actually", "more", "closer", "nearer") || r.is(k, kindFix):
 			told = true
+		case told && r.word(k, "a", "an", "like", "to", "about", "just"):
 		case r.isBreak(k) && r.items[k].brk != '?' && r.items[k].brk != '/':
 		default:
 			return -1
@@ -132,20 +134,21 @@ func (r *reader) shapedWithin(from, to int) bool {
 var meters = wordSet(`meter thermometer hygrometer gauge dial calipers caliper callipers micrometer mic tape manometer probe sensor scale rule`)
 
 // supposed tell what should be so.
-var supposed = wordSet(`sold listed spec specs specced supposed advertised marked labelled labeled billed stamped rated invoiced quoted thermostat thermostats sign ticket tag nominal ordered claimed meant supposedly nominally allegedly forecast drawing`)
+var supposed = wordSet(`sold listed spec specs specced print plan plans calls supposed advertised marked labelled labeled billed stamped rated invoiced quoted thermostat thermostats sign ticket tag nominal ordered claimed meant supposedly nominally allegedly forecast drawing`)
 
 // claimedButRead: "sold as 10% but my meter says 17%", "thermostat's set to 70 but the
-// thermometer says 52F", "the plan called for 25 but the gauge says 23".
+// thermometer says 52F", "I asked for 5 strips but they cut 6".
 func (r *reader) claimedButRead(i int) {
 	if !r.live(i) || r.items[i].amount.form == formPair {
 		return
 	}
 	from, to := r.sentence(i)
-	claim := false
+	claim, order := false, false
 	for k := i - 1; k >= from && k > i-7 && r.items[k].amount == nil; k-- {
 		claim = claim || supposed[r.items[k].word]
+		order = order || r.word(k, "asked", "ordered", "wanted", "planned", "paid", "expected", "supposed", "meant", "told")
 	}
-	if !claim {
+	if !claim && !order {
 		return
 	}
 	but := -1
@@ -156,14 +159,26 @@ func (r *reader) claimedButRead(i int) {
 		case !r.live(j):
 		case but < 0 || !alike(r.items[i].amount, r.items[j].amount) || r.is(r.next(j), kindNoun) && !r.is(r.next(i), kindNoun) || r.is(r.next(j), kindAttr):
 			return
-		case r.metered(but, j):
-			r.items[i].amount.dead = true
-			if am := r.items[j].amount; am.bare() && r.items[i].amount.unit != nil {
-				u := *r.items[i].amount.unit
-				am.unit, am.unitRaw = &u, r.items[i].amount.unitRaw
-			}
+		case claim && r.metered(but, j) || order && r.delivered(but, j):
+			r.holdsInstead(i, j)
 			return
 		}
+	}
+}
+
+// holdsInstead lets the amount at item j count for that at item i, whose words it takes
+// where it has none of its own.
+func (r *reader) holdsInstead(i, j int) {
+	n := r.next(j)
+	if !r.is(n, kindNoun) && !r.is(n, kindAttr) && (r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || r.is(i-1, kindNoun) || r.is(i-2, kindNoun) && r.idle(i-1)) {
+		r.takesPlace(i, j)
+		return
+	}
+	x := r.items[i].amount
+	x.dead = true
+	if am := r.items[j].amount; am.bare() && x.unit != nil {
+		u := *x.unit
+		am.unit, am.unitRaw = &u, x.unitRaw
 	}
 }
 
@@ -171,11 +186,60 @@ func (r *reader) claimedButRead(i int) {
 // items from and j.
 func (r *reader) metered(from, j int) bool {
 	for k := from; k < j; k++ {
-		if r.items[k].amount == nil && (meters[r.items[k].word] || r.is(k, kindVacuum, "gauge") || r.word(k, "measures", "measured", "reads", "mikes", "miked", "mics", "meters", "actually", "really", "came") || r.is(k, kindVacuum, "pull") && in(r.items[k].word, "reads", "reading", "shows", "pulls")) {
+		if r.items[k].amount == nil && (meters[r.items[k].word] || r.is(k, kindVacuum, "gauge") || r.is(k, kindVerb, "check") || r.word(k, "measures", "measured", "measure", "reads", "mikes", "miked", "mike", "mics", "mic", "meters", "actually", "really", "came") || r.is(k, kindVacuum, "pull") && in(r.items[k].word, "reads", "reading", "shows", "pulls")) {
 			return true
 		}
 	}
 	return false
+}
+
+// delivered: "but they cut", "but there's only".
+func (r *reader) delivered(from, j int) bool {
+	for k := from; k < j; k++ {
+		if r.word(k, "cut", "sent", "gave", "made", "got", "brought", "delivered", "theres", "came", "have", "milled", "ended", "are", "is", "its", "theyre", "turned") {
+			return true
+		}
+	}
+	return false
+}
+
+// earlierNow: "gauge was at 26 this morning, 23 now" and "yesterday 26 inHg, today only
+// 23" leave the second, where nobody asks how fast it went.
+func (r *reader) earlierNow(i int) {
+	if !r.live(i) || r.items[i].amount.link != linkNone || r.mentions(kindNoun, "leak", "pump") || r.mentions(kindAir, "barometer") {
+		return
+	}
+	_, to := r.clause(i)
+	past := r.word(i-1, "yesterday") || r.is(i+3, kindRole, "ago") || r.is(i+2, kindRole, "ago")
+	for k := i + 1; k < to && k < i+4; k++ {
+		past = past || r.word(k, "yesterday", "earlier", "originally") || r.word(k, "this", "last") && r.word(k+1, "morning", "week", "night", "time", "month", "year")
+	}
+	if !past {
+		return
+	}
+	_, end := r.sentence(i)
+	for j := i + 1; j < end && j < i+14; j++ {
+		if !r.live(j) {
+			continue
+		}
+		if n := r.next(j); alike(r.items[i].amount, r.items[j].amount) && (n < 0 || r.word(j+1, "now", "today")) && (r.opensWithin(i, min(j+2, len(r.items)), "now", "today", "currently") || r.sinceThen(i, j)) {
+			r.quietToday(i, j)
+			r.takesPlace(i, j)
+		}
+		return
+	}
+}
+
+// sinceThen: "today only 23", where the day's name asks for no plan.
+func (r *reader) sinceThen(i, j int) bool {
+	k := r.within(i, j, kindAsk, "schedule")
+	return k >= 0 && in(r.items[k].word, "today", "tonight")
+}
+
+func (r *reader) quietToday(i, j int) {
+	if k := r.within(i, j, kindAsk, "schedule"); k >= 0 {
+		r.items[k].meaning, r.items[k].used = meaning{}, true
+	}
 }
 
 // hadNowHas: "old press had 3 in opening, the new one is 4 in" leaves the second; so
@@ -243,6 +307,7 @@ func (r *reader) airOutside() {
 		from, to := r.window(i)
 		switch {
 		case r.opensWithin(i+1, min(i+3, to), "outside", "outdoors", "outdoor"),
+			r.items[i].amount.is(unit.Warmth) && r.housed(from, i),
 			r.opensWithin(max(from, i-3), i, "outside", "outdoors", "outdoor") && r.word(i-1, "is", "its", "at", "outside", "outdoors") && !r.items[i].amount.bare():
 			out = append(out, i)
 		case !r.items[i].amount.bare():
@@ -258,6 +323,13 @@ func (r *reader) airOutside() {
 			am.dead = true
 		}
 	}
+}
+
+// housed: where glue and the shop's air are spoken of, how warm the house is does not
+// matter: "house is at 68F but the shop is 55F".
+func (r *reader) housed(from, i int) bool {
+	k := r.within(from, i, kindAir, "service")
+	return k >= 0 && in(r.items[k].word, "house", "home", "basement", "kitchen", "living room", "office", "indoors") && r.mentions(kindAir, "shop") && r.mentions(kindGlue) && !r.mentions(kindAir, "rh", "mc") && !r.percentSaid() && r.within(from, i, kindAir, "shop") < 0
 }
 
 // heightOfElse: of "the town sign says 4,500 ft but the shop is up the hill at 5,100 ft"

@@ -189,11 +189,16 @@ func (r *reader) killPast() {
 			continue
 		}
 		for j := i - 1; j >= 0 && i-j < 12; j-- {
-			if am := r.items[j].amount; am != nil && r.pastBefore(j, r.word(i, "today")) && !r.wetWhenGlued(j) {
+			if am := r.items[j].amount; am != nil && r.pastBefore(j, r.word(i, "today")) && !r.wetWhenGlued(j) && !r.moved(j) {
 				am.hearsay = true
 			}
 		}
 	}
+}
+
+// moved reports whether the number at item j was said elsewhere, and took a place here.
+func (r *reader) moved(j int) bool {
+	return r.items[j].text != r.text[r.items[j].start:r.items[j].end]
 }
 
 // wetWhenGlued: "was 12% when I glued it and now lives at 40% rh" tells both moistures

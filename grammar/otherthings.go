@@ -6,7 +6,7 @@ import "presshand/engine/unit"
 
 // otherThings have measures, weights and ages of their own.
 var otherThings = wordSet(`
-ketch sloop yacht schooner dinghy boat boats ship hull keel canoe kayak skiff trawler barge catamaran trimaran ketchs punt narrowboat tender
+ketch sloop yacht schooner dinghy boat boats ship hull keel canoe kayak skiff trawler barge catamaran trimaran yawl cruiser runabout launch tug rowboat rib footer motorhome rv camper bike motorcycle
 ceiling ceilings doorway doorways corridor stairwell lift elevator driveway floor headroom roof wall walls window windows
 hammer mallet sledgehammer maul ladder forklift trailer van pickup lorry truck crane hoist trolley cart pallet pallets
 kerf blade blades saw bandsaw tablesaw jointer planer thicknesser sander router moulder shaper cutter cutterhead extractor compressor
@@ -25,7 +25,9 @@ func (r *reader) killOthers() {
 	r.oneOffcut()
 	r.twists()
 	for k := range r.items {
-		if it := &r.items[k]; it.amount != nil || !otherThings[it.word] || it.kind != kindNone && !r.is(k, kindRole, "name", "drive", "label") {
+		it := &r.items[k]
+		tool := r.is(k, kindFill, "tool")
+		if it.amount != nil || !otherThings[it.word] && !tool || !tool && it.kind != kindNone && !r.is(k, kindRole, "name", "drive", "label") {
 			continue
 		}
 		r.sizeBefore(k)
@@ -36,7 +38,7 @@ func (r *reader) killOthers() {
 // sizeBefore marks "38 ft" before the ketch at item k, "12 x 16" before the boat.
 func (r *reader) sizeBefore(k int) {
 	i := k - 1
-	for i >= 0 && (r.is(i, kindWoodSort) || r.is(i, kindAttr) && !nounForms[r.items[i].word] || r.word(i, "long", "foot", "footer", "tooth", "tpi", "speed", "old")) && r.items[i].amount == nil {
+	for i >= 0 && (r.is(i, kindWoodSort) || r.is(i, kindAttr) && !nounForms[r.items[i].word] || r.word(i, "long", "foot", "tooth", "tpi", "speed", "old") || r.items[i].brk == '-') && r.items[i].amount == nil {
 		i--
 	}
 	if !r.live(i) || !r.ofSize(i) || r.items[i].amount.bare() && r.items[i].amount.form == formInt && isPlural(r.items[k].word) && i == k-1 {
