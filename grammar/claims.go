@@ -1,10 +1,6 @@
 package grammar
 
-import (
-	"slices"
-
-	"presshand/engine/unit"
-)
+import "presshand/engine/unit"
 
 // Numbers that were, were meant to be or are denied, beside the one that holds.
 
@@ -18,8 +14,61 @@ func (r *reader) killClaims() {
 		r.hadNowHas(i)
 		r.trimmedTo(i)
 	}
+	r.newOne()
+	r.otherDays()
 	r.airOutside()
 	r.heightOfElse()
+}
+
+// newOne: "we had a 26 in wide sled, built a new one 30 wide" leaves the second.
+func (r *reader) newOne() {
+	for k := range r.items {
+		if !r.word(k, "new") || !r.word(k+1, "one") {
+			continue
+		}
+		j := k + 2
+		for r.word(j, "is", "thats", "at", "a", "its") {
+			j++
+		}
+		from, _ := r.sentence(k)
+		if !r.live(j) || r.is(r.next(j), kindNoun) {
+			continue
+		}
+		for i := k - 1; i > from; i-- {
+			if !r.live(i) || !alike(r.items[i].amount, r.items[j].amount) {
+				continue
+			}
+			if r.opensWithin(max(from, i-4), i, "had", "was", "were", "old", "used", "previous", "broke") {
+				r.idleDirections(j+1, j+2)
+				r.takesPlace(i, j)
+			}
+			break
+		}
+	}
+}
+
+// otherDays lets what is told of another day's work give way: "last month's job was 8
+// strips. this one is 5".
+func (r *reader) otherDays() {
+	here := false
+	for i := range r.items {
+		here = here || r.word(i, "this") && r.word(i+1, "one", "time", "job", "panel", "batch", "week") || r.word(i, "today", "todays")
+	}
+	if !here {
+		return
+	}
+	for i := range r.items {
+		other := r.word(i, "last", "next") && r.word(i+1, "week", "weeks", "month", "months", "year", "years", "time", "one", "job", "batch") || r.word(i, "tomorrow", "tomorrows", "yesterday", "yesterdays") || in(r.items[i].word, "last time", "last week", "next week", "next time", "last month", "next month")
+		if !other {
+			continue
+		}
+		_, to := r.clause(i)
+		for k := i + 1; k < to; k++ {
+			if am := r.items[k].amount; am != nil && (am.is(unit.Pressing) || r.countedAt(k) || r.is(r.next(k), kindNoun, "bar", "strip")) {
+				am.hearsay = true
+			}
+		}
+	}
 }
 
 // deniedFirst: "not 2 wide, 2 1/4" and "the bar isn't 1 in it's 1 1/4" put the second
@@ -294,65 +343,5 @@ func (r *reader) trimmedTo(i int) {
 	}
 	if sizes == 1 {
 		r.items[i].amount.dead, r.items[j].amount.dead = true, true
-	}
-}
-
-// airOutside: of "12F outside but 66F in the shop" the first is nobody's question.
-func (r *reader) airOutside() {
-	var out, others []int
-	for i := range r.items {
-		if !r.live(i) || !r.items[i].amount.is(unit.Warmth) && !r.items[i].amount.is(unit.Proportion) && !r.items[i].amount.bare() {
-			continue
-		}
-		from, to := r.window(i)
-		switch {
-		case r.opensWithin(i+1, min(i+3, to), "outside", "outdoors", "outdoor"),
-			r.items[i].amount.is(unit.Warmth) && r.housed(from, i),
-			r.opensWithin(max(from, i-3), i, "outside", "outdoors", "outdoor") && r.word(i-1, "is", "its", "at", "outside", "outdoors") && !r.items[i].amount.bare():
-			out = append(out, i)
-		case !r.items[i].amount.bare():
-			others = append(others, i)
-		}
-	}
-	for _, i := range out {
-		am := r.items[i].amount
-		if am.bare() && !slices.ContainsFunc(others, func(k int) bool { return r.items[k].amount.is(unit.Warmth) }) {
-			continue
-		}
-		if am.bare() || slices.ContainsFunc(others, func(k int) bool { return r.items[k].amount.unit.Dimension == am.unit.Dimension }) {
-			am.dead = true
-		}
-	}
-}
-
-// housed: where glue and the shop's air are spoken of, how warm the house is does not
-// matter: "house is at 68F but the shop is 55F".
-func (r *reader) housed(from, i int) bool {
-	k := r.within(from, i, kindAir, "service")
-	return k >= 0 && in(r.items[k].word, "house", "home", "basement", "kitchen", "living room", "office", "indoors") && r.mentions(kindAir, "shop") && r.mentions(kindGlue) && !r.mentions(kindAir, "rh", "mc") && !r.percentSaid() && r.within(from, i, kindAir, "shop") < 0
-}
-
-// heightOfElse: of "the town sign says 4,500 ft but the shop is up the hill at 5,100 ft"
-// the second is the shop's height.
-func (r *reader) heightOfElse() {
-	const least = 300 // ft: nothing in a shop is so long
-	tall := func(i int) bool {
-		am := r.items[i].amount
-		return r.live(i) && am.unit != nil && (am.unit.Symbol == "ft" && am.float() > least || am.unit.Symbol == "m" && am.float() > least/4)
-	}
-	for i := range r.items {
-		if !tall(i) {
-			continue
-		}
-		from, to := r.sentence(i)
-		for j := i + 1; j < to && j < i+16; j++ {
-			if !tall(j) {
-				continue
-			}
-			if k := r.within(i, j, kindAir, "shop"); k >= 0 && r.within(from, i, kindAir, "shop") < 0 || r.opensWithin(i, j, "we", "were", "us") && r.opensWithin(i, j, "but") {
-				r.items[i].amount.dead = true
-			}
-			break
-		}
 	}
 }

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // Numbers of things that are no part of a load: boats and rooms, tools, tins, dates.
 
@@ -8,11 +12,13 @@ import "presshand/engine/unit"
 var otherThings = wordSet(`
 ketch sloop yacht schooner dinghy boat boats ship hull keel canoe kayak skiff trawler barge catamaran trimaran yawl cruiser runabout launch tug rowboat rib footer motorhome rv camper bike motorcycle
 ceiling ceilings doorway doorways corridor stairwell lift elevator driveway floor headroom roof wall walls window windows
-hammer mallet sledgehammer maul ladder forklift trailer van pickup lorry truck crane hoist trolley cart pallet pallets
+hammer mallet sledgehammer maul ladder forklift trailer pickup lorry truck crane hoist trolley cart pallet pallets
 kerf blade blades saw bandsaw tablesaw jointer planer thicknesser sander router moulder shaper cutter cutterhead extractor compressor
 bottle jug tin bucket pail tub drum barrel roll rolls cartridge
 bench benches workbench vise vice
-tube pipe hose`)
+tube pipe hose joist joists beam beams rafter rafters stud studs purlin purlins post posts
+dado dadoes groove grooves rabbet rabbets rebate rebates roundover roundovers chamfer chamfers bevel bevels mortise mortises mortice mortices tenon tenons dowel dowels biscuit biscuits domino dominoes
+screw screws nail nails brad brads staple staples bolt bolts leg legs handle handles hinge hinges slot slots hole holes notch notches spline splines tongue tongues cutout rail rails stretcher stretchers`)
 
 // killOthers marks the numbers of other things: "for a 38 ft ketch", "a 3 lb hammer",
 // "the bench itself is 60 wide", "hull 32 thick".
@@ -27,12 +33,20 @@ func (r *reader) killOthers() {
 	for k := range r.items {
 		it := &r.items[k]
 		tool := r.is(k, kindFill, "tool")
-		if it.amount != nil || !otherThings[it.word] && !tool || !tool && it.kind != kindNone && !r.is(k, kindRole, "name", "drive", "label") {
+		if it.amount != nil || !otherThings[it.word] && !otherThings[owner(it)] && !tool || !tool && it.kind != kindNone && !r.is(k, kindRole, "name", "drive", "label", "ago") {
 			continue
 		}
 		r.sizeBefore(k)
 		r.sizeBehind(k)
 	}
+}
+
+// owner is the thing in "hull's".
+func owner(it *item) string {
+	if w, ok := strings.CutSuffix(it.word, "s"); ok && strings.ContainsAny(it.text, "'’") {
+		return w
+	}
+	return ""
 }
 
 // sizeBefore marks "38 ft" before the ketch at item k, "12 x 16" before the boat.
@@ -57,7 +71,7 @@ func (r *reader) sizeBefore(k int) {
 
 // sizeBehind marks what is told of the thing at item k: "is 60 wide", "32 thick".
 func (r *reader) sizeBehind(k int) {
-	i, told := k+1, false
+	i, told := k+1, owner(&r.items[k]) != ""
 	for i < len(r.items) && i <= k+5 && r.items[i].amount == nil && !r.isBreak(i) {
 		switch {
 		case r.word(i, "is", "are", "was", "were", "measures", "its", "runs", "of"):
@@ -80,18 +94,22 @@ func (r *reader) sizeBehind(k int) {
 		return // "blade 40T"
 	}
 	direct := n == i+1 && r.is(n, kindAttr)
-	if r.is(n, kindNoun) || direct && r.is(r.next(n), kindNoun) || !told && (!direct || from > k+1) {
+	if r.is(n, kindNoun) || direct && r.is(r.next(n), kindNoun) || !told && (!direct && !r.timesAt(from+1) || from > k+1) {
 		return
 	}
 	for j := from; j <= i; j++ {
 		r.items[j].amount.dead = true
 	}
 	r.idleDirections(i+1, i+2)
-	if r.word(i+2, "by", "x") || r.word(i+2, "and") { // "is 60 wide and 30 deep"
-		if j := i + 3; r.live(j) && r.is(j+1, kindAttr) && !r.is(r.next(j+1), kindNoun) {
-			r.items[j].amount.dead = true
-			r.idleDirections(j+1, j+2)
+	for j := i + 2; ; j += 2 { // "is 60 wide and 30 deep", "dado 3/8 deep 3/4 wide"
+		if r.word(j, "by", "and") || j < len(r.items) && r.items[j].brk == ',' {
+			j++
 		}
+		if !r.live(j) || !r.is(j+1, kindAttr) && !r.word(j+1, "square", "diameter", "dia") || r.is(r.next(j+1), kindNoun) || r.word(j+2, "strips") {
+			return
+		}
+		r.items[j].amount.dead = true
+		r.idleDirections(j+1, j+2)
 	}
 }
 
@@ -120,6 +138,11 @@ func (r *reader) roomSize() {
 		k := i - 2
 		for r.word(k, "is", "its", "a", "about", "only", "just", "measures", "roughly", "tiny", "little") || r.word(k, "s") {
 			k--
+		}
+		const room = 3.0 // m: no press is so wide
+		if r.is(k, kindAsk, "profile") && strings.Contains(r.items[k].word, "shop") && (r.size(i) > room && r.size(i-1) > room || !r.habit.Metric && r.items[i].amount.bare() && r.items[i].amount.float() > 16 && r.items[i-1].amount.float() > 16) {
+			r.items[i].amount.dead, r.items[i-1].amount.dead = true, true
+			r.items[k].meaning, r.items[k].used = meaning{}, true
 		}
 		if r.is(k, kindAir, "shop") && !in(r.items[k].word, "here", "in here") {
 			r.items[i].amount.dead, r.items[i-1].amount.dead = true, true
@@ -191,7 +214,7 @@ func (r *reader) years() {
 		p := i - 1
 		switch {
 		case r.word(p, "since", "circa", "vintage", "in") || r.is(p, kindUnit, "in"):
-			am.dead = !r.dayPlan() && !r.length(p-1)
+			am.dead = !r.dayPlan() && !(p > 0 && r.items[p-1].amount != nil)
 		case r.word(p, "from") || r.is(p, kindRole, "start") && r.items[p].word == "from":
 			if otherThings[r.items[max(p-1, 0)].word] || r.word(p-1, "dates", "dating", "one", "batch", "stock", "is", "was", "model", "left", "over", "leftover") || r.is(p-1, kindNoun) || r.is(p-1, kindGlue) {
 				am.dead = true
@@ -275,7 +298,7 @@ func (r *reader) twists() {
 }
 
 // otherPressures are what is pumped up, and its pressure is no vacuum.
-var otherPressures = wordSet(`tire tires tyre tyres compressor airline nailer nailers hose boiler kettle washer espresso football tank cylinder sprayer gun hydraulics hydraulic ram mains`)
+var otherPressures = wordSet(`tire tires tyre tyres compressor compressors airline nailer nailers hose boiler kettle washer espresso football tank cylinder sprayer gun hydraulics hydraulic ram mains`)
 
 // calculations tell a figure that somebody worked out.
 var calculations = wordSet(`calc calcs calculation calculations calculator model fe fea fem simulation sums maths math arithmetic formula estimate excel chatgpt ai program programme software handbook textbook`)
@@ -283,13 +306,14 @@ var calculations = wordSet(`calc calcs calculation calculations calculator model
 // killFigures marks pressures that are told of other things, or that somebody worked
 // out: "my truck tires run 35 psi", "by my own calc I get 0.31 N/mm²".
 func (r *reader) killFigures() {
+	r.pumpedUp()
 	for i := range r.items {
 		am := r.items[i].amount
 		if am == nil || !am.is(unit.Pressing) || am.dead || r.solving != "" && r.solving != unit.Vacuum {
 			continue
 		}
 		from, to := r.sentence(i)
-		if r.within(from, to, kindVacuum) >= 0 || r.within(from, to, kindNoun, "mat") >= 0 {
+		if r.within(from, i, kindVacuum) >= 0 || r.within(from, to, kindNoun, "mat") >= 0 {
 			continue
 		}
 		for k := from; k < i; k++ {
@@ -305,6 +329,23 @@ func (r *reader) killFigures() {
 					r.items[i-1].amount.dead = true
 				}
 			}
+		}
+	}
+}
+
+// pumpedUp: of "compressor sits at 8 bar" the last is no side bar.
+func (r *reader) pumpedUp() {
+	for k := range r.items {
+		if r.items[k].amount != nil || !otherPressures[r.items[k].word] && !otherPressures[owner(&r.items[k])] {
+			continue
+		}
+		i := k + 1
+		for i < len(r.items) && i < k+5 && r.items[i].amount == nil && !r.isBreak(i) {
+			i++
+		}
+		if n := i + 1; r.live(i) && r.items[i].amount.bare() && r.is(n, kindNoun, "bar") && in(r.items[n].word, "bar", "bars") {
+			r.items[i].amount.dead = true
+			r.items[n].meaning, r.items[n].used = meaning{}, true
 		}
 	}
 }

@@ -112,6 +112,8 @@ func (r *reader) pressure(i int) {
 		r.pumpLimit(i)
 	case u == "psia" || r.absolute(i):
 		r.bind(i, unit.VacuumAbsolute)
+	case r.beyondVacuum(i):
+		am.dead = true
 	default:
 		r.bind(i, unit.Vacuum)
 		if k := r.rangeBefore(i); k >= 0 {
