@@ -255,15 +255,15 @@ func (r *reader) delivered(from, j int) bool {
 // earlierNow: "gauge was at 26 this morning, 23 now" and "yesterday 26 inHg, today only
 // 23" leave the second, where nobody asks how fast it went.
 func (r *reader) earlierNow(i int) {
-	if !r.live(i) || r.items[i].amount.link != linkNone || r.mentions(kindNoun, "leak", "pump") || r.mentions(kindAir, "barometer") {
+	if !r.live(i) || r.items[i].amount.link != linkNone {
 		return
 	}
-	_, to := r.clause(i)
+	to := min(i+6, len(r.items))
 	past := r.word(i-1, "yesterday") || r.is(i+3, kindRole, "ago") || r.is(i+2, kindRole, "ago")
-	for k := i + 1; k < to && k < i+4; k++ {
+	for k := i + 1; k < to && k < i+4 && !r.isBreak(k); k++ {
 		past = past || r.word(k, "yesterday", "earlier", "originally") || r.word(k, "this", "last") && r.word(k+1, "morning", "week", "night", "time", "month", "year")
 	}
-	if !past {
+	if !past || r.mentions(kindNoun, "leak", "pump") || r.mentions(kindAir, "barometer") {
 		return
 	}
 	_, end := r.sentence(i)

@@ -53,6 +53,11 @@ func markAt(scraps []scrap, i int) (mark, int) {
 	if scraps[i].shape != shapeWord {
 		return mark{}, 0
 	}
+	switch scraps[i].norm {
+	case "comma", "colon", "semicolon", "period", "full", "question", "exclamation", "new", "newline":
+	default:
+		return mark{}, 0
+	}
 	for _, m := range marks {
 		if m.said[0] != scraps[i].norm {
 			continue

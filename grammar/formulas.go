@@ -15,8 +15,11 @@ func (r *reader) formulas() {
 	var at []int
 	wide, thick := false, false
 	for i := range r.items {
+		if i+2 >= len(r.items) || r.items[i+1].brk != '=' || r.items[i].amount != nil || !r.free(i+2) {
+			continue
+		}
 		f := symbolFields[r.items[i].word]
-		if f == "" || r.items[i].amount != nil || i+2 >= len(r.items) || r.items[i+1].brk != '=' || !r.free(i+2) {
+		if f == "" {
 			continue
 		}
 		wide, thick = wide || f == unit.StripWidth, thick || f == unit.StripThickness

@@ -23,17 +23,20 @@ screw screws nail nails brad brads staple staples bolt bolts leg legs handle han
 // killOthers marks the numbers of other things: "for a 38 ft ketch", "a 3 lb hammer",
 // "the bench itself is 60 wide", "hull 32 thick".
 func (r *reader) killOthers() {
-	r.roomSize()
-	r.phones()
-	r.dates()
-	r.years()
-	r.mixes()
-	r.oneOffcut()
-	r.twists()
 	for k := range r.items {
 		it := &r.items[k]
+		if it.amount != nil {
+			r.roomSize(k)
+			r.phones(k)
+			r.dates(k)
+			r.years(k)
+			r.mixes(k)
+			r.twists(k)
+			continue
+		}
+		r.oneOffcut(k)
 		tool := r.is(k, kindFill, "tool")
-		if it.amount != nil || !otherThings[it.word] && !otherThings[owner(it)] && !tool || !tool && it.kind != kindNone && !r.is(k, kindRole, "name", "drive", "label", "ago") {
+		if !otherThings[it.word] && !otherThings[owner(it)] && !tool || !tool && it.kind != kindNone && !r.is(k, kindRole, "name", "drive", "label", "ago") {
 			continue
 		}
 		r.sizeBefore(k)
@@ -130,26 +133,24 @@ func (r *reader) idleDirections(from, to int) {
 }
 
 // roomSize: "shop is 40x60", "the garage is 20 by 22".
-func (r *reader) roomSize() {
-	for i := range r.items {
-		if !r.timesAt(i) || !r.live(i) || !r.live(i-1) || r.is(r.next(i), kindNoun) {
-			continue
-		}
-		k := i - 2
-		for r.word(k, "is", "its", "a", "about", "only", "just", "measures", "roughly", "tiny", "little") || r.word(k, "s") {
-			k--
-		}
-		const room = 3.0 // m: no press is so wide
-		if r.is(k, kindAsk, "profile") && strings.Contains(r.items[k].word, "shop") && (r.size(i) > room && r.size(i-1) > room || !r.habit.Metric && r.items[i].amount.bare() && r.items[i].amount.float() > 16 && r.items[i-1].amount.float() > 16) {
-			r.items[i].amount.dead, r.items[i-1].amount.dead = true, true
-			r.items[k].meaning, r.items[k].used = meaning{}, true
-		}
-		if r.is(k, kindAir, "shop") && !in(r.items[k].word, "here", "in here") {
-			r.items[i].amount.dead, r.items[i-1].amount.dead = true, true
-		}
-		if n := i + 1; r.is(n, kindAir, "shop") && !in(r.items[n].word, "here", "in here", "in the shop") {
-			r.items[i].amount.dead, r.items[i-1].amount.dead = true, true // "a 24x30 shop"
-		}
+func (r *reader) roomSize(i int) {
+	if !r.timesAt(i) || !r.live(i) || !r.live(i-1) || r.is(r.next(i), kindNoun) {
+		return
+	}
+	k := i - 2
+	for r.word(k, "is", "its", "a", "about", "only", "just", "measures", "roughly", "tiny", "little") || r.word(k, "s") {
+		k--
+	}
+	const room = 3.0 // m: no press is so wide
+	if r.is(k, kindAsk, "profile") && strings.Contains(r.items[k].word, "shop") && (r.size(i) > room && r.size(i-1) > room || !r.habit.Metric && r.items[i].amount.bare() && r.items[i].amount.float() > 16 && r.items[i-1].amount.float() > 16) {
+		r.items[i].amount.dead, r.items[i-1].amount.dead = true, true
+		r.items[k].meaning, r.items[k].used = meaning{}, true
+	}
+	if r.is(k, kindAir, "shop") && !in(r.items[k].word, "here", "in here") {
+		r.items[i].amount.dead, r.items[i-1].amount.dead = true, true
+	}
+	if n := i + 1; r.is(n, kindAir, "shop") && !in(r.items[n].word, "here", "in here", "in the shop") {
+		r.items[i].amount.dead, r.items[i-1].amount.dead = true, true // "a 24x30 shop"
 	}
 }
 
@@ -157,143 +158,131 @@ func (r *reader) roomSize() {
 var calls = wordSet(`call ring phone text tel telephone cell mobile number extension ext whatsapp`)
 
 // phones marks a number to ring: "call me back 555-0142".
-func (r *reader) phones() {
-	for i := range r.items {
-		if r.items[i].amount == nil || r.items[i].amount.form != formInt || digits(r.items[i].text) < 3 || !r.items[i].amount.bare() {
+func (r *reader) phones(i int) {
+	if r.items[i].amount == nil || r.items[i].amount.form != formInt || digits(r.items[i].text) < 3 || !r.items[i].amount.bare() {
+		return
+	}
+	j := i - 1
+	for j >= 0 && j > i-5 && r.items[j].amount == nil && !r.isStop(j) && !calls[r.items[j].word] {
+		j--
+	}
+	if j < 0 || r.items[j].amount != nil || !calls[r.items[j].word] {
+		return
+	}
+	const least = 6 // digits that a number to ring has
+	end, n := i, 0
+	for ; end < len(r.items) && (r.items[end].amount != nil || r.items[end].brk == '-' || r.items[end].brk == '/' || r.items[end].brk == '(' || r.items[end].brk == ')'); end++ {
+		am := r.items[end].amount
+		if am == nil {
 			continue
 		}
-		j := i - 1
-		for j >= 0 && j > i-5 && r.items[j].amount == nil && !r.isStop(j) && !calls[r.items[j].word] {
-			j--
+		if !am.bare() || am.form != formInt || am.link != linkNone && am.link != linkTo {
+			break
 		}
-		if j < 0 || r.items[j].amount != nil || !calls[r.items[j].word] {
-			continue
-		}
-		const least = 6 // digits that a number to ring has
-		end, n := i, 0
-		for ; end < len(r.items) && (r.items[end].amount != nil || r.items[end].brk == '-' || r.items[end].brk == '/' || r.items[end].brk == '(' || r.items[end].brk == ')'); end++ {
-			am := r.items[end].amount
-			if am == nil {
-				continue
-			}
-			if !am.bare() || am.form != formInt || am.link != linkNone && am.link != linkTo {
-				break
-			}
-			n += digits(r.items[end].text)
-		}
-		for k := i; k < end && n >= least; k++ {
-			if r.items[k].amount != nil {
-				r.items[k].amount.dead = true
-			}
+		n += digits(r.items[end].text)
+	}
+	for k := i; k < end && n >= least; k++ {
+		if r.items[k].amount != nil {
+			r.items[k].amount.dead = true
 		}
 	}
 }
 
 // dates marks a day that is written as no fraction of anything is: "by 12/3".
-func (r *reader) dates() {
-	for i := range r.items {
-		am := r.items[i].amount
-		if am == nil || am.form != formFraction || !am.bare() || am.value == nil || am.value.Cmp(one) < 0 || !in(string(r.text[r.items[i].start+digits(r.items[i].text)]), "/") {
-			continue
-		}
-		on := r.word(i-1, "by", "on", "before", "after", "due", "dated", "since", "until", "till", "til", "for") || am.link == linkTimes && r.live(i-1) && r.items[i-1].amount.form == formInt && !r.length(i-1)
-		if on || am.link == linkTimes && i > 0 && r.items[i-1].amount != nil && r.items[i-1].amount.dead {
-			am.dead = true
-		}
+func (r *reader) dates(i int) {
+	am := r.items[i].amount
+	if am == nil || am.form != formFraction || !am.bare() || am.value == nil || am.value.Cmp(one) < 0 || !in(string(r.text[r.items[i].start+digits(r.items[i].text)]), "/") {
+		return
+	}
+	on := r.word(i-1, "by", "on", "before", "after", "due", "dated", "since", "until", "till", "til", "for") || am.link == linkTimes && r.live(i-1) && r.items[i-1].amount.form == formInt && !r.length(i-1)
+	if on || am.link == linkTimes && i > 0 && r.items[i-1].amount != nil && r.items[i-1].amount.dead {
+		am.dead = true
 	}
 }
 
 // years marks "from 2019", "built in 1974": a year where nothing goes by the clock.
-func (r *reader) years() {
+func (r *reader) years(i int) {
 	const first, last = 1900, 2059
-	for i := range r.items {
-		am := r.items[i].amount
-		if am == nil || !am.bare() || am.form != formInt || am.link != linkNone || digits(r.items[i].text) != 4 || am.float() < first || am.float() > last {
-			continue
-		}
-		p := i - 1
-		switch {
-		case r.word(p, "since", "circa", "vintage", "in") || r.is(p, kindUnit, "in"):
-			am.dead = !r.dayPlan() && !(p > 0 && r.items[p-1].amount != nil)
-		case r.word(p, "from") || r.is(p, kindRole, "start") && r.items[p].word == "from":
-			if otherThings[r.items[max(p-1, 0)].word] || r.word(p-1, "dates", "dating", "one", "batch", "stock", "is", "was", "model", "left", "over", "leftover") || r.is(p-1, kindNoun) || r.is(p-1, kindGlue) {
-				am.dead = true
-				r.items[p].meaning, r.items[p].used = meaning{}, true
-			}
+	am := r.items[i].amount
+	if am == nil || !am.bare() || am.form != formInt || am.link != linkNone || digits(r.items[i].text) != 4 || am.float() < first || am.float() > last {
+		return
+	}
+	p := i - 1
+	switch {
+	case r.word(p, "since", "circa", "vintage", "in") || r.is(p, kindUnit, "in"):
+		am.dead = !r.dayPlan() && !(p > 0 && r.items[p-1].amount != nil)
+	case r.word(p, "from") || r.is(p, kindRole, "start") && r.items[p].word == "from":
+		if otherThings[r.items[max(p-1, 0)].word] || r.word(p-1, "dates", "dating", "one", "batch", "stock", "is", "was", "model", "left", "over", "leftover") || r.is(p-1, kindNoun) || r.is(p-1, kindGlue) {
+			am.dead = true
+			r.items[p].meaning, r.items[p].used = meaning{}, true
 		}
 	}
 }
 
 // mixes marks how a glue is mixed: "mixed 2:1", "5 to 1 by weight".
-func (r *reader) mixes() {
-	for i := range r.items {
-		am := r.items[i].amount
-		if am == nil {
-			continue
-		}
-		pair := am.form == formPair
-		to := am.link == linkTo && am.bare() && r.live(i-1)
-		if !pair && !to {
-			continue
-		}
-		j := i - 1
+func (r *reader) mixes(i int) {
+	am := r.items[i].amount
+	if am == nil {
+		return
+	}
+	pair := am.form == formPair
+	to := am.link == linkTo && am.bare() && r.live(i-1)
+	if !pair && !to {
+		return
+	}
+	j := i - 1
+	if to {
+		j--
+	}
+	for r.word(j, "at", "is", "to", "about", "its", "ratio", "by") || j >= 0 && r.items[j].brk == ':' {
+		j--
+	}
+	if r.word(j, "mixed", "mix", "mixes", "mixing", "ratio", "resin", "hardener") || r.word(i+1, "by") && r.word(i+2, "weight", "volume") || r.word(i+1, "mix", "ratio") && !r.is(r.next(i+1), kindNoun, "wedge") && !r.mentions(kindNoun, "wedge") || r.word(i+1, "epoxy", "hardener", "resin") {
+		am.dead = true
 		if to {
-			j--
-		}
-		for r.word(j, "at", "is", "to", "about", "its", "ratio", "by") || j >= 0 && r.items[j].brk == ':' {
-			j--
-		}
-		if r.word(j, "mixed", "mix", "mixes", "mixing", "ratio", "resin", "hardener") || r.word(i+1, "by") && r.word(i+2, "weight", "volume") || r.word(i+1, "mix", "ratio") && !r.is(r.next(i+1), kindNoun, "wedge") && !r.mentions(kindNoun, "wedge") || r.word(i+1, "epoxy", "hardener", "resin") {
-			am.dead = true
-			if to {
-				r.items[i-1].amount.dead = true
-			}
+			r.items[i-1].amount.dead = true
 		}
 	}
 }
 
 // oneOffcut: "I have an offcut 9 in long if that helps" is of no strip in the panel.
-func (r *reader) oneOffcut() {
-	for i := range r.items {
-		single := r.word(i, "offcut", "off cut", "cutoff", "leftover", "scrap", "remnant") && r.word(i-1, "an", "a", "one", "some", "this", "that", "spare", "nice", "good")
-		if !single || !r.is(i, kindNoun, "strip") && r.items[i].kind != kindNone && !r.is(i, kindNot) {
-			continue
-		}
-		others := false
-		for k := range r.items {
-			others = others || k != i && r.is(k, kindNoun, "strip") && isPlural(r.items[k].word)
-		}
-		if !others {
-			continue
-		}
-		_, to := r.clause(i)
-		for k := i + 1; k < to; k++ {
-			if r.live(k) && r.length(k) && !r.is(r.next(k), kindNoun) {
-				r.items[k].amount.dead = true
-				r.idleDirections(k+1, k+2)
-			}
+func (r *reader) oneOffcut(i int) {
+	single := r.word(i, "offcut", "off cut", "cutoff", "leftover", "scrap", "remnant") && r.word(i-1, "an", "a", "one", "some", "this", "that", "spare", "nice", "good")
+	if !single || !r.is(i, kindNoun, "strip") && r.items[i].kind != kindNone && !r.is(i, kindNot) {
+		return
+	}
+	others := false
+	for k := range r.items {
+		others = others || k != i && r.is(k, kindNoun, "strip") && isPlural(r.items[k].word)
+	}
+	if !others {
+		return
+	}
+	_, to := r.clause(i)
+	for k := i + 1; k < to; k++ {
+		if r.live(k) && r.length(k) && !r.is(r.next(k), kindNoun) {
+			r.items[k].amount.dead = true
+			r.idleDirections(k+1, k+2)
 		}
 	}
 }
 
 // twists marks how far a board is out of wind, which no field holds: "twist 1/4 corner
 // to corner".
-func (r *reader) twists() {
-	for i := range r.items {
-		if !r.live(i) || !r.length(i) {
-			continue
-		}
-		p, n := i-1, i+1
-		for r.word(p, "is", "of", "about", "with", "has", "maybe", "a", "by") {
-			p--
-		}
-		if r.word(n, "of", "a") {
-			n++
-		}
-		twisted := func(k int) bool { return r.word(k, "twist", "twisted", "winding", "racked", "racking") }
-		if twisted(p) || twisted(n) && !r.is(r.next(n), kindNoun) || r.word(n, "out") && r.word(n+1, "of") && r.word(n+2, "square", "wind", "twist", "winding") {
-			r.items[i].amount.dead = true
-		}
+func (r *reader) twists(i int) {
+	if !r.live(i) || !r.length(i) {
+		return
+	}
+	p, n := i-1, i+1
+	for r.word(p, "is", "of", "about", "with", "has", "maybe", "a", "by") {
+		p--
+	}
+	if r.word(n, "of", "a") {
+		n++
+	}
+	twisted := func(k int) bool { return r.word(k, "twist", "twisted", "winding", "racked", "racking") }
+	if twisted(p) || twisted(n) && !r.is(r.next(n), kindNoun) || r.word(n, "out") && r.word(n+1, "of") && r.word(n+2, "square", "wind", "twist", "winding") {
+		r.items[i].amount.dead = true
 	}
 }
 
