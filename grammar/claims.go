@@ -9,6 +9,7 @@ func (r *reader) killClaims() {
 	r.deniedFirst()
 	for i := range r.items {
 		r.roughFirst(i)
+		r.workedTo(i)
 		r.claimedButRead(i)
 		r.earlierNow(i)
 		r.hadNowHas(i)
@@ -165,6 +166,30 @@ func (r *reader) roughFirst(i int) {
 	}
 }
 
+// workedTo: "started at 1/2 thick, sanded down to 7/16" and "ripped at 2 1/4, jointed to
+// 2 1/8" put what it was worked to in the place of what it was.
+func (r *reader) workedTo(j int) {
+	k := j - 1
+	if !r.live(j) || !r.length(j) || !r.word(k, "to", "down to") || r.items[j].amount.link != linkNone || !r.endsAlone(j) {
+		return
+	}
+	for k--; r.word(k, "down", "em", "them", "it", "back"); k-- {
+	}
+	if k < 0 || r.items[k].amount != nil || !shapes(r.items[k].word) || in(r.items[k].word, "finished", "net", "clean") {
+		return
+	}
+	from, _ := r.sentence(j)
+	for i := k - 1; i >= from; i-- {
+		if !r.live(i) || !r.length(i) {
+			continue
+		}
+		if most, least := r.size(i), 0.6*r.size(i); r.size(j) < most && r.size(j) > least && r.items[i].amount.form != formQuarters && r.items[i].amount.link == linkNone {
+			r.takesPlace(i, j)
+		}
+		return
+	}
+}
+
 // shapes reports whether a word is one of working wood down.
 func shapes(w string) bool {
 	return workings[w] || in(w, "planing", "jointing", "jointed", "joined", "milling", "surfacing", "sanding", "dressing", "machining", "machined", "thicknessing", "skimming", "finished", "net", "clean", "flattening", "flattened", "planer", "jointer", "sander")
@@ -274,6 +299,11 @@ func (r *reader) earlierNow(i int) {
 		if n := r.next(j); alike(r.items[i].amount, r.items[j].amount) && (n < 0 || r.word(j+1, "now", "today")) && (r.opensWithin(i, min(j+2, len(r.items)), "now", "today", "currently") || r.sinceThen(i, j)) {
 			r.quietToday(i, j)
 			r.takesPlace(i, j)
+			for k := max(i-2, 0); k < i; k++ {
+				if r.word(k, "was", "were", "read", "showed", "said") {
+					r.items[k].word = "is"
+				}
+			}
 		}
 		return
 	}
@@ -333,6 +363,10 @@ func (r *reader) trimmedTo(i int) {
 	}
 	j := i + 1
 	if !r.timesAt(j) || !r.live(j) {
+		return
+	}
+	if r.habit.Follows && r.word(i-2, "trimmed", "squared") {
+		r.items[i].amount.dead, r.items[j].amount.dead = true, true // when it is out again
 		return
 	}
 	sizes := 0

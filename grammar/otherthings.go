@@ -32,6 +32,8 @@ func (r *reader) killOthers() {
 			r.years(k)
 			r.mixes(k)
 			r.twists(k)
+			r.lumber(k)
+			r.someStrips(k)
 			continue
 		}
 		r.oneOffcut(k)
@@ -242,47 +244,6 @@ func (r *reader) mixes(i int) {
 		if to {
 			r.items[i-1].amount.dead = true
 		}
-	}
-}
-
-// oneOffcut: "I have an offcut 9 in long if that helps" is of no strip in the panel.
-func (r *reader) oneOffcut(i int) {
-	single := r.word(i, "offcut", "off cut", "cutoff", "leftover", "scrap", "remnant") && r.word(i-1, "an", "a", "one", "some", "this", "that", "spare", "nice", "good")
-	if !single || !r.is(i, kindNoun, "strip") && r.items[i].kind != kindNone && !r.is(i, kindNot) {
-		return
-	}
-	others := false
-	for k := range r.items {
-		others = others || k != i && r.is(k, kindNoun, "strip") && isPlural(r.items[k].word)
-	}
-	if !others {
-		return
-	}
-	_, to := r.clause(i)
-	for k := i + 1; k < to; k++ {
-		if r.live(k) && r.length(k) && !r.is(r.next(k), kindNoun) {
-			r.items[k].amount.dead = true
-			r.idleDirections(k+1, k+2)
-		}
-	}
-}
-
-// twists marks how far a board is out of wind, which no field holds: "twist 1/4 corner
-// to corner".
-func (r *reader) twists(i int) {
-	if !r.live(i) || !r.length(i) {
-		return
-	}
-	p, n := i-1, i+1
-	for r.word(p, "is", "of", "about", "with", "has", "maybe", "a", "by") {
-		p--
-	}
-	if r.word(n, "of", "a") {
-		n++
-	}
-	twisted := func(k int) bool { return r.word(k, "twist", "twisted", "winding", "racked", "racking") }
-	if twisted(p) || twisted(n) && !r.is(r.next(n), kindNoun) || r.word(n, "out") && r.word(n+1, "of") && r.word(n+2, "square", "wind", "twist", "winding") {
-		r.items[i].amount.dead = true
 	}
 }
 

@@ -77,7 +77,6 @@ func (r *reader) sayings() {
 	}
 	r.changes()
 	r.tables()
-	r.formulas()
 	r.withinThou()
 	r.lots(r.endsAClause)
 	if len(r.stockRows()) < 2 { // else each row has a count of its own

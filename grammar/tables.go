@@ -64,8 +64,9 @@ func table(text string) (head row, rows []row) {
 }
 
 // tables reads a table whose columns have names: of one row a load's strips, of
-// several with a width and a count what is in stock.
+// several with a width and a count what is in stock; and the letters of formulas.
 func (r *reader) tables() {
+	r.formulas()
 	head, rows := table(r.text)
 	if head == nil {
 		return
