@@ -315,6 +315,9 @@ func (r *reader) killDenied() {
 		if r.word(j, "more", "less") {
 			continue
 		}
+		if _, to := r.clause(j); r.items[i].word == "isnt" && r.isStop(i-1) && to < len(r.items) && r.items[to].text == "?" && r.opensWithin(j+1, to, "enough", "plenty", "ok", "okay", "fine") {
+			continue // "isn't 25 inHg enough?"
+		}
 		r.items[j].amount.dead = true
 		r.items[i].used = true
 	}

@@ -15,7 +15,7 @@ ceiling ceilings doorway doorways corridor stairwell lift elevator driveway floo
 hammer mallet sledgehammer maul ladder forklift trailer pickup lorry truck crane hoist trolley cart pallet pallets
 kerf blade blades saw bandsaw tablesaw jointer planer thicknesser sander router moulder shaper cutter cutterhead extractor compressor
 bottle jug tin bucket pail tub drum barrel roll rolls cartridge
-bench benches workbench vise vice
+bench benches vise vice
 tube pipe hose joist joists beam beams rafter rafters stud studs purlin purlins post posts
 dado dadoes groove grooves rabbet rabbets rebate rebates roundover roundovers chamfer chamfers bevel bevels mortise mortises mortice mortices tenon tenons dowel dowels biscuit biscuits domino dominoes
 screw screws nail nails brad brads staple staples bolt bolts leg legs handle handles hinge hinges slot slots hole holes notch notches spline splines tongue tongues cutout rail rails stretcher stretchers`)
