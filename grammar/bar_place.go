@@ -66,7 +66,7 @@ func (r *reader) barPlace() {
 			r.say(i, unit.BarCount, unit.Number(1))
 			continue
 		}
-		if r.secondBar(i) || r.barEdges(i) && !r.has(unit.BarCount) {
+		if r.secondBar(i) || (r.barEdges(i) || r.word(i-1, "both") && isPlural(r.items[i].word)) && !r.has(unit.BarCount) {
 			r.say(i, unit.BarCount, unit.Number(2))
 			continue
 		}

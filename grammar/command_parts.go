@@ -362,6 +362,9 @@ func (r *reader) lots(mayEnd func(i int) bool) {
 		for j < len(r.items) && (r.items[j].brk == '#' || r.items[j].brk == ':' || r.word(j, "number", "no", "nr", "is")) {
 			j++
 		}
+		if j < len(r.items) && r.items[j].amount != nil && (r.items[j].amount.is(unit.Proportion) || r.items[j].amount.is(unit.Warmth) || r.items[j].amount.is(unit.Pressing)) {
+			continue // "kiln ticket 8%"
+		}
 		if r.items[i].used || j >= len(r.items) || r.items[j].used || r.items[j].brk != 0 || r.isFraction(j) || r.items[j].amount == nil && !hasDigit(r.items[j].text) && r.items[j].kind != kindNone {
 			continue
 		}

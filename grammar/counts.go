@@ -235,6 +235,9 @@ func (r *reader) countStrips(i, j, n int) {
 		r.choice(i-1, i, unit.StripCount) // "5 or 6 strips"
 		return
 	}
+	if m, ok := r.wholeAt(i - 1); ok && m > 1 && n > m && r.items[i].amount.link == linkTo && r.items[i-1].amount.bare() && !r.word(i-2, "from") && !r.is(i-2, kindRole, "start") && isPlural(r.items[j].word) {
+		r.bind(i-1, unit.StripCount) // "5 to 7 strips": which of the two is asked
+	}
 	it, spoken := &r.items[j], r.items[i].amount.form == formWords
 	if spoken && n == 1 || r.spoiledCount(i, j) {
 		return

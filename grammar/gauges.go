@@ -88,3 +88,28 @@ func (r *reader) vacuumNear(i int) bool {
 	from, to := r.sentence(i)
 	return r.within(from, to, kindVacuum) >= 0
 }
+
+// otherGauge: of "press A pulls 25 inHg, press B 22" and "left gauge says 24, right one
+// says 22" no one may choose.
+func (r *reader) otherGauge() {
+	for k := len(r.bound) - 1; k >= 0; k-- {
+		b := r.bound[k]
+		if b.fact.Field != unit.Vacuum || b.weak {
+			continue
+		}
+		_, to := r.sentence(b.from)
+		for j := b.from + 1; j < to && j < b.from+8; j++ {
+			if r.items[j].amount == nil {
+				continue
+			}
+			am, first := r.items[j].amount, r.items[b.from].amount
+			second := r.opensWithin(b.from, j, "other", "second", "right") || r.word(j-1, "b", "two") && r.is(j-2, kindNoun, "press", "bag", "frame")
+			if r.free(j) && am.bare() && am.link == linkNone && second && r.next(j) < 0 && first != nil && am.float() > 0.7*first.float() && am.float() < 1.4*first.float() {
+				u := b.fact.Unit
+				am.unit = &u
+				r.bind(j, unit.Vacuum)
+			}
+			break
+		}
+	}
+}

@@ -365,6 +365,24 @@ func (r *reader) statedFigure(i int) bool {
 	return r.solving == "" && f != "" && ok && impossible(unit.Vacuum, v) != "" && (r.has(unit.Vacuum) || r.otherPressure(i))
 }
 
+// beyondVacuum reports whether the pressure at item i is more than any vacuum's, and
+// another is told that can be one: "I read somewhere 150 psi is needed".
+func (r *reader) beyondVacuum(i int) bool {
+	cannot := func(k int) bool {
+		v, _, ok := r.valueOf(r.items[k].amount, unit.Vacuum)
+		return ok && impossible(unit.Vacuum, v) != ""
+	}
+	if from, _ := r.clause(i); r.solving != "" || !cannot(i) || r.within(from, i, kindVacuum) >= 0 || r.items[i].amount.minus {
+		return false
+	}
+	for k := range r.items {
+		if am := r.items[k].amount; k != i && am != nil && !am.dead && !am.hearsay && am.is(unit.Pressing) && !cannot(k) && !r.barometric(k) {
+			return true
+		}
+	}
+	return false
+}
+
 // otherPressure reports whether the message has another pressure than that at
 // item i.
 func (r *reader) otherPressure(i int) bool {

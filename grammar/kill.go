@@ -197,11 +197,16 @@ func (r *reader) killPast() {
 			continue
 		}
 		for j := i - 1; j >= 0 && i-j < 12; j-- {
-			if am := r.items[j].amount; am != nil && r.pastBefore(j, r.word(i, "today")) && !r.wetWhenGlued(j) {
+			if am := r.items[j].amount; am != nil && r.pastBefore(j, r.word(i, "today")) && !r.wetWhenGlued(j) && !r.placedHere(j) {
 				am.hearsay = true
 			}
 		}
 	}
+}
+
+// placedHere reports whether the number at item j was said elsewhere, and took a place here.
+func (r *reader) placedHere(j int) bool {
+	return r.items[j].text != r.text[r.items[j].start:r.items[j].end]
 }
 
 // wetWhenGlued: "was 12% when I glued it and now lives at 40% rh" tells both moistures
@@ -322,6 +327,9 @@ func (r *reader) killDenied() {
 		}
 		if r.word(j, "more", "less") {
 			continue
+		}
+		if _, to := r.clause(j); r.items[i].word == "isnt" && r.isStop(i-1) && to < len(r.items) && r.items[to].text == "?" && r.opensWithin(j+1, to, "enough", "plenty", "ok", "okay", "fine") {
+			continue // "isn't 25 inHg enough?"
 		}
 		r.items[j].amount.dead = true
 		r.items[i].used = true

@@ -17,6 +17,7 @@ type pile struct{ count, width int }
 // 1/4, ten 2 1/8".
 func (r *reader) piles() {
 	r.notSeconds()
+	r.panelsTold()
 	piles, lists := r.stockLists()
 	var found []pile
 	rows := r.stockRows()

@@ -115,13 +115,13 @@ func (r *reader) countFixed(found []pile, k int) int {
 			return 0 // "the 60s are actually 58"
 		}
 		n, ok := r.wholeAt(i)
-		if !ok || !r.free(i) || n < 1 || !r.items[i].amount.bare() || r.items[i].amount.link != linkNone || i+1 < len(r.items) && !r.isBreak(i+1) && !r.word(i+1, "of", "and") {
+		if !ok || !r.free(i) || n < 1 || !r.items[i].amount.bare() || r.items[i].amount.link != linkNone || i+1 < len(r.items) && !r.isBreak(i+1) && !r.word(i+1, "of", "and", "now", "left", "good") {
 			continue
 		}
 		if r.word(i+1, "of") && !r.word(i+2, "them", "those", "these") || i+1 < len(r.items) && r.items[i+1].amount != nil {
 			continue
 		}
-		called := r.word(i-1, "it") && r.word(i-2, "call", "make") || r.word(i-1, "its") && r.word(i-2, "so")
+		called := r.word(i-1, "it") && r.word(i-2, "call", "make") || r.word(i-1, "its") && r.word(i-2, "so") || r.leftNow(i) || r.leftNow(i)
 		if !called && !r.is(i-1, kindFix) && !(r.isBreak(i-1) && r.is(i-2, kindFix)) {
 			continue
 		}
@@ -130,4 +130,13 @@ func (r *reader) countFixed(found []pile, k int) int {
 		return n
 	}
 	return 0
+}
+
+// leftNow: "12 at 2 1/8 but 2 of those are split so 10", "had 20 at 2, only 15 now".
+func (r *reader) leftNow(i int) bool {
+	behind := r.word(i+1, "now", "left", "good")
+	if r.word(i-1, "so", "leaves", "leaving", "makes", "thats") || r.word(i-1, "me", "us") && r.word(i-2, "leaves", "leaving") {
+		return true
+	}
+	return behind && r.word(i-1, "only", "just", "have", "got", "is", "are", "its", "theres")
 }

@@ -112,6 +112,8 @@ func (r *reader) pressure(i int) {
 		r.pumpLimit(i)
 	case u == "psia" || r.absolute(i):
 		r.bind(i, unit.VacuumAbsolute)
+	case r.beyondVacuum(i):
+		am.dead = true
 	default:
 		r.bind(i, unit.Vacuum)
 		if k := r.rangeBefore(i); k >= 0 {
@@ -195,6 +197,9 @@ func (r *reader) absolute(i int) bool {
 		}
 	}
 	j := r.prev(i)
+	for r.is(j, kindNoun, "bag", "press", "frame", "reservoir", "bed") || r.is(j, kindUnit, "in") || r.is(j, kindSay) {
+		j = r.prev(j) // "absolute pressure in the bag 140 mbar"
+	}
 	if r.is(j, kindVacuum, "absolute") {
 		r.items[j].used = true
 		return true
@@ -264,6 +269,7 @@ func (r *reader) bareVacuum() {
 			r.bind(other, unit.Vacuum) // "between 23 and 24 on the gauge": which of the two is asked
 		}
 	}
+	r.otherGauge()
 }
 
 // noReading reports what speaks against the number i being a gauge's, whatever
@@ -281,7 +287,7 @@ func (r *reader) noReading(i int) bool {
 	if r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) {
 		return true
 	}
-	if i+1 < len(r.items) && r.items[i+1].kind == kindNone && r.items[i+1].amount == nil && r.items[i+1].brk == 0 && !fill[r.items[i+1].word] && !r.word(i+1, "now", "today", "currently") {
+	if i+1 < len(r.items) && r.items[i+1].kind == kindNone && r.items[i+1].amount == nil && r.items[i+1].brk == 0 && !fill[r.items[i+1].word] && !r.word(i+1, "now", "today", "currently", "earlier", "yesterday") {
 		return true
 	}
 	if !r.is(n, kindVacuum, "vacuum") {

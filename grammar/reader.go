@@ -49,6 +49,8 @@ func (r *reader) read() {
 	r.killPumpPressure()
 	r.killThen()
 	r.killOrdinals()
+	r.killOthers()
+	r.killClaims()
 	r.killHearsay()
 	r.killIntended()
 	r.killPast()
@@ -69,6 +71,7 @@ func (r *reader) read() {
 	r.findAsks()
 	r.backwards()
 	r.guessTopic()
+	r.killFigures()
 	if !r.command() {
 		r.sayings()
 	}
@@ -84,6 +87,7 @@ func (r *reader) sayings() {
 		r.partsInARow()
 	}
 	r.changes()
+	r.tables()
 	r.withinThou()
 	r.lots(r.endsAClause)
 	if len(r.stockRows()) < 2 { // else each row has a count of its own

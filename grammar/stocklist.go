@@ -41,6 +41,9 @@ func folded(tokens []token, text string) []token {
 	var out []token
 	done := 0
 	cue := stockCue(tokens)
+	if head, _ := table(text); head != nil {
+		return tokens // its columns have names
+	}
 	for i := 0; i < len(tokens); {
 		run := entriesFrom(tokens, i)
 		if len(run) == 0 {

@@ -31,6 +31,48 @@ func (r *reader) targetWidths() {
 	}
 }
 
+// panelsTold reads "panels: 3 of 420 wide and 2 of 600 wide": behind the heading a
+// count and a width are of panels, not of strips in stock.
+func (r *reader) panelsTold() {
+	if r.has(unit.Targets) || r.has(unit.TargetWidth) || !r.stockContext() {
+		return
+	}
+	for k := range r.items {
+		if !r.is(k, kindNoun, "panel") || !isPlural(r.items[k].word) || !r.labels(k+1) && !r.word(k+1, "are", "wanted", "needed") || k+2 >= len(r.items) || r.items[k+2].amount == nil {
+			continue
+		}
+		var piles unit.Piles
+		var at []pile
+		for i := k + 2; i < len(r.items) && !r.isStop(i); i++ {
+			p, ok := r.pileAt(i)
+			if !ok || p.count != i {
+				continue
+			}
+			n, _ := r.items[i].amount.whole()
+			v, _, ok := r.valueOf(r.items[p.width].amount, unit.TargetWidth)
+			if !ok || impossible(unit.TargetWidth, v) != "" {
+				return
+			}
+			piles, at = append(piles, unit.Pile{Width: v, Count: n}), append(at, p)
+			i = p.width
+		}
+		for _, p := range at {
+			r.items[p.count].used, r.items[p.width].used = true, true
+			r.useWide(p.width)
+		}
+		switch len(at) {
+		case 0:
+		case 1:
+			r.bind(at[0].count, unit.PanelCount)
+			r.bind(at[0].width, unit.TargetWidth)
+		default:
+			text := r.text[r.items[at[0].count].start:r.items[at[len(at)-1].width].end]
+			r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, at[0].count, false})
+		}
+		return
+	}
+}
+
 // eachWide: "how many strips for 30 wide if they're 2 3/8 each" tells the strips'
 // width.
 func (r *reader) eachWide() {

@@ -20,7 +20,7 @@ func (r *reader) temperatures() {
 		if am.unit != nil && am.unit.Dimension != unit.Warmth {
 			continue
 		}
-		if from, to := r.clause(i); strings.HasPrefix(am.unitRaw, "deg") && r.word(i+1, "angle", "spring", "bevel", "mitre", "miter", "cut", "turn", "bend", "corner", "slope", "pitch") || strings.HasPrefix(am.unitRaw, "deg") && r.within(from, to, kindNoun, "wedge") >= 0 && r.within(from, to, kindAir) < 0 {
+		if from, to := r.clause(i); strings.HasPrefix(am.unitRaw, "deg") && r.word(i+1, "angle", "angles", "spring", "bevel", "bevels", "chamfer", "mitre", "miter", "mitres", "miters", "mitred", "mitered", "cut", "cuts", "turn", "bend", "bends", "corner", "corners", "slope", "pitch", "scarf", "scarfs") || strings.HasPrefix(am.unitRaw, "deg") && r.within(from, to, kindNoun, "wedge") >= 0 && r.within(from, to, kindAir) < 0 {
 			am.dead = true // "wedge 5 degrees"
 			continue
 		}

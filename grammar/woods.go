@@ -2,7 +2,7 @@ package grammar
 
 // woods are the species of the wood table and what shops call them.
 var woods = []entry{
-	{kindWood, "hard maple", "hard maple, maple, sugar maple, rock maple, hd maple, h maple, hrd maple"},
+	{kindWood, "hard maple", "hard maple, hd maple, hrd maple, h maple, maple, sugar maple, rock maple, hd maple, h maple, hrd maple"},
 	{kindWood, "soft maple", "soft maple, red maple, sft maple"},
 	{kindWood, "silver maple", "silver maple"},
 	{kindWood, "white oak", "white oak, w oak, wo, whiteoak, wh oak, wht oak, w/oak, whi oak"},
