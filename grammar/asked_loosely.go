@@ -119,3 +119,14 @@ func (r *reader) endOf(i int) int {
 	_, to := r.sentence(i)
 	return to
 }
+
+// figureLater reports whether the clause of item i goes on to a figure by its name.
+func (r *reader) figureLater(i int) bool {
+	_, to := r.clause(i)
+	for k := i + 1; k < to; k++ {
+		if r.is(k, kindAsk) && len(cue(r.items[k].id).For) > 0 {
+			return true
+		}
+	}
+	return false
+}

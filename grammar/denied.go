@@ -347,6 +347,9 @@ func (r *reader) amendment(j int) Amendment {
 		r.items[j-2].used = true
 		a.Of = []unit.Field{unit.WoodMoisture} // "glued at 10"
 	}
+	if a.Of == nil && r.habit.Follows && r.waitedFor(j) {
+		a.Of = []unit.Field{unit.ShopTemp, unit.ServiceTemp}
+	}
 	if a.Of == nil && r.habit.Follows && r.is(r.prev(j), kindNoun, "pump") && r.word(j-1, "a", "an") {
 		a.Of = []unit.Field{unit.PumpSpeed} // "pump's a 10 now"
 	}

@@ -88,3 +88,14 @@ func (r *reader) vacuumNear(i int) bool {
 	from, to := r.sentence(i)
 	return r.within(from, to, kindVacuum) >= 0
 }
+
+// onClockFace: of "-24.5 on the clock" the clock is a gauge: no time of day is below
+// nothing, or past twelve and broken.
+func (r *reader) onClockFace(i int) bool {
+	am := r.items[i].amount
+	if !r.word(i+1, "on") || !r.word(i+2, "the") || !r.word(i+3, "clock") || am.form == formPair || !am.minus && !(am.form == formDecimal && am.float() > 12 && am.float() < 31 && !r.habit.Metric) {
+		return false
+	}
+	r.items[i+3].used = true
+	return true
+}

@@ -144,11 +144,34 @@ func (r *reader) killHearsay() {
 			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") {
 				break
 			}
-			if am := r.items[j].amount; am != nil && !r.sawGauge(said, j) && r.within(said, j, kindRole, "vary") < 0 && !(am.is(unit.Pressing) && r.word(j+1, "will", "would", "should") && r.wordIn("true", "right", "correct", "possible", "really")) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
+			if am := r.items[j].amount; am != nil && !r.sawGauge(said, j) && r.within(said, j, kindRole, "vary") < 0 && !r.claimAsked(j) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
 				r.items[j].amount.hearsay = true
 			}
 		}
 	}
+}
+
+// claimAsked: "he reckons 27 inHg will do, is that true" and "swears we'll get 27 on
+// the dial. possible?" ask whether what somebody claims can be.
+func (r *reader) claimAsked(j int) bool {
+	am := r.items[j].amount
+	onGauge := am.bare() && r.word(j+1, "on") && r.is(r.next(j), kindVacuum, "gauge")
+	if !am.is(unit.Pressing) && !onGauge {
+		return false
+	}
+	if r.word(j+1, "will", "would", "should") && r.wordIn("true", "right", "correct", "possible", "really") {
+		return true
+	}
+	for k := j + 1; k < len(r.items); k++ {
+		if k > j+5 && !r.isStop(k) || r.items[k].amount != nil {
+			return false
+		}
+		if r.isStop(k) && r.items[k].brk == '.' {
+			_, to := r.sentence(k + 1)
+			return to < len(r.items) && r.items[to].word == "?" && r.amountsIn(k+1, to) == 0 && r.opensWithin(k+1, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming")
+		}
+	}
+	return false
 }
 
 // told: "the boss says to set it to 25", "says its really 22 at the bag" are what

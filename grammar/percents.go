@@ -125,13 +125,22 @@ func (r *reader) oneAndTheOther() {
 		if !r.free(i) || r.items[i].amount.hearsay || r.items[i].amount.float() < 3 || r.items[i].amount.float() > 30 {
 			continue
 		}
+		if r.items[i].amount.bare() && r.mentions(kindAir, "mc") && (len(two) == 0 && r.percentBare(i) || len(two) == 1) && r.onOneOrOther(i) {
+			two = append(two, i)
+			continue
+		}
 		bare := r.items[i].amount.bare() && (r.word(i-1, "half", "ones", "one", "others", "rest", "at", "is", "are") || i > 0 && r.items[i-1].amount != nil) && r.next(i) < 0
 		if r.items[i].amount.is(unit.Proportion) || bare && len(two) == 1 {
 			two = append(two, i)
 		}
 	}
-	if len(two) != 2 || !r.items[two[0]].amount.is(unit.Proportion) {
+	if len(two) != 2 || !r.items[two[0]].amount.is(unit.Proportion) && !r.onOneOrOther(two[0]) {
 		return
+	}
+	for _, k := range two {
+		if n := k + 2; r.onOneOrOther(k) && n < len(r.items) && r.items[n].amount != nil {
+			r.items[n].used = true // the "one" board
+		}
 	}
 	for k := range r.items {
 		if am := r.items[k].amount; r.free(k) && am.form == formWords && am.value != nil && am.value.Cmp(half) == 0 {
@@ -172,6 +181,9 @@ func (r *reader) percentBare(i int) bool {
 		return true // "glued at 7, lives at 60% rh"
 	}
 	if v := r.items[i].amount.float(); v >= 4 && v <= 30 && r.mentions(kindAir, "mc") && !r.is(n, kindNoun) && !r.is(n, kindAttr) && (r.is(p, kindSay) || r.is(p, kindVacuum, "pull") && in(r.items[p].word, "reads", "reading", "shows") || r.word(i-1, "between")) {
+		return true
+	}
+	if r.humidified(i) || r.woodReads(i, p) {
 		return true
 	}
 	if r.is(p, kindAir, "rh") && p > 0 && r.items[p-1].amount != nil && r.items[p-1].amount.is(unit.Proportion) {

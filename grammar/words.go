@@ -94,7 +94,7 @@ var vocabulary = []entry{
 	{kindVacuum, "gauge", "gauge, manometer, vacuometer, dial, needle, needles, gauges, vacuum gauge, vac gauge, gage"},
 	{kindVacuum, "pull", "pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sat at, sits at, holds at, sucking, running at, reading, reads, shows, showing, is showing, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
 	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs., abs gauge reads, absolute gauge reads, abs gauge, absolute gauge"},
-	{kindAir, "rh", "rel . humidity, rel humidity, rel . hum ., r . h ., r . h, rh, rv, hygrometer, r h, relative humidity, humidity, humid, hum"},
+	{kindAir, "rh", "humidify, humidifies, humidified, humidifying, humidifier, humidifiers, humidistat, dehumidify, dehumidifies, dehumidified, dehumidifying, dehumidifier, dehumidifiers, dehu, rel . humidity, rel humidity, rel . hum ., r . h ., r . h, rh, rv, hygrometer, r h, relative humidity, humidity, humid, hum"},
 	{kindAir, "mc", "mc, mcs, m c, moisture, moisture content, wood moisture, moisture meter, meter, damp meter, dried to, kiln dried to, kd to"},
 	{kindAir, "barometer", "glass is down to, glass is at, glass reads, glass says, glass shows, glass has dropped to, barometer, barometers, baro, baros, barometric, barometric pressure, air pressure, station pressure, atmospheric pressure, ambient, atmospheric, ambient pressure"},
 	{kindAir, "height", "elevation, altitude, above sea level, asl, sea level, up here at, amsl, up at, elev, alt, masl"},
