@@ -244,7 +244,7 @@ func (r *reader) stands(a Ask) bool {
 			return false // "how hard is it pushing if I overfill 1/16"
 		}
 	case Profile:
-		return !a.weak || !r.asksSomething() && !r.clears()
+		return !a.weak || !r.asksSomething() && !r.clears() && !r.asksMove()
 	case Why:
 		return len(r.phrase.Facts) == 0 || !a.weak && len(r.phrase.Facts) == 1
 	case Schedule:
@@ -257,6 +257,16 @@ func (r *reader) stands(a Ask) bool {
 		return len(r.phrase.Facts) >= 3
 	}
 	return r.supported(a.About)
+}
+
+// asksMove reports whether a question of how wood moves is asked in so many words.
+func (r *reader) asksMove() bool {
+	for _, a := range r.phrase.Asks {
+		if a.About == Move && (a.question || r.opens("how", "what", "whats", "will", "does") >= 0) {
+			return true
+		}
+	}
+	return false
 }
 
 // infer tells the topic of a message without a question from its facts.

@@ -43,6 +43,7 @@ func (r *reader) findAsks() {
 		{r.releasesWedge(), Ask{About: Safety, Peril: "wedge release"}},
 		{opens, Ask{About: Safety, Peril: "opening"}},
 		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
+		{r.roomToMove(), Ask{About: Move, question: true}},
 		{r.howLongTo(), Ask{About: Pump, question: true}},
 		{r.alwaysOurs(), Ask{About: Profile, weak: true}},
 		{r.goesInPress() || r.clears(), Ask{About: Stack}},
@@ -125,6 +126,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):
 		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
+	case strings.HasPrefix(it.word, "how far") && a.About == Side && !r.mentions(kindNoun, "bar") && r.mentions(kindAsk, "move"):
+		return Ask{About: Move, question: true} // "how far will a 30 wide ash top move"
 	case it.word == "how far does a" && !r.mentions(kindNoun, "bar") && r.within(i, len(r.items), kindGlue) >= 0:
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true} // "how far does a gallon of pva go"
 	case a.About == Strips && in(it.word, "do i have enough") && (r.glueAt(i+1) || r.glueAt(i+2)):

@@ -10,6 +10,9 @@ func (r *reader) verbFirst(i int) bool {
 	if c.Verb == Drop && r.word(i+1, "to", "down") {
 		return false // "and drop to 22"
 	}
+	if c.Verb == Drop && r.word(i, "forget") && len(refs) > 0 && r.amountsIn(next, len(r.items)) > 0 {
+		return false // "forget 5200, we moved. 1100 ft now"
+	}
 	if c.Verb == Out && r.word(i+1, "of") {
 		return false // "out of 14 at 2 1/2 and 9 at 4"
 	}

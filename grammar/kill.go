@@ -177,7 +177,7 @@ func (r *reader) claimAsked(j int) bool {
 // told: "the boss says to set it to 25", "says its really 22 at the bag" are what
 // will be done and what is, not an opinion.
 func (r *reader) told(said int) bool {
-	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set") || r.word(said+1, "leave", "allow")
+	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set", "now", "instead") || r.word(said+1, "leave", "allow")
 }
 
 // sawGauge: "swears he saw 25 inHg on the gauge" is a reading, not an opinion.

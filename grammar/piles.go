@@ -145,6 +145,9 @@ func (r *reader) stockContext() bool {
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
+	if r.numberedWidths() >= 2 || r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.madeFrom() {
+		return true
+	}
 	if r.ofPairs() >= 2 && (r.mentions(kindNoun, "panel") || r.mentions(kindAttr, "wide")) || r.countsOfPlurals() >= 2 {
 		return true
 	}
