@@ -269,7 +269,7 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 			best, nearest = now, off
 		}
 	}
-	if best.Field == unit.Ambient && nearest > weatherMoves && hasVacuum {
+	if best.Field == unit.Ambient && nearest > weatherMoves && (hasVacuum || !t.correctsByTone() && a.Unit.Symbol == "") {
 		best = grammar.Fact{} // no weather: a later vacuum
 	}
 	if best.Field != "" && t.elsewhere(a, best.Field, nearest) {

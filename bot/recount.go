@@ -180,6 +180,9 @@ func (t *turn) alone(a grammar.Amendment) (grammar.Fact, bool) {
 			continue
 		}
 		off := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old)))
+		if x.Field == unit.Ambient && off > weatherMoves && !t.correctsByTone() {
+			continue // no weather
+		}
 		if now := amendment(x.Field, u, a); off <= farOff || u.Dimension == unit.Proportion && a.Unit.Symbol != "" {
 			v, _ := now.Value.(unit.Number)
 			if !isLikely(x.Field, v) {

@@ -235,8 +235,8 @@ func (r *reader) stands(a Ask) bool {
 	if len(a.For) == 1 && a.For[0] == unit.Closing && !r.has(unit.Gap) && !r.has(unit.BarHeight) && !r.has(unit.WedgeForce) {
 		return false
 	}
-	if r.habit.Follows && a.About == Pump && len(a.For) == 1 && a.For[0] == unit.Hold && !a.weak {
-		return true // "and if the power goes"
+	if r.habit.Follows && a.About == Pump && len(a.For) == 1 && (a.For[0] == unit.Hold && !a.weak || a.For[0] == unit.UltimateVacuum && len(r.phrase.Facts) == 0 && r.opens("top out", "tops out", "bottom out", "max out", "maxes out") >= 0) {
+		return true // "and if the power goes", "so what does it top out at"
 	}
 	switch a.About {
 	case Face:

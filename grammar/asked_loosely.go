@@ -91,6 +91,9 @@ func (r *reader) whatsThat() bool {
 		return false
 	}
 	n := r.next(i)
+	if r.word(n, "over") {
+		return false // "whats left over"
+	}
 	return r.is(n, kindNoun) || r.is(n, kindRole) || r.is(n, kindFact) && strings.HasPrefix(r.items[n].id, "cup_up")
 }
 

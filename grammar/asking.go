@@ -21,8 +21,8 @@ func (r *reader) findAsks() {
 			it.meaning, it.used = meaning{}, true // "what does the middle joint get then"
 		case it.kind == kindAsk && it.id == "words" && r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal", "better", "best", "stronger", "safer", "easier", "cheaper", "quicker", "faster", "worse", "preferable", "nicer"):
 			it.meaning, it.used = meaning{}, true // "what's a good temp" asks for no word
-		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && !r.wordIn("mean", "stand", "do"):
-			it.meaning, it.used = meaning{}, true // "what does it top out at"
+		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && r.opens("mean", "stand", "stands", "do") < 0:
+			it.meaning = meaning{kind: kindFill} // "what does it top out at"
 		case it.word == "what does" && r.habit.Follows && r.wordIn("get", "gets", "see", "sees", "come", "take") && !r.wordIn("mean", "stand"):
 			it.meaning, it.used = meaning{}, true // "what does the last joint get"
 		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")) && !(it.word == "setup" && (r.is(i-1, kindNoun) || r.word(i-1, "the", "this", "that"))) && !(strings.HasSuffix(it.word, "setup") && r.word(i-1, "is", "does", "will", "check", "would")):
@@ -43,7 +43,7 @@ func (r *reader) findAsks() {
 		{r.releasesWedge(), Ask{About: Safety, Peril: "wedge release"}},
 		{opens, Ask{About: Safety, Peril: "opening"}},
 		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
-		{r.roomToMove(), Ask{About: Move, question: true}},
+		{r.roomToMove() || r.seasonsSwing(), Ask{About: Move, question: true}},
 		{r.howLongTo(), Ask{About: Pump, question: true}},
 		{r.alwaysOurs(), Ask{About: Profile, weak: true}},
 		{r.goesInPress() || r.clears(), Ask{About: Stack}},

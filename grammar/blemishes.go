@@ -55,3 +55,19 @@ func (r *reader) roomToMove() bool {
 	}
 	return true
 }
+
+// seasonsSwing: "what will my bar top do between 25% and 55% rh" asks how it moves.
+func (r *reader) seasonsSwing() bool {
+	if !r.mentions(kindNoun, "panel", "strip") && r.within(0, len(r.items), kindWood) < 0 || !r.mentions(kindAir, "rh") {
+		return false
+	}
+	for i := range r.items {
+		if !r.word(i, "between", "from") || i+1 >= len(r.items) || r.items[i+1].amount == nil || i+2 >= len(r.items) {
+			continue
+		}
+		if to := r.items[i+2].amount; to != nil && to.link == linkTo && to.is(unit.Proportion) && to.float() > 20 {
+			return r.opens("do", "doing", "does", "happen", "happens") >= 0
+		}
+	}
+	return false
+}

@@ -120,6 +120,10 @@ func (r *reader) besideHumidity(i int) bool {
 		return false
 	}
 	j := i - 1
+	if j >= 0 && r.items[j].brk == ',' && r.is(j-1, kindAir, "rh") && r.isBreak(i+1) && (r.habit.Metric && am.float() >= 5 && am.float() <= 40 || !r.habit.Metric && am.float() >= 50 && am.float() <= 95) && am.form == formInt && am.link == linkNone && !r.said(unit.Warmth) {
+		from, _ := r.sentence(i)
+		return am.bare() && r.within(from, i, kindAir, "shop", "service") >= 0 // "lake house 70% rh, 72"
+	}
 	for r.word(j, "and", "at", "&", "rh") || r.is(j, kindAir, "rh") || j >= 0 && r.items[j].brk == '/' {
 		j--
 	}

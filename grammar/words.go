@@ -65,9 +65,9 @@ var vocabulary = []entry{
 	{kindNoun, "door", "porthole"},
 
 	// Directions of measuring.
-	{kindAttr, "wide", "broad, across the face, across the flat, wide, width, widths, in width"},
-	{kindAttr, "thick", "on the edge, on edge, in thickness, thick, thk, thickness, thicknesses, in thickness"},
-	{kindAttr, "long", "long, length, lengths, lg, in length"},
+	{kindAttr, "wide", "breed, breedte, broad, across the face, across the flat, wide, width, widths, in width"},
+	{kindAttr, "thick", "dik, dikte, on the edge, on edge, in thickness, thick, thk, thickness, thicknesses, in thickness"},
+	{kindAttr, "long", "lang, lengte, long, length, lengths, lg, in length"},
 	{kindAttr, "tall", "tall, high, height, in height, proud, upright"},
 	{kindAttr, "deep", "deep, depth"},
 	{kindAttr, "thickest", "thickest, thickest strip, thickest one, fattest"},
@@ -76,7 +76,7 @@ var vocabulary = []entry{
 	// How wood is sawn and which side is up.
 	{kindFact, "sawn=flat", "sawn flat, cut plain, sawn plain, flat cut, plain cut, cut flat, flat sawn, flatsawn, plain sawn, plainsawn, flat saw, crown cut, crown sawn, slab sawn, through and through, tangential, backsawn, back sawn, back cut, fs, f/s, flatsawed, cathedral grain"},
 	{kindFact, "sawn=quarter", "sawn quarter, quarter cut, cut on the quarter, on the quarter, quarter sawn, quartersawn, qtr sawn, quartered, rift and quarter, rift, riftsawn, rift sawn, radial, quarter saw, qs, q/s, qsawn, qtrsawn"},
-	{kindFact, "faces=2", "same on the back, same on the other side, same on the other face, same on the underside, same on the reverse, one on the back too, one on the back as well, do the back too, do the back as well, face the back too, balance it on the back, veneer the back too, back it with the same, both sides, both faces, two faces, two sides, either side, each side, each face, both front and back, front and back, double sided, 2 faces, 2 sides, top and bottom, do both sides, do both faces, press both sides, press both faces, glue both sides, glue both faces"},
+	{kindFact, "faces=2", "with a backer, backer on the other side, backer on the back, a backer on the other side, a backer on the back, with a backer on the other side, with a backer on the back, with a backing veneer, with a balancing veneer, with a balance veneer, with a balancing face, add a backer, put a backer on, put a backer on it, put a backer on the back, backer veneer on the back, balancer on the back, with a balancer, same on the back, same on the other side, same on the other face, same on the underside, same on the reverse, one on the back too, one on the back as well, do the back too, do the back as well, face the back too, balance it on the back, veneer the back too, back it with the same, both sides, both faces, two faces, two sides, either side, each side, each face, both front and back, front and back, double sided, 2 faces, 2 sides, top and bottom, do both sides, do both faces, press both sides, press both faces, glue both sides, glue both faces"},
 	{kindFact, "faces=1", "one face, one side, one sided, single sided, 1 face, 1 side, top only, only the top, on top only, single face, no backer, one side only, just the one side, just one side, no backing veneer, no balancer, nothing on the back, nothing on the other side, nothing on the other face, nothing on the bottom, bare back, back bare, back left bare, back is bare, no back veneer, no balance veneer, no balancing face, no balancing veneer, skip the balancing face, skip the balancing veneer, skip the backer, skip the back veneer, without a backer, without a balancing face, unbalanced, one sided job"},
 	{kindFact, "cover=down", "film gets down behind it, film gets down behind, film gets behind it, film gets behind the bar, film goes down behind, film down behind, film drops behind, film gets in behind, film on both sides of the bar, bag gets down behind it, bag gets down behind, bag gets behind it, nothing behind the bar, nothing behind it"},
 	{kindFact, "cover=top", "cover the bar to the top, cover it to the top, cover the whole bar, to the top of the bar, covered to its top, covered to the top, fully covered, covered to its full height, covered all the way"},
