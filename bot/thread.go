@@ -15,6 +15,7 @@ type Thread struct {
 	Earlier Statement     // what gave way to a later value, the latest last
 	Covered Covering      // what was said of the bar's inner face without a height
 	Load    int           // the load that the thread is about, 0 for none
+	Looked  bool          `json:",omitempty"` // whether the last message only looked at that load
 	Peril   grammar.Peril // the danger that was asked about last, "" once something else is
 	Pending []Pending     // what the last reply asked for
 	Warned  []string      // cautions shown so far
@@ -68,6 +69,7 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	if p.NewStart {
 		t = Thread{}
 	}
+	t.Looked = false
 	for _, part := range p.Drops {
 		t.Said = dropped(t.Said, part)
 	}

@@ -293,6 +293,8 @@ func (r *reader) infer() Topic {
 		return Flatten
 	case has(unit.BarHeight, unit.WedgeRatio, unit.WedgeForce, unit.Overfill, unit.BarDenied, unit.Gap):
 		return Side
+	case has(unit.PanelCount) && has(unit.PanelWidth) && r.pressesNamed() > 1:
+		return Schedule // "press 1 is free at 9, press 2 not til 11"
 	case has(unit.PanelCount, unit.Targets) && has(unit.PressTime, unit.Unload, unit.LayupLoad, unit.StartTime, unit.PressCount):
 		return Schedule
 	case r.sizedTargets():

@@ -61,3 +61,21 @@ func (r *reader) waitedFor(j int) bool {
 	}
 	return false
 }
+
+// inHumidity: a floor "in Darwin style humidity" is told where it lives.
+func (r *reader) inHumidity() bool {
+	if r.mentions(kindAir, "shop") {
+		return false
+	}
+	for i := range r.items {
+		if !r.is(i, kindAir, "rh") || r.word(i, "rh", "humid") {
+			continue
+		}
+		for k := i - 1; k >= 0 && k >= i-4 && !r.isBreak(k) && r.items[k].amount == nil; k-- {
+			if r.word(k, "in", "into") && k > 0 && !r.isBreak(k-1) || r.is(k, kindUnit, "in") && k > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}

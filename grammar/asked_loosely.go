@@ -123,6 +123,34 @@ func (r *reader) endOf(i int) int {
 	return to
 }
 
+// pushesLater: "how many kilos is that pushing down" weighs no glue.
+func (r *reader) pushesLater(i int) bool {
+	_, to := r.sentence(i)
+	for k := i + 1; k < to; k++ {
+		if r.is(k, kindAsk, "face") {
+			return true
+		}
+	}
+	return false
+}
+
+// convertsPressure: "what psi is 21 inHg" asks for what presses, whatever else is asked.
+func (r *reader) convertsPressure() bool {
+	for i := range r.items {
+		k := i + 2
+		if !r.is(i, kindUnit) || r.items[i].amount != nil || r.items[i].unit.Dimension != unit.Pressing || !r.word(i-1, "what", "many") || !r.word(i+1, "is", "are", "does") {
+			continue
+		}
+		for r.word(k, "a", "the", "about") {
+			k++
+		}
+		if k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Pressing) {
+			return true
+		}
+	}
+	return false
+}
+
 // figureLater reports whether the clause of item i goes on to a figure by its name.
 func (r *reader) figureLater(i int) bool {
 	_, to := r.clause(i)
@@ -132,4 +160,9 @@ func (r *reader) figureLater(i int) bool {
 		}
 	}
 	return false
+}
+
+// figureCue reports whether item i asks for a figure by its name.
+func (r *reader) figureCue(i int) bool {
+	return r.is(i, kindAsk) && len(cue(r.items[i].id).For) > 0 && r.word(i+1, "get", "gets", "see", "feel", "have", "end")
 }

@@ -48,6 +48,7 @@ func (r *reader) findAsks() {
 		{r.alwaysOurs(), Ask{About: Profile, weak: true}},
 		{r.goesInPress() || r.clears(), Ask{About: Stack}},
 		{r.getsFlat(), Ask{About: Flatten}},
+		{r.convertsPressure() && !r.asksFor(Face), Ask{About: Face}},
 		{r.asksTimeEnough(), Ask{About: Glue, question: true}},
 		{r.glueSought(), Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}},
 		{r.asksPressTime(), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
@@ -70,11 +71,6 @@ func (r *reader) findAsks() {
 	if r.solving == "" {
 		r.phrase.Asks = append(r.phrase.Asks, r.looselySolved()...)
 	}
-}
-
-// figureCue reports whether item i asks for a figure by its name.
-func (r *reader) figureCue(i int) bool {
-	return r.is(i, kindAsk) && len(cue(r.items[i].id).For) > 0 && r.word(i+1, "get", "gets", "see", "feel", "have", "end")
 }
 
 // peril notes the danger that item i names, and asks about it where it threatens.
@@ -126,6 +122,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):
 		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
+	case a.About == Glue && len(a.For) == 1 && in(it.word, "how many kilos", "how many kg", "how many lbs", "how many pounds", "how much weight") && r.pushesLater(i):
+		return Ask{About: Face, question: true}
 	case strings.HasPrefix(it.word, "how far") && a.About == Side && !r.mentions(kindNoun, "bar") && r.mentions(kindAsk, "move"):
 		return Ask{About: Move, question: true} // "how far will a 30 wide ash top move"
 	case it.word == "how far does a" && !r.mentions(kindNoun, "bar") && r.within(i, len(r.items), kindGlue) >= 0:

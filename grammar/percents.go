@@ -256,6 +256,8 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.ServiceHumidity
 	case r.mentions(kindAsk, "move:emc_pct") && r.items[i].amount.float() > 20:
 		return unit.ShopHumidity
+	case r.topic == Move && r.items[i].amount.float() > 25 && r.inHumidity():
+		return unit.ServiceHumidity // "floor in tropical humidity, 80% and 30 degrees"
 	case r.topic == Move && r.has(unit.WoodMoisture) && r.items[i].amount.float() <= 20 && !r.mentions(kindAir, "rh"):
 		return "" // how wet it gets: "7% now, maybe 12% in august"
 	case r.topic == Move && r.has(unit.WoodMoisture):

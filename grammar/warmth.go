@@ -36,7 +36,7 @@ func (r *reader) temperatureField(i int) unit.Field {
 	if k := r.within(from, to, kindRole, "mintemp"); k >= 0 && (strings.Contains(r.items[k].word, "use") || r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
 		return unit.LabelMinTemp
 	}
-	if (r.service(i) || r.besideServiceAir(i)) && !r.gluedAt() && !r.warmElsewhere(i) {
+	if (r.service(i) || r.besideServiceAir(i) || r.topic == Move && r.inHumidity()) && !r.gluedAt() && !r.warmElsewhere(i) {
 		return unit.ServiceTemp
 	}
 	return unit.ShopTemp
