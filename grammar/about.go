@@ -238,6 +238,9 @@ func (r *reader) stands(a Ask) bool {
 	if r.habit.Follows && a.About == Pump && len(a.For) == 1 && (a.For[0] == unit.Hold && !a.weak || a.For[0] == unit.UltimateVacuum && len(r.phrase.Facts) == 0 && r.opens("top out", "tops out", "bottom out", "max out", "maxes out") >= 0) {
 		return true // "and if the power goes", "so what does it top out at"
 	}
+	if a.About == Pump && len(a.For) == 1 && a.For[0] == unit.Hold && !a.weak && r.has(unit.Vacuum) && r.mentions(kindNoun, "leak") {
+		return true // "leak was 2 inches in 10. hold time from 25?"
+	}
 	switch a.About {
 	case Face:
 		if r.has(unit.Overfill) && !r.has(unit.Vacuum) {
@@ -319,6 +322,8 @@ func (r *reader) infer() Topic {
 		return Glue // "shop's barely 50, can i use it"
 	case vacuum:
 		return Face
+	case has(unit.StripWidth) && has(unit.PanelCount) && !r.mentions(kindNoun, "bar") && (r.mentions(kindRole, "spread", "label") || r.said(unit.Content)):
+		return Glue // "spread is 6 oz per sq yd on the label. 10 panels 24x24, 2 inch strips"
 	case has(unit.StripCount, unit.StripWidth):
 		return Side
 	case has(unit.PanelWidth) && has(unit.Species) && r.mentions(kindAir, "service") && r.wordIn("will", "going", "goes", "stand", "hang"):

@@ -1,5 +1,7 @@
 package grammar
 
+import "presshand/engine/unit"
+
 // onOneOrOther: "6.5 on one board", "10 on the other".
 func (r *reader) onOneOrOther(i int) bool {
 	if !r.word(i+1, "on", "for", "in", "at") {
@@ -78,4 +80,33 @@ func (r *reader) inHumidity() bool {
 		}
 	}
 	return false
+}
+
+// cooledTo: "left the white glue in the truck overnight, got down to 20" tells of no
+// vacuum, where nothing that could make one is named.
+func (r *reader) cooledTo(j int) bool {
+	return r.word(j, "down to", "get to", "gets to") && (r.within(0, len(r.items), kindGlue) >= 0 || r.mentions(kindAir, "temp", "shop")) && !r.mentions(kindVacuum, "vacuum", "gauge") && !r.mentions(kindNoun, "pump", "bag", "press", "frame", "bar", "leak", "bed") && !r.pressureSaid() && !r.saidFlow()
+}
+
+// placedAt is the humidity of the place that stands right before a per cent: "from the
+// shop at 40% to a house at 25%".
+func (r *reader) placedAt(i int) unit.Field {
+	const driest = 20 // less may be the wood's
+	p := r.prev(i)
+	if r.topic != Move || r.items[i].amount.float() < driest || r.mentions(kindAir, "mc") || !r.is(p, kindAir, "shop", "service") || p < i-3 {
+		return ""
+	}
+	if r.is(p, kindAir, "shop") {
+		return unit.ShopHumidity
+	}
+	return unit.ServiceHumidity
+}
+
+// airLater: of "will it potato chip at 25%" and "by february at 20%" so much is in the
+// air to come, and not in the wood.
+func (r *reader) airLater(i int) bool {
+	const driest = 20
+	from, to := r.clause(i)
+	return r.topic == Move && r.items[i].amount.float() >= driest && !r.is(i+1, kindAir, "rh") && !r.mentions(kindAsk, "move:emc_pct") && r.word(i-1, "at", "in", "to") && !r.mentions(kindAir, "mc") && !r.mentions(kindAir, "service") &&
+		r.percentCue(from, to) != "mc" && r.opensWithin(from, i, "will", "gonna", "going", "by", "when", "does", "moves", "would")
 }

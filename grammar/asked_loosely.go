@@ -8,9 +8,16 @@ import (
 
 // Questions that no fixed wording asks.
 
+// handled is what one does to a panel that is out of the press.
+var handled = wordSet(`plane sand machine unclamp cut handle mill joint rout scrape stress unwrap demould demold rip trim work`)
+
 // pullsPanel: what is pulled behind item i is the work, out of the press.
 func (r *reader) pullsPanel(i int) bool {
 	for j := i + 1; j < len(r.items) && j <= i+5 && !r.isBreak(j); j++ {
+		if handled[r.items[j].word] && r.items[j].amount == nil && r.word(j-1, "can", "could", "should", "to", "i", "we", "ok", "safely") && !r.mentions(kindNoun, "pump") && !r.pressureSaid() && !r.saidFlow() {
+			r.items[j].used = true
+			return true // "how long til I can plane it"
+		}
 		if (r.is(j, kindVacuum, "pull") || r.word(j, "take", "open")) && (r.is(r.next(j), kindNoun, "panel", "strip") || r.word(j+1, "it", "them", "these") && r.opensWithin(j, len(r.items), "out")) {
 			return true
 		}

@@ -175,6 +175,9 @@ func (r *reader) percentBare(i int) bool {
 	if r.is(i+1, kindAir, "rh") || r.is(i+1, kindAir, "mc") && r.items[i+1].word != "meter" {
 		return true
 	}
+	if v := r.items[i].amount.float(); v >= 20 && v <= 95 && r.word(i-1, "at", "in") && r.word(i+1, "and", "at") && r.mentions(kindAsk, "move:emc_pct") && r.said(unit.Warmth) && !r.percentSaid() {
+		return true // "what mc does oak settle to at 55 and 72F"
+	}
 	p := r.prev(i)
 	n := r.next(i)
 	if v := r.items[i].amount.float(); v >= 4 && v <= 20 && r.word(i-1, "at") && r.word(i-2, "glued", "pressed", "dried", "made") && n < 0 && r.mentions(kindAir, "service") {
@@ -208,9 +211,16 @@ func (r *reader) percentField(i int) unit.Field {
 	n, p := r.next(i), r.prev(i)
 	from, to := r.clause(i)
 	left, right := r.window(i)
+	if f := r.placedAt(i); f != "" {
+		return f
+	}
+	if r.airLater(i) {
+		return unit.ServiceHumidity
+	}
 	if r.wetBeforeHouse(i, to) || r.goesTo(i) {
 		return unit.WoodMoisture
 	}
+	tooWet := r.items[i].amount.float() > 30 && (r.topic == Move || r.mentions(kindAir, "service")) && !r.mentions(kindAir, "mc")
 	if r.has(unit.WoodMoisture) && r.service(i) && r.percentCue(left, i) == "mc" && r.items[i].amount.float() > 25 {
 		return unit.ServiceHumidity
 	}
@@ -228,6 +238,9 @@ func (r *reader) percentField(i int) unit.Field {
 			}
 			return unit.ShopHumidity
 		case "mc":
+			if tooWet {
+				continue
+			}
 			return unit.WoodMoisture
 		case "vacuum":
 			return unit.VacuumPercent
@@ -244,7 +257,7 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.ShopHumidity
 	case r.items[i].amount.float() > 60 && r.mentions(kindNoun, "bar") && !r.mentions(kindAir) && !r.pressureSaid():
 		return unit.VacuumPercent
-	case r.within(from, to, kindWood) >= 0, r.within(from, to, kindNoun, "strip") >= 0, r.within(from, to, kindNoun, "panel", "core") >= 0 && r.topic == Glue:
+	case !tooWet && r.within(from, to, kindWood) >= 0, !tooWet && r.within(from, to, kindNoun, "strip") >= 0, r.within(from, to, kindNoun, "panel", "core") >= 0 && r.topic == Glue:
 		return unit.WoodMoisture
 	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture) && r.within(0, i, kindAir, "service") < 0:
 		return unit.WoodMoisture

@@ -41,6 +41,9 @@ func (r *reader) vacuumInches(i int) bool {
 	if i+2 < len(r.items) && r.items[i+1].brk == '.' && r.is(i+2, kindVacuum, "vacuum") && !r.ownReading(i+2) && r.items[i].amount.float() >= 10 {
 		return true // "26 in. vac"
 	}
+	if v := r.items[i].amount.float(); v >= 10 && v <= 31 && r.opens("possible", "doable", "realistic") > i && r.heightSaid() && r.countKind(kindNoun) == 0 {
+		return true // "at 8500 ft is 25 inches even possible"
+	}
 	if n := r.next(i); r.is(n, kindNoun) && r.items[n].id != "pump" && r.items[n].id != "leak" || r.is(n, kindAttr) || r.is(n, kindRole, "length") && r.word(n, "across") {
 		return false
 	}
@@ -310,6 +313,9 @@ func (r *reader) readingWord(i int) int {
 // cuedAsReading reports whether words beside the number i make it a vacuum.
 func (r *reader) cuedAsReading(i int) bool {
 	j, n, a := r.readingWord(i), r.next(i), r.items[i].amount
+	if r.cooledTo(j) {
+		return false
+	}
 	switch {
 	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i):
 		return true

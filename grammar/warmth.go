@@ -167,7 +167,7 @@ func (r *reader) warmBare(i int) bool {
 	if r.besideHumidity(i) || r.onThermometer(i) {
 		return true
 	}
-	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
+	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || r.items[i+1].word == "out here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
 		return true
 	}
 	if !r.habit.Metric && v >= 40 && v <= 110 && am.bare() && r.word(i-1, "its", "is", "about", "only", "around", "just") && r.itsAlone(i) && (r.mentions(kindRole, "label") || r.mentions(kindGlue)) && !r.said(unit.Warmth) {
