@@ -110,3 +110,9 @@ func (r *reader) airLater(i int) bool {
 	return r.topic == Move && r.items[i].amount.float() >= driest && !r.is(i+1, kindAir, "rh") && !r.mentions(kindAsk, "move:emc_pct") && r.word(i-1, "at", "in", "to") && !r.mentions(kindAir, "mc") && !r.mentions(kindAir, "service") &&
 		r.percentCue(from, to) != "mc" && r.opensWithin(from, i, "will", "gonna", "going", "by", "when", "does", "moves", "would")
 }
+
+// startedAt: "can Jo start the second frame at 10" tells a time of day.
+func (r *reader) startedAt(i int) bool {
+	from, _ := r.clause(i)
+	return r.within(from, i, kindRole, "start") >= 0 || r.opensWithin(from, i, "start", "starts", "open", "close", "load", "empty", "unload", "begin", "run")
+}

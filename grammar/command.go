@@ -103,6 +103,9 @@ func (r *reader) doneAgain(at int) bool {
 
 // tookOut reads "pulled load 9 at 14:20", where a gauge would have no load.
 func (r *reader) tookOut(at int) bool {
+	if r.pullsAt(at) {
+		return true
+	}
 	if !r.word(at, "pulled", "took", "unloaded", "emptied") && !(r.word(at, "we", "i") && r.word(at+1, "pulled", "took")) {
 		return false
 	}

@@ -152,3 +152,33 @@ func (r *reader) saysMuch(from, to int) bool {
 func (r *reader) loadThenVerb(refs []int, next int) bool {
 	return len(refs) > 0 && r.aboutLoads(refs, next)
 }
+
+// pullsAt reads "pull 5 at 4pm".
+func (r *reader) pullsAt(at int) bool {
+	if !r.word(at, "pull", "pulled") {
+		return false
+	}
+	refs, next := r.references(at + 1)
+	if len(refs) != 1 {
+		return false
+	}
+	if k := r.clockBehind(next - 1); k < 0 || r.amountsIn(k+1, len(r.items)) > 0 {
+		return false
+	}
+	r.close(&Command{Verb: Out, Loads: refs}, next)
+	return true
+}
+
+// clockBehind is the clock time of "5 at 4pm" and "5 @ 16:00" behind the number at item
+// i; -1 where none stands there.
+func (r *reader) clockBehind(i int) int {
+	k := i + 1
+	at := r.word(k, "at")
+	if at {
+		k++
+	}
+	if k >= len(r.items) || r.items[k].amount == nil || !at && r.items[k].amount.link != linkAt || r.items[k].amount.form != formPair && r.daySuffix(k) == "" {
+		return -1
+	}
+	return k
+}

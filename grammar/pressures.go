@@ -278,8 +278,8 @@ func (r *reader) noReading(i int) bool {
 		return true
 	}
 	n := r.next(i)
-	if r.is(n, kindAttr) || r.is(n, kindWood) {
-		return true
+	if r.is(n, kindAttr) || r.is(n, kindWood) || r.clockBehind(i) >= 0 {
+		return true // "pull 5 at 4pm"
 	}
 	if r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) {
 		return true
@@ -323,7 +323,7 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true // "…, bar 30, -0.85"
 	case r.word(j, "at", "holds", "to") && r.is(r.prev(j), kindVacuum), r.onClockFace(i):
 		return true
-	case r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir"):
+	case r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir") && !r.startedAt(i):
 		return true
 	case r.word(i-1, "on", "at") && r.word(i-2, "were", "was", "are") && a.float() >= 10 && a.float() <= 30 && !r.habit.Metric && r.mentions(kindNoun, "leak") && r.topic == Pump:
 		return true // "power tripped. we were on 25 and it's dropping 2 every 10 min"

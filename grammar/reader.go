@@ -44,6 +44,7 @@ func (r *reader) read() {
 	r.killHearsay()
 	r.killPast()
 	r.killDenied()
+	r.killDropped()
 	r.killRough()
 	r.killTimes()
 	r.killEarlier()
