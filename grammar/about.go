@@ -153,6 +153,10 @@ func (r *reader) weigh() {
 			r.phrase.Inferred = true
 		}
 	}
+	if len(kept) == 0 && r.reachesElsewhere() {
+		r.phrase.Asks = nil
+		return
+	}
 	if len(kept) == 0 {
 		kept = r.phrase.Asks[:1]
 	}
@@ -160,6 +164,12 @@ func (r *reader) weigh() {
 		kept = kept[:1]
 	}
 	r.phrase.Asks = kept
+}
+
+// reachesElsewhere: "still cant reach the top rack" is of no pump.
+func (r *reader) reachesElsewhere() bool {
+	a := r.phrase.Asks[0]
+	return a.weak && a.About == Pump && len(r.bound) == 0 && !r.habit.Follows && !r.mentions(kindNoun, "pump", "press", "bag", "frame", "leak", "reservoir") && !r.mentions(kindVacuum) && !r.pressureSaid() && r.opens("reach") >= 0
 }
 
 func keeps(asks []Ask, t Topic) bool {

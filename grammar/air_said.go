@@ -93,6 +93,9 @@ func (r *reader) cooledTo(j int) bool {
 func (r *reader) placedAt(i int) unit.Field {
 	const driest = 20 // less may be the wood's
 	p := r.prev(i)
+	if r.airLater(i) {
+		return unit.ServiceHumidity
+	}
 	if r.topic != Move || r.items[i].amount.float() < driest || r.mentions(kindAir, "mc") || !r.is(p, kindAir, "shop", "service") || p < i-3 {
 		return ""
 	}

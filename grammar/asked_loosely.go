@@ -173,3 +173,19 @@ func (r *reader) figureLater(i int) bool {
 func (r *reader) figureCue(i int) bool {
 	return r.is(i, kindAsk) && len(cue(r.items[i].id).For) > 0 && r.word(i+1, "get", "gets", "see", "feel", "have", "end")
 }
+
+// asksNoWord: "what does the middle joint get then" and "what's a good temp" have the
+// cue of a question for a word's meaning, and want a figure.
+func (r *reader) asksNoWord(i int) bool {
+	it := &r.items[i]
+	if it.word == "what does" && r.habit.Follows && r.wordIn("get", "gets", "see", "sees", "come", "take") && !r.wordIn("mean", "stand") {
+		return true // "what does the last joint get"
+	}
+	if it.kind != kindAsk || it.id != "words" {
+		return false
+	}
+	if it.word == "what does" && r.habit.Follows && (r.figureCue(i+1) || r.word(i+1, "the") && r.figureCue(i+2)) {
+		return true
+	}
+	return r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal", "better", "best", "stronger", "safer", "easier", "cheaper", "quicker", "faster", "worse", "preferable", "nicer")
+}

@@ -17,14 +17,10 @@ func (r *reader) findAsks() {
 		case opens && strings.HasPrefix(it.word, "before the vacuum"): // is gone
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
-		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.habit.Follows && (r.figureCue(i+1) || r.word(i+1, "the") && r.figureCue(i+2)):
-			it.meaning, it.used = meaning{}, true // "what does the middle joint get then"
-		case it.kind == kindAsk && it.id == "words" && r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal", "better", "best", "stronger", "safer", "easier", "cheaper", "quicker", "faster", "worse", "preferable", "nicer"):
-			it.meaning, it.used = meaning{}, true // "what's a good temp" asks for no word
+		case r.asksNoWord(i):
+			it.meaning, it.used = meaning{}, true
 		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && r.opens("mean", "stand", "stands", "do") < 0:
 			it.meaning = meaning{kind: kindFill} // "what does it top out at"
-		case it.word == "what does" && r.habit.Follows && r.wordIn("get", "gets", "see", "sees", "come", "take") && !r.wordIn("mean", "stand"):
-			it.meaning, it.used = meaning{}, true // "what does the last joint get"
 		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")) && !(it.word == "setup" && (r.is(i-1, kindNoun) || r.word(i-1, "the", "this", "that"))) && !(strings.HasSuffix(it.word, "setup") && r.word(i-1, "is", "does", "will", "check", "would")):
 			if r.abandoned(i) {
 				continue
@@ -85,7 +81,7 @@ func (r *reader) peril(i int) {
 	if it.id == "reach in" && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.is(unit.Lasting) {
 		return // so much vacuum in so long a time
 	}
-	if r.wedgeLeft(i) {
+	if r.wedgeLeft(i) || r.kidsAlone(i) {
 		return
 	}
 	r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))

@@ -17,7 +17,7 @@ func (r *reader) command() bool {
 		return r.closes()
 	}
 	at := r.opening()
-	if at < 0 || r.dropsParts(at) {
+	if at < 0 || r.dropsParts(at) || r.remade(at) {
 		return false
 	}
 	if refs, next := r.references(at + 1); len(refs) == 1 && r.word(at, "make", "do") && r.copies(next) {

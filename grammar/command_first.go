@@ -182,3 +182,8 @@ func (r *reader) clockBehind(i int) int {
 	}
 	return k
 }
+
+// remade: the number in "make that 5 clear" is no load.
+func (r *reader) remade(at int) bool {
+	return r.habit.Follows && r.is(at-1, kindFix) && in(r.items[at-1].word, "make that", "make it", "change that to", "change it to") && r.is(at+1, kindVerb, "clear")
+}

@@ -204,3 +204,16 @@ func (r *reader) phones() bool {
 	}
 	return false
 }
+
+// kidsAlone: "my kid turned 7 today" names a child and nothing of a shop.
+func (r *reader) kidsAlone(i int) bool {
+	if !in(r.items[i].word, "child", "children", "my kid", "my son", "my daughter", "toddler", "toddlers") || r.asksSomething() {
+		return false
+	}
+	for k := range r.items {
+		if r.is(k, kindNoun) || r.is(k, kindVacuum) || r.is(k, kindGlue) || r.is(k, kindAir, "shop") || k != i && r.is(k, kindPeril) || r.word(k, "shop", "can", "could", "help", "helps", "helping", "near", "run", "runs", "watch") {
+			return false
+		}
+	}
+	return true
+}

@@ -214,9 +214,6 @@ func (r *reader) percentField(i int) unit.Field {
 	if f := r.placedAt(i); f != "" {
 		return f
 	}
-	if r.airLater(i) {
-		return unit.ServiceHumidity
-	}
 	if r.wetBeforeHouse(i, to) || r.goesTo(i) {
 		return unit.WoodMoisture
 	}
@@ -265,6 +262,13 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.VacuumPercent
 	case r.mentions(kindAir, "mc") && !r.mentions(kindAir, "rh") && r.items[i].amount.float() <= 30:
 		return unit.WoodMoisture
+	}
+	return r.airByTopic(i)
+}
+
+// airByTopic is what a per cent is that no word is near.
+func (r *reader) airByTopic(i int) unit.Field {
+	switch {
 	case r.service(i):
 		return unit.ServiceHumidity
 	case r.mentions(kindAsk, "move:emc_pct") && r.items[i].amount.float() > 20:
