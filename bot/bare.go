@@ -101,6 +101,9 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if a.Layer != "" {
 		return t.layerAgain(a)
 	}
+	if f, ok := t.weather(a); ok {
+		return f, true
+	}
 	if backTo.MatchString(t.m.Text) {
 		ways = append([]func(grammar.Amendment) (grammar.Fact, bool){t.returned}, ways...)
 	}
@@ -125,6 +128,20 @@ func (t *turn) takesPlace(a grammar.Amendment) (grammar.Fact, bool) {
 		}
 	}
 	return grammar.Fact{}, false
+}
+
+// weatherTurns are words of a barometer that moves.
+var weatherTurns = regexp.MustCompile(`(?i)\b(back (up |down )?to|back (up|down)|climb\w*|rose|risen|rising|fell|fallen|falling|tomorrow|tonight|storm|forecast|weather\w*|radio|front|high pressure|low pressure|glass)\b`)
+
+// weather takes a bare number for a later barometer: "and back to 29.9 tomorrow".
+func (t *turn) weather(a grammar.Amendment) (grammar.Fact, bool) {
+	x, told := t.before.Said.find(unit.Ambient)
+	old, isNumber := x.Value.(unit.Number)
+	if !told || !isNumber || a.Unit.Symbol != "" || a.Value <= 0 || t.before.Said.has(unit.Vacuum) || !weatherTurns.MatchString(t.m.Text) {
+		return grammar.Fact{}, false
+	}
+	u := t.unitOf(x)
+	return amendment(unit.Ambient, u, a), math.Abs(math.Log(a.Value/writtenIn(u, unit.Ambient, old))) <= weatherMoves
 }
 
 // backTo is how one goes back to what was said before: "back to 20", "20 was right".
@@ -270,7 +287,7 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 			best, nearest = now, off
 		}
 	}
-	if best.Field == unit.Ambient && nearest > weatherMoves && hasVacuum {
+	if best.Field == unit.Ambient && nearest > weatherMoves && (hasVacuum || !t.correctsByTone() && a.Unit.Symbol == "") {
 		best = grammar.Fact{} // no weather: a later vacuum
 	}
 	if best.Field != "" && t.elsewhere(a, best.Field, nearest) {

@@ -96,7 +96,13 @@ func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error
 	case grammar.Undo:
 		return t.undo(ctx, r, c)
 	case grammar.List:
-		return t.list(ctx, r, c)
+		err := t.list(ctx, r, c)
+		if len(c.Loads) == 1 {
+			if failed := t.speaksOf(c.Loads[0], true); failed != nil {
+				return failed
+			}
+		}
+		return err
 	case grammar.NotDone:
 		return t.notDone(ctx, r, c)
 	}
@@ -115,12 +121,21 @@ func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error
 			return err
 		}
 	}
-	if len(loads) == 1 && t.m.Thread != "" && t.outcome.Thread == nil {
-		thread := t.before
-		thread.Load = loads[0]
-		return t.keep(thread)
+	if len(loads) == 1 {
+		return t.speaksOf(loads[0], c.Verb == grammar.Show)
 	}
 	return nil
+}
+
+// speaksOf notes that the thread is about a load from now on, and whether that was only
+// looked at.
+func (t *turn) speaksOf(load int, looked bool) error {
+	if t.m.Thread == "" || t.outcome.Thread != nil {
+		return nil
+	}
+	thread := t.before
+	thread.Load, thread.Looked = load, looked
+	return t.keep(thread)
 }
 
 // example shows how a verb is said to a load.

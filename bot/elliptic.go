@@ -17,6 +17,11 @@ import (
 // parse reads a message. A bare number is read in the light of the thread:
 // "what about 22 inches", "and 1 1/2?".
 func (t *turn) parse(text string) grammar.Phrase {
+	if next := andLoad.FindStringSubmatch(text); next != nil && t.before.Looked {
+		if n, err := strconv.Atoi(next[1]); err == nil && n > 0 {
+			return grammar.Phrase{Asks: []grammar.Ask{{About: grammar.Book}}, Command: &grammar.Command{Verb: grammar.Show, Loads: []int{n}}}
+		}
+	}
 	p := t.bot.Parse(t.inThread(text), grammar.Habit{Metric: t.settings.Metric, Follows: !t.before.empty()})
 	if p.Inferred && !t.before.empty() && !p.NewStart && !t.asksAnew(p) {
 		p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return computed(a.About) })
@@ -43,8 +48,11 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if again, ok := t.insists(p, text); ok {
 		return again
 	}
-	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(t.resawn(t.turnedOver(t.laidOnTop(t.sledOfTwo(t.matOnly(p))))))))))
+	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(t.leakAgain(t.clocked(t.bedAgain(t.resawn(t.turnedOver(t.laidOnTop(t.sledOfTwo(t.matOnly(p)))))))))))))
 }
+
+// andLoad goes on to another load where one was looked at: "and 45".
+var andLoad = regexp.MustCompile(`(?i)^\W*(?:and|also|what about|how about|then|now|next)?\s*(?:load\s*|number\s*|no\.?\s*)?(\d{1,6})\W*$`)
 
 var (
 	startsAt = regexp.MustCompile(`(?i)^\W*(?:ok |so |and |say |make it )*(start|begin) (\d{1,2})\W*$`)
@@ -112,12 +120,16 @@ var ofIt = []grammar.Verb{grammar.In, grammar.Out, grammar.Hold, grammar.Clear, 
 // itself reads a message that states nothing with the thread's load in the
 // place of "it".
 func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
-	if t.before.Load == 0 || p.Command != nil || len(p.Facts)+len(p.Amends)+len(p.Changes)+len(p.Choices)+len(p.Drops) > 0 || len(itWord.FindAllString(text, -1)) != 1 || strings.ContainsAny(text, digits) {
+	asksList := p.Command != nil && p.Command.Verb == grammar.List && len(p.Command.Loads) == 0 // "when did it go in"
+	if t.before.Load == 0 || p.Command != nil && !asksList || len(p.Facts)+len(p.Amends)+len(p.Changes)+len(p.Choices)+len(p.Drops) > 0 || len(itWord.FindAllString(text, -1)) != 1 || strings.ContainsAny(text, digits) {
 		return p, false
 	}
 	named := t.bot.Parse(itWord.ReplaceAllString(text, strconv.Itoa(t.before.Load)), grammar.Habit{Metric: t.settings.Metric})
 	c := named.Command
-	if c == nil || !slices.Contains(ofIt, c.Verb) || !slices.Equal(c.Loads, []int{t.before.Load}) || c.Bare && c.Verb != grammar.Show && !puts.MatchString(text) || c.Verb == grammar.Drop && !drops.MatchString(text) {
+	if c != nil && asksList && c.Verb == grammar.List && slices.Equal(c.Loads, []int{t.before.Load}) {
+		return named, true
+	}
+	if c == nil || asksList || !slices.Contains(ofIt, c.Verb) || !slices.Equal(c.Loads, []int{t.before.Load}) || c.Bare && c.Verb != grammar.Show && !puts.MatchString(text) || c.Verb == grammar.Drop && !drops.MatchString(text) {
 		return p, false
 	}
 	c.Bare = false // it is a load, not a length

@@ -1,9 +1,11 @@
 package bot
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strings"
+	"time"
 
 	"presshand/engine/unit"
 	"presshand/grammar"
@@ -50,6 +52,72 @@ func (t *turn) besideHeight(f grammar.Fact) bool {
 	latest := t.before.Latest
 	return f.Field == unit.StripWidth && len(latest) == 1 && latest[0] == unit.BarHeight && ok && !t.before.Said.has(unit.BarWidth) && farOff*now < was
 }
+
+// onBed lays what was asked about on another bed: "and on a 4x8".
+var onBed = regexp.MustCompile(`(?i)\b(?:on|in|with) (?:a|an|the|our|my) \d+ ?(?:x|×|by) ?\d+\W*(?:bed|press|frame|table)?\W*$`)
+
+// bedAgain gives a size without its part to the bed in a thread that asks how many
+// panels go on one.
+func (t *turn) bedAgain(p grammar.Phrase) grammar.Phrase {
+	if t.before.empty() || p.NewStart || t.before.Asks[0].About != grammar.Schedule || !t.before.Said.has(unit.BedWidth) || stated(p.Facts, unit.BedWidth) || !onBed.MatchString(t.m.Text) {
+		return p
+	}
+	for i, f := range p.Facts {
+		if f.Field == unit.PanelWidth {
+			p.Facts[i].Field = unit.BedWidth
+		}
+		if f.Field == unit.PanelLength {
+			p.Facts[i].Field = unit.BedLength
+		}
+	}
+	return p
+}
+
+// clocked gives a clock time without a word for what it is to the start or the
+// deadline of the thread's day, whichever it is nearer to: "make it quarter to one".
+func (t *turn) clocked(p grammar.Phrase) grammar.Phrase {
+	start, started := t.before.Said.find(unit.StartTime)
+	end, ends := t.before.Said.find(unit.Deadline)
+	for i, f := range p.Facts {
+		if f.Field != unit.StartTime || !f.Loose || !ends || stated(p.Facts, unit.Deadline) {
+			continue
+		}
+		if now := minutesOf(f.Value); !started || math.Abs(now-minutesOf(end.Value)) < math.Abs(now-minutesOf(start.Value)) {
+			p.Facts[i].Field = unit.Deadline
+		}
+	}
+	return p
+}
+
+// minutesOf are the minutes of a clock time since midnight.
+func minutesOf(v unit.Value) float64 {
+	word, _ := v.(unit.Word)
+	at, err := time.Parse("15:04", string(word))
+	if err != nil {
+		return 0
+	}
+	return float64(at.Hour()*60 + at.Minute())
+}
+
+// leakAgain: in a thread of a leak "no, 1 in 15" is no wedge's taper but so much of a
+// minute's loss.
+func (t *turn) leakAgain(p grammar.Phrase) grammar.Phrase {
+	x, leaks := t.before.Said.find(unit.Leak)
+	if !leaks || p.NewStart || t.before.Said.has(unit.WedgeRatio) || wedged.MatchString(t.m.Text) {
+		return p
+	}
+	u, known := named[x.Unit]
+	for i, f := range p.Facts {
+		if n, isNumber := f.Value.(unit.Number); f.Field == unit.WedgeRatio && isNumber && n > 0 && known && strings.Contains(f.Text, " in ") {
+			p.Facts[i] = grammar.Fact{Field: unit.Leak, Value: unit.Leak.Number(u.SI(1 / float64(n))), Unit: u, Text: f.Text}
+			p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return a.About == grammar.Side })
+		}
+	}
+	return p
+}
+
+// wedged names a wedge.
+var wedged = regexp.MustCompile(`(?i)\b(wedge|taper|slope)`)
 
 // namesPanel names what lies in the press; inPress are its measures then.
 var (

@@ -165,6 +165,9 @@ func (t *turn) alone(a grammar.Amendment) (grammar.Fact, bool) {
 	if u := asForce(a.Unit, unit.WedgeForce); u.Dimension == unit.Pushing && t.before.Said.has(unit.WedgeRatio) {
 		return amendment(unit.WedgeForce, u, a), true // "300 N" of a wedge
 	}
+	if a.Unit.Symbol == "%" && t.before.Said.has(unit.Vacuum) && !t.before.Said.has(unit.ShopHumidity, unit.ServiceHumidity, unit.WoodMoisture, unit.WoodMoistureLow) {
+		return t.held(unit.Vacuum, a) // "and at 92%?"
+	}
 	best, n := grammar.Fact{}, 0
 	for _, x := range t.before.Said {
 		old, isNumber := x.Value.(unit.Number)
@@ -177,6 +180,9 @@ func (t *turn) alone(a grammar.Amendment) (grammar.Fact, bool) {
 			continue
 		}
 		off := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old)))
+		if x.Field == unit.Ambient && off > weatherMoves && !t.correctsByTone() {
+			continue // no weather
+		}
 		if now := amendment(x.Field, u, a); off <= farOff || u.Dimension == unit.Proportion && a.Unit.Symbol != "" {
 			v, _ := now.Value.(unit.Number)
 			if !isLikely(x.Field, v) {

@@ -18,6 +18,7 @@ type Thread struct {
 	Covered Covering      // what was said of the bar's inner face without a height
 	Bar     bool          `json:",omitempty"` // a bar is there, of which no measure was said
 	Load    int           // the load that the thread is about, 0 for none
+	Looked  bool          `json:",omitempty"` // whether the last message only looked at that load
 	Peril   grammar.Peril // the danger that was asked about last, "" once something else is
 	Pending []Pending     // what the last reply asked for
 	Warned  []string      // cautions shown so far
@@ -79,6 +80,7 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	if p.NewStart {
 		t = Thread{}
 	}
+	t.Looked = false
 	for _, part := range p.Drops {
 		t.Said = dropped(t.Said, part)
 	}

@@ -121,11 +121,17 @@ func explain(term string) (says string, ok bool) {
 			}
 		}
 	}
+	if len(out) == 0 && asksOfBot.MatchString(key) {
+		return helpSays(false), true
+	}
 	if len(out) == 0 {
 		return "I do not know the word " + quoted(term) + ".", false
 	}
 	return strings.Join(out, "\n"), true
 }
+
+// asksOfBot asks what the bot can do.
+var asksOfBot = regexp.MustCompile(`^(what|how) (all )?(can|do|does|could) (you|u|ya|this|the bot|i)\b`)
 
 func lookUp(key string) (string, bool) {
 	for _, k := range []string{key, strings.TrimSuffix(key, "s"), key + "s", strings.ReplaceAll(key, " ", "-"), strings.ReplaceAll(key, "-", " ")} {

@@ -154,6 +154,10 @@ func (r *reader) weigh() {
 			r.phrase.Inferred = true
 		}
 	}
+	if len(kept) == 0 && r.reachesElsewhere() {
+		r.phrase.Asks = nil
+		return
+	}
 	if len(kept) == 0 {
 		kept = r.phrase.Asks[:1]
 	}
@@ -161,6 +165,12 @@ func (r *reader) weigh() {
 		kept = kept[:1]
 	}
 	r.phrase.Asks = kept
+}
+
+// reachesElsewhere: "still cant reach the top rack" is of no pump.
+func (r *reader) reachesElsewhere() bool {
+	a := r.phrase.Asks[0]
+	return a.weak && a.About == Pump && len(r.bound) == 0 && !r.habit.Follows && !r.mentions(kindNoun, "pump", "press", "bag", "frame", "leak", "reservoir") && !r.mentions(kindVacuum) && !r.pressureSaid() && r.opens("reach") >= 0
 }
 
 func keeps(asks []Ask, t Topic) bool {
@@ -236,8 +246,11 @@ func (r *reader) stands(a Ask) bool {
 	if len(a.For) == 1 && a.For[0] == unit.Closing && !r.has(unit.Gap) && !r.has(unit.BarHeight) && !r.has(unit.WedgeForce) {
 		return false
 	}
-	if r.habit.Follows && a.About == Pump && len(a.For) == 1 && a.For[0] == unit.Hold && !a.weak {
-		return true // "and if the power goes"
+	if r.habit.Follows && a.About == Pump && len(a.For) == 1 && (a.For[0] == unit.Hold && !a.weak || a.For[0] == unit.UltimateVacuum && len(r.phrase.Facts) == 0 && r.opens("top out", "tops out", "bottom out", "max out", "maxes out") >= 0) {
+		return true // "and if the power goes", "so what does it top out at"
+	}
+	if a.About == Pump && len(a.For) == 1 && a.For[0] == unit.Hold && !a.weak && r.has(unit.Vacuum) && r.mentions(kindNoun, "leak") {
+		return true // "leak was 2 inches in 10. hold time from 25?"
 	}
 	switch a.About {
 	case Face:
@@ -245,7 +258,7 @@ func (r *reader) stands(a Ask) bool {
 			return false // "how hard is it pushing if I overfill 1/16"
 		}
 	case Profile:
-		return !a.weak || !r.asksSomething() && !r.clears()
+		return !a.weak || !r.asksSomething() && !r.clears() && !r.asksMove()
 	case Why:
 		return len(r.phrase.Facts) == 0 || !a.weak && len(r.phrase.Facts) == 1
 	case Schedule:
@@ -258,6 +271,16 @@ func (r *reader) stands(a Ask) bool {
 		return len(r.phrase.Facts) >= 3
 	}
 	return r.supported(a.About)
+}
+
+// asksMove reports whether a question of how wood moves is asked in so many words.
+func (r *reader) asksMove() bool {
+	for _, a := range r.phrase.Asks {
+		if a.About == Move && (a.question || r.opens("how", "what", "whats", "will", "does") >= 0) {
+			return true
+		}
+	}
+	return false
 }
 
 // infer tells the topic of a message without a question from its facts.
@@ -284,6 +307,8 @@ func (r *reader) infer() Topic {
 		return Flatten
 	case has(unit.BarHeight, unit.WedgeRatio, unit.WedgeForce, unit.Overfill, unit.BarDenied, unit.Gap):
 		return Side
+	case has(unit.PanelCount) && has(unit.PanelWidth) && r.pressesNamed() > 1:
+		return Schedule // "press 1 is free at 9, press 2 not til 11"
 	case has(unit.PanelCount, unit.Targets) && has(unit.PressTime, unit.Unload, unit.LayupLoad, unit.StartTime, unit.PressCount):
 		return Schedule
 	case r.sizedTargets():
@@ -308,6 +333,8 @@ func (r *reader) infer() Topic {
 		return Glue // "shop's barely 50, can i use it"
 	case vacuum:
 		return Face
+	case has(unit.StripWidth) && has(unit.PanelCount) && !r.mentions(kindNoun, "bar") && (r.mentions(kindRole, "spread", "label") || r.said(unit.Content)):
+		return Glue // "spread is 6 oz per sq yd on the label. 10 panels 24x24, 2 inch strips"
 	case has(unit.StripCount, unit.StripWidth):
 		return Side
 	case has(unit.PanelWidth) && has(unit.Species) && r.mentions(kindAir, "service") && r.wordIn("will", "going", "goes", "stand", "hang"):

@@ -8,9 +8,16 @@ import (
 
 // Questions that no fixed wording asks.
 
+// handled is what one does to a panel that is out of the press.
+var handled = wordSet(`plane sand machine unclamp cut handle mill joint rout scrape stress unwrap demould demold rip trim work`)
+
 // pullsPanel: what is pulled behind item i is the work, out of the press.
 func (r *reader) pullsPanel(i int) bool {
 	for j := i + 1; j < len(r.items) && j <= i+5 && !r.isBreak(j); j++ {
+		if handled[r.items[j].word] && r.items[j].amount == nil && r.word(j-1, "can", "could", "should", "to", "i", "we", "ok", "safely") && !r.mentions(kindNoun, "pump") && !r.pressureSaid() && !r.saidFlow() {
+			r.items[j].used = true
+			return true // "how long til I can plane it"
+		}
 		if (r.is(j, kindVacuum, "pull") || r.word(j, "take", "open")) && (r.is(r.next(j), kindNoun, "panel", "strip") || r.word(j+1, "it", "them", "these") && r.opensWithin(j, len(r.items), "out")) {
 			return true
 		}
@@ -91,6 +98,9 @@ func (r *reader) whatsThat() bool {
 		return false
 	}
 	n := r.next(i)
+	if r.word(n, "over") {
+		return false // "whats left over"
+	}
 	return r.is(n, kindNoun) || r.is(n, kindRole) || r.is(n, kindFact) && strings.HasPrefix(r.items[n].id, "cup_up")
 }
 
@@ -118,4 +128,64 @@ func (r *reader) termAlone() bool {
 func (r *reader) endOf(i int) int {
 	_, to := r.sentence(i)
 	return to
+}
+
+// pushesLater: "how many kilos is that pushing down" weighs no glue.
+func (r *reader) pushesLater(i int) bool {
+	_, to := r.sentence(i)
+	for k := i + 1; k < to; k++ {
+		if r.is(k, kindAsk, "face") {
+			return true
+		}
+	}
+	return false
+}
+
+// convertsPressure: "what psi is 21 inHg" asks for what presses, whatever else is asked.
+func (r *reader) convertsPressure() bool {
+	for i := range r.items {
+		k := i + 2
+		if !r.is(i, kindUnit) || r.items[i].amount != nil || r.items[i].unit.Dimension != unit.Pressing || !r.word(i-1, "what", "many") || !r.word(i+1, "is", "are", "does") {
+			continue
+		}
+		for r.word(k, "a", "the", "about") {
+			k++
+		}
+		if k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Pressing) {
+			return true
+		}
+	}
+	return false
+}
+
+// figureLater reports whether the clause of item i goes on to a figure by its name.
+func (r *reader) figureLater(i int) bool {
+	_, to := r.clause(i)
+	for k := i + 1; k < to; k++ {
+		if r.is(k, kindAsk) && len(cue(r.items[k].id).For) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// figureCue reports whether item i asks for a figure by its name.
+func (r *reader) figureCue(i int) bool {
+	return r.is(i, kindAsk) && len(cue(r.items[i].id).For) > 0 && r.word(i+1, "get", "gets", "see", "feel", "have", "end")
+}
+
+// asksNoWord: "what does the middle joint get then" and "what's a good temp" have the
+// cue of a question for a word's meaning, and want a figure.
+func (r *reader) asksNoWord(i int) bool {
+	it := &r.items[i]
+	if it.word == "what does" && r.habit.Follows && r.wordIn("get", "gets", "see", "sees", "come", "take") && !r.wordIn("mean", "stand") {
+		return true // "what does the last joint get"
+	}
+	if it.kind != kindAsk || it.id != "words" {
+		return false
+	}
+	if it.word == "what does" && r.habit.Follows && (r.figureCue(i+1) || r.word(i+1, "the") && r.figureCue(i+2)) {
+		return true
+	}
+	return r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal", "better", "best", "stronger", "safer", "easier", "cheaper", "quicker", "faster", "worse", "preferable", "nicer")
 }

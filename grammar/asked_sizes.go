@@ -40,7 +40,14 @@ func (r *reader) canLineUp(i int) bool {
 // fillsWidth: "how many 2 1/4 strips for a 36 wide top, 1/2 trim".
 func (r *reader) fillsWidth(i int) bool {
 	_, to := r.sentence(i)
-	return r.within(i, to, kindNoun, "strip") >= 0 && r.within(i, to, kindAttr, "wide") >= 0 && r.mentions(kindRole, "trim", "target") && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid()
+	return r.within(i, to, kindNoun, "strip") >= 0 && r.within(i, to, kindAttr, "wide") >= 0 && (r.mentions(kindRole, "trim", "target") || r.opensWithin(i, to, "for", "fill", "get", "cover")) && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid()
+}
+
+// stripsFor: in "how many 3 inch strips for 25 wide" the width at item i is what they
+// are to fill.
+func (r *reader) stripsFor(i int) bool {
+	from, _ := r.clause(i)
+	return r.word(i-1, "for", "fill", "get", "cover", "of") && r.within(from, i, kindNoun, "strip") >= 0 && !r.is(r.next(r.next(i)), kindNoun, "strip")
 }
 
 // heightAlone reads "bar height?" with no height said, and "how many strips … can

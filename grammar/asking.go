@@ -17,14 +17,10 @@ func (r *reader) findAsks() {
 		case opens && strings.HasPrefix(it.word, "before the vacuum"): // is gone
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
-		case r.asksNothing(i):
+		case r.asksNoWord(i), r.asksNothing(i):
 			it.meaning, it.used = meaning{}, true
-		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.habit.Follows && (r.figureCue(i+1) || r.word(i+1, "the") && r.figureCue(i+2)):
-			it.meaning, it.used = meaning{}, true // "what does the middle joint get then"
-		case it.kind == kindAsk && it.id == "words" && r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal", "better", "best", "stronger", "safer", "easier", "cheaper", "quicker", "faster", "worse", "preferable", "nicer"):
-			it.meaning, it.used = meaning{}, true // "what's a good temp" asks for no word
-		case it.word == "what does" && r.habit.Follows && r.wordIn("get", "gets", "see", "sees", "come", "take") && !r.wordIn("mean", "stand"):
-			it.meaning, it.used = meaning{}, true // "what does the last joint get"
+		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && r.opens("mean", "stand", "stands", "do") < 0:
+			it.meaning = meaning{kind: kindFill} // "what does it top out at"
 		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")) && !(it.word == "setup" && (r.is(i-1, kindNoun) || r.word(i-1, "the", "this", "that"))) && !(strings.HasSuffix(it.word, "setup") && r.word(i-1, "is", "does", "will", "check", "would")):
 			if r.abandoned(i) {
 				continue
@@ -43,10 +39,12 @@ func (r *reader) findAsks() {
 		{r.releasesWedge(), Ask{About: Safety, Peril: "wedge release"}},
 		{opens, Ask{About: Safety, Peril: "opening"}},
 		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
+		{r.roomToMove() || r.seasonsSwing(), Ask{About: Move, question: true}},
 		{r.howLongTo(), Ask{About: Pump, question: true}},
 		{r.alwaysOurs(), Ask{About: Profile, weak: true}},
 		{r.goesInPress() || r.clears(), Ask{About: Stack}},
 		{r.getsFlat(), Ask{About: Flatten}},
+		{r.convertsPressure() && !r.asksFor(Face), Ask{About: Face}},
 		{r.asksTimeEnough(), Ask{About: Glue, question: true}},
 		{r.glueSought(), Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}},
 		{r.asksPressTime(), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
@@ -72,11 +70,6 @@ func (r *reader) findAsks() {
 	r.worstFirst()
 }
 
-// figureCue reports whether item i asks for a figure by its name.
-func (r *reader) figureCue(i int) bool {
-	return r.is(i, kindAsk) && len(cue(r.items[i].id).For) > 0 && r.word(i+1, "get", "gets", "see", "feel", "have", "end")
-}
-
 // peril notes the danger that item i names, and asks about it where it threatens.
 func (r *reader) peril(i int) {
 	it := &r.items[i]
@@ -89,7 +82,7 @@ func (r *reader) peril(i int) {
 	if it.id == "reach in" && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.is(unit.Lasting) {
 		return // so much vacuum in so long a time
 	}
-	if r.wedgeLeft(i) {
+	if r.wedgeLeft(i) || r.kidsAlone(i) {
 		return
 	}
 	r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))
@@ -126,6 +119,10 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):
 		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
+	case a.About == Glue && len(a.For) == 1 && in(it.word, "how many kilos", "how many kg", "how many lbs", "how many pounds", "how much weight") && r.pushesLater(i):
+		return Ask{About: Face, question: true}
+	case strings.HasPrefix(it.word, "how far") && a.About == Side && !r.mentions(kindNoun, "bar") && r.mentions(kindAsk, "move"):
+		return Ask{About: Move, question: true} // "how far will a 30 wide ash top move"
 	case it.word == "how far does a" && !r.mentions(kindNoun, "bar") && r.within(i, len(r.items), kindGlue) >= 0:
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true} // "how far does a gallon of pva go"
 	case a.About == Strips && in(it.word, "do i have enough") && (r.glueAt(i+1) || r.glueAt(i+2)):

@@ -46,7 +46,7 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 	if t.partsOf(s) {
 		return true
 	}
-	if s.norm == "no" && s.glued {
+	if s.norm == "no" && s.glued && !(t.at+2 < len(t.scraps) && t.scraps[t.at+1].norm == "." && t.scraps[t.at+2].shape != shapeWord) { // but "7no. 38"
 		t.at++ // "5no strips"
 		return true
 	}

@@ -23,8 +23,11 @@ func (r *reader) pastTheHour() {
 		}
 		total := h*60 + minutes
 		clock := fmt.Sprintf("%02d:%02d", total/60%24, total%60)
-		f := unit.StartTime
-		if r.clockRole(from) == "deadline" {
+		f, role := unit.StartTime, r.clockRole(from)
+		if role == "" && clock < "05:00" {
+			clock = afternoon(clock)
+		}
+		if role == "deadline" {
 			f = unit.Deadline
 			if clock < "07:00" {
 				clock = afternoon(clock)
@@ -35,6 +38,7 @@ func (r *reader) pastTheHour() {
 			r.items[k].used = true
 		}
 		b := &r.bound[len(r.bound)-1]
+		b.fact.Loose = role == ""
 		b.fact.Text = r.text[r.items[from].start:r.items[i].end]
 	}
 }

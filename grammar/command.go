@@ -17,7 +17,7 @@ func (r *reader) command() bool {
 		return r.closes()
 	}
 	at := r.opening()
-	if at < 0 || r.dropsParts(at) {
+	if at < 0 || r.dropsParts(at) || r.remade(at) {
 		return false
 	}
 	if refs, next := r.references(at + 1); len(refs) == 1 && r.word(at, "make", "do") && r.copies(next) {
@@ -120,6 +120,9 @@ func (r *reader) doneAgain(at int) bool {
 
 // tookOut reads "pulled load 9 at 14:20", where a gauge would have no load.
 func (r *reader) tookOut(at int) bool {
+	if r.pullsAt(at) {
+		return true
+	}
 	if !r.word(at, "pulled", "took", "unloaded", "emptied") && !(r.word(at, "we", "i") && r.word(at+1, "pulled", "took")) {
 		return false
 	}

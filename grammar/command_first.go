@@ -10,6 +10,9 @@ func (r *reader) verbFirst(i int) bool {
 	if c.Verb == Drop && r.word(i+1, "to", "down") {
 		return false // "and drop to 22"
 	}
+	if c.Verb == Drop && r.word(i, "forget") && len(refs) > 0 && r.amountsIn(next, len(r.items)) > 0 {
+		return false // "forget 5200, we moved. 1100 ft now"
+	}
 	if c.Verb == Out && r.word(i+1, "of") {
 		return false // "out of 14 at 2 1/2 and 9 at 4"
 	}
@@ -148,4 +151,39 @@ func (r *reader) saysMuch(from, to int) bool {
 // loadThenVerb reads "load 14 is in".
 func (r *reader) loadThenVerb(refs []int, next int) bool {
 	return len(refs) > 0 && r.aboutLoads(refs, next)
+}
+
+// pullsAt reads "pull 5 at 4pm".
+func (r *reader) pullsAt(at int) bool {
+	if !r.word(at, "pull", "pulled") {
+		return false
+	}
+	refs, next := r.references(at + 1)
+	if len(refs) != 1 {
+		return false
+	}
+	if k := r.clockBehind(next - 1); k < 0 || r.amountsIn(k+1, len(r.items)) > 0 {
+		return false
+	}
+	r.close(&Command{Verb: Out, Loads: refs}, next)
+	return true
+}
+
+// clockBehind is the clock time of "5 at 4pm" and "5 @ 16:00" behind the number at item
+// i; -1 where none stands there.
+func (r *reader) clockBehind(i int) int {
+	k := i + 1
+	at := r.word(k, "at")
+	if at {
+		k++
+	}
+	if k >= len(r.items) || r.items[k].amount == nil || !at && r.items[k].amount.link != linkAt || r.items[k].amount.form != formPair && r.daySuffix(k) == "" {
+		return -1
+	}
+	return k
+}
+
+// remade: the number in "make that 5 clear" is no load.
+func (r *reader) remade(at int) bool {
+	return r.habit.Follows && r.is(at-1, kindFix) && in(r.items[at-1].word, "make that", "make it", "change that to", "change it to") && r.is(at+1, kindVerb, "clear")
 }

@@ -124,3 +124,16 @@ func (r *reader) wideBoards() {
 		}
 	}
 }
+
+// leftToPress: of a day's work "there are 8 left, 24x36" counts panels.
+func (r *reader) leftToPress() {
+	if r.has(unit.PanelCount) || !r.dayPlan() || r.mentions(kindNoun, "strip") {
+		return
+	}
+	for i := range r.items {
+		if _, whole := r.wholeAt(i); whole && r.free(i) && r.items[i].amount.bare() && r.word(i+1, "left", "remaining", "more", "still") && (r.isBreak(i+2) || r.word(i+2, "to")) && r.word(i-1, "are", "theres", "have", "got", "still", "is", "with") {
+			r.bind(i, unit.PanelCount)
+			return
+		}
+	}
+}

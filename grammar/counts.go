@@ -8,6 +8,7 @@ const JointsAndOne = "joints and one"
 // counts reads how many there are of what: "5 strips", "14 panels", "two
 // presses", "6 joints".
 func (r *reader) counts() {
+	r.leftToPress()
 	r.pairs()
 	for i := range r.items {
 		if !r.free(i) {

@@ -19,10 +19,10 @@ func (r *reader) parts() {
 			continue
 		}
 		j := i + 1
-		for j < len(r.items) && (r.word(j, "the", "a", "an", "any", "that", "about", "side", "this", "with", "using", "more", "have", "got", "own", "use", "even", "got a", "put") || r.is(j, kindNot) || r.items[j].kind == kindWoodSort || j == i+1 && r.word(i, "dont", "didnt", "doesnt") && r.word(j, "need", "want")) {
+		for j < len(r.items) && (r.word(j, "the", "a", "an", "any", "that", "about", "side", "this", "with", "using", "more", "have", "got", "own", "use", "even", "got a", "put") || r.is(j, kindNot) || r.items[j].kind == kindWoodSort || j > i+1 && r.items[j].amount != nil && r.items[j].amount.dead && !r.isBreak(j) || j == i+1 && r.word(i, "dont", "didnt", "doesnt") && r.word(j, "need", "want")) {
 			j++
 		}
-		if !r.is(i, kindNot) && (!r.is(j, kindNoun) || !r.word(i+1, "the") || r.word(j+1, "to", "by", "down") && r.amountsIn(j, len(r.items)) > 0) {
+		if !r.is(i, kindNot) && (!r.is(j, kindNoun) && !r.is(j, kindRole, "trim") || !r.word(i+1, "the") || r.word(j+1, "to", "by", "down") && r.amountsIn(j, len(r.items)) > 0) {
 			continue // "drop the bar to 30"
 		}
 		if r.word(j, "glue") || r.is(j, kindGlue) && in(r.items[i].word, "forget", "drop", "never mind", "ignore", "scrap", "forget about") {
@@ -30,7 +30,7 @@ func (r *reader) parts() {
 			r.phrase.Drops = append(r.phrase.Drops, "glue")
 			continue
 		}
-		if r.is(j, kindRole, "trim") && (r.items[i].word == "no" || r.word(j-1, "any", "need")) {
+		if r.is(j, kindRole, "trim") && (r.items[i].word == "no" || r.word(j-1, "any", "need") || leaving[r.items[i].word] || in(r.items[i].word, leavingOut...)) {
 			r.items[i].used = true
 			r.say(j, unit.Trim, unit.Number(0))
 			continue
@@ -331,6 +331,9 @@ func (r *reader) amendment(j int) Amendment {
 	if a.Of == nil && r.habit.Follows && r.word(j-1, "at", "to") && r.word(j-2, "glued", "dried", "kilned", "made") && r.next(j) < 0 {
 		r.items[j-2].used = true
 		a.Of = []unit.Field{unit.WoodMoisture} // "glued at 10"
+	}
+	if a.Of == nil && r.habit.Follows && r.waitedFor(j) {
+		a.Of = []unit.Field{unit.ShopTemp, unit.ServiceTemp}
 	}
 	if a.Of == nil && r.habit.Follows && r.is(r.prev(j), kindNoun, "pump") && r.word(j-1, "a", "an") {
 		a.Of = []unit.Field{unit.PumpSpeed} // "pump's a 10 now"

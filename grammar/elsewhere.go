@@ -186,3 +186,34 @@ func (r *reader) firmSigns() bool {
 	}
 	return false
 }
+
+// phones: "call me at 555 0142 about the 8 oak tops" has a number to call and asks
+// nothing.
+func (r *reader) phones() bool {
+	for i := range r.items {
+		if !r.word(i, "call", "text", "ring", "phone", "reach", "whatsapp") || !r.word(i+1, "me", "us", "him", "her", "them") {
+			continue
+		}
+		k := i + 2
+		for r.word(k, "back", "at", "on", "under", "up") {
+			k++
+		}
+		if k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.bare() && r.items[k].amount.float() >= 100 && !r.pressureSaid() {
+			return true
+		}
+	}
+	return false
+}
+
+// kidsAlone: "my kid turned 7 today" names a child and nothing of a shop.
+func (r *reader) kidsAlone(i int) bool {
+	if !in(r.items[i].word, "child", "children", "my kid", "my son", "my daughter", "toddler", "toddlers") || r.asksSomething() {
+		return false
+	}
+	for k := range r.items {
+		if r.is(k, kindNoun) || r.is(k, kindVacuum) || r.is(k, kindGlue) || r.is(k, kindAir, "shop") || k != i && r.is(k, kindPeril) || r.word(k, "shop", "can", "could", "help", "helps", "helping", "near", "run", "runs", "watch") {
+			return false
+		}
+	}
+	return true
+}

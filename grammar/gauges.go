@@ -69,7 +69,7 @@ func (r *reader) placeAt(j int) int {
 	if j < 0 || !r.word(j, "at", "on", "by") {
 		return -1
 	}
-	for j++; r.word(j, "the", "my", "our"); j++ {
+	for j++; r.word(j, "the", "my", "our", "far", "end", "other", "near", "side", "of", "back", "front", "opposite"); j++ {
 	}
 	if r.is(j, kindNoun, "pump", "bag", "press", "frame", "bed") {
 		return j
@@ -112,4 +112,27 @@ func (r *reader) otherGauge() {
 			break
 		}
 	}
+}
+
+// heightSaid reports whether the shop's height is told: more feet or metres than any
+// work has, or a word for it.
+func (r *reader) heightSaid() bool {
+	const least = 60 // m
+	for i := range r.items {
+		if am := r.items[i].amount; r.is(i, kindAir, "height") || am != nil && am.is(unit.Distance) && am.value != nil && am.unit.SI(am.float()) > least {
+			return true
+		}
+	}
+	return false
+}
+
+// onClockFace: of "-24.5 on the clock" the clock is a gauge: no time of day is below
+// nothing, or past twelve and broken.
+func (r *reader) onClockFace(i int) bool {
+	am := r.items[i].amount
+	if !r.word(i+1, "on") || !r.word(i+2, "the") || !r.word(i+3, "clock") || am.form == formPair || !am.minus && !(am.form == formDecimal && am.float() > 12 && am.float() < 31 && !r.habit.Metric) {
+		return false
+	}
+	r.items[i+3].used = true
+	return true
 }

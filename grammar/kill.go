@@ -52,7 +52,7 @@ func (r *reader) killNames() {
 		for left >= 0 && (r.items[left].brk == '#' || r.word(left, "no", "number")) {
 			left--
 		}
-		numbered := r.is(left, kindRole, "name") && !(in(r.items[left].word, "no .", "no.", "nr") && left > 0 && r.items[left-1].amount != nil && r.timesAt(i+1))
+		numbered := r.is(left, kindRole, "name") && !(in(r.items[left].word, "no .", "no.", "nr") && left > 0 && r.items[left-1].amount != nil && (r.timesAt(i+1) || r.items[left-1].amount.form == formInt && r.items[left-1].amount.bare()))
 		shelved := r.is(left, kindNoun, "panel") && r.word(left, "shelf") && r.word(left-1, "on", "off", "from", "to", "by") && am.form == formInt && r.isBreak(i+1)
 		named := shelved || numbered && am.bare() || r.word(left, "rack", "bin", "row", "pallet", "rack no") && am.bare() && r.isBreak(i+1) ||
 			r.is(left, kindAir, "shop") && am.bare() && am.form == formInt && !r.is(r.next(i), kindUnit) && r.items[left].word != "here" && r.items[left].word != "in here" && !r.word(i+1, "degrees", "°") && r.shopIsNumbered(i, left)
@@ -148,17 +148,40 @@ func (r *reader) killHearsay() {
 			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") {
 				break
 			}
-			if am := r.items[j].amount; am != nil && !r.sawGauge(said, j) && r.within(said, j, kindRole, "vary") < 0 && !(am.is(unit.Pressing) && r.word(j+1, "will", "would", "should") && r.wordIn("true", "right", "correct", "possible", "really")) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
+			if am := r.items[j].amount; am != nil && !r.sawGauge(said, j) && r.within(said, j, kindRole, "vary") < 0 && !r.claimAsked(j) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
 				r.items[j].amount.hearsay = true
 			}
 		}
 	}
 }
 
+// claimAsked: "he reckons 27 inHg will do, is that true" and "swears we'll get 27 on
+// the dial. possible?" ask whether what somebody claims can be.
+func (r *reader) claimAsked(j int) bool {
+	am := r.items[j].amount
+	onGauge := am.bare() && r.word(j+1, "on") && r.is(r.next(j), kindVacuum, "gauge")
+	if !am.is(unit.Pressing) && !onGauge {
+		return false
+	}
+	if r.word(j+1, "will", "would", "should") && r.wordIn("true", "right", "correct", "possible", "really") {
+		return true
+	}
+	for k := j + 1; k < len(r.items); k++ {
+		if k > j+5 && !r.isStop(k) || r.items[k].amount != nil {
+			return false
+		}
+		if r.isStop(k) && r.items[k].brk == '.' {
+			_, to := r.sentence(k + 1)
+			return to < len(r.items) && r.items[to].word == "?" && r.amountsIn(k+1, to) == 0 && r.opensWithin(k+1, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming")
+		}
+	}
+	return false
+}
+
 // told: "the boss says to set it to 25", "says its really 22 at the bag" are what
 // will be done and what is, not an opinion.
 func (r *reader) told(said int) bool {
-	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set") || r.word(said+1, "leave", "allow") ||
+	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set", "now", "instead") || r.word(said+1, "leave", "allow") ||
 		r.word(said+1, "use", "put", "run", "go", "set", "fit", "keep") && masters[r.items[said-1].word] // "teacher said use a 1x2"
 }
 

@@ -146,7 +146,7 @@ func (r *reader) panelTargets() {
 		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords && !wide {
 			continue
 		}
-		if j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.plural && r.mentions(kindRole, "target") && r.items[i].amount.form == formWords {
+		if j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.plural && r.within(0, i, kindRole, "target") >= 0 && r.items[i].amount.form == formWords {
 			named = true
 		}
 		if j < len(r.items) && r.free(j) && r.length(j) && (named && (j > i+1 || r.items[j].amount.plural) || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || wide || r.is(i+1, kindNoun, "panel") || r.items[j].amount.plural) {

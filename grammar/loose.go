@@ -56,6 +56,18 @@ func (r *reader) thickToThick(i int) bool {
 	return low > 0.003 && low > 0.7*high
 }
 
+// planedOff: "5 to plane off", "1/4 to joint off" of what strips fill is trim.
+func (r *reader) planedOff(i int) bool {
+	if !r.has(unit.StockPiles) && r.topic != Strips || !r.word(i+1, "to") || !r.word(i+3, "off", "away") {
+		return false
+	}
+	if !r.word(i+2, "plane", "joint", "saw", "rip", "cut", "sand", "mill", "shoot", "true", "square", "trim", "come", "take") {
+		return false
+	}
+	r.items[i+2].used = true
+	return true
+}
+
 // trimmedTwice: "5 each side to trim" comes to 10.
 func (r *reader) trimmedTwice(i int) bool {
 	if !r.is(i+1, kindFact, "faces=2") || !r.is(r.next(i+1), kindRole, "trim") && !r.is(r.prev(i), kindRole, "trim") || r.has(unit.Trim) {

@@ -58,7 +58,7 @@ func (r *reader) layersTold() int {
 
 // fitOnBed: "how many 24x24 panels fit on a 4x8 bed".
 func (r *reader) fitOnBed() bool {
-	if !r.howManyPanels() || r.mentions(kindNoun, "strip", "sled") {
+	if !r.howManyPanels() && !r.howManySized() || r.mentions(kindNoun, "strip", "sled") {
 		return false
 	}
 	for i := range r.items {
@@ -67,6 +67,20 @@ func (r *reader) fitOnBed() bool {
 				return true
 			}
 		}
+	}
+	return false
+}
+
+// howManySized: "how many 24x48 fit on a 5x10 bed" leaves out of what.
+func (r *reader) howManySized() bool {
+	for i := range r.items {
+		k := i + 1
+		if r.word(i, "how") && r.word(k, "many") {
+			k++
+		} else if !r.word(i, "how many") {
+			continue
+		}
+		return k+1 < len(r.items) && r.items[k].amount != nil && r.timesAt(k+1)
 	}
 	return false
 }

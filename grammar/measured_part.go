@@ -111,3 +111,8 @@ func (r *reader) frameNoun(from int, attr string) string {
 	}
 	return last
 }
+
+// metricSleds: "18 thick on 19 sleds" has sleds of 19 mm, not so many.
+func (r *reader) metricSleds(i, n int) bool {
+	return r.habit.Metric && r.items[i].amount.bare() && r.items[i].amount.form == formInt && n >= 9 && r.word(i-1, "on") && r.is(i+1, kindNoun, "sled") && i > 1
+}

@@ -61,7 +61,7 @@ func (r *reader) roleLengths() {
 		case r.trimmedTwice(i):
 		case r.coveredTo(i):
 			r.bind(i, unit.Cover)
-		case r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
+		case r.planedOff(i) || r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
 		case r.is(p, kindRole, "over") && r.word(i-1, "of") && r.size(i) > 0.1 && !r.has(unit.PanelWidth):
 			r.bind(i, unit.PanelWidth) // "1.5 over the opening of 480"
@@ -211,7 +211,7 @@ func (r *reader) attrLength(i, j int, sure bool) {
 		r.items[j].used = false
 	case r.items[i].amount.link == linkOr && r.free(i-1):
 		r.choice(i-1, i, f)
-	case f == unit.PanelWidth && r.forStrips(i), f == unit.StripWidth && r.size(i) > widestStrip && r.is(r.prev(i), kindRole, "target"),
+	case f == unit.PanelWidth && r.forStrips(i), f == unit.StripWidth && r.size(i) > widestStrip && (r.is(r.prev(i), kindRole, "target") || r.stripsFor(i)),
 		f == unit.PanelWidth && r.topic == Strips && r.mentions(kindRole, "trim") && !r.has(unit.TargetWidth):
 		r.bind(i, unit.TargetWidth)
 	default:

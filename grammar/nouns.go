@@ -156,7 +156,7 @@ func (r *reader) nounLength(i int) {
 	}
 	switch id {
 	case "sled", "mat", "caul", "core", "film":
-		if n, ok := r.items[i].amount.whole(); ok && n < 20 && right && (isPlural(it.word) || id == "core" && r.is(k+1, kindNoun, "core") && isPlural(r.items[k+1].word)) {
+		if n, ok := r.items[i].amount.whole(); ok && n < 20 && right && !r.metricSleds(i, n) && (isPlural(it.word) || id == "core" && r.is(k+1, kindNoun, "core") && isPlural(r.items[k+1].word)) {
 			return // a count of them
 		}
 		r.partLength(i, k)

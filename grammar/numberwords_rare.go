@@ -160,7 +160,8 @@ func (t *tokenizer) pluralWords(s scrap) bool {
 	next := t.at + 1
 	told := next+1 < len(t.scraps) && (t.scraps[next].norm == "," || t.scraps[next].norm == ":") && wholes[t.scraps[next+1].norm] > 0
 	starts := t.last() == nil || t.last().symbol == symBreak || t.last().symbol == symComma || t.last().norm == ":"
-	if !(t.last() != nil && t.last().norm == "the") && !(told && starts) {
+	counted := t.last() != nil && (t.last().symbol == symInt || t.last().symbol == symWords && !t.last().plural || t.last().norm == "more") // "eleven twos", "2 more threes"
+	if !counted && !(t.last() != nil && t.last().norm == "the") && !(told && starts) {
 		return false
 	}
 	tok := t.push(symWords, 1)

@@ -27,7 +27,7 @@ func (r *reader) killOthers() {
 		it := &r.items[k]
 		if it.amount != nil {
 			r.roomSize(k)
-			r.phones(k)
+			r.numberToRing(k)
 			r.dates(k)
 			r.years(k)
 			r.mixes(k)
@@ -159,8 +159,8 @@ func (r *reader) roomSize(i int) {
 // calls come before a number to ring.
 var calls = wordSet(`call ring phone text tel telephone cell mobile number extension ext whatsapp`)
 
-// phones marks a number to ring: "call me back 555-0142".
-func (r *reader) phones(i int) {
+// numberToRing marks a number to ring: "call me back 555-0142".
+func (r *reader) numberToRing(i int) {
 	if r.items[i].amount == nil || r.items[i].amount.form != formInt || digits(r.items[i].text) < 3 || !r.items[i].amount.bare() {
 		return
 	}

@@ -109,6 +109,19 @@ func (r *reader) pilesOfPanels(found []sizedPanel) unit.Piles {
 // narrowestPanel tells a panel's size from the section of a strip, in mm.
 const narrowestPanel = 100
 
+// pressesNamed counts the presses that are told by a number.
+func (r *reader) pressesNamed() int {
+	n := 0
+	for i := range r.items {
+		if r.is(i, kindNoun, "press", "bag", "frame") && !isPlural(r.items[i].word) {
+			if k, whole := r.wholeAt(i + 1); whole && k < 10 && r.items[i+1].amount.bare() && !r.is(i+2, kindUnit) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
 // sizedTargets reports whether panels of several sizes were read, lengths and all.
 func (r *reader) sizedTargets() bool {
 	for _, b := range r.bound {

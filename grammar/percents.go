@@ -125,13 +125,22 @@ func (r *reader) oneAndTheOther() {
 		if !r.free(i) || r.items[i].amount.hearsay || r.items[i].amount.float() < 3 || r.items[i].amount.float() > 30 {
 			continue
 		}
+		if r.items[i].amount.bare() && r.mentions(kindAir, "mc") && (len(two) == 0 && r.percentBare(i) || len(two) == 1) && r.onOneOrOther(i) {
+			two = append(two, i)
+			continue
+		}
 		bare := r.items[i].amount.bare() && (r.word(i-1, "half", "ones", "one", "others", "rest", "at", "is", "are") || i > 0 && r.items[i-1].amount != nil) && r.next(i) < 0
 		if r.items[i].amount.is(unit.Proportion) || bare && len(two) == 1 {
 			two = append(two, i)
 		}
 	}
-	if len(two) != 2 || !r.items[two[0]].amount.is(unit.Proportion) {
+	if len(two) != 2 || !r.items[two[0]].amount.is(unit.Proportion) && !r.onOneOrOther(two[0]) {
 		return
+	}
+	for _, k := range two {
+		if n := k + 2; r.onOneOrOther(k) && n < len(r.items) && r.items[n].amount != nil {
+			r.items[n].used = true // the "one" board
+		}
 	}
 	for k := range r.items {
 		if am := r.items[k].amount; r.free(k) && am.form == formWords && am.value != nil && am.value.Cmp(half) == 0 {
@@ -166,12 +175,18 @@ func (r *reader) percentBare(i int) bool {
 	if r.is(i+1, kindAir, "rh") || r.is(i+1, kindAir, "mc") && r.items[i+1].word != "meter" {
 		return true
 	}
+	if v := r.items[i].amount.float(); v >= 20 && v <= 95 && r.word(i-1, "at", "in") && r.word(i+1, "and", "at") && r.mentions(kindAsk, "move:emc_pct") && r.said(unit.Warmth) && !r.percentSaid() {
+		return true // "what mc does oak settle to at 55 and 72F"
+	}
 	p := r.prev(i)
 	n := r.next(i)
 	if v := r.items[i].amount.float(); v >= 4 && v <= 20 && r.word(i-1, "at") && r.word(i-2, "glued", "pressed", "dried", "made") && n < 0 && r.mentions(kindAir, "service") {
 		return true // "glued at 7, lives at 60% rh"
 	}
 	if v := r.items[i].amount.float(); v >= 4 && v <= 30 && r.mentions(kindAir, "mc") && !r.is(n, kindNoun) && !r.is(n, kindAttr) && (r.is(p, kindSay) || r.is(p, kindVacuum, "pull") && in(r.items[p].word, "reads", "reading", "shows") || r.word(i-1, "between")) {
+		return true
+	}
+	if r.humidified(i) || r.woodReads(i, p) {
 		return true
 	}
 	if r.is(p, kindAir, "rh") && p > 0 && r.items[p-1].amount != nil && r.items[p-1].amount.is(unit.Proportion) {
@@ -196,9 +211,13 @@ func (r *reader) percentField(i int) unit.Field {
 	n, p := r.next(i), r.prev(i)
 	from, to := r.clause(i)
 	left, right := r.window(i)
+	if f := r.placedAt(i); f != "" {
+		return f
+	}
 	if r.wetBeforeHouse(i, to) || r.goesTo(i) {
 		return unit.WoodMoisture
 	}
+	tooWet := r.items[i].amount.float() > 30 && (r.topic == Move || r.mentions(kindAir, "service")) && !r.mentions(kindAir, "mc")
 	if r.has(unit.WoodMoisture) && r.service(i) && r.percentCue(left, i) == "mc" && r.items[i].amount.float() > 25 {
 		return unit.ServiceHumidity
 	}
@@ -216,6 +235,9 @@ func (r *reader) percentField(i int) unit.Field {
 			}
 			return unit.ShopHumidity
 		case "mc":
+			if tooWet {
+				continue
+			}
 			return unit.WoodMoisture
 		case "vacuum":
 			return unit.VacuumPercent
@@ -232,7 +254,7 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.ShopHumidity
 	case r.items[i].amount.float() > 60 && r.mentions(kindNoun, "bar") && !r.mentions(kindAir) && !r.pressureSaid():
 		return unit.VacuumPercent
-	case r.within(from, to, kindWood) >= 0, r.within(from, to, kindNoun, "strip") >= 0, r.within(from, to, kindNoun, "panel", "core") >= 0 && r.topic == Glue:
+	case !tooWet && r.within(from, to, kindWood) >= 0, !tooWet && r.within(from, to, kindNoun, "strip") >= 0, r.within(from, to, kindNoun, "panel", "core") >= 0 && r.topic == Glue:
 		return unit.WoodMoisture
 	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture) && r.within(0, i, kindAir, "service") < 0:
 		return unit.WoodMoisture
@@ -240,10 +262,21 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.VacuumPercent
 	case r.mentions(kindAir, "mc") && !r.mentions(kindAir, "rh") && r.items[i].amount.float() <= 30:
 		return unit.WoodMoisture
+	}
+	return r.airByTopic(i)
+}
+
+// airByTopic is what a per cent is that no word is near.
+func (r *reader) airByTopic(i int) unit.Field {
+	switch {
 	case r.service(i):
 		return unit.ServiceHumidity
 	case r.mentions(kindAsk, "move:emc_pct") && r.items[i].amount.float() > 20:
 		return unit.ShopHumidity
+	case r.topic == Move && r.items[i].amount.float() > 25 && r.inHumidity():
+		return unit.ServiceHumidity // "floor in tropical humidity, 80% and 30 degrees"
+	case r.topic == Move && r.has(unit.WoodMoisture) && r.items[i].amount.float() <= 20 && !r.mentions(kindAir, "rh"):
+		return "" // how wet it gets: "7% now, maybe 12% in august"
 	case r.topic == Move && r.has(unit.WoodMoisture):
 		return unit.ShopHumidity
 	case r.dryAlone(i):

@@ -146,6 +146,9 @@ func (r *reader) stockContext() bool {
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
+	if r.numberedWidths() >= 2 || r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.madeFrom() {
+		return true
+	}
 	if r.ofPairs() >= 2 && (r.mentions(kindNoun, "panel") || r.mentions(kindAttr, "wide")) || r.countsOfPlurals() >= 2 {
 		return true
 	}
@@ -305,6 +308,9 @@ func (r *reader) pileOf(i, j int, joined bool) (pile, bool) {
 	}
 	if !joined && j == i+1 && r.isBreak(i+1) {
 		return pile{}, false
+	}
+	if r.word(j+1, "skinny", "shy", "scant", "narrow", "skimpy", "under", "undersize", "undersized", "oversize", "off") && r.size(j) < mostApart {
+		return pile{}, false // "three are 1/16 skinny"
 	}
 	if next := r.next(j); r.is(next, kindAttr, "thick", "long") || r.is(next, kindNoun, "panel", "bar", "trim") || r.is(next, kindRole, "trim") {
 		return pile{}, false

@@ -41,6 +41,9 @@ func (r *reader) vacuumInches(i int) bool {
 	if i+2 < len(r.items) && r.items[i+1].brk == '.' && r.is(i+2, kindVacuum, "vacuum") && !r.ownReading(i+2) && r.items[i].amount.float() >= 10 {
 		return true // "26 in. vac"
 	}
+	if v := r.items[i].amount.float(); v >= 10 && v <= 31 && r.opens("possible", "doable", "realistic") > i && r.heightSaid() && r.countKind(kindNoun) == 0 {
+		return true // "at 8500 ft is 25 inches even possible"
+	}
 	if n := r.next(i); r.is(n, kindNoun) && r.items[n].id != "pump" && r.items[n].id != "leak" || r.is(n, kindAttr) || r.is(n, kindRole, "length") && r.word(n, "across") {
 		return false
 	}
@@ -281,8 +284,8 @@ func (r *reader) noReading(i int) bool {
 		return true
 	}
 	n := r.next(i)
-	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) {
-		return true
+	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) || r.clockBehind(i) >= 0 {
+		return true // "pull 5 at 4pm"
 	}
 	if r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) {
 		return true
@@ -316,14 +319,17 @@ func (r *reader) readingWord(i int) int {
 // cuedAsReading reports whether words beside the number i make it a vacuum.
 func (r *reader) cuedAsReading(i int) bool {
 	j, n, a := r.readingWord(i), r.next(i), r.items[i].amount
+	if r.cooledTo(j) {
+		return false
+	}
 	switch {
 	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i):
 		return true
 	case a.minus && a.form == formDecimal && r.habit.Metric && a.float() >= 0.3 && a.float() < 1.05 && n < 0 && a.link == linkNone:
 		return true // "…, bar 30, -0.85"
-	case r.word(j, "at", "holds", "to") && r.is(r.prev(j), kindVacuum):
+	case r.word(j, "at", "holds", "to") && r.is(r.prev(j), kindVacuum), r.onClockFace(i):
 		return true
-	case r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir"):
+	case r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir") && !r.startedAt(i):
 		return true
 	case r.word(i-1, "on", "at") && r.word(i-2, "were", "was", "are") && a.float() >= 10 && a.float() <= 30 && !r.habit.Metric && r.mentions(kindNoun, "leak") && r.topic == Pump:
 		return true // "power tripped. we were on 25 and it's dropping 2 every 10 min"

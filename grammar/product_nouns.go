@@ -26,6 +26,8 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		return "joint"
 	case r.panelBefore(i):
 		return "panel"
+	case r.topic == Profile && r.opens("our bag is", "our bag has", "my bag is", "my bag has") >= 0:
+		return "bag"
 	case r.topic == Pump, r.topic == Profile:
 		return "bed"
 	case sheet:

@@ -30,10 +30,18 @@ func (r *reader) resets() bool {
 // alwaysOurs: "our bar is always 1 in tall", "we're always at 5280 ft" tell what
 // holds until further notice.
 func (r *reader) alwaysOurs() bool {
+	if r.introduced() {
+		return true
+	}
 	if r.amountsIn(0, len(r.items)) > 3 {
 		return false // a load, of which one part is as always
 	}
+	first := r.firstWord()
+	ours := r.word(first, "we", "were", "weve", "our") || r.is(first, kindAir, "shop") && strings.HasPrefix(r.items[first].word, "our")
 	for i := range r.items {
+		if ours && r.word(i, "always") && i+1 < len(r.items) && r.items[i+1].amount != nil && !r.asksSomething() {
+			return true // "we are at 5200 ft, always 10 minute press"
+		}
 		if !r.word(i, "always", "usually", "normally", "typically") && !strings.HasSuffix(r.items[i].word, " always") {
 			continue
 		}
@@ -44,6 +52,19 @@ func (r *reader) alwaysOurs() bool {
 		}
 	}
 	return false
+}
+
+// introduced: "our shop: 420 m up, 1250 x 2500 frame" tells what there is.
+func (r *reader) introduced() bool {
+	i := r.firstWord()
+	for r.word(i, "ok", "okay", "so", "hi", "hey", "here", "is", "heres") {
+		i++
+	}
+	ours := r.is(i, kindAir, "shop") && strings.HasPrefix(r.items[i].word, "our")
+	if r.word(i, "our", "my") && (r.is(i+1, kindAir, "shop") || r.is(i+1, kindNoun, "press", "frame", "bag") || r.word(i+1, "kit", "gear", "place", "rig", "equipment")) {
+		ours, i = true, i+1
+	}
+	return ours && i+1 < len(r.items) && (r.items[i+1].brk == ':' || r.items[i+1].brk == '-') && !r.asksSomething() && r.amountsIn(0, len(r.items)) > 0
 }
 
 // atSeaLevel: what a room says of itself, or a thread's "and down at sea level?".

@@ -12,8 +12,8 @@ import (
 // tell it from other questions.
 var (
 	ofOneWords = strings.Fields(`when what who how is was will are has have did be been the of to with for on at load a it yet now please tell me us about whats whens hows
-		full times good come came out go gone get got in long longer much time more till until story does`)
-	ofOneCues = strings.Fields(`alright okay pass passed fail failed history log happened happening happens done ready due up finished finish finishes over waiting wait waits left remaining record`)
+		full times good come came out go gone get got in long longer much time more till until story does which what whose we use used glued under made from`)
+	ofOneCues = strings.Fields(`alright okay pass passed fail failed history log happened happening happens done ready due up finished finish finishes over waiting wait waits left remaining record job jobs lot batch glue title customer note notes`)
 )
 
 // asksOfOne reads "when is 1 done", "history of 14", "what is 14 waiting for".
@@ -22,7 +22,7 @@ func (r *reader) asksOfOne() bool {
 	for i := range r.items {
 		if am := r.items[i].amount; am != nil {
 			n, ok := r.loadNumber(i)
-			if !ok || load > 0 || am.unit != nil {
+			if !ok || load > 0 || am.unit != nil || r.is(i-1, kindRole, "lot", "job") || r.word(i-1, "batch") {
 				return false
 			}
 			load = n

@@ -40,6 +40,49 @@ func (r *reader) rates() {
 			r.leakOver(i)
 		}
 	}
+	r.rateAgain()
+}
+
+// rateAgain: of "we lose 1 inHg in 5 min, no wait 1 in 15" the second is a leak too, in
+// the units of the first.
+func (r *reader) rateAgain() {
+	if len(r.bound) == 0 || r.mentions(kindNoun, "wedge") {
+		return
+	}
+	last := r.bound[len(r.bound)-1]
+	if last.fact.Field != unit.Leak || r.items[last.from].amount.unit == nil {
+		return
+	}
+	for i := last.from + 1; i < len(r.items); i++ {
+		j := i + 1
+		if r.word(j, "in", "every", "over", "per") {
+			j++
+		}
+		if !r.free(i) || !r.free(j) || r.items[i].amount.value == nil || !r.items[j].amount.bare() || r.items[j].amount.float() <= 0 || r.items[j].amount.link != linkNone || !r.fixedBetween(last.from, i) {
+			continue
+		}
+		if am := r.items[i].amount; j == i+1 && am.unitRaw != "in" || j > i+1 && !am.bare() {
+			continue
+		}
+		v := round(last.perMinute(r.items) * r.items[i].amount.float() / r.items[j].amount.float())
+		r.items[i].used, r.items[j].used = true, true
+		r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(v), Unit: last.fact.Unit, Text: r.text[r.items[i].start:r.items[j].end]}, i, false})
+		return
+	}
+}
+
+// perMinute is what a leak of one of its units of pressure in one of its units of time
+// comes to.
+func (b binding) perMinute(items []item) float64 {
+	lost := items[b.from].amount
+	minute := 1.0
+	for k := b.from + 1; k < len(items) && k < b.from+5; k++ {
+		if am := items[k].amount; am != nil && am.is(unit.Lasting) {
+			minute = am.unit.SI(1) / 60
+			break
+		}
+	}
+	return lost.unit.SI(1) / 1000 / minute
 }
 
 // dropped reads "from 0.85 bar to 0.80 bar in 10 min": the gauge's first reading

@@ -55,6 +55,7 @@ func (r *reader) read() {
 	r.killIntended()
 	r.killPast()
 	r.killDenied()
+	r.killDropped()
 	r.killRough()
 	r.killTimes()
 	r.killEarlier()
@@ -86,6 +87,7 @@ func (r *reader) sayings() {
 	if checks {
 		r.partsInARow()
 	}
+	r.killBlemishes()
 	r.changes()
 	r.tables()
 	r.withinThou()

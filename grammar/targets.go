@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // targetWidths reads the width that strips must fill: "need 48", "make 30 even",
 // "three panels 24 wide and one 30".
@@ -171,6 +175,27 @@ func (r *reader) ofPairs() int {
 		}
 	}
 	return n
+}
+
+// numberedWidths counts "7 no. 38", "4no. 51": a count and a width.
+func (r *reader) numberedWidths() int {
+	n := 0
+	for i := range r.items {
+		if _, whole := r.wholeAt(i); whole && r.is(i+1, kindRole, "name") && in(r.items[i+1].word, "no .", "no.") && r.free(i+2) && r.length(i+2) && small(r.size(i+2)) && !r.timesAt(i+3) {
+			n++
+		}
+	}
+	return n
+}
+
+// madeFrom reports whether panels are to come "out of" or "from" what is listed.
+func (r *reader) madeFrom() bool {
+	for i := range r.items {
+		if r.word(i, "outta") || r.word(i+1, "of") && (r.is(i, kindVerb, "out") || r.word(i, "out")) || r.is(i, kindNoun, "panel") && strings.HasSuffix(r.items[i].word, " out of") || r.word(i, "from") {
+			return true
+		}
+	}
+	return false
 }
 
 // takenFrom reports whether words of [from, to) go over from what is needed to the

@@ -36,7 +36,7 @@ func (r *reader) temperatureField(i int) unit.Field {
 	if k := r.within(from, to, kindRole, "mintemp"); k >= 0 && (strings.Contains(r.items[k].word, "use") || r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
 		return unit.LabelMinTemp
 	}
-	if (r.service(i) || r.besideServiceAir(i)) && !r.gluedAt() && !r.warmElsewhere(i) {
+	if (r.service(i) || r.besideServiceAir(i) || r.topic == Move && r.inHumidity()) && !r.gluedAt() && !r.warmElsewhere(i) {
 		return unit.ServiceTemp
 	}
 	return unit.ShopTemp
@@ -120,6 +120,10 @@ func (r *reader) besideHumidity(i int) bool {
 		return false
 	}
 	j := i - 1
+	if j >= 0 && r.items[j].brk == ',' && r.is(j-1, kindAir, "rh") && r.isBreak(i+1) && (r.habit.Metric && am.float() >= 5 && am.float() <= 40 || !r.habit.Metric && am.float() >= 50 && am.float() <= 95) && am.form == formInt && am.link == linkNone && !r.said(unit.Warmth) {
+		from, _ := r.sentence(i)
+		return am.bare() && r.within(from, i, kindAir, "shop", "service") >= 0 // "lake house 70% rh, 72"
+	}
 	for r.word(j, "and", "at", "&", "rh") || r.is(j, kindAir, "rh") || j >= 0 && r.items[j].brk == '/' {
 		j--
 	}
@@ -163,7 +167,7 @@ func (r *reader) warmBare(i int) bool {
 	if r.besideHumidity(i) || r.onThermometer(i) {
 		return true
 	}
-	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
+	if r.is(i+1, kindAir, "shop") && (r.items[i+1].word == "in here" || r.items[i+1].word == "out here" || strings.HasPrefix(r.items[i+1].word, "in the")) || r.word(i+1, "in") && r.is(r.next(i+1), kindAir, "shop") {
 		return true
 	}
 	if !r.habit.Metric && v >= 40 && v <= 110 && am.bare() && r.word(i-1, "its", "is", "about", "only", "around", "just") && r.itsAlone(i) && (r.mentions(kindRole, "label") || r.mentions(kindGlue)) && !r.said(unit.Warmth) {

@@ -1,0 +1,121 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// onOneOrOther: "6.5 on one board", "10 on the other".
+func (r *reader) onOneOrOther(i int) bool {
+	if !r.word(i+1, "on", "for", "in", "at") {
+		return false
+	}
+	n := i + 2
+	if n < len(r.items) && r.items[n].amount != nil {
+		v := r.items[n].amount
+		return v.form == formWords && v.value != nil && v.value.Cmp(one) == 0
+	}
+	return r.word(n, "one", "another", "some") || r.word(n, "the", "a") && r.word(n+1, "other", "others", "next", "rest", "first", "second")
+}
+
+// humidified: "if they humidify the house to 40".
+func (r *reader) humidified(i int) bool {
+	v := r.items[i].amount.float()
+	if v < 10 || v > 90 || !r.word(i-1, "to", "at") {
+		return false
+	}
+	from, _ := r.clause(i)
+	k := r.within(from, i, kindAir, "rh")
+	return k >= 0 && humidifies[r.items[k].word] && r.amountsIn(k, i) == 0
+}
+
+// humidifies are words for making air moister or drier.
+var humidifies = wordSet(`humidify humidifies humidified humidifying humidifier humidifiers humidistat dehumidify dehumidifies dehumidified dehumidifying dehumidifier dehumidifiers dehu`)
+
+// woodReads: "and the wood reads 12", "boards read 9" tell what the moisture meter
+// shows.
+func (r *reader) woodReads(i, p int) bool {
+	v := r.items[i].amount.float()
+	if v < 4 || v > 30 || p < 1 || r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || r.items[i].amount.link != linkNone || r.mentions(kindVacuum, "gauge", "vacuum") {
+		return false
+	}
+	if !(r.is(p, kindVacuum, "pull") && r.word(p, "reads", "reading", "shows", "showing")) && !r.word(i-1, "read", "tested", "metered", "test", "tests") {
+		return false
+	}
+	k := i - 2
+	if r.is(p, kindVacuum) {
+		k = p - 1
+	}
+	for r.word(k, "is", "are", "still", "now", "all", "both", "just") {
+		k--
+	}
+	return r.is(k, kindWood) || r.is(k, kindWoodSort) || r.is(k, kindNoun, "strip") || r.word(k, "wood", "timber", "lumber")
+}
+
+// waitedFor: "what if I wait til its 50", "once it warms up to 65" are of the air.
+func (r *reader) waitedFor(j int) bool {
+	k := j - 1
+	for r.word(k, "about", "around", "over", "under", "above", "below", "like", "at", "to") {
+		k--
+	}
+	switch {
+	case r.word(k, "warms", "warmed", "heats", "cools", "cooled", "warm up", "warms up", "cools off", "cools down"), r.word(k, "up", "down", "off") && r.word(k-1, "warms", "warmed", "heats", "cools", "cooled", "warm", "cool"):
+		return true
+	case r.word(k, "its", "is", "hits", "gets", "reaches"):
+		return r.opensWithin(max(k-4, 0), k, "til", "till", "until", "when", "once", "before") && r.next(j) < 0
+	}
+	return false
+}
+
+// inHumidity: a floor "in Darwin style humidity" is told where it lives.
+func (r *reader) inHumidity() bool {
+	if r.mentions(kindAir, "shop") {
+		return false
+	}
+	for i := range r.items {
+		if !r.is(i, kindAir, "rh") || r.word(i, "rh", "humid") {
+			continue
+		}
+		for k := i - 1; k >= 0 && k >= i-4 && !r.isBreak(k) && r.items[k].amount == nil; k-- {
+			if r.word(k, "in", "into") && k > 0 && !r.isBreak(k-1) || r.is(k, kindUnit, "in") && k > 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// cooledTo: "left the white glue in the truck overnight, got down to 20" tells of no
+// vacuum, where nothing that could make one is named.
+func (r *reader) cooledTo(j int) bool {
+	return r.word(j, "down to", "get to", "gets to") && (r.within(0, len(r.items), kindGlue) >= 0 || r.mentions(kindAir, "temp", "shop")) && !r.mentions(kindVacuum, "vacuum", "gauge") && !r.mentions(kindNoun, "pump", "bag", "press", "frame", "bar", "leak", "bed") && !r.pressureSaid() && !r.saidFlow()
+}
+
+// placedAt is the humidity of the place that stands right before a per cent: "from the
+// shop at 40% to a house at 25%".
+func (r *reader) placedAt(i int) unit.Field {
+	const driest = 20 // less may be the wood's
+	p := r.prev(i)
+	if r.airLater(i) {
+		return unit.ServiceHumidity
+	}
+	if r.topic != Move || r.items[i].amount.float() < driest || r.mentions(kindAir, "mc") || !r.is(p, kindAir, "shop", "service") || p < i-3 {
+		return ""
+	}
+	if r.is(p, kindAir, "shop") {
+		return unit.ShopHumidity
+	}
+	return unit.ServiceHumidity
+}
+
+// airLater: of "will it potato chip at 25%" and "by february at 20%" so much is in the
+// air to come, and not in the wood.
+func (r *reader) airLater(i int) bool {
+	const driest = 20
+	from, to := r.clause(i)
+	return r.topic == Move && r.items[i].amount.float() >= driest && !r.is(i+1, kindAir, "rh") && !r.mentions(kindAsk, "move:emc_pct") && r.word(i-1, "at", "in", "to") && !r.mentions(kindAir, "mc") && !r.mentions(kindAir, "service") &&
+		r.percentCue(from, to) != "mc" && r.opensWithin(from, i, "will", "gonna", "going", "by", "when", "does", "moves", "would")
+}
+
+// startedAt: "can Jo start the second frame at 10" tells a time of day.
+func (r *reader) startedAt(i int) bool {
+	from, _ := r.clause(i)
+	return r.within(from, i, kindRole, "start") >= 0 || r.opensWithin(from, i, "start", "starts", "open", "close", "load", "empty", "unload", "begin", "run")
+}
