@@ -173,6 +173,9 @@ func (t *tokenizer) unitFits(m meaning, n int) bool {
 	if t.at+n < len(t.scraps) {
 		after = t.scraps[t.at+n].norm
 	}
+	if n == 1 && t.isLabel(s, after) {
+		return false
+	}
 	switch s.norm {
 	case "in":
 		if m, k := trade.longest(t.scraps, min(t.at+n, len(t.scraps)-1)); n == 1 && k > 0 && (m.kind == kindWood || m.kind == kindGlue || m.kind == kindWoodSort) {
@@ -191,6 +194,19 @@ func (t *tokenizer) unitFits(m meaning, n int) bool {
 		return s.glued
 	}
 	return true
+}
+
+// isLabel: of "t=3/4 L=48 bar=1-1/2" and "T: 3/4 L: 48" what stands before the sign
+// says what comes behind it.
+func (t *tokenizer) isLabel(s scrap, after string) bool {
+	if s.glued || after != "=" && after != ":" && after != "_" || len(s.norm) > 1 && s.norm != "bar" {
+		return false
+	}
+	if k := len(t.tokens) - 2; k < 0 || len(s.norm) > 1 && t.tokens[k].norm != "=" && t.tokens[k].norm != ":" {
+		return false
+	}
+	_, n := wordNumber(t.scraps, t.at+2)
+	return t.numberAt(t.at+2) || n > 0 || after == "_"
 }
 
 // inchAnd reads "inch and a half", "an inch and three quarters".

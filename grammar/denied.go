@@ -353,7 +353,9 @@ func (r *reader) amendment(j int) Amendment {
 	if a.Of == nil && r.habit.Follows && r.word(j-1, "at", "was", "is", "were") && r.whenGlued(j) {
 		a.Of = []unit.Field{unit.WoodMoisture}
 	}
-	if a.Of == nil && r.habit.Follows && r.word(j-1, "a", "an") && r.next(j) < 0 && r.length(j) && small(r.size(j)) {
+	one := r.word(j+1, "one") && r.next(j+1) < 0
+	if a.Of == nil && r.habit.Follows && r.word(j-1, "a", "an") && (r.next(j) < 0 || one) && r.length(j) && small(r.size(j)) {
+		r.items[min(j+1, len(r.items)-1)].used = one
 		a.Of = []unit.Field{unit.BarHeight} // "with a 2 in?"
 	}
 	a.Layer = r.layerBeside(j)

@@ -161,6 +161,9 @@ func (r *reader) nounLength(i int) {
 		}
 		r.partLength(i, k)
 	case "strip":
+		if r.word(i+1, "of") && r.size(i) > thickestStock && r.size(i) < widestStrip && (it.word == "stuff" || r.mentions(kindNoun, "bag", "opening") && !r.mentions(kindNoun, "bar")) {
+			return // "with 3 inches of stuff on it" is a height
+		}
 		if (it.word == "stock" || it.word == "stuff") && !r.has(unit.StripThickness) {
 			r.bind(i, unit.StripThickness)
 			return
@@ -244,17 +247,19 @@ var parters = wordSet(`off above below on in at for from over under against into
 
 func (r *reader) amountJustBefore(k int) bool { return k > 0 && r.items[k-1].amount != nil }
 
+// thickestStock is more than a strip is thick, in metres.
+const thickestStock = 0.055
+
 // woodLength: a measure before a wood is the stock's thickness: "1/4 walnut",
 // "4/4 cherry". Over two inches it is not thickness for certain.
 func (r *reader) woodLength(i int) {
-	const thickest = 0.055
-	if r.size(i) <= thickest && !r.has(unit.StripThickness) {
+	if r.size(i) <= thickestStock && !r.has(unit.StripThickness) {
 		r.bind(i, unit.StripThickness)
 		return
 	}
-	if r.size(i) > thickest && r.topic == Move && !r.has(unit.PanelWidth) {
+	if r.size(i) > thickestStock && r.topic == Move && !r.has(unit.PanelWidth) {
 		r.bind(i, unit.PanelWidth)
-	} else if r.size(i) > thickest && !r.has(unit.StripWidth) && r.mentions(kindNoun, "strip", "joint") {
+	} else if r.size(i) > thickestStock && !r.has(unit.StripWidth) && r.mentions(kindNoun, "strip", "joint") {
 		r.bind(i, unit.StripWidth)
 	}
 }

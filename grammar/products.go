@@ -16,12 +16,46 @@ var (
 func (r *reader) products() {
 	for i := 0; i < len(r.items); i++ {
 		end := r.chain(i)
-		if end-i < 2 {
+		r.partsOfInch(i, end)
+		if end-i < 2 || r.afterWide(i, end) {
 			continue
 		}
 		r.product(i, end)
 		i = end - 1
 	}
+}
+
+// partsOfInch: of "4' x 3/4" the second number is of inches.
+func (r *reader) partsOfInch(i, end int) {
+	feet := false
+	for k := i; k < end; k++ {
+		am := r.items[k].amount
+		if feet && am.bare() && (am.form == formFraction || am.form == formMixed) && !r.is(r.next(k), kindUnit) {
+			u := unit.Inch
+			am.unit = &u
+		}
+		feet = feet || am.unit != nil && am.unit.Symbol == "ft"
+	}
+}
+
+// afterWide reads the rest of "2 1/2 wide x 6'4" x 7/8", where the first number has its
+// direction behind it.
+func (r *reader) afterWide(i, end int) bool {
+	k := i - 2
+	if end-i != 2 || !r.word(i-1, "x", "by") || !(r.is(k, kindAttr, "wide") || r.word(k, "w", "wd")) || !r.free(k-1) || !small(r.size(k-1)) {
+		return false
+	}
+	long := r.longest(i, end)
+	thin := i + end - 1 - long
+	if r.size(long) < widestStrip || r.size(thin) > thickestStock || r.has(unit.StripLength) || r.has(unit.StripThickness) {
+		return false
+	}
+	r.items[i].amount.link, r.items[i+1].amount.link = linkNone, linkNone
+	r.items[k].meaning, r.items[k].used = meaning{kind: kindAttr, id: "wide"}, true
+	if n := r.next(end - 1); r.is(n, kindAttr, "thick", "long") && n == end {
+		r.items[n].used = true
+	}
+	return r.bind(k-1, unit.StripWidth) && r.bind(long, unit.StripLength) && r.bind(thin, unit.StripThickness)
 }
 
 // chain returns the end of the amounts joined by "x" from item i on.
@@ -206,6 +240,9 @@ func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 		}
 		return pick(n, unit.BarHeight, unit.BarWidth)
 	case "sled":
+		if r.feetFirst(i) {
+			return pick(n, unit.SledLength, unit.SledWidth, unit.SledThickness)
+		}
 		return pick(n, unit.SledWidth, unit.SledLength, unit.SledThickness)
 	case "bag":
 		return r.bagSize(i, n)
@@ -225,10 +262,23 @@ func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 	if n == 3 && r.size(i) < 0.06 && r.size(i+1) > 0.1 && r.size(i+2) > 0.1 {
 		return []unit.Field{third, unit.PanelWidth, unit.PanelLength} // "3/4 x 30 x 60 top"
 	}
-	if sheet && r.size(i) > r.size(i+1) { // an 8x4 is a 4x8
+	if (sheet || r.feetFirst(i)) && r.size(i) > r.size(i+1) { // an 8x4 is a 4x8
 		return pick(n, unit.PanelLength, unit.PanelWidth, third)
 	}
 	return pick(n, unit.PanelWidth, unit.PanelLength, third)
+}
+
+// feetFirst: of 5' x 24" the feet are the length, and 8' x 4' is the sheet of that
+// size.
+func (r *reader) feetFirst(i int) bool {
+	a, b := r.items[i].amount, r.items[i+1].amount
+	if a.unit == nil || a.unit.Symbol != "ft" && a.unitRaw != "ft in" || r.size(i) <= r.size(i+1) {
+		return false
+	}
+	if b.unit == nil || b.unit.Symbol != "ft" {
+		return true
+	}
+	return sheetSizes[[2]int{int(a.float()), int(b.float())}] && a.value.IsInt() && b.value.IsInt()
 }
 
 func pick(n int, fs ...unit.Field) []unit.Field {

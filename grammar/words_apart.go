@@ -72,17 +72,21 @@ func (r *reader) inNoInch(j int) {
 	}
 }
 
+// shortAttrs are directions of measuring in a letter or two.
+var shortAttrs = map[string]string{
+	"w": "wide", "wd": "wide", "wid": "wide", "t": "thick", "th": "thick", "thi": "thick", "h": "tall", "ht": "tall", "hgt": "tall", "l": "long", "len": "long", "lng": "long",
+}
+
 // letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
 func (r *reader) letters() {
-	names := map[string]string{"w": "wide", "t": "thick", "h": "tall", "l": "long"}
 	r.lettersAsUnits()
 	for i := range r.items {
-		id := names[r.items[i].word]
+		id := shortAttrs[r.items[i].word]
 		if id == "" || r.items[i].kind != kindNone || r.items[i].amount != nil {
 			continue
 		}
 		behind := r.free(i-1) && (r.isBreak(i+1) || r.items[min(i+1, len(r.items)-1)].brk == 'x' || r.items[i-1].end == r.items[i].start && r.items[i+1].amount != nil)
-		before := i+2 < len(r.items) && r.items[i+1].brk == '=' && r.free(i+2) || r.letterFirst(i)
+		before := i+2 < len(r.items) && (r.items[i+1].brk == '=' || r.items[i+1].brk == ':') && r.free(i+2) || r.letterFirst(i)
 		if !behind && !before {
 			continue
 		}
