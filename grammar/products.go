@@ -16,25 +16,11 @@ var (
 func (r *reader) products() {
 	for i := 0; i < len(r.items); i++ {
 		end := r.chain(i)
-		r.partsOfInch(i, end)
 		if end-i < 2 || r.afterWide(i, end) {
 			continue
 		}
 		r.product(i, end)
 		i = end - 1
-	}
-}
-
-// partsOfInch: of "4' x 3/4" the second number is of inches.
-func (r *reader) partsOfInch(i, end int) {
-	feet := false
-	for k := i; k < end; k++ {
-		am := r.items[k].amount
-		if feet && am.bare() && (am.form == formFraction || am.form == formMixed) && !r.is(r.next(k), kindUnit) {
-			u := unit.Inch
-			am.unit = &u
-		}
-		feet = feet || am.unit != nil && am.unit.Symbol == "ft"
 	}
 }
 

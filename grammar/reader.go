@@ -72,6 +72,7 @@ func (r *reader) sayings() {
 	if checks {
 		r.partsInARow()
 	}
+	r.tables()
 	r.changes()
 	r.withinThou()
 	r.lots(r.endsAClause)

@@ -13,6 +13,7 @@ import (
 
 // tidy joins and parts the items that only the words around them tell how to.
 func (r *reader) tidy() {
+	r.labelMarks()
 	r.groceriesOfWood()
 	r.holdsThings()
 	r.inPounds()

@@ -68,7 +68,7 @@ var vocabulary = []entry{
 	{kindAttr, "wide", "broad, across the face, across the flat, wide, width, widths, in width"},
 	{kindAttr, "thick", "on the edge, on edge, in thickness, thick, thk, thickness, thicknesses, in thickness"},
 	{kindAttr, "long", "long, length, lengths, lg, in length"},
-	{kindAttr, "tall", "tall, high, height, in height, proud, upright"},
+	{kindAttr, "tall", "tall, high, height, hgt, ht, in height, proud, upright"},
 	{kindAttr, "deep", "deep, depth"},
 	{kindAttr, "thickest", "thickest, thickest strip, thickest one, fattest"},
 	{kindAttr, "thinnest", "thinnest, thinnest strip, thinnest one, skinniest"},

@@ -80,6 +80,7 @@ var shortAttrs = map[string]string{
 // letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
 func (r *reader) letters() {
 	r.lettersAsUnits()
+	r.barInHours()
 	for i := range r.items {
 		id := shortAttrs[r.items[i].word]
 		if id == "" || r.items[i].kind != kindNone || r.items[i].amount != nil {
@@ -93,6 +94,16 @@ func (r *reader) letters() {
 		r.items[i].meaning = meaning{kind: kindAttr, id: id}
 		if before {
 			r.items[i].word = "width" // looks to its right
+		}
+	}
+}
+
+// barInHours: of "bar 1 1/2 h" and "bar 1.5h" the letter is the height.
+func (r *reader) barInHours() {
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.unitRaw == "h" && r.free(i) && r.is(r.prev(i), kindNoun, "bar") && am.float() < 100 && !r.has(unit.BarHeight) {
+			am.unit, am.unitRaw = nil, ""
+			r.bind(i, unit.BarHeight)
 		}
 	}
 }
