@@ -127,6 +127,9 @@ func (t *tokenizer) skipDot(s scrap) {
 // barUnit takes "bar" for the unit behind a decimal that vacuum can have; a
 // shop's side bar is written as a fraction or with a unit of its own.
 func (t *tokenizer) barUnit() bool {
+	if t.at+1 < len(t.scraps) && t.isLabel(t.scraps[t.at], t.scraps[t.at+1].norm) {
+		return false
+	}
 	l := t.last()
 	signed := len(t.tokens) > 1 && t.tokens[len(t.tokens)-2].symbol == symMinus
 	small := l.symbol == symDecimal && (strings.HasPrefix(l.norm, "0.") || strings.HasPrefix(l.norm, ".")) || l.symbol == symWords && strings.Contains(l.norm, "point ")
@@ -202,7 +205,8 @@ func (t *tokenizer) isLabel(s scrap, after string) bool {
 	if s.glued || after != "=" && after != ":" && after != "_" || len(s.norm) > 1 && s.norm != "bar" {
 		return false
 	}
-	if k := len(t.tokens) - 2; k < 0 || len(s.norm) > 1 && t.tokens[k].norm != "=" && t.tokens[k].norm != ":" {
+	tight := t.scraps[t.at+1].glued && t.at+2 < len(t.scraps) && t.scraps[t.at+2].glued
+	if k := len(t.tokens) - 2; k < 0 || len(s.norm) > 1 && !tight && t.tokens[k].norm != "=" && t.tokens[k].norm != ":" {
 		return false
 	}
 	_, n := wordNumber(t.scraps, t.at+2)

@@ -23,7 +23,7 @@ func (r *reader) labelMarks() {
 		case it.brk == ':' && colons > 1 && named && r.gluedColon(i):
 			it.brk, it.word = '=', "="
 		case it.brk == '|' && r.nameAndNumber(i):
-			it.brk, it.word = ':', ":"
+			it.brk, it.word = '=', "="
 		}
 		out = append(out, it)
 	}

@@ -105,7 +105,7 @@ const mostApart = 0.006
 // nounForms are directions that are nouns and look for their number on the
 // right; the others are adjectives and look left.
 var nounForms = map[string]bool{
-	"width": true, "widths": true, "thickness": true, "thicknesses": true, "length": true, "lengths": true, "height": true, "depth": true,
+	"hgt": true, "ht": true, "width": true, "widths": true, "thickness": true, "thicknesses": true, "length": true, "lengths": true, "height": true, "depth": true,
 }
 
 // attrLengths gives each direction word its number, then its part: first where

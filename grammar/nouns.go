@@ -144,6 +144,9 @@ func (r *reader) nounLength(i int) {
 	}
 	it := &r.items[k]
 	id := it.id
+	if right && r.equated(k) {
+		return
+	}
 	if id == "bar" && right && (r.habit.Metric && r.items[i].amount.bare() && r.size(i) < 0.006 || r.is(k+1, kindAttr, "long") && r.size(i) > widestStrip) {
 		return // no bar is 3 mm high: "3 bar" may be a pressure; "is a 24 in bar long enough"
 	}

@@ -39,6 +39,24 @@ func rows(tokens []token, run []stockEntry) []stockEntry {
 	return out
 }
 
+// inTable reports whether the line before token i names more columns than a stock has.
+func inTable(tokens []token, i int) bool {
+	k, names := i-1, 0
+	for k >= 0 && (tokens[k].symbol == symMark || tokens[k].symbol == symBreak && tokens[k].norm == "\n") {
+		k--
+	}
+	if k < 0 || k == i-1 && tokens[k].symbol != symMark {
+		return false
+	}
+	for ; k >= 0 && tokens[k].symbol != symBreak; k-- {
+		switch tokens[k].meaning.kind {
+		case kindNoun, kindAttr, kindVacuum, kindAir:
+			names++
+		}
+	}
+	return names >= leastColumns
+}
+
 // headedStock is the column of the counts by the heading before token i; -1 where there
 // is none.
 func headedStock(tokens []token, i int) int {

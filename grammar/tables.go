@@ -7,8 +7,11 @@ import (
 )
 
 // A table has names in its first line and a number under each in the next, parted by
-// strokes, tabs or wide gaps. One row is read as "name: number"; which of several
-// rows is meant nobody can tell.
+// strokes, tabs or wide gaps. A row is read as "name: number"; where rows differ it is
+// asked which is meant.
+
+// mostRows is of how many rows one is asked about.
+const mostRows = 4
 
 // leastColumns tells a table from a heading over a list of stock.
 const leastColumns = 3
@@ -16,7 +19,7 @@ const leastColumns = 3
 // A cell is the items [from, to) of one column in one line.
 type cell struct{ from, to int }
 
-// tables reads the one row of a table.
+// tables reads the rows of a table.
 func (r *reader) tables() {
 	lines := r.lines()
 	for k := 0; k+1 < len(lines); k++ {
@@ -30,14 +33,16 @@ func (r *reader) tables() {
 		if row >= len(lines) || r.amountsIn(lines[row].from, lines[row].to) < leastColumns {
 			continue
 		}
-		if row+1 < len(lines) && r.amountsIn(lines[row+1].from, lines[row+1].to) >= leastColumns && !r.is(lines[row+1].from, kindNoun) {
-			return
-		}
 		heads, cells := r.cells(lines[k]), r.cells(lines[row])
 		if len(heads) != len(cells) || len(heads) < leastColumns {
 			continue
 		}
-		r.tableRow(heads, cells)
+		for n := 0; n < mostRows && row < len(lines) && len(cells) == len(heads); n++ {
+			r.tableRow(heads, cells)
+			if row++; row < len(lines) {
+				cells = r.cells(lines[row])
+			}
+		}
 		return
 	}
 }
@@ -117,7 +122,7 @@ func (r *reader) tableRow(heads, cells []cell) {
 	}
 	for k, c := range cells {
 		i := c.from
-		if fields[k] == "" || !r.free(i) || r.amountsIn(c.from, c.to) != 1 || r.has(fields[k]) {
+		if fields[k] == "" || !r.free(i) || r.amountsIn(c.from, c.to) != 1 {
 			continue
 		}
 		am := r.items[i].amount
@@ -154,7 +159,7 @@ func (r *reader) headed(h cell) unit.Field {
 			return unit.Vacuum
 		case it.kind == kindAir && (it.id == "temp" || it.id == "shop"):
 			return unit.ShopTemp
-		case r.word(i, "qty", "quantity", "count", "number", "num", "no", "no.", "nr", "n", "pcs", "off"), it.brk == '#':
+		case it.kind == kindRole && it.id == "name" && strings.HasPrefix(it.word, "n"), r.word(i, "qty", "quantity", "count", "number", "num", "no", "no.", "nr", "n", "pcs", "off"), it.brk == '#':
 			if noun == "panel" {
 				return unit.PanelCount
 			}
