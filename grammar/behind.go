@@ -219,7 +219,7 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 	if s.norm == "a" || s.norm == "an" || s.norm == "one" {
 		at++
 	}
-	if unitWord, ok := halved[scrapNorm(t.scraps, at)]; ok && !t.afterNumber() && isWord(t.scraps, at+1, "and") {
+	if unitWord, ok := halved[scrapNorm(t.scraps, at)]; ok && !t.afterNumber() && isAnd(t.scraps, at+1) {
 		if part, n := fractionWords(t.scraps, at+2); n > 0 {
 			t.numberOf(at+2+n-t.at, part.Add(part, one), unitWord)
 			return true
@@ -233,7 +233,7 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 		return true
 	}
 	and := skipHyphen(t.scraps, at+1)
-	if !isWord(t.scraps, and, "and") {
+	if !isAnd(t.scraps, and) {
 		return false
 	}
 	from := skipHyphen(t.scraps, and+1)

@@ -45,6 +45,7 @@ func (r *reader) read() {
 	r.killPast()
 	r.killDenied()
 	r.killRough()
+	r.killNominal()
 	r.killTimes()
 	r.killEarlier()
 	r.killTotals()

@@ -196,6 +196,10 @@ func digits(s string) int {
 // gluedHyphens: "2-wide 3/8-thick".
 func (r *reader) gluedHyphens() {
 	for i := len(r.items) - 2; i > 0; i-- {
+		if r.items[i].brk == '-' && r.items[i-1].amount != nil && r.word(i+1, "ish") {
+			r.remove(i, i+2) // "3/4-ish"
+			continue
+		}
 		if r.items[i].brk == '-' && r.items[i-1].amount != nil && r.items[i-1].end == r.items[i].start && r.items[i].end == r.items[i+1].start && r.is(i+1, kindAttr) {
 			r.remove(i, i+1)
 		}

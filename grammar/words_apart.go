@@ -25,7 +25,15 @@ func (r *reader) noDirection(j int) bool {
 
 // letterFirst: "w 2 1/4, t 3/8" with the letter between breaks.
 func (r *reader) letterFirst(i int) bool {
-	return r.isBreak(i-1) && i+1 < len(r.items) && r.free(i+1) && r.length(i+1) && r.isBreak(i+2)
+	if i+1 >= len(r.items) || !r.free(i+1) || !r.length(i+1) {
+		return false
+	}
+	goesOn := i+2 < len(r.items) && r.items[i+2].used && r.items[i+2].amount != nil || i+3 < len(r.items) && shortAttrs[r.items[i+2].word] != "" && r.free(i+3) && r.length(i+3) // "w 2 1/4 t 3/8"
+	if r.isBreak(i - 1) {
+		return r.isBreak(i+2) || goesOn
+	}
+	again := i > 1 && r.items[i-1].amount != nil && r.is(i-2, kindAttr) && r.items[i-2].word == "width" && r.items[i-2].text != "width"
+	return r.is(i-1, kindNoun) && (r.isBreak(i+2) || goesOn) || again && (r.isBreak(i+2) || goesOn)
 }
 
 // numberOfThem: "number of strips 6".
@@ -116,6 +124,10 @@ func (r *reader) lettersAsUnits() {
 			continue
 		}
 		am.unit, am.unitRaw = nil, ""
+		if r.word(i-1, "t", "w", "h") && r.free(i+1) && r.length(i+1) {
+			r.bind(i+1, unit.StripLength) // "w 2 t 3/4 l 48"
+			continue
+		}
 		r.bind(i, unit.StripLength)
 	}
 }
