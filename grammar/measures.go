@@ -303,7 +303,7 @@ func (r *reader) sumBefore(i int) bool {
 	for r.word(k, "to", "of", "at", "up", "up to", "out", "about", "a", "is", "just") {
 		k--
 	}
-	return r.word(k, "total", "totals", "totaling", "totalling", "totalled", "totaled", "overall", "altogether", "combined", "add", "adds", "adding", "added", "summing", "sums")
+	return r.word(k, "total", "totals", "totaling", "totalling", "totalled", "totaled", "overall", "altogether", "combined", "add", "adds", "adding", "added", "summing", "sums", "come", "comes", "coming", "add up to", "adds up to", "comes to", "come to")
 }
 
 // bracketNoun is the part that a measure in brackets goes with.

@@ -155,7 +155,8 @@ func (r *reader) spreadUnit(i, end int) {
 		return
 	}
 	for k := i; k < end-1; k++ {
-		if r.items[k].amount.unit == nil && !(last.unit.Symbol == "ft" && r.items[k].amount.float() > 16) {
+		v := r.items[k].amount.float()
+		if r.items[k].amount.unit == nil && !(last.unit.Symbol == "ft" && v > 16) && !(last.unit.Symbol == "m" && v > 30) { // "600 x 2.4 m"
 			u := *last.unit
 			r.items[k].amount.unit = &u
 		}
@@ -258,6 +259,9 @@ func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 // size.
 func (r *reader) feetFirst(i int) bool {
 	a, b := r.items[i].amount, r.items[i+1].amount
+	if a.unit != nil && a.unit.Symbol == "m" && r.size(i) > r.size(i+1) && (b.unit == nil || b.unit.Symbol == "mm") {
+		return true // "1.2 m x 600"
+	}
 	if a.unit == nil || a.unit.Symbol != "ft" && a.unitRaw != "ft in" || r.size(i) <= r.size(i+1) {
 		return false
 	}
