@@ -7,8 +7,11 @@ import "strings"
 // "bar = 1.5".
 func (r *reader) labelMarks() {
 	quoted := strings.Contains(r.text, "\":")
-	out := r.items[:0:0]
 	colons := r.gluedColons()
+	if !quoted && colons < 2 && !strings.ContainsAny(r.text, "|_>") {
+		return
+	}
+	out := make([]item, 0, len(r.items))
 	for i := 0; i < len(r.items); i++ {
 		it := r.items[i]
 		named := i > 0 && r.items[i-1].amount == nil && r.items[i-1].brk == 0
@@ -17,7 +20,7 @@ func (r *reader) labelMarks() {
 		case quoted && (it.brk == '"' || it.brk == '{' || it.brk == '}'),
 			it.brk == '_' && named && next < len(r.items) && r.items[next].amount == nil && it.start == r.items[i-1].end && it.end == r.items[next].start:
 			continue
-		case it.brk == '-' && next+1 < len(r.items) && r.items[next].brk == '>' && named && r.items[next+1].amount != nil && !r.arrowBefore(out):
+		case (it.brk == '-' || it.brk == '=') && next+1 < len(r.items) && r.items[next].brk == '>' && named && r.items[next+1].amount != nil && !r.arrowBefore(out):
 			it.brk, it.word, it.end = '=', "=", r.items[next].end
 			i++
 		case it.brk == ':' && colons > 1 && named && r.gluedColon(i):
