@@ -354,7 +354,7 @@ func (r *reader) amendment(j int) Amendment {
 		a.Of = []unit.Field{unit.WoodMoisture}
 	}
 	one := r.word(j+1, "one") && r.next(j+1) < 0
-	if a.Of == nil && r.habit.Follows && r.word(j-1, "a", "an") && (r.next(j) < 0 || one) && r.length(j) && small(r.size(j)) {
+	if a.Of == nil && r.habit.Follows && (r.word(j-1, "a", "an") && r.next(j) < 0 || one && r.word(j-1, "a", "an", "the")) && r.length(j) && small(r.size(j)) {
 		r.items[min(j+1, len(r.items)-1)].used = one
 		a.Of = []unit.Field{unit.BarHeight} // "with a 2 in?"
 	}

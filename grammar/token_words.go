@@ -31,7 +31,7 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 	if s.norm != "one" || n != 1 {
 		return false
 	}
-	if t.sizedOne() {
+	if t.sizedOne(t.at) {
 		return true
 	}
 	if l != nil && (l.norm == "on" || l.norm == "the") && t.at+1 < len(t.scraps) {
@@ -44,16 +44,21 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 	return l != nil && pronouns[l.norm] && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1))
 }
 
-// sizedOne: "and a 60 one?", "with a 1 1/2 inch one" tell one of several by its size.
-func (t *tokenizer) sizedOne() bool {
+// sizedOne: "and a 60 one?", "with a 1 1/2 tall one" tell one of several by its size;
+// the "one" is the scrap at the place given.
+func (t *tokenizer) sizedOne(at int) bool {
 	k := len(t.tokens) - 1
+	if k > 0 && t.tokens[k].meaning.kind == kindAttr {
+		k--
+	}
+	last := k
 	for k >= 0 && (t.tokens[k].symbol >= symInt && t.tokens[k].symbol <= symUnit) {
 		k--
 	}
-	if k < 0 || k == len(t.tokens)-1 || t.tokens[k].norm != "a" && t.tokens[k].norm != "an" && t.tokens[k].norm != "the" {
+	if k < 0 || k == last || t.tokens[k].norm != "a" && t.tokens[k].norm != "an" && t.tokens[k].norm != "the" {
 		return false
 	}
-	next := t.at + 1
+	next := at + 1
 	if next >= len(t.scraps) {
 		return true
 	}
