@@ -25,6 +25,9 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 		if f.Field == unit.PanelWidth && t.before.Asks[0].About == grammar.Strips && t.before.Said.has(unit.StockPiles) {
 			p.Facts[i].Field = unit.TargetWidth
 		}
+		if f.Field == unit.StripWidth && t.before.Asks[0].About == grammar.Stack && t.stacked("strips") && !saysWide.MatchString(t.m.Text) {
+			p.Facts[i].Field = unit.StripThickness // "strips are 1, no wait 15/16"
+		}
 		if n, _ := f.Value.(unit.Number); f.Field == unit.Opening && t.opensWide(float64(n)) {
 			p.Facts[i].Field = unit.TargetWidth
 		}
@@ -118,6 +121,16 @@ func (t *turn) leakAgain(p grammar.Phrase) grammar.Phrase {
 
 // wedged names a wedge.
 var wedged = regexp.MustCompile(`(?i)\b(wedge|taper|slope)`)
+
+// saysWide says which way a measure goes.
+var saysWide = regexp.MustCompile(`(?i)\b(wide|width|widths|across|broad)\b`)
+
+// stacked reports whether the thread's stack has a part.
+func (t *turn) stacked(part string) bool {
+	x, _ := t.before.Said.find(unit.StackLayers)
+	layers, _ := x.Value.(unit.Layers)
+	return slices.ContainsFunc(layers, func(l unit.Layer) bool { return l.Part == part })
+}
 
 // namesPanel names what lies in the press; inPress are its measures then.
 var (

@@ -327,6 +327,8 @@ func (r *reader) infer() Topic {
 		return Pump
 	case has(unit.ServiceHumidity, unit.Sawn):
 		return Move
+	case vacuum && has(unit.PanelWidth) && r.wordIn("pressure") && !has(unit.ShopTemp):
+		return Face // "…, yellow glue, 25 inHg. pressure on the glue line?"
 	case has(unit.GlueClass) && has(unit.ShopTemp, unit.WoodMoisture, unit.WoodMoistureLow, unit.PanelWidth, unit.PanelCount, unit.LabelClosed, unit.LabelOpen):
 		return Glue
 	case has(unit.ShopTemp) && r.wordIn("use") && r.wordIn("can", "ok", "okay", "safe"):

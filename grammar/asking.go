@@ -15,6 +15,8 @@ func (r *reader) findAsks() {
 		case it.kind == kindPeril:
 			r.peril(i)
 		case opens && strings.HasPrefix(it.word, "before the vacuum"): // is gone
+		case r.is(i, kindAsk, "profile") && r.is(i+1, kindRole, "trim"):
+			it.meaning, it.used = meaning{}, true // "default trim"
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
 		case r.asksNoWord(i), r.asksNothing(i):

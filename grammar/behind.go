@@ -139,6 +139,9 @@ func (t *tokenizer) corrects() bool {
 // barUnit takes "bar" for the unit behind a decimal that vacuum can have; a
 // shop's side bar is written as a fraction or with a unit of its own.
 func (t *tokenizer) barUnit() bool {
+	if t.at+1 < len(t.scraps) && t.isLabel(t.scraps[t.at], t.scraps[t.at+1].norm) {
+		return false
+	}
 	l := t.last()
 	signed := len(t.tokens) > 1 && t.tokens[len(t.tokens)-2].symbol == symMinus
 	small := l.symbol == symDecimal && (strings.HasPrefix(l.norm, "0.") || strings.HasPrefix(l.norm, ".")) || l.symbol == symWords && strings.Contains(l.norm, "point ")
@@ -188,12 +191,15 @@ func (t *tokenizer) unitFits(m meaning, n int) bool {
 	if t.at+n < len(t.scraps) {
 		after = t.scraps[t.at+n].norm
 	}
+	if n == 1 && t.isLabel(s, after) {
+		return false
+	}
 	switch s.norm {
 	case "in":
 		if m, k := trade.longest(t.scraps, min(t.at+n, len(t.scraps)-1)); n == 1 && k > 0 && (m.kind == kindWood || m.kind == kindGlue || m.kind == kindWoodSort) {
 			return false
 		}
-		return n > 1 || !prepositional[after]
+		return n > 1 || !prepositional[after] || after == "one" && len(t.tokens) > 2 && t.sizedOne(t.at+1) && t.tokens[len(t.tokens)-2].norm != "the"
 	case "c", "f", "g", "m", "s", "h", "l", "n":
 		return n > 1 || s.glued || t.last().symbol != symWords
 	case "tons", "pounds", "lbs", "lb":
@@ -208,13 +214,27 @@ func (t *tokenizer) unitFits(m meaning, n int) bool {
 	return true
 }
 
+// isLabel: of "t=3/4 L=48 bar=1-1/2" and "T: 3/4 L: 48" what stands before the sign
+// says what comes behind it.
+func (t *tokenizer) isLabel(s scrap, after string) bool {
+	if s.glued || after != "=" && after != ":" && after != "_" || len(s.norm) > 1 && s.norm != "bar" {
+		return false
+	}
+	tight := t.scraps[t.at+1].glued && t.at+2 < len(t.scraps) && t.scraps[t.at+2].glued
+	if k := len(t.tokens) - 2; k < 0 || len(s.norm) > 1 && !tight && t.tokens[k].norm != "=" && t.tokens[k].norm != ":" {
+		return false
+	}
+	_, n := wordNumber(t.scraps, t.at+2)
+	return t.numberAt(t.at+2) || n > 0 || after == "_"
+}
+
 // inchAnd reads "inch and a half", "an inch and three quarters".
 func (t *tokenizer) inchAnd(s scrap) bool {
 	at := t.at
 	if s.norm == "a" || s.norm == "an" || s.norm == "one" {
 		at++
 	}
-	if unitWord, ok := halved[scrapNorm(t.scraps, at)]; ok && !t.afterNumber() && isWord(t.scraps, at+1, "and") {
+	if unitWord, ok := halved[scrapNorm(t.scraps, at)]; ok && !t.afterNumber() && isAnd(t.scraps, at+1) {
 		if part, n := fractionWords(t.scraps, at+2); n > 0 {
 			t.numberOf(at+2+n-t.at, part.Add(part, one), unitWord)
 			return true
@@ -228,7 +248,7 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 		return true
 	}
 	and := skipHyphen(t.scraps, at+1)
-	if !isWord(t.scraps, and, "and") {
+	if !isAnd(t.scraps, and) {
 		return false
 	}
 	from := skipHyphen(t.scraps, and+1)

@@ -129,6 +129,32 @@ func (r *reader) countJoints(i, n int) {
 	r.bound = append(r.bound, binding{Fact{Field: unit.StripCount, Value: unit.Number(n + 1), Text: r.items[i].text, Note: JointsAndOne}, i, false})
 }
 
+// oneEachSide: the bar at item j stands on either side of the work.
+func (r *reader) oneEachSide(j int) bool {
+	k := j + 1
+	for r.word(k, "on", "at", "along", "down", "for", "to") {
+		k++
+	}
+	return r.is(k, kindFact, "faces=2") || r.barEdges(j)
+}
+
+// failed are what joints do or are that did not hold.
+var failed = wordSet(`open opened opening opens gap gapped gapping gaps gape fail failed failing failures starved gave cracked split parted lifted pulled popped broke broken showing weak`)
+
+// failedJoints: "two of the joints opened", "2 joints failed" do not say how many
+// there are.
+func (r *reader) failedJoints(i, j int) bool {
+	k := j + 1
+	for r.word(k, "are", "were", "is", "have", "had", "that", "which", "came", "come", "did", "still", "let", "a", "bit", "all") {
+		k++
+	}
+	if !r.word(i+1, "of") && !(k < len(r.items) && r.items[k].amount == nil && failed[r.items[k].word]) && !r.word(k-1, "let") {
+		return false
+	}
+	r.items[i].amount.dead = true
+	return true
+}
+
 // pairs reads "a pair of beech boards".
 func (r *reader) pairs() {
 	for i := range r.items {
@@ -187,7 +213,7 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.PanelCount) // "4 mm faces on three ply cores"
 		}
 	case r.is(j, kindNoun, "joint"):
-		if isPlural(it.word) && n > 0 && !(spoken && n == 1) { // "one joint's open" is no count
+		if isPlural(it.word) && n > 0 && !(spoken && n == 1) && !r.failedJoints(i, j) { // "one joint's open" is no count
 			r.countJoints(i, n)
 		}
 	case r.is(j, kindNoun, "panel"), r.is(j, kindPeril):
@@ -207,6 +233,8 @@ func (r *reader) count(i, n int) {
 			}
 			r.bind(i, unit.PressCount)
 		}
+	case r.is(j, kindNoun, "bar") && n == 1 && j == i+1 && r.oneEachSide(j):
+		r.items[i].used = true // "one bar each side" are two
 	case r.is(j, kindNoun, "bar") && !(n > 2 && r.word(i-1, "have", "got", "are")): // several are to choose from
 		if isPlural(it.word) || spoken && j == i+1 {
 			r.bind(i, unit.BarCount)

@@ -341,7 +341,9 @@ func (r *reader) amendment(j int) Amendment {
 	if a.Of == nil && r.habit.Follows && r.word(j-1, "at", "was", "is", "were") && r.whenGlued(j) {
 		a.Of = []unit.Field{unit.WoodMoisture}
 	}
-	if a.Of == nil && r.habit.Follows && r.word(j-1, "a", "an") && r.next(j) < 0 && r.length(j) && small(r.size(j)) {
+	one := r.word(j+1, "one") && r.next(j+1) < 0
+	if a.Of == nil && r.habit.Follows && (r.word(j-1, "a", "an") && r.next(j) < 0 || one && r.word(j-1, "a", "an", "the")) && r.length(j) && small(r.size(j)) {
+		r.items[min(j+1, len(r.items)-1)].used = one
 		a.Of = []unit.Field{unit.BarHeight} // "with a 2 in?"
 	}
 	a.Layer = r.layerBeside(j)
@@ -359,7 +361,7 @@ func (r *reader) whenGlued(j int) bool {
 
 // plainWords are words that neither name a wood nor matter, for telling "hoop
 // pine" from "nice pine".
-var plainWords = wordSet(`in of on with from and or is are use using used our have got want need for some my this these those that make real local old new wide thick long inch mm board strip sheet each piece glued pressing edge face made mostly all any more other same like it was just into onto over under than then two three four five six seven eight nine ten pressed say says called plain both`)
+var plainWords = wordSet(`in of on with from and or is are use using used our have got want need for some my this these those that make real local old new wide thick long inch mm board strip sheet each piece glued pressing edge face made mostly all any more other same like it was just into onto over under than then two three four five six seven eight nine ten pressed say says called plain both ea`)
 
 func wordSet(s string) map[string]bool {
 	set := map[string]bool{}

@@ -329,6 +329,23 @@ func (r *reader) killRough() {
 	}
 }
 
+// killNominal marks what stock is called where its actual size follows: "2 1/4 nominal,
+// 2 3/16 actual".
+func (r *reader) killNominal() {
+	for i := 1; i < len(r.items); i++ {
+		if !r.word(i, "nominal", "nominally", "nom") {
+			continue
+		}
+		at := i - 1
+		if r.items[at].brk == '(' {
+			at--
+		}
+		if at >= 0 && r.items[at].amount != nil && r.opensWithin(i, min(len(r.items), i+6), "actual", "actually", "really", "true", "measured", "measure", "measures") {
+			r.items[at].amount.dead = true
+		}
+	}
+}
+
 // killDenied marks a number behind a "not": "a 3/4 bar, not 1".
 func (r *reader) killDenied() {
 	for i := range r.items {

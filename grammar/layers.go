@@ -40,6 +40,7 @@ func (r *reader) layers() {
 		return
 	}
 	first, last := spans[0].first(), spans[len(spans)-1].last()
+	r.layersCorrected(spans)
 	spans = r.upwards(spans)
 	var layers unit.Layers
 	for _, s := range spans {
@@ -67,7 +68,11 @@ func (r *reader) layers() {
 			r.items[s.amount].used = true
 		}
 	}
-	layers = r.repeatLevels(spans, r.underneath(spans, r.onTheStrips(spans, layers)))
+	lastItem := spans[len(spans)-1].last()
+	layers = r.repeatLevels(spans, r.besideStrips(spans, r.underneath(spans, r.onTheStrips(spans, layers))))
+	if l, ok := r.onTopAfter(max(last, lastItem)); ok {
+		layers = append(layers, l)
+	}
 	text := r.text[r.items[first].start:r.items[last].end]
 	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: text}, first, false})
 }
@@ -228,7 +233,7 @@ func (r *reader) layerSpans(from int, told bool) []layerSpan {
 			return spans // what follows is said of the layers
 		}
 		start = i + 1
-		if len(spans) >= 3 && i < len(r.items) && r.isStop(i) {
+		if len(spans) >= 3 && i < len(r.items) && r.isStop(i) && !r.bracketsFix(i) {
 			return spans
 		}
 	}
@@ -284,7 +289,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				return spans
 			}
 			s = none
-		case s.part == "fence" && r.is(i, kindAttr, "tall"), it.amount != nil && r.is(r.prev(i), kindRole, "vary"):
+		case s.part == "fence" && r.is(i, kindAttr, "tall"), it.amount != nil && (r.is(r.prev(i), kindRole, "vary") || r.levelsAt(i)):
 		case r.endsLayers(i):
 			return spans
 		case it.amount != nil:
@@ -369,27 +374,6 @@ func (r *reader) openLayer(part string) bool {
 		return part == "strips"
 	}
 	return false
-}
-
-// layerRange notes strips that differ in thickness; the thickest stands in the
-// stack.
-func (r *reader) layerRange(i int) {
-	am, bm := *r.items[i].amount, *r.items[i+1].amount
-	if am.unit == nil && bm.unit != nil {
-		am.unit = bm.unit
-	}
-	for k, m := range []amount{am, bm} {
-		f := unit.StripThickest
-		if (r.size(i+k) < r.size(i+1-k)) || k == 0 && r.size(i) == r.size(i+1) {
-			f = unit.StripThinnest
-		}
-		v, u, ok := r.valueOf(&m, f)
-		if !ok || impossible(f, v) != "" {
-			return
-		}
-		r.items[i+k].used = true
-		r.bound = append(r.bound, binding{Fact{Field: f, Value: unit.Number(v), Unit: u, Text: r.items[i+k].text}, i + k, false})
-	}
 }
 
 func isPlural(w string) bool {

@@ -41,6 +41,9 @@ func (r *reader) levels() {
 	if onAll {
 		layers = append(layers, r.layerOf("mat", mat))
 	}
+	if top := r.measureOf(unit.CaulThickness); caul < 0 && top >= 0 && r.liesOnTop(r.bound[top].from) {
+		layers, caul = append(layers, r.layerOf("caul", top)), top
+	}
 	first, last := at, at
 	for _, k := range []int{sled, strip, mat, caul} {
 		if k >= 0 {
@@ -56,6 +59,12 @@ func (r *reader) levels() {
 		r.drop(unit.CaulThickness)
 	}
 	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
+}
+
+// liesOnTop: "…, film. caul 12 on top" begins a sentence of its own.
+func (r *reader) liesOnTop(i int) bool {
+	from, to := r.sentence(i)
+	return from > 0 && r.within(from, to, kindNoun, "strip", "sled") < 0 && r.opensWithin(i, to, "on", "over") && r.opensWithin(i, to, "top", "lot")
 }
 
 // onTopOfAll: of three levels with "a 3/8 mat on top of it all" there is one mat.
@@ -169,7 +178,7 @@ func (r *reader) fitsIn(i int) bool {
 	for r.word(j, "a", "the", "my", "our") {
 		j--
 	}
-	fits := r.word(j, "in", "into", "under", "inside") && r.is(j-1, kindAsk, "stack")
+	fits := r.word(j, "in", "into", "under", "inside") && (r.is(j-1, kindAsk, "stack") || r.has(unit.StackLayers) && r.word(j-1, "go", "goes", "slide", "slides", "squeeze"))
 	return fits && !r.has(unit.Opening) && r.size(i) > 0.02 && r.size(i) < 0.6 && (r.next(i) < 0 || r.is(r.next(i), kindNoun, "press", "frame", "opening")) && r.bind(i, unit.Opening)
 }
 

@@ -64,8 +64,21 @@ func (r *reader) ofStack(i int) bool {
 	return k >= s && r.is(k, kindRole, "stackorder") && (r.mentions(kindNoun, "bag", "frame", "press", "opening") || r.mentions(kindAsk, "stack"))
 }
 
+// equated reports whether a sign gives the noun at item k its number: "bar=1.5", "bar
+// height = 1.5".
+func (r *reader) equated(k int) bool {
+	sign := k + 1
+	if r.is(sign, kindAttr) {
+		sign++
+	}
+	return sign+1 < len(r.items) && r.items[sign].brk == '=' && r.items[sign+1].amount != nil && r.length(sign+1)
+}
+
 // ownsNumber reports whether a noun has a measure of its own behind it.
 func (r *reader) ownsNumber(k int) bool {
+	if r.equated(k) {
+		return true
+	}
 	n := r.next(k)
 	return n == k+1 && r.items[n].amount != nil && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
 }

@@ -59,6 +59,7 @@ func (r *reader) roleLengths() {
 		from, to := r.clause(i)
 		switch {
 		case r.trimmedTwice(i):
+		case r.varyAcross(i, p):
 		case r.coveredTo(i):
 			r.bind(i, unit.Cover)
 		case r.planedOff(i) || r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
@@ -71,7 +72,7 @@ func (r *reader) roleLengths() {
 		case r.runOf(i), r.crossed(i):
 		case r.is(p, kindRole, "ripped"):
 			r.bind(i, unit.StripWidth)
-		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and")):
+		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and", "by", "x")):
 			r.bind(i, r.acrossOf(i, p))
 		case r.size(i) < mostOverfill && r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
 			r.bind(i, unit.Overfill)
@@ -96,6 +97,20 @@ func (r *reader) roleLengths() {
 	}
 }
 
+// varyAcross leaves "vary from 2 to 2 1/2 wide" to be asked about: no one width was
+// said, nor how thick anything is.
+func (r *reader) varyAcross(i, p int) bool {
+	n := i + 1
+	if r.word(p, "from") || r.word(p, "between") {
+		p = r.prev(p)
+	}
+	if !r.is(p, kindRole, "vary", "run over") || n >= len(r.items) || !r.free(n) || r.items[n].amount.link != linkTo || !r.is(r.next(n), kindAttr, "wide", "long") {
+		return false
+	}
+	r.items[i].amount.dead, r.items[n].amount.dead = true, true
+	return true
+}
+
 // mostOverfill, in metres: nobody forces in more; "3/4 over" is a sled on top.
 const mostOverfill = 0.018
 
@@ -105,7 +120,7 @@ const mostApart = 0.006
 // nounForms are directions that are nouns and look for their number on the
 // right; the others are adjectives and look left.
 var nounForms = map[string]bool{
-	"width": true, "widths": true, "thickness": true, "thicknesses": true, "length": true, "lengths": true, "height": true, "depth": true,
+	"hgt": true, "ht": true, "width": true, "widths": true, "thickness": true, "thicknesses": true, "length": true, "lengths": true, "height": true, "depth": true,
 }
 
 // attrLengths gives each direction word its number, then its part: first where
@@ -237,7 +252,7 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	case "thinnest":
 		return unit.StripThinnest
 	}
-	if attr == "wide" && r.word(j-1, "total", "overall", "whole", "combined") {
+	if attr == "wide" && (r.word(j-1, "total", "overall", "whole", "combined") || r.sumBefore(i)) {
 		return unit.PanelWidth
 	}
 	if attr == "thick" && r.is(j+1, kindWood) && !r.is(r.next(j+1), kindNoun) {
@@ -293,6 +308,15 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	}
 	r.loose = r.loose || noun == "strip" && attr == "deep" && r.habit.Follows
 	return attrFields[noun][attr]
+}
+
+// sumBefore: "8 strips totalling 16 wide", "that adds up to 16 wide".
+func (r *reader) sumBefore(i int) bool {
+	k := i - 1
+	for r.word(k, "to", "of", "at", "up", "up to", "out", "about", "a", "is", "just") {
+		k--
+	}
+	return r.word(k, "total", "totals", "totaling", "totalling", "totalled", "totaled", "overall", "altogether", "combined", "add", "adds", "adding", "added", "summing", "sums", "come", "comes", "coming", "add up to", "adds up to", "comes to", "come to")
 }
 
 // bracketNoun is the part that a measure in brackets goes with.

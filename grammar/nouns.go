@@ -144,7 +144,7 @@ func (r *reader) nounLength(i int) {
 	}
 	it := &r.items[k]
 	id := it.id
-	if id == "bar" && right && (r.habit.Metric && r.items[i].amount.bare() && r.size(i) < 0.006 || r.is(k+1, kindAttr, "long") && r.size(i) > widestStrip) {
+	if right && r.equated(k) || id == "bar" && right && (r.habit.Metric && r.items[i].amount.bare() && r.size(i) < 0.006 || r.is(k+1, kindAttr, "long") && r.size(i) > widestStrip) {
 		return // no bar is 3 mm high: "3 bar" may be a pressure; "is a 24 in bar long enough"
 	}
 	if id == "sled" && r.singularCount(i, k) || id == "bag" && !right && r.maybeGauge(i) || id == "opening" && r.ofDoor(k) {
@@ -161,11 +161,7 @@ func (r *reader) nounLength(i int) {
 		}
 		r.partLength(i, k)
 	case "strip":
-		if (it.word == "stock" || it.word == "stuff") && !r.has(unit.StripThickness) {
-			r.bind(i, unit.StripThickness)
-			return
-		}
-		r.stripLength(i)
+		r.stuffLength(i, it.word)
 	case "joint", "pump", "reservoir", "leak", "fence", "wedge":
 	case "frame", "press", "bed":
 		if right && r.items[i].amount.unit == nil {
@@ -244,17 +240,32 @@ var parters = wordSet(`off above below on in at for from over under against into
 
 func (r *reader) amountJustBefore(k int) bool { return k > 0 && r.items[k-1].amount != nil }
 
+// thickestStock is more than a strip is thick, in metres.
+const thickestStock = 0.055
+
+// stuffLength reads a bare measure beside strips, or beside what people call stock and
+// stuff. "With 3 inches of stuff on it" is a height.
+func (r *reader) stuffLength(i int, word string) {
+	stuff := word == "stuff" || word == "stock"
+	switch {
+	case r.word(i+1, "of") && r.size(i) > thickestStock && r.size(i) < widestStrip && (word == "stuff" || r.mentions(kindNoun, "bag", "opening") && !r.mentions(kindNoun, "bar")):
+	case stuff && !r.has(unit.StripThickness):
+		r.bind(i, unit.StripThickness)
+	default:
+		r.stripLength(i)
+	}
+}
+
 // woodLength: a measure before a wood is the stock's thickness: "1/4 walnut",
 // "4/4 cherry". Over two inches it is not thickness for certain.
 func (r *reader) woodLength(i int) {
-	const thickest = 0.055
-	if r.size(i) <= thickest && !r.has(unit.StripThickness) {
+	if r.size(i) <= thickestStock && !r.has(unit.StripThickness) {
 		r.bind(i, unit.StripThickness)
 		return
 	}
-	if r.size(i) > thickest && r.topic == Move && !r.has(unit.PanelWidth) {
+	if r.size(i) > thickestStock && r.topic == Move && !r.has(unit.PanelWidth) {
 		r.bind(i, unit.PanelWidth)
-	} else if r.size(i) > thickest && !r.has(unit.StripWidth) && r.mentions(kindNoun, "strip", "joint") {
+	} else if r.size(i) > thickestStock && !r.has(unit.StripWidth) && r.mentions(kindNoun, "strip", "joint") {
 		r.bind(i, unit.StripWidth)
 	}
 }

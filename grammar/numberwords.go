@@ -38,7 +38,7 @@ func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 		return fractionWords(scraps, i)
 	}
 	at = skipHyphen(scraps, at+n)
-	if isWord(scraps, at, "and") {
+	if isAnd(scraps, at) {
 		at++
 	}
 	if d, ok := denominator(scraps, i+n); ok && whole > 0 && whole < d && !isWord(scraps, i+n, "half") { // "three quarters", "five-sixteenths"
@@ -77,6 +77,11 @@ func denominator(scraps []scrap, at int) (int64, bool) {
 	return d, ok
 }
 
+// isAnd reports whether scrap i joins a whole number to its part: "two & three quarter".
+func isAnd(scraps []scrap, i int) bool {
+	return i < len(scraps) && (scraps[i].norm == "and" || scraps[i].norm == "&" || scraps[i].norm == "n")
+}
+
 func isWord(scraps []scrap, i int, w string) bool { return i < len(scraps) && scraps[i].norm == w }
 
 // wholeWords reads "twenty five", "a dozen", "two hundred".
@@ -87,15 +92,6 @@ func wholeWords(scraps []scrap, i int) (int64, int) {
 	}
 	if v, n := dozenWords(scraps, at); n > 0 {
 		return v, n
-	}
-	if (isWord(scraps, at, "a") || isWord(scraps, at, "half")) && isWord(scraps, at+1, "dozen") {
-		if scraps[at].norm == "half" {
-			return 6, 2
-		}
-		return 12, 2
-	}
-	if isWord(scraps, at, "half") && isWord(scraps, at+1, "a") && isWord(scraps, at+2, "dozen") {
-		return 6, 3
 	}
 	if at >= len(scraps) || scraps[at].shape != shapeWord {
 		return 0, 0
@@ -146,13 +142,24 @@ func tensWords(scraps []scrap, i int) (int64, int) {
 	return v, at + n - i
 }
 
-// dozenWords reads "a baker's dozen" and "dozen and a half".
+// dozenWords reads "a dozen", "a half dozen", "a baker's dozen" and "dozen and a half".
 func dozenWords(scraps []scrap, i int) (int64, int) {
 	at := i
 	if isWord(scraps, at, "a") {
 		at++
 	}
+	if isWord(scraps, at, "half") {
+		end := skipHyphen(scraps, at+1)
+		if isWord(scraps, end, "a") {
+			end++
+		}
+		if isWord(scraps, end, "dozen") {
+			return 6, end + 1 - i
+		}
+	}
 	switch {
+	case at > i && isWord(scraps, at, "dozen") && !(isWord(scraps, at+1, "and") && isWord(scraps, at+2, "a") && isWord(scraps, at+3, "half")):
+		return 12, 2
 	case isWord(scraps, at, "bakers") && isWord(scraps, at+1, "dozen"):
 		return 13, at + 2 - i
 	case isWord(scraps, at, "dozen") && isWord(scraps, at+1, "and") && isWord(scraps, at+2, "a") && isWord(scraps, at+3, "half"):

@@ -82,8 +82,14 @@ func (r *reader) unitOfGauge(i int) *unit.Unit {
 		if am := r.items[j].amount; am != nil {
 			return nil
 		}
-		if r.is(j, kindUnit) && r.items[j].unit.Dimension == unit.Pressing && r.within(from, j, kindVacuum, "gauge") >= 0 && r.word(j-1, "does", "in", "is in", "reads", "shows", "only", "is", "says") {
-			u := r.items[j].unit
+		if !r.is(j, kindUnit) || r.items[j].unit.Dimension != unit.Pressing && r.items[j].unit.Symbol != "in" {
+			continue
+		}
+		told := r.within(from, j, kindVacuum, "gauge") >= 0 && r.items[j-1].amount == nil && (r.word(j-1, "does", "in", "is in", "reads", "shows", "only", "is", "says", "a", "an") || r.isBreak(j-1) || r.is(j-1, kindVacuum, "gauge"))
+		if u := r.items[j].unit; told || u.Dimension == unit.Pressing && r.is(j+1, kindVacuum, "gauge") {
+			if u.Symbol == "in" {
+				u = unit.InHg
+			}
 			return &u
 		}
 	}
@@ -248,7 +254,7 @@ func (r *reader) pumpLimit(i int) {
 // bareVacuum reads "pulling 26", "gauge says 24", "sitting at 25".
 func (r *reader) bareVacuum() {
 	for i := range r.items {
-		if !r.free(i) || r.noReading(i) || !r.cuedAsReading(i) {
+		if !r.free(i) || r.noReading(i) || !r.cuedAsReading(i) && r.unitOfGauge(i) == nil {
 			continue
 		}
 		if r.items[i].amount.link == linkTimes || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes {

@@ -16,12 +16,32 @@ var (
 func (r *reader) products() {
 	for i := 0; i < len(r.items); i++ {
 		end := r.chain(i)
-		if end-i < 2 {
+		if end-i < 2 || r.afterWide(i, end) {
 			continue
 		}
 		r.product(i, end)
 		i = end - 1
 	}
+}
+
+// afterWide reads the rest of "2 1/2 wide x 6'4" x 7/8", where the first number has its
+// direction behind it.
+func (r *reader) afterWide(i, end int) bool {
+	k := i - 2
+	if end-i != 2 || !r.word(i-1, "x", "by") || !(r.is(k, kindAttr, "wide") || r.word(k, "w", "wd")) || !r.free(k-1) || !small(r.size(k-1)) {
+		return false
+	}
+	long := r.longest(i, end)
+	thin := i + end - 1 - long
+	if r.size(long) < widestStrip || r.size(thin) > thickestStock || r.has(unit.StripLength) || r.has(unit.StripThickness) {
+		return false
+	}
+	r.items[i].amount.link, r.items[i+1].amount.link = linkNone, linkNone
+	r.items[k].meaning, r.items[k].used = meaning{kind: kindAttr, id: "wide"}, true
+	if n := r.next(end - 1); r.is(n, kindAttr, "thick", "long") && n == end {
+		r.items[n].used = true
+	}
+	return r.bind(k-1, unit.StripWidth) && r.bind(long, unit.StripLength) && r.bind(thin, unit.StripThickness)
 }
 
 // chain returns the end of the amounts joined by "x" from item i on.
@@ -135,7 +155,8 @@ func (r *reader) spreadUnit(i, end int) {
 		return
 	}
 	for k := i; k < end-1; k++ {
-		if r.items[k].amount.unit == nil && !(last.unit.Symbol == "ft" && r.items[k].amount.float() > 16) {
+		v := r.items[k].amount.float()
+		if r.items[k].amount.unit == nil && !(last.unit.Symbol == "ft" && v > 16) && !(last.unit.Symbol == "m" && v > 30) { // "600 x 2.4 m"
 			u := *last.unit
 			r.items[k].amount.unit = &u
 		}
@@ -206,6 +227,9 @@ func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 		}
 		return pick(n, unit.BarHeight, unit.BarWidth)
 	case "sled":
+		if r.feetFirst(i) {
+			return pick(n, unit.SledLength, unit.SledWidth, unit.SledThickness)
+		}
 		return pick(n, unit.SledWidth, unit.SledLength, unit.SledThickness)
 	case "bag":
 		return r.bagSize(i, n)
@@ -225,10 +249,26 @@ func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 	if n == 3 && r.size(i) < 0.06 && r.size(i+1) > 0.1 && r.size(i+2) > 0.1 {
 		return []unit.Field{third, unit.PanelWidth, unit.PanelLength} // "3/4 x 30 x 60 top"
 	}
-	if sheet && r.size(i) > r.size(i+1) { // an 8x4 is a 4x8
+	if (sheet || r.feetFirst(i)) && r.size(i) > r.size(i+1) { // an 8x4 is a 4x8
 		return pick(n, unit.PanelLength, unit.PanelWidth, third)
 	}
 	return pick(n, unit.PanelWidth, unit.PanelLength, third)
+}
+
+// feetFirst: of 5' x 24" the feet are the length, and 8' x 4' is the sheet of that
+// size.
+func (r *reader) feetFirst(i int) bool {
+	a, b := r.items[i].amount, r.items[i+1].amount
+	if a.unit != nil && a.unit.Symbol == "m" && r.size(i) > r.size(i+1) && (b.unit == nil || b.unit.Symbol == "mm") {
+		return true // "1.2 m x 600"
+	}
+	if a.unit == nil || a.unit.Symbol != "ft" && a.unitRaw != "ft in" || r.size(i) <= r.size(i+1) {
+		return false
+	}
+	if b.unit == nil || b.unit.Symbol != "ft" {
+		return true
+	}
+	return sheetSizes[[2]int{int(a.float()), int(b.float())}] && a.value.IsInt() && b.value.IsInt()
 }
 
 func pick(n int, fs ...unit.Field) []unit.Field {

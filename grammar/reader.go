@@ -57,6 +57,7 @@ func (r *reader) read() {
 	r.killDenied()
 	r.killDropped()
 	r.killRough()
+	r.killNominal()
 	r.killTimes()
 	r.killEarlier()
 	r.killUncut()
@@ -88,6 +89,7 @@ func (r *reader) sayings() {
 		r.partsInARow()
 	}
 	r.killBlemishes()
+	r.formulas()
 	r.changes()
 	r.tables()
 	r.withinThou()

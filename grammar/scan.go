@@ -133,6 +133,9 @@ func (s *scanner) next() {
 	case r == '\n' || r == '\r':
 		s.pos += n
 		s.add(shapeBreak, start, "\n")
+	case r == '\t' && s.betweenNumbers():
+		s.pos += n
+		s.add(shapeSymbol, start, "|") // parts the columns of a table
 	case unicode.IsSpace(r) || r == '\u200b' || r == '\ufeff' || r == utf8.RuneError && n == 1 || unicode.Is(unicode.Cf, r):
 		s.pos += n
 	case isDigit(r) || r == '.' && s.digitAt(s.pos+n) && !s.afterDigit():
@@ -189,6 +192,15 @@ func (s *scanner) add(sh shape, start int, norm string) {
 func isDigit(r rune) bool { return r >= '0' && r <= '9' }
 
 func (s *scanner) digitAt(at int) bool { return at < len(s.text) && isDigit(rune(s.text[at])) }
+
+// betweenNumbers reports whether a tab stands right between two numbers.
+func (s *scanner) betweenNumbers() bool {
+	if len(s.scraps) == 0 || !s.digitAt(s.pos+1) {
+		return false
+	}
+	last := s.scraps[len(s.scraps)-1]
+	return last.shape >= shapeInt && last.shape <= shapePair && last.end == s.pos
+}
 
 func (s *scanner) afterDigit() bool { return s.pos > 0 && isDigit(rune(s.text[s.pos-1])) }
 

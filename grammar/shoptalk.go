@@ -215,7 +215,10 @@ func (r *reader) sameByUnit() {
 			continue
 		}
 		u := *a.unit
-		b.unit, b.unitRaw = &u, a.unitRaw
+		if b.form != formDecimal && b.value.Denom().Cmp(big.NewInt(2)) > 0 || b.value.Cmp(one) < 0 {
+			u = unit.Inch // "4' x 3/4"
+		}
+		b.unit, b.unitRaw = &u, u.Symbol
 	}
 }
 

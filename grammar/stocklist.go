@@ -226,6 +226,8 @@ func listOf(tokens []token, run []stockEntry, cue bool) (*stockList, int) {
 		return l, run[len(run)-1].end
 	}
 	switch {
+	case !l.counted && inTable(tokens, run[0].from):
+		return nil, 0
 	case l.counted && len(run) < longPiles, len(run) < shortList, otherwise(tokens, run):
 		return nil, 0
 	case !l.counted && countsOn(run):

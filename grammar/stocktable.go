@@ -19,7 +19,7 @@ func inRows(run []stockEntry) bool {
 // rows takes each two numbers of a run for a width and a count; nil where nothing
 // tells which is which.
 func rows(tokens []token, run []stockEntry) []stockEntry {
-	count := headed(tokens, run[0].from)
+	count := headedStock(tokens, run[0].from)
 	if count < 0 {
 		count = countColumn(run)
 	}
@@ -39,9 +39,27 @@ func rows(tokens []token, run []stockEntry) []stockEntry {
 	return out
 }
 
-// headed is the column of the counts by the heading before token i; -1 where there
+// inTable reports whether the line before token i names more columns than a stock has.
+func inTable(tokens []token, i int) bool {
+	k, names := i-1, 0
+	for k >= 0 && (tokens[k].symbol == symMark || tokens[k].symbol == symBreak && tokens[k].norm == "\n") {
+		k--
+	}
+	if k < 0 || k == i-1 && tokens[k].symbol != symMark {
+		return false
+	}
+	for ; k >= 0 && tokens[k].symbol != symBreak; k-- {
+		switch tokens[k].meaning.kind {
+		case kindNoun, kindAttr, kindVacuum, kindAir:
+			names++
+		}
+	}
+	return names >= leastColumns
+}
+
+// headedStock is the column of the counts by the heading before token i; -1 where there
 // is none.
-func headed(tokens []token, i int) int {
+func headedStock(tokens []token, i int) int {
 	wide, count := -1, -1
 	for k := i - 1; k >= 0 && k >= i-8; k-- {
 		switch t := &tokens[k]; {

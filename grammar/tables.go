@@ -6,213 +6,181 @@ import (
 	"presshand/engine/unit"
 )
 
-// A pasted table has a heading and rows of as many cells, parted by tabs or bars.
+// A table has names in its first line and a number under each in the next, parted by
+// strokes, tabs or wide gaps. A row is read as "name: number"; where rows differ it is
+// asked which is meant.
 
-// A row of a table is where its cells begin and end in the text.
-type row [][2]int
+// mostRows is of how many rows one is asked about.
+const mostRows = 4
 
-// cellsOf cuts the line [from, to) of text at each tab or bar; fewer than three cells
-// are no table's.
-func cellsOf(text string, from, to int) row {
-	cut := byte('|')
-	if strings.IndexByte(text[from:to], '\t') >= 0 {
-		cut = '\t'
+// leastColumns tells a table from a heading over a list of stock.
+const leastColumns = 3
+
+// A cell is the items [from, to) of one column in one line.
+type cell struct{ from, to int }
+
+// tables reads the rows of a table.
+func (r *reader) tables() {
+	if r.stockTables(); r.has(unit.StockPiles) {
+		return
 	}
-	var cells row
-	at := from
-	for i := from; i <= to; i++ {
-		if i < to && text[i] != cut {
+	lines := r.lines()
+	for k := 0; k+1 < len(lines); k++ {
+		if r.amountsIn(lines[k].from, lines[k].to) > 0 || lines[k].to-lines[k].from < leastColumns {
 			continue
 		}
-		if cell := strings.TrimSpace(text[at:i]); cell != "" || at > from && i < to {
-			cells = append(cells, [2]int{at, i})
+		row := k + 1
+		for row < len(lines) && r.ruled(lines[row]) {
+			row++
 		}
-		at = i + 1
+		if row >= len(lines) || r.amountsIn(lines[row].from, lines[row].to) < leastColumns {
+			continue
+		}
+		heads, cells := r.cells(lines[k]), r.cells(lines[row])
+		if len(heads) != len(cells) || len(heads) < leastColumns {
+			continue
+		}
+		for n := 0; n < mostRows && row < len(lines) && len(cells) == len(heads); n++ {
+			r.tableRow(heads, cells)
+			if row++; row < len(lines) {
+				cells = r.cells(lines[row])
+			}
+		}
+		return
 	}
-	if len(cells) < 3 {
+}
+
+// lines are the lines of a message of several.
+func (r *reader) lines() []cell {
+	var out []cell
+	from := 0
+	for i := range r.items {
+		if r.items[i].brk != 0 && r.items[i].word == "\n" {
+			out = append(out, cell{from, i})
+			from = i + 1
+		}
+	}
+	if out == nil {
 		return nil
 	}
-	return cells
+	return append(out, cell{from, len(r.items)})
 }
 
-// table finds a heading without a number and the rows below it.
-func table(text string) (head row, rows []row) {
-	if !strings.ContainsAny(text, "\t|") || !strings.Contains(text, "\n") {
-		return nil, nil
+// ruled reports whether a line is drawn: "|---|---|".
+func (r *reader) ruled(line cell) bool {
+	for i := line.from; i < line.to; i++ {
+		if b := r.items[i].brk; r.items[i].amount != nil || b != '|' && b != '-' && b != '=' && b != '+' && b != ':' && b != '_' && r.items[i].word != "-" {
+			return false
+		}
 	}
-	for at := 0; at < len(text); {
-		to := at + strings.IndexByte(text[at:]+"\n", '\n')
-		cells := cellsOf(text, at, to)
-		line := text[at:to]
+	return true
+}
+
+// cells parts a line by its strokes, else by its semicolons, else by tabs and wide
+// gaps; where there are none each name and each number is a cell.
+func (r *reader) cells(line cell) []cell {
+	parted := ""
+	for i := line.from; i < line.to; i++ {
 		switch {
-		case head != nil && len(cells) == len(head) && strings.ContainsAny(line, "0123456789"):
-			rows = append(rows, cells)
-		case head != nil && strings.Trim(line, " |-:\t\r+") == "": // a rule
-		case len(rows) > 0:
-			return head, rows
-		case len(cells) > 0 && !strings.ContainsAny(line, "0123456789"):
-			head = cells
-		default:
-			head = nil
-		}
-		at = to + 1
-	}
-	if len(rows) == 0 {
-		return nil, nil
-	}
-	return head, rows
-}
-
-// tables reads a table whose columns have names: of one row a load's strips, of
-// several with a width and a count what is in stock; and the letters of formulas.
-func (r *reader) tables() {
-	r.formulas()
-	head, rows := table(r.text)
-	if head == nil {
-		return
-	}
-	fields := make([]unit.Field, len(head))
-	for c, cell := range head {
-		fields[c] = r.columnOf(cell)
-	}
-	width, count := -1, -1
-	for c, f := range fields {
-		switch f {
-		case unit.StripWidth:
-			width = c
-		case unit.StripCount:
-			count = c
+		case r.items[i].brk == '|':
+			parted = "|"
+		case r.items[i].word == ";" && parted != "|":
+			parted = ";"
+		case parted == "" && i > line.from && wideGap(r.text[r.items[i-1].end:r.items[i].start]):
+			parted = " "
 		}
 	}
-	if len(rows) == 1 && width >= 0 {
-		for c, cell := range rows[0] {
-			r.unitOf(head[c], cell)
-			r.bindCell(cell, fields[c])
-		}
-		r.quietCells(head)
-		return
-	}
-	if width >= 0 && count >= 0 && len(rows) > 1 && !r.mentions(kindNoun, "bar") {
-		r.stockTable(head, rows, width, count)
-	}
-}
-
-// columnOf is what the column under a heading's cell holds; "" for what no load has.
-func (r *reader) columnOf(cell [2]int) unit.Field {
-	f := unit.Field("")
-	for i := range r.items {
-		if r.items[i].start < cell[0] || r.items[i].end > cell[1] || r.items[i].brk != 0 {
+	var out []cell
+	from := line.from
+	for i := line.from; i <= line.to; i++ {
+		gap := i < line.to && i > from && (parted == " " && wideGap(r.text[r.items[i-1].end:r.items[i].start]) || parted == "")
+		mark := i < line.to && (parted == "|" && r.items[i].brk == '|' || parted == ";" && r.items[i].word == ";")
+		if i < line.to && !gap && !mark {
 			continue
 		}
-		switch {
-		case r.is(i, kindAttr, "wide"):
-			return unit.StripWidth
-		case r.is(i, kindAttr, "thick"):
-			return unit.StripThickness
-		case r.is(i, kindAttr, "long"):
-			return unit.StripLength
-		case r.is(i, kindNoun, "bar"):
-			return unit.BarHeight
-		case r.is(i, kindVacuum):
-			return unit.Vacuum
-		case r.is(i, kindRole, "job"):
-			return unit.Job
-		case r.word(i, "qty", "quantity", "count", "nos", "number", "pcs", "n") || r.is(i, kindNoun, "strip"):
-			f = unit.StripCount
+		if i > from {
+			out = append(out, cell{from, i})
+		}
+		if from = i; mark {
+			from++
 		}
 	}
-	return f
+	return out
 }
 
-// amountIn is the one free amount of a cell; -1 where there is none or more.
-func (r *reader) amountIn(cell [2]int) int {
-	at := -1
-	for i := range r.items {
-		if r.items[i].start >= cell[0] && r.items[i].end <= cell[1] && r.items[i].amount != nil {
-			if at >= 0 || !r.free(i) {
-				return -1
-			}
-			at = i
+// wideGap reports whether what stands between two items parts columns.
+func wideGap(s string) bool { return strings.Contains(s, "\t") || strings.Contains(s, "  ") }
+
+// tableRow binds each number to what its column's name says.
+func (r *reader) tableRow(heads, cells []cell) {
+	known := 0
+	fields := make([]unit.Field, len(heads))
+	for k, h := range heads {
+		if fields[k] = r.headed(h); fields[k] != "" {
+			known++
 		}
 	}
-	return at
-}
-
-// unitOf gives the bare amount of a cell the unit that stands in its heading.
-func (r *reader) unitOf(head, cell [2]int) {
-	i := r.amountIn(cell)
-	for k := range r.items {
-		if i >= 0 && r.items[i].amount.bare() && r.items[k].start >= head[0] && r.items[k].end <= head[1] && r.items[k].kind == kindUnit {
-			u := r.items[k].unit
-			r.items[i].amount.unit, r.items[i].amount.unitRaw = &u, r.items[k].word
-		}
-	}
-}
-
-func (r *reader) bindCell(cell [2]int, f unit.Field) {
-	i := r.amountIn(cell)
-	if i < 0 {
+	if known < leastColumns || r.mentions(kindRole, "target") {
 		return
 	}
-	am := r.items[i].amount
-	_, whole := am.whole()
-	switch {
-	case f == unit.Job && whole:
-		r.say(i, f, unit.Word(r.items[i].text))
-	case f == unit.Vacuum && am.bare():
-		u := r.bareVacuumUnit(am)
-		if u.Dimension == unit.Pressing {
-			am.unit = &u
-			r.bind(i, f)
+	for k, c := range cells {
+		i := c.from
+		if !r.free(i) || r.amountsIn(c.from, c.to) != 1 {
+			continue
 		}
-	case f == unit.StripCount && whole, f == unit.Vacuum && am.is(unit.Pressing), f != "" && f != unit.Job && f != unit.StripCount && f != unit.Vacuum && r.length(i):
-		r.bind(i, f)
-	default:
-		am.dead = true
-	}
-}
-
-// quietCells keeps the words of a heading from looking for numbers.
-func (r *reader) quietCells(head row) {
-	for i := range r.items {
-		if it := &r.items[i]; it.start >= head[0][0] && it.end <= head[len(head)-1][1] && it.amount == nil {
-			it.used = true
-			if it.kind != kindNoun || it.id != "bar" && it.id != "strip" {
-				it.meaning = meaning{}
-			}
+		if fields[k] == "" {
+			r.items[i].amount.dead = true // of a column that no load has
+			continue
+		}
+		am := r.items[i].amount
+		if u := r.within(heads[k].from, heads[k].to, kindUnit); u >= 0 && am.unit == nil && r.items[u].unit.Dimension == fields[k].Dimension() {
+			of := r.items[u].unit
+			am.unit = &of
+		}
+		if _, whole := am.whole(); fields[k].Dimension() == unit.Count && !whole {
+			continue
+		}
+		am.link = linkNone
+		r.bind(i, fields[k])
+		for j := heads[k].from; j < heads[k].to; j++ {
+			r.items[j].used = true
 		}
 	}
 }
 
-// stockTable binds each row as a pile; a cell under another heading stays unread.
-func (r *reader) stockTable(head row, rows []row, width, count int) {
-	var piles unit.Piles
-	var taken []int
-	for _, cells := range rows {
-		r.unitOf(head[width], cells[width])
-		w, n := r.amountIn(cells[width]), r.amountIn(cells[count])
-		if w < 0 || n < 0 {
-			return
-		}
-		v, _, ok := r.valueOf(r.items[w].amount, unit.StripWidth)
-		c, whole := r.items[n].amount.whole()
-		if !ok || !whole || c < 1 || c > mostOfAPile || impossible(unit.StripWidth, v) != "" {
-			return
-		}
-		piles = append(piles, unit.Pile{Width: v, Count: c})
-		taken = append(taken, w, n)
-	}
-	for _, cells := range rows {
-		for i := range r.items {
-			if r.items[i].start >= cells[0][0] && r.items[i].end <= cells[len(cells)-1][1] && r.items[i].amount != nil {
-				r.items[i].amount.dead = true
+// headed is what a column's name says that its numbers are; "" where it says nothing.
+func (r *reader) headed(h cell) unit.Field {
+	noun, attr := "", ""
+	for i := h.from; i < h.to; i++ {
+		it := &r.items[i]
+		switch {
+		case it.kind == kindNoun && noun == "":
+			if noun = it.id; h.to-h.from == 1 && isPlural(it.word) && countFields[noun] != nil && noun != "bar" {
+				return countFields[noun][0]
 			}
+		case it.kind == kindAttr:
+			attr = it.id
+		case shortAttrs[it.word] != "":
+			attr = shortAttrs[it.word]
+		case it.kind == kindVacuum, it.kind == kindUnit && it.unit.Dimension == unit.Pressing && noun == "":
+			return unit.Vacuum
+		case it.kind == kindAir && (it.id == "temp" || it.id == "shop"):
+			return unit.ShopTemp
+		case it.kind == kindRole && it.id == "name" && strings.HasPrefix(it.word, "n"), r.word(i, "qty", "quantity", "count", "number", "num", "no", "no.", "nr", "n", "pcs", "off"), it.brk == '#':
+			if noun == "panel" {
+				return unit.PanelCount
+			}
+			return unit.StripCount
 		}
 	}
-	for _, i := range taken {
-		r.items[i].used = true
+	if attr == "" {
+		return map[string]unit.Field{"bar": unit.BarHeight, "mat": unit.MatThickness, "caul": unit.CaulThickness, "sled": unit.SledThickness, "opening": unit.Opening}[noun]
 	}
-	r.quietCells(head)
-	text := r.text[rows[0][0][0]:rows[len(rows)-1][len(head)-1][1]]
-	r.bound = append(r.bound, binding{Fact{Field: unit.StockPiles, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, taken[0], false})
+	if noun == "" {
+		noun = "strip"
+		if attr == "tall" {
+			return ""
+		}
+	}
+	return attrFields[noun][attr]
 }

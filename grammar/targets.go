@@ -87,7 +87,7 @@ func (r *reader) eachWide() {
 		if !r.free(i) || !r.length(i) || !small(r.size(i)) || r.items[i].amount.link != linkNone || r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun) {
 			continue
 		}
-		behind := r.is(i+1, kindRole, "in a row") && r.word(i-1, "theyre", "are", "at", "being")
+		behind := (r.is(i+1, kindRole, "in a row") || r.word(i+1, "ea")) && (r.word(i-1, "theyre", "are", "at", "being") || r.isBreak(i-1) && r.isBreak(i+2) && r.items[i].amount.form != formWords && !(r.items[i].amount.bare() && r.items[i].amount.form == formInt))
 		before := r.word(i-1, "is", "being", "at") && r.is(i-2, kindRole, "in a row")
 		if behind || before {
 			r.bind(i, unit.StripWidth)

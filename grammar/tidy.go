@@ -13,6 +13,7 @@ import (
 
 // tidy joins and parts the items that only the words around them tell how to.
 func (r *reader) tidy() {
+	r.labelMarks()
 	r.groceriesOfWood()
 	r.holdsThings()
 	r.inPounds()
@@ -197,6 +198,10 @@ func digits(s string) int {
 // gluedHyphens: "2-wide 3/8-thick".
 func (r *reader) gluedHyphens() {
 	for i := len(r.items) - 2; i > 0; i-- {
+		if r.items[i].brk == '-' && r.items[i-1].amount != nil && r.word(i+1, "ish") {
+			r.remove(i, i+2) // "3/4-ish"
+			continue
+		}
 		if r.items[i].brk == '-' && r.items[i-1].amount != nil && r.items[i-1].end == r.items[i].start && r.items[i].end == r.items[i+1].start && r.is(i+1, kindAttr) {
 			r.remove(i, i+1)
 		}
@@ -207,10 +212,23 @@ func (r *reader) gluedHyphens() {
 // unit: 2" (51 mm).
 func (r *reader) sameInBrackets() {
 	for i := len(r.items) - 4; i >= 0; i-- {
-		if r.items[i].amount == nil || r.items[i+1].brk != '(' || r.items[i+2].amount == nil || r.items[i+3].brk != ')' {
+		if i+3 >= len(r.items) || r.items[i].amount == nil || r.items[i+2].amount == nil {
+			continue
+		}
+		if open, shut := r.items[i+1].brk, r.items[i+3].brk; !(open == '(' && shut == ')' || open == '[' && shut == ']') {
 			continue
 		}
 		a, b := r.items[i].amount, r.items[i+2].amount
+		if a.saysAgain(b) {
+			if a.unit == nil {
+				a.unit, a.unitRaw = b.unit, b.unitRaw
+			}
+			r.items[i].end = r.items[i+3].end
+			r.items[i].text = r.text[r.items[i].start:r.items[i].end]
+			r.remove(i+1, i+4)
+			r.unitBehind(i)
+			continue
+		}
 		if a.unit == nil || b.unit == nil || a.value == nil || b.value == nil || a.unit.Dimension != b.unit.Dimension || a.unit.Symbol == b.unit.Symbol {
 			continue
 		}
@@ -220,6 +238,34 @@ func (r *reader) sameInBrackets() {
 			it.text = r.text[it.start:it.end]
 			r.remove(i+1, i+4)
 		}
+	}
+}
+
+// saysAgain reports whether b is the same number in figures or in words: "six (6)".
+func (am *amount) saysAgain(b *amount) bool {
+	if am.value == nil || b.value == nil || am.value.Cmp(b.value) != 0 || b.link != linkNone || am.plural || b.plural {
+		return false
+	}
+	return am.unit == nil || b.unit == nil || am.unit.Symbol == b.unit.Symbol
+}
+
+// unitBehind gives the amount at item i the unit that stands apart behind it: "two (2)
+// inches".
+func (r *reader) unitBehind(i int) {
+	k := i + 1
+	am := r.items[i].amount
+	if am.unit != nil || k >= len(r.items) {
+		return
+	}
+	u, raw := r.items[k].unit, r.items[k].word
+	if inch := r.items[k].amount; inch != nil && inch.unit != nil && inch.value != nil && inch.value.Cmp(one) == 0 && r.items[k].text == "inch" {
+		u, raw = *inch.unit, inch.unitRaw // of "one (1) inch bar" the last words alone are a bar of an inch
+	}
+	if u.Symbol != "" {
+		am.unit, am.unitRaw = &u, raw
+		r.items[i].end = r.items[k].end
+		r.items[i].text = r.text[r.items[i].start:r.items[i].end]
+		r.remove(k, k+1)
 	}
 }
 

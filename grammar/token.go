@@ -95,7 +95,10 @@ func (t *tokenizer) next() {
 // integer reads "2 and a half" and "3 32nds" as one number.
 func (t *tokenizer) integer() {
 	whole, _ := new(big.Rat).SetString(t.scraps[t.at].norm)
-	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeWord {
+	if t.dozens(whole) {
+		return
+	}
+	if whole != nil && isAnd(t.scraps, t.at+1) && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeWord {
 		if part, n := fractionWords(t.scraps, t.at+2); n > 0 {
 			t.push(symWords, n+2).value = part.Add(part, whole)
 			return
@@ -150,7 +153,22 @@ func (t *tokenizer) push(sym lexer.TokenType, n int) *token {
 	return &t.tokens[len(t.tokens)-1]
 }
 
+// dozens reads "2 dozen" and "1/2 doz".
+func (t *tokenizer) dozens(n *big.Rat) bool {
+	if n == nil || !isWord(t.scraps, t.at+1, "dozen") && !isWord(t.scraps, t.at+1, "dozens") && !isWord(t.scraps, t.at+1, "doz") {
+		return false
+	}
+	v := new(big.Rat).Mul(n, big.NewRat(12, 1))
+	if v.IsInt() {
+		t.push(symWords, 2).value = v
+	}
+	return v.IsInt()
+}
+
 func (t *tokenizer) fraction(s scrap) {
+	if t.dozens(rational(s.norm)) {
+		return
+	}
 	num, den, _ := strings.Cut(s.norm, "/")
 	if den == "4" && len(num) <= 2 && (len(num) == 2 || num >= "4") && num[0] != '0' {
 		t.push(symQuarters, 1)

@@ -31,6 +31,9 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 	if s.norm != "one" || n != 1 {
 		return false
 	}
+	if t.sizedOne(t.at) {
+		return true
+	}
 	if l != nil && (l.norm == "on" || l.norm == "the") && t.at+1 < len(t.scraps) {
 		_, m := trade.longest(t.scraps, t.at+1)
 		return m == 0 && (!hyphenUnits[t.scraps[t.at+1].norm] || t.scraps[t.at+1].norm == "in") // "the one inch then"
@@ -39,6 +42,28 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 		return true // "the taller one", "the medium one"
 	}
 	return l != nil && pronouns[l.norm] && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1))
+}
+
+// sizedOne: "and a 60 one?", "with a 1 1/2 tall one" tell one of several by its size;
+// the "one" is the scrap at the place given.
+func (t *tokenizer) sizedOne(at int) bool {
+	k := len(t.tokens) - 1
+	if k > 0 && t.tokens[k].meaning.kind == kindAttr {
+		k--
+	}
+	last := k
+	for k >= 0 && (t.tokens[k].symbol >= symInt && t.tokens[k].symbol <= symUnit) {
+		k--
+	}
+	if k < 0 || k == last || t.tokens[k].norm != "a" && t.tokens[k].norm != "an" && t.tokens[k].norm != "the" {
+		return false
+	}
+	next := at + 1
+	if next >= len(t.scraps) {
+		return true
+	}
+	_, number := wordNumber(t.scraps, next)
+	return number == 0 && !t.numberAt(next) && !t.nounAt(next) && !t.unitAt(next) && t.scraps[next].norm != "and"
 }
 
 func (t *tokenizer) unitAt(i int) bool {

@@ -33,7 +33,7 @@ var unitWords = []struct {
 	{unit.CMHg, "cmhg, cm hg"},
 	{unit.NPerMM2, "n/mm2, n/mm², n per mm2, n/sqmm, n per sq mm, n per square mm"},
 	{unit.KgfPerCM2, "kg/cm2, kg/cm², kgf/cm2, kgf/cm², kg per cm2"},
-	{unit.InHg, `inhg, ingh, inhgs, ihg, in gh, inchs hg, in hg, inch hg, inches hg, "hg, " hg, ins hg, inches of mercury, in of hg, inches of hg, in of mercury, inch of mercury, hg, inch mercury, inches mercury, inhgs, inch of hg, in vac, in. hg, in. of mercury, in. mercury, in. of hg, in. of vacuum, ' ' hg, inches of vacuum, inch of vacuum, inches vacuum, inches vac, inches of vac, in of vacuum, in of vac, " of vacuum, " vac, " vacuum, " of vac, " of hg, inch vac, inch vacuum, " of mercury, in vacuum`},
+	{unit.InHg, `inhg, ingh, inhgs, ihg, in gh, inchs hg, in hg, inch hg, inches hg, "hg, " hg, ins hg, inches of mercury, in of hg, inches of hg, in of merc, inches of merc, in merc, inches merc, in of mercury, inch of mercury, hg, inch mercury, inches mercury, inhgs, inch of hg, in vac, in. hg, in. of mercury, in. mercury, in. of hg, in. of vacuum, ' ' hg, inches of vacuum, inch of vacuum, inches vacuum, inches vac, inches of vac, in of vacuum, in of vac, " of vacuum, " vac, " vacuum, " of vac, " of hg, inch vac, inch vacuum, " of mercury, in vacuum`},
 	{unit.PSI, "psi, psig, pounds per square inch, lb/in2, lb/in², lbs/in2, lbs per square inch, pounds a square inch, lb per square inch, psia"},
 	{unit.InH2O, `inh2o, in h2o, inches of water, in of water, in wg, inches wg, "h2o, " h2o, inches water`},
 	{unit.TonPerFt2, "tons per square foot, ton per square foot, tons/ft2, tons/ft², ton/ft2, tons a square foot, tons per sq ft, tons/sqft, tsf, ton per sq ft, tons to the square foot, tons/sq ft, ton/sq ft, ton a square foot"},

@@ -20,12 +20,28 @@ func (r *reader) temperatures() {
 		if am.unit != nil && am.unit.Dimension != unit.Warmth {
 			continue
 		}
-		if from, to := r.clause(i); strings.HasPrefix(am.unitRaw, "deg") && r.word(i+1, "angle", "angles", "spring", "bevel", "bevels", "chamfer", "mitre", "miter", "mitres", "miters", "mitred", "mitered", "cut", "cuts", "turn", "bend", "bends", "corner", "corners", "slope", "pitch", "scarf", "scarfs") || strings.HasPrefix(am.unitRaw, "deg") && r.within(from, to, kindNoun, "wedge") >= 0 && r.within(from, to, kindAir) < 0 {
-			am.dead = true // "wedge 5 degrees"
+		if r.isAngle(i) {
+			am.dead = true
 			continue
 		}
 		r.bind(i, r.temperatureField(i))
 	}
+}
+
+// isAngle: "wedge 5 degrees", "the bar leans in about 3 degrees", "2° out of square".
+func (r *reader) isAngle(i int) bool {
+	raw := r.items[i].amount.unitRaw
+	if !strings.HasPrefix(raw, "deg") && raw != "°" {
+		return false
+	}
+	if r.word(i+1, "angle", "angles", "spring", "bevel", "bevels", "chamfer", "mitre", "miter", "mitres", "miters", "mitred", "mitered", "cut", "cuts", "turn", "bend", "bends", "corner", "corners", "slope", "pitch", "scarf", "scarfs", "lean", "tilt", "twist", "skew") || r.word(i+1, "off", "out", "from") && r.word(i+2, "square", "plumb", "true", "level", "vertical", "upright", "parallel", "of") {
+		return true
+	}
+	from, to := r.clause(i)
+	if r.within(from, to, kindAir) >= 0 {
+		return false
+	}
+	return r.within(from, to, kindNoun, "wedge") >= 0 || r.opensWithin(from, to, "angle", "angled", "lean", "leans", "leaning", "leant", "tilt", "tilts", "tilted", "tilting", "tips", "tipped", "tipping", "bevel", "beveled", "bevelled", "slope", "slopes", "sloped", "sloping", "splay", "splayed", "skew", "skewed", "skews", "twist", "twisted", "rotated", "canted", "kicks", "kicked", "rolls", "rolled", "racked")
 }
 
 func (r *reader) temperatureField(i int) unit.Field {

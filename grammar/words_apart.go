@@ -25,7 +25,15 @@ func (r *reader) noDirection(j int) bool {
 
 // letterFirst: "w 2 1/4, t 3/8" with the letter between breaks.
 func (r *reader) letterFirst(i int) bool {
-	return r.isBreak(i-1) && i+1 < len(r.items) && r.free(i+1) && r.length(i+1) && r.isBreak(i+2)
+	if i+1 >= len(r.items) || !r.free(i+1) || !r.length(i+1) {
+		return false
+	}
+	goesOn := i+2 < len(r.items) && r.items[i+2].used && r.items[i+2].amount != nil || i+3 < len(r.items) && shortAttrs[r.items[i+2].word] != "" && r.free(i+3) && r.length(i+3) // "w 2 1/4 t 3/8"
+	if r.isBreak(i - 1) {
+		return r.isBreak(i+2) || goesOn
+	}
+	again := i > 1 && r.items[i-1].amount != nil && r.is(i-2, kindAttr) && r.items[i-2].word == "width" && r.items[i-2].text != "width"
+	return r.is(i-1, kindNoun) && (r.isBreak(i+2) || goesOn) || again && (r.isBreak(i+2) || goesOn)
 }
 
 // numberOfThem: "number of strips 6".
@@ -72,17 +80,22 @@ func (r *reader) inNoInch(j int) {
 	}
 }
 
+// shortAttrs are directions of measuring in a letter or two.
+var shortAttrs = map[string]string{
+	"w": "wide", "wd": "wide", "wid": "wide", "t": "thick", "th": "thick", "thi": "thick", "h": "tall", "ht": "tall", "hgt": "tall", "l": "long", "len": "long", "lng": "long",
+}
+
 // letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
 func (r *reader) letters() {
-	names := map[string]string{"w": "wide", "t": "thick", "h": "tall", "l": "long"}
 	r.lettersAsUnits()
+	r.barInHours()
 	for i := range r.items {
-		id := names[r.items[i].word]
+		id := shortAttrs[r.items[i].word]
 		if id == "" || r.items[i].kind != kindNone || r.items[i].amount != nil {
 			continue
 		}
 		behind := r.free(i-1) && (r.isBreak(i+1) || r.items[min(i+1, len(r.items)-1)].brk == 'x' || r.items[i-1].end == r.items[i].start && r.items[i+1].amount != nil)
-		before := i+2 < len(r.items) && r.items[i+1].brk == '=' && r.free(i+2) || r.letterFirst(i)
+		before := i+2 < len(r.items) && (r.items[i+1].brk == '=' || r.items[i+1].brk == ':') && r.free(i+2) || r.letterFirst(i)
 		if !behind && !before {
 			continue
 		}
@@ -103,6 +116,16 @@ func (r *reader) inMetres(i int, f unit.Field) {
 	}
 }
 
+// barInHours: of "bar 1 1/2 h" and "bar 1.5h" the letter is the height.
+func (r *reader) barInHours() {
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.unitRaw == "h" && r.free(i) && r.is(r.prev(i), kindNoun, "bar") && am.float() < 100 && !r.has(unit.BarHeight) {
+			am.unit, am.unitRaw = nil, ""
+			r.bind(i, unit.BarHeight)
+		}
+	}
+}
+
 // lettersAsUnits: of "1 1/2 w x 3/4 t x 60 l" the last is no litres.
 func (r *reader) lettersAsUnits() {
 	for i := range r.items {
@@ -116,6 +139,10 @@ func (r *reader) lettersAsUnits() {
 			continue
 		}
 		am.unit, am.unitRaw = nil, ""
+		if r.word(i-1, "t", "w", "h") && r.free(i+1) && r.length(i+1) {
+			r.bind(i+1, unit.StripLength) // "w 2 t 3/4 l 48"
+			continue
+		}
 		r.bind(i, unit.StripLength)
 	}
 }
