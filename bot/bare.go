@@ -216,6 +216,7 @@ const weatherMoves = 0.08
 // it is nearest to.
 func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 	vacuum, hasVacuum := t.before.Said.find(unit.Vacuum)
+	hasVacuum = hasVacuum && !a.One
 	if hasVacuum && a.Value >= 10 && a.Value <= 30 && (a.Unit.Symbol == "in" || a.Unit.Symbol == "" && vacuum.Unit == "inHg" && len(t.before.Latest) != 1) {
 		return amendment(unit.Vacuum, unit.InHg, a), true
 	}
@@ -357,6 +358,7 @@ var likely = map[unit.Field][2]float64{
 	unit.BarHeight: {3, 150}, unit.BarWidth: {3, 150}, unit.SledThickness: {3, 60}, unit.CoreThickness: {2, 60},
 	unit.MatThickness: {1, 50}, unit.Opening: {20, 600}, unit.Gap: {0, 6}, unit.Cup: {0.2, 40}, unit.Bow: {0.2, 100},
 	unit.Vacuum: {25, 102}, unit.VacuumPercent: {20, 100}, unit.ShopTemp: {-5, 45}, unit.ServiceTemp: {-5, 45}, unit.WoodMoisture: {3, 30}, unit.ServiceHumidity: {10, 95},
+	unit.BagWidth: {200, 4000}, unit.BagLength: {300, 9000},
 	unit.ShopHumidity: {10, 95}, unit.Altitude: {0, 4500}, unit.PumpSpeed: {0.2, 50},
 }
 

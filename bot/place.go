@@ -46,9 +46,16 @@ var (
 // ofThem is how one counts what was just asked about: "make two of them".
 var ofThem = regexp.MustCompile(`(?i)\b(make|making|build|building|do|doing|glue|gluing|if)\b[^.,;]* of (them|em|those|these)\b`)
 
+// forThem is how one asks again for so many of what was just worked out.
+var forThem = regexp.MustCompile(`(?i)\bfor (?:all |about |like |say |only |just )*[\w-]+ of (?:them|em|those|these)\b`)
+
 // soManyPanels reports whether "if there's three of them" counts the panel that was
-// asked about and not its strips, of which there are many more.
+// asked about and not its strips, of which there are many more; what is wanted "for
+// ten of them" is of panels.
 func (t *turn) soManyPanels(f grammar.Fact) bool {
+	if f.Field == unit.StripCount && forThem.MatchString(t.m.Text) {
+		return true
+	}
 	n, _ := f.Value.(unit.Number)
 	strips, _ := t.before.Said.facts().Number(unit.StripCount)
 	return f.Field == unit.StripCount && 2*float64(n) <= strips && ofThem.MatchString(t.m.Text)

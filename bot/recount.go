@@ -128,6 +128,9 @@ func (t *turn) changing(c grammar.Change) (Said, bool) {
 
 // hinted takes a bare number for what the word beside it says: "thicker, 1/2".
 func (t *turn) hinted(a grammar.Amendment) (grammar.Fact, bool) {
+	if f, ok := t.anotherOne(a); ok {
+		return f, true
+	}
 	for _, f := range a.Of {
 		if x, ok := t.before.Said.find(f); ok {
 			if a.Unit.Symbol == "" {
@@ -137,6 +140,28 @@ func (t *turn) hinted(a grammar.Amendment) (grammar.Fact, bool) {
 		}
 	}
 	return grammar.Fact{}, false
+}
+
+// anotherOne takes "and a 26 in one?" for the one length that the last message told,
+// unless it answers what was asked.
+func (t *turn) anotherOne(a grammar.Amendment) (grammar.Fact, bool) {
+	if !a.One || len(t.before.Pending)+len(t.before.Compare) > 0 {
+		return grammar.Fact{}, false
+	}
+	var lengths []unit.Field
+	for _, f := range t.before.Latest {
+		if x, _ := t.before.Said.find(f); f.Dimension() == unit.Distance && x.Value != nil {
+			lengths = append(lengths, f)
+		}
+	}
+	if len(lengths) != 1 {
+		return grammar.Fact{}, false
+	}
+	if a.Unit.Symbol == "" {
+		x, _ := t.before.Said.find(lengths[0])
+		a.Unit = t.unitOf(x)
+	}
+	return t.held(lengths[0], a)
 }
 
 // sought takes a bare number for what the thread looks for, or pumps down to: "I

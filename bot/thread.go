@@ -70,6 +70,9 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	}
 	for _, part := range p.Drops {
 		t.Said = dropped(t.Said, part)
+		if part == "bar" {
+			t.Covered = ""
+		}
 	}
 	for _, a := range p.Asks {
 		if a.Solve != "" { // what is looked for is no longer what it was
@@ -202,7 +205,7 @@ var replaces = map[unit.Field][]unit.Field{
 	unit.VacuumPercent:    {unit.Vacuum, unit.VacuumAbsolute},
 	unit.Altitude:         {unit.Ambient},
 	unit.BarHeight:        {unit.BarDenied},
-	unit.BarDenied:        {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot},
+	unit.BarDenied:        {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot, unit.Cover},
 	unit.MatThickness:     {unit.MatDenied},
 	unit.MatFirmness:      {unit.MatDenied, unit.MatFirm},
 	unit.MatFirm:          {unit.MatDenied, unit.MatFirmness},
@@ -280,7 +283,7 @@ func (s Statement) yielding(room unit.Facts) unit.Facts {
 // parts lists what each part of a load is known by.
 var parts = map[grammar.Part][]unit.Field{
 	"wedge":    {unit.WedgeRatio, unit.WedgeForce, unit.WedgeAgain, unit.Overfill, unit.WedgeLow, unit.WedgeHigh},
-	"bar":      {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot},
+	"bar":      {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot, unit.Cover},
 	"mat":      {unit.MatThickness, unit.MatFirmness, unit.MatFirm},
 	"core":     {unit.CoreKind, unit.CoreThickness, unit.Faces},
 	"caul":     {unit.CaulThickness, unit.Cover},

@@ -178,7 +178,7 @@ func (t *tokenizer) unitFits(m meaning, n int) bool {
 		if m, k := trade.longest(t.scraps, min(t.at+n, len(t.scraps)-1)); n == 1 && k > 0 && (m.kind == kindWood || m.kind == kindGlue || m.kind == kindWoodSort) {
 			return false
 		}
-		return n > 1 || !prepositional[after]
+		return n > 1 || !prepositional[after] || t.standsForPart(t.at+n)
 	case "c", "f", "g", "m", "s", "h", "l", "n":
 		return n > 1 || s.glued || t.last().symbol != symWords
 	case "tons", "pounds", "lbs", "lb":

@@ -65,6 +65,7 @@ func (r *reader) changes() {
 	r.addsNth()
 	r.keptAt()
 	r.forThePart()
+	r.oneOfPart()
 	r.widthCorrected()
 	r.inPlaceOfBare()
 	r.notButBare()
@@ -325,6 +326,9 @@ func (r *reader) changedSize(i, from, to int, attr string) ([]unit.Field, bool) 
 		n := r.next(i)
 		if n == i+1 {
 			n = r.next(n)
+		}
+		if r.word(i+1, "of") && r.word(i+2, "them", "em", "those", "these") && !r.isBreak(i+2) {
+			return []unit.Field{unit.StripCount, unit.PanelCount, unit.BarCount, unit.PressCount}, true // "lose one of them again"
 		}
 		return []unit.Field{unit.StripCount, unit.PanelCount}, n < 0 || r.word(n, "and")
 	}

@@ -59,6 +59,10 @@ func (r *reader) percentMore(i int) (float64, bool) {
 			less, more = less || lowers, true
 		}
 	}
+	if r.word(i+1, "of") && (r.word(i+2, "the", "my", "our", "your", "that") && r.partAt(i+3) || r.partAt(i+2)) {
+		by, adds := adders[r.wordAt(r.prev(i))]
+		less, more = less || adds && by, more || adds // "if i lose 10% of the vacuum"
+	}
 	switch {
 	case less:
 		return 1 - share, share < 1
@@ -86,7 +90,7 @@ func (r *reader) multiplied(i int) (k int, attr string) {
 			attr = r.items[j].id
 		case r.partAt(j) || r.is(j, kindNoun, "panel", "press") || r.word(j, "force", "drive"):
 			return j, attr
-		case r.word(j, "as", "many", "much", "the", "my", "our", "number", "of", "it", "side") || r.idle(j):
+		case r.word(j, "as", "many", "much", "the", "my", "our", "number", "of", "it", "side", "that", "your") || r.idle(j):
 		case comparatives[r.items[j].word].attr != "":
 			attr = comparatives[r.items[j].word].attr
 		default:
@@ -108,7 +112,7 @@ func (r *reader) multipliedFields(k int, attr string) []unit.Field {
 	case r.word(k, "force", "drive"):
 		return []unit.Field{unit.WedgeForce}
 	case r.is(k, kindVacuum):
-		return []unit.Field{unit.Vacuum}
+		return []unit.Field{unit.Vacuum, unit.VacuumPercent}
 	case r.is(k, kindNoun, "pump"):
 		return []unit.Field{unit.PumpSpeed}
 	case attr != "" && attrFields[id][attr] != "":

@@ -67,6 +67,7 @@ type Ask struct {
 	weak     bool // told by a common word only
 	idle     bool // told by a word of the calendar: "today"
 	second   bool // a question phrase of its own behind "and" or a question mark
+	back     bool // the message goes back to it: "back to the joints"
 }
 
 // A Peril is a danger that a message asks about.
@@ -90,6 +91,7 @@ type Amendment struct {
 	Unit  unit.Unit    // zero for a number without one
 	Of    []unit.Field // what a word beside it says that it is of: "thicker, 1/2"
 	Layer string       // the part of a stack that it is of: "make the fence 5"
+	One   bool         // it is of a thing that was spoken of: "the 2 in one"
 	Was   float64      // the number whose place it takes: "6 not 4"; 0 where none is said
 }
 

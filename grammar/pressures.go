@@ -275,7 +275,7 @@ func (r *reader) noReading(i int) bool {
 		return true
 	}
 	n := r.next(i)
-	if r.is(n, kindAttr) || r.is(n, kindWood) {
+	if r.is(n, kindAttr) || r.is(n, kindWood) || r.thinnedTo(i) {
 		return true
 	}
 	if r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) {

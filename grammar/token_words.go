@@ -31,6 +31,9 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 	if s.norm != "one" || n != 1 {
 		return false
 	}
+	if t.standsForPart(t.at) {
+		return true
+	}
 	if l != nil && (l.norm == "on" || l.norm == "the") && t.at+1 < len(t.scraps) {
 		_, m := trade.longest(t.scraps, t.at+1)
 		return m == 0 && (!hyphenUnits[t.scraps[t.at+1].norm] || t.scraps[t.at+1].norm == "in") // "the one inch then"
@@ -40,6 +43,25 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 	}
 	return l != nil && pronouns[l.norm] && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1))
 }
+
+// behindOne are words that may follow "the 2 in one".
+var behindOne = wordSet(`then instead please now again though tho too is will would do does at back for and but with`)
+
+// standsForPart reports whether scrap i is the "one" of "the 2 in one", "a 26 in one?"
+// and no number: a measure with an article stands right before it.
+func (t *tokenizer) standsForPart(i int) bool {
+	if !isWord(t.scraps, i, "one") || i+1 < len(t.scraps) && t.scraps[i+1].shape == shapeWord && !behindOne[t.scraps[i+1].norm] || t.numberAt(i+1) {
+		return false
+	}
+	k := len(t.tokens) - 1
+	for k >= 0 && t.tokens[k].symbol >= symInt && t.tokens[k].symbol <= symUnit {
+		k--
+	}
+	return k >= 0 && k < len(t.tokens)-1 && articles[t.tokens[k].norm]
+}
+
+// articles stand before a thing.
+var articles = wordSet(`a an the that this my our`)
 
 func (t *tokenizer) unitAt(i int) bool {
 	_, n := units.longest(t.scraps, i)
