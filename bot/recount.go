@@ -65,9 +65,9 @@ func (t *turn) morePanels(p grammar.Phrase) grammar.Phrase {
 // wantedInstead says what a changed number could be where it cannot be what came
 // of the change; else it is empty.
 func wantedInstead(f grammar.Fact) string {
-	n, _ := f.Value.(unit.Number)
+	n, isNumber := f.Value.(unit.Number)
 	switch {
-	case f.Field.Dimension() == unit.Warmth:
+	case f.Field.Dimension() == unit.Warmth || !isNumber:
 		return ""
 	case n <= 0:
 		return "less than there is"
@@ -79,6 +79,9 @@ func wantedInstead(f grammar.Fact) string {
 
 // afterChange is the number that a change makes of the thread's own.
 func (t *turn) afterChange(c grammar.Change) (grammar.Fact, bool) {
+	if f, ok := t.shifted(c); ok {
+		return f, true
+	}
 	x, ok := t.changing(c)
 	if !ok {
 		return grammar.Fact{}, false

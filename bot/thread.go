@@ -15,6 +15,7 @@ type Thread struct {
 	Earlier Statement     // what gave way to a later value, the latest last
 	Covered Covering      // what was said of the bar's inner face without a height
 	Load    int           // the load that the thread is about, 0 for none
+	Means   bool          // a word was explained last
 	Peril   grammar.Peril // the danger that was asked about last, "" once something else is
 	Pending []Pending     // what the last reply asked for
 	Warned  []string      // cautions shown so far
@@ -97,7 +98,7 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	t.Peril = perilAfter(t.Peril, p)
 	t.Compare = choices(t.Compare, p)
 	t.Covered = covering(t.Covered, p)
-	t.Pending = nil
+	t.Pending, t.Means = nil, false
 	t.Asks = asked(t.Asks, p)
 	if len(p.In) > 0 {
 		t.In = nil

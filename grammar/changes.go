@@ -60,6 +60,8 @@ func (r *reader) changes() {
 		return
 	}
 	r.gains()
+	r.moves()
+	r.clockShift()
 	r.multiples()
 	r.oneMore()
 	r.addsNth()

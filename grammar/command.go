@@ -2,8 +2,6 @@ package grammar
 
 import (
 	"strings"
-
-	"presshand/engine/unit"
 )
 
 // command reads a word to the load book. It reports whether the whole message
@@ -224,9 +222,6 @@ func (r *reader) interjection() int {
 // aboutLoads reads "14 checked …", "14 in", "15 same as 14 but …".
 func (r *reader) aboutLoads(refs []int, next int) bool {
 	c := &Command{Loads: refs}
-	if r.word(next, "one") && r.items[next-1].amount != nil && r.items[next-1].amount.is(unit.Distance) {
-		return false // "the 2 in one"
-	}
 	if r.opens("if") >= 0 && next > 1 && r.word(next-2, "at", "was", "were", "be") && r.items[next-1].amount != nil {
 		return false // "what if it was at 11 going into the press"
 	}

@@ -25,6 +25,7 @@ type Phrase struct {
 	Changes   []Change    // numbers by which the thread's own change
 	Rows      []Row       // strips that the thread has more or fewer of: "found 4 more of the 2s"
 	Gone      []Amendment // widths of strips that there are none of any more: "no 3s"
+	Moved     *Mistaken   // what was told last is of something else: "the bar not the panel"
 	Gains     []Part      // parts that a later message adds without a measure: "and with a wedge"
 	Inferred  bool        // the topic was told from the facts, not asked
 	Covered   bool        // the bar is covered to its top, and no height was said with it
