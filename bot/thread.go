@@ -1,6 +1,8 @@
 package bot
 
 import (
+	"reflect"
+
 	"presshand/engine/unit"
 	"presshand/grammar"
 )
@@ -69,6 +71,7 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	if p.NewStart {
 		t = Thread{}
 	}
+	before := t.Said
 	for _, part := range p.Drops {
 		t.Said = dropped(t.Said, part)
 		if part == "bar" {
@@ -80,7 +83,6 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 			t.Said = t.Said.without(a.Solve)
 		}
 	}
-	before := t.Said
 	t.Said = t.Said.stating(p.Facts)
 	t.Earlier = t.Earlier.remembering(before, t.Said)
 	for _, c := range p.Clashes {
@@ -249,12 +251,13 @@ func (s Statement) stating(facts []grammar.Fact) Statement {
 // mostEarlier is how many values a thread can go back to.
 const mostEarlier = 12
 
-// remembering returns s with what of before is otherwise in now.
+// remembering returns s with what of before is otherwise in now, or is gone.
 func (s Statement) remembering(before, now Statement) Statement {
 	out := s[:len(s):len(s)]
 	for _, x := range before {
 		n, isNumber := x.Value.(unit.Number)
-		if y, ok := now.find(x.Field); isNumber && ok && y.Value != n {
+		_, isStack := x.Value.(unit.Layers)
+		if y, ok := now.find(x.Field); !ok && x.Field != unit.BarDenied && x.Field != unit.MatDenied || isNumber && ok && y.Value != n || isStack && !reflect.DeepEqual(x.Value, y.Value) {
 			out = append(out, x)
 		}
 	}
