@@ -274,7 +274,8 @@ func (t *turn) elsewhere(a grammar.Amendment, f unit.Field, off float64) bool {
 		if u.Symbol == "" {
 			u = t.unitOf(x)
 		}
-		if x.Field == f || !isNumber || u.Dimension != x.Field.Dimension() || u.Symbol == "" || a.Value <= 0 {
+		counts := f.Dimension() == unit.Count && x.Field.Dimension() == unit.Count && a.Unit.Symbol == ""
+		if x.Field == f || !isNumber || !counts && (u.Dimension != x.Field.Dimension() || u.Symbol == "") || a.Value <= 0 {
 			continue
 		}
 		if other := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old))); off > farAway && other < farAway/3 {

@@ -134,6 +134,9 @@ func (t *turn) hinted(a grammar.Amendment) (grammar.Fact, bool) {
 	if f, ok := t.anotherOne(a); ok {
 		return f, true
 	}
+	if slices.Contains(a.Of, unit.BarHeight) && t.before.Said.has(unit.BarDenied) {
+		return t.held(unit.BarHeight, a) // "scrap the bar", then "with a 1 in instead"
+	}
 	for _, f := range a.Of {
 		if x, ok := t.before.Said.find(f); ok {
 			if a.Unit.Symbol == "" {

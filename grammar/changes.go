@@ -25,7 +25,7 @@ var comparatives = map[string]struct {
 // adders stand before a number, and say whether it is taken away.
 var adders = map[string]bool{
 	"add": false, "adding": false, "another": false, "extra": false, "plus": false, "additional": false,
-	"remove": true, "lose": true, "drop": true, "skip": true, "less": true, "minus": true, "ditch": true, "scrap": true, "scratch": true, "take out": true, "take away": true, "leave out": true, "leave off": true,
+	"remove": true, "lose": true, "without": true, "cull": true, "toss": true, "chuck": true, "drop": true, "skip": true, "less": true, "minus": true, "ditch": true, "scrap": true, "scratch": true, "take out": true, "take away": true, "leave out": true, "leave off": true,
 }
 
 // movers are verbs that change what stands beside them, and whether they lower it.
@@ -68,6 +68,7 @@ func (r *reader) changes() {
 	r.keptAt()
 	r.forThePart()
 	r.oneOfPart()
+	r.someOfThem()
 	r.widthCorrected()
 	r.inPlaceOfBare()
 	r.notButBare()
@@ -169,7 +170,10 @@ func (r *reader) adder(i int) (at int, less bool) {
 	if !ok && r.word(j, "off", "out") && r.word(j-1, "take", "taking", "pull", "knock", "shave") {
 		less, ok = true, true
 	}
-	if _, whole := r.items[i].amount.whole(); !ok || !r.countedAt(i) && !r.addedTo(i) && !planes[r.items[j].word] && !(whole && r.items[i].amount.bare() && r.next(i) < 0) {
+	if lowers, moves := r.pressureMove(i, j); moves {
+		return j, lowers
+	}
+	if _, whole := r.items[i].amount.whole(); !ok || !r.countedAt(i) && !r.addedTo(i) && !planes[r.items[j].word] && !(whole && r.items[i].amount.bare() && (r.next(i) < 0 || r.word(i+1, "of") && r.word(i+2, "them", "em", "those", "these"))) {
 		return -1, false
 	}
 	return j, less
@@ -359,6 +363,9 @@ func (r *reader) halves() {
 	for i := range r.items {
 		am := r.items[i].amount
 		if !r.free(i) || !am.bare() || am.form != formWords || am.value.Cmp(half) != 0 || !r.word(i-1, "in", "into") && !r.word(i+1, "that", "it", "this", "those", "of") {
+			continue
+		}
+		if r.halfOfThat(i) {
 			continue
 		}
 		am.dead = true
