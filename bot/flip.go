@@ -54,6 +54,19 @@ func (t *turn) bedded(p grammar.Phrase) grammar.Phrase {
 	return p
 }
 
+// theOne goes back to one of what there were two.
+var theOne = regexp.MustCompile(`(?i)^\W*(?:no |ok |okay |nah |actually |back to |and |with |make it |\W)*(?:just|only) (?:the )?one(?: side| bar)?(?: then| again| now)?\W*$`)
+
+// single reads "just the one" of bars on both sides.
+func (t *turn) single(p grammar.Phrase) grammar.Phrase {
+	n, _ := t.before.Said.facts().Number(unit.BarCount)
+	if n != 2 || p.Command != nil || len(p.Facts)+len(p.Changes)+len(p.Drops) > 0 || !theOne.MatchString(t.m.Text) {
+		return p
+	}
+	p.Facts, p.Amends, p.Unused = []grammar.Fact{{Field: unit.BarCount, Value: unit.Number(1), Text: "one"}}, nil, nil
+	return p
+}
+
 // sawnAgain are ways to say how the boards of a thread are sawn that are no word of it
 // elsewhere: "back to flat", "make it quarter".
 var sawnAgain = regexp.MustCompile(`(?i)\b(?:back to|make it|make that|go with|say|if it'?s|if it is|use) (flat|plain|quarter|qs)\b`)

@@ -12,13 +12,13 @@ import (
 // "the bar not the panel", "sorry thats a cup not a bow". What it had taken the place
 // of stands again.
 func (t *turn) moved(p grammar.Phrase) grammar.Phrase {
-	if p.Moved == nil || t.before.empty() || p.NewStart || p.Command != nil || len(p.Facts)+len(p.Amends)+len(p.Choices)+len(p.Changes) > 0 {
+	if p.Moved == nil || t.before.empty() || p.NewStart || p.Command != nil || len(p.Choices)+len(p.Changes) > 0 {
 		return p
 	}
 	x, ok := t.misplaced(p.Moved)
 	n, isNumber := x.Value.(unit.Number)
 	to := p.Moved.Field(x.Field)
-	if !ok || !isNumber || to == "" || to == x.Field || to.Dimension() != x.Field.Dimension() || !isLikely(to, n) {
+	if !ok || !isNumber || to == "" || to == x.Field || to.Dimension() != x.Field.Dimension() || !isLikely(to, n) || stated(p.Facts, to) || stated(p.Facts, x.Field) {
 		return p
 	}
 	t.before.Said = t.before.Said.without(x.Field)
@@ -28,7 +28,7 @@ func (t *turn) moved(p grammar.Phrase) grammar.Phrase {
 			break
 		}
 	}
-	p.Facts = []grammar.Fact{{Field: to, Value: n, Unit: named[x.Unit], Text: x.Text}}
+	p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: to, Value: n, Unit: named[x.Unit], Text: x.Text})
 	p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return !a.Guessed && a.About != grammar.Why })
 	return p
 }

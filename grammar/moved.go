@@ -12,14 +12,32 @@ type Mistaken struct {
 // movable are the parts that what was said of one can be meant of another.
 var movable = []string{"strip", "panel", "bar", "mat", "caul", "sled", "core", "gap", "cup", "bow", "opening", "bag", "bed", "frame", "press", "face"}
 
-// moves reads a message without a number that says what the last one was of.
+// moves reads a message, or a clause of it, without a number that says what the last
+// one was of.
 func (r *reader) moves() {
-	if r.amountsIn(0, len(r.items)) > 0 || len(r.items) > 14 {
+	if len(r.items) > 24 {
 		return
 	}
+	if r.amountsIn(0, len(r.items)) == 0 {
+		r.phrase.Moved = r.move(0, len(r.items))
+		return
+	}
+	for from := 0; from < len(r.items); from++ {
+		_, to := r.clause(from)
+		if m := r.move(from, to); m != nil && m.From+m.Instead != "" && r.amountsIn(from, to) == 0 {
+			r.phrase.Moved = m
+			return
+		}
+		from = to
+	}
+}
+
+// move is what items [from, to) say that the last message was of; nil where they say
+// anything else.
+func (r *reader) move(from, to int) *Mistaken {
 	var m Mistaken
-	denied, meant, wonders, named := false, false, false, 0
-	for i := range r.items {
+	denied, meant, wonders, named := false, false, to < len(r.items) && r.items[to].brk == '?', 0
+	for i := from; i < to; i++ {
 		switch {
 		case r.is(i, kindNoun, movable...):
 			named++
@@ -37,14 +55,21 @@ func (r *reader) moves() {
 			wonders = true
 		case r.word(i, "i", "is", "was", "its", "thats", "it", "that", "for", "of", "on", "a", "an", "the", "my", "our", "said", "this", "mean", "side", "one", "should", "be"), r.is(i, kindFill), r.isBreak(i), r.idle(i):
 		default:
-			return
+			return nil
 		}
 	}
-	to, from := m.To+m.Along, m.From+m.Instead
-	if to == "" || wonders && !meant || named > 2 || to == from || r.has(unit.Gap) || m.To != "" && m.Along != "" || from == "" && (!meant || named > 1) || (m.From != "") != (m.To != "") && from != "" {
-		return
+	meantFor, instead := m.To+m.Along, m.From+m.Instead
+	switch {
+	case meantFor == "", meantFor == instead, m.To != "" && m.Along != "", wonders && !meant, named > 2:
+		return nil
+	case instead == "":
+		if !meant || named > 1 {
+			return nil
+		}
+	case (m.From != "") != (m.To != ""):
+		return nil
 	}
-	r.phrase.Moved = &m
+	return &m
 }
 
 // name notes a part or a direction, and whether it was not that.

@@ -18,6 +18,11 @@ func (r *reader) multiples() {
 			fields = r.multipliedFields(k, attr)
 			r.items[k].used = true
 		}
+		if len(fields) == 0 && r.items[i].amount == nil && r.onlyThat(i) {
+			r.items[i].used, r.items[i].meaning = true, meaning{}
+			r.phrase.Changes = append(r.phrase.Changes, Change{By: Amendment{Text: r.items[i].text, Value: by}, Times: true})
+			return
+		}
 		if len(fields) == 0 {
 			if am := r.items[i].amount; am != nil && am.unit != nil {
 				am.dead = true // "10% less", of what?

@@ -57,9 +57,18 @@ func (r *reader) someOfThem() {
 	}
 }
 
+// onlyThat: "double that", "half of it" behind which nothing else is said.
+func (r *reader) onlyThat(i int) bool {
+	j := i + 1
+	if r.word(j, "of") {
+		j++
+	}
+	return r.word(j, "that", "it") && !r.mentions(kindNoun) && r.next(j) < 0
+}
+
 // halfOfThat: "half of that?" is of what was told last.
 func (r *reader) halfOfThat(i int) bool {
-	if !r.habit.Follows || !r.word(i+1, "of", "that", "it") || !r.word(i+1, "that", "it") && !r.word(i+2, "that", "it") || r.word(i-1, "in", "into") || r.amountsIn(0, len(r.items)) != 1 || r.mentions(kindNoun) || r.next(i+2) >= 0 {
+	if !r.habit.Follows || !r.onlyThat(i) || r.word(i-1, "in", "into") || r.amountsIn(0, len(r.items)) != 1 {
 		return false
 	}
 	r.items[i].used = true
