@@ -12,9 +12,13 @@ import (
 // placed gives measures whose part was not named to the part that the thread is
 // about: "make it 30 wide" is what strips must fill in a thread that picks strips.
 func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
-	if t.before.empty() || p.NewStart || len(p.Asks) > 0 && !p.Inferred {
+	if t.before.empty() || p.NewStart {
 		return p
 	}
+	if len(p.Asks) > 0 && !p.Inferred {
+		return t.glueForThem(p)
+	}
+	p = t.someWider(p)
 	to := looseFields[t.before.Asks[0].About]
 	if t.before.Asks[0].About == grammar.Pump && namesPanel.MatchString(t.m.Text) && !frameDeep.MatchString(t.m.Text) {
 		to = inPress
@@ -36,6 +40,44 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 	return p
 }
 
+// glueForThem counts panels where a message asks anew of so many of what the thread is
+// about: "how much glue for six of them".
+func (t *turn) glueForThem(p grammar.Phrase) grammar.Phrase {
+	if !asksGlue(p) || !forThem.MatchString(t.m.Text) || !t.before.Said.has(unit.StripCount) {
+		return p
+	}
+	for i, f := range p.Facts {
+		if f.Field == unit.StripCount && !namesStrip.MatchString(t.m.Text) {
+			p.Facts = slices.Clone(p.Facts)
+			p.Facts[i].Field = unit.PanelCount
+		}
+	}
+	return p
+}
+
+func asksGlue(p grammar.Phrase) bool {
+	return slices.ContainsFunc(p.Asks, func(a grammar.Ask) bool { return a.About == grammar.Glue })
+}
+
+// someOf counts a part of what was counted before.
+var someOf = regexp.MustCompile(`(?i)\bof (them|em|those|these)\b`)
+
+// someWider reads "three of them are 30 wide" of panels that were all alike.
+func (t *turn) someWider(p grammar.Phrase) grammar.Phrase {
+	n, width, ok := countAndWidth(p.Facts)
+	said := t.before.Said.facts()
+	all, counted := said.Number(unit.PanelCount)
+	wide, isWide := said.Number(unit.PanelWidth)
+	long, isLong := said.Number(unit.PanelLength)
+	if !ok || len(p.Facts) != 2 || !counted || !isWide || !isLong || float64(n) >= float64(all) || !someOf.MatchString(t.m.Text) || width == float64(wide) {
+		return p
+	}
+	x, _ := t.before.Said.find(unit.PanelWidth)
+	piles := unit.Piles{{Width: float64(wide), Length: float64(long), Count: int(all) - n}, {Width: width, Length: float64(long), Count: n}}
+	p.Facts = []grammar.Fact{{Field: unit.Targets, Value: piles, Unit: named[x.Unit], Text: strings.TrimSpace(t.m.Text)}}
+	return p
+}
+
 // namesPanel names what lies in the press; inPress are its measures then.
 var (
 	namesPanel = regexp.MustCompile(`(?i)\b(panel|door|top|board|core|lid|slab)s?\b`)
@@ -49,11 +91,14 @@ var ofThem = regexp.MustCompile(`(?i)\b(make|making|build|building|do|doing|glue
 // forThem is how one asks again for so many of what was just worked out.
 var forThem = regexp.MustCompile(`(?i)\bfor (?:all |about |like |say |only |just )*[\w-]+ of (?:them|em|those|these)\b`)
 
+// namesStrip names the strips of a panel.
+var namesStrip = regexp.MustCompile(`(?i)\b(?:strip|stave|slat|lam|lamella|board|batten|piece|stick|rip)s?\b`)
+
 // soManyPanels reports whether "if there's three of them" counts the panel that was
 // asked about and not its strips, of which there are many more; what is wanted "for
 // ten of them" is of panels.
 func (t *turn) soManyPanels(f grammar.Fact) bool {
-	if f.Field == unit.StripCount && forThem.MatchString(t.m.Text) {
+	if f.Field == unit.StripCount && forThem.MatchString(t.m.Text) && !namesStrip.MatchString(t.m.Text) {
 		return true
 	}
 	n, _ := f.Value.(unit.Number)
