@@ -274,11 +274,11 @@ func (t *turn) elsewhere(a grammar.Amendment, f unit.Field, off float64) bool {
 		if u.Symbol == "" {
 			u = t.unitOf(x)
 		}
-		counts := f.Dimension() == unit.Count && x.Field.Dimension() == unit.Count && a.Unit.Symbol == ""
+		counts := x.Field.Dimension() == unit.Count && a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value)
 		if x.Field == f || !isNumber || !counts && (u.Dimension != x.Field.Dimension() || u.Symbol == "") || a.Value <= 0 {
 			continue
 		}
-		if other := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old))); off > farAway && other < farAway/3 {
+		if other := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old))); (off > farAway || off > farAway/2 && x.Field.Dimension() == unit.Count && f.Dimension() != unit.Count) && other < farAway/3 {
 			return true
 		}
 	}

@@ -27,6 +27,11 @@ func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
 			}
 		}
 	}
+	for part, f := range bareOf {
+		if slices.Contains(p.Gains, part) && !t.before.Said.has(f) && !stated(p.Facts, f) && !stated(p.Facts, unit.StackLayers) {
+			t.lacks = append(t.lacks, f)
+		}
+	}
 	if slices.Contains(p.Gains, "wedge") && !t.before.Said.has(unit.WedgeRatio) && !stated(p.Facts, unit.WedgeRatio) {
 		t.lacks = append(t.lacks, unit.WedgeRatio)
 	}

@@ -265,6 +265,8 @@ func (r *reader) changed(i int, attr string) ([]unit.Field, bool) {
 		return []unit.Field{unit.Vacuum}, true
 	case am.is(unit.Pumping):
 		return []unit.Field{unit.PumpSpeed}, true
+	case am.is(unit.Content):
+		return []unit.Field{unit.PressVolume}, r.compared(i) >= 0 // "60 gal more"
 	case am.is(unit.Warmth):
 		return sizeFields["warm"], true
 	case am.is(unit.Proportion):

@@ -34,6 +34,10 @@ func (r *reader) gains() {
 			r.phrase.Gains = append(r.phrase.Gains, partNames[r.items[i].id])
 			return
 		}
+		if r.is(i, kindNoun, "caul", "mat", "bar") && !isPlural(r.items[i].word) && r.word(i-1, "a", "an") && r.word(i-2, "with", "add", "adding", "use", "using", "plus", "put") && (r.next(i) < 0 || r.word(i+1, "on", "in", "there", "then")) && r.amountsIn(0, len(r.items)) == 0 && len(r.items) <= 8 && !r.mentions(kindNot) {
+			r.phrase.Gains = append(r.phrase.Gains, partNames[r.items[i].id])
+			return
+		}
 	}
 }
 
