@@ -83,6 +83,9 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if a.Layer != "" {
 		return t.layerAgain(a)
 	}
+	if namesWidth(a) && t.before.Said.has(unit.StockPiles) {
+		return grammar.Fact{}, false // "use the 3s up first"
+	}
 	if backTo.MatchString(t.m.Text) {
 		ways = append([]func(grammar.Amendment) (grammar.Fact, bool){t.returned}, ways...)
 	}
