@@ -43,7 +43,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if again, ok := t.insists(p, text); ok {
 		return again
 	}
-	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(t.putBack(t.single(t.bedded(t.resawn(t.turnedOver(t.laidOnTop(t.sledOfTwo(t.matOnly(t.moved(t.leaksAgain(t.inItsUnit(p))))))))))))))))
+	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(t.ofLast(t.putBack(t.single(t.bedded(t.resawn(t.turnedOver(t.laidOnTop(t.sledOfTwo(t.matOnly(t.moved(t.leaksAgain(t.inItsUnit(p)))))))))))))))))
 }
 
 var (

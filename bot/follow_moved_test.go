@@ -41,6 +41,10 @@ func TestHandle_afterSeveral(t *testing.T) {
 		{[]string{"9 strips 3 wide 1 thick 48 long, pva, how much glue", "for ten of them?"}, unit.PanelCount, 10},
 		{[]string{"power's out, gauge at 24, losing 1 inHg every 5 min. how long", "its more like 1 every 2 min"}, unit.Leak, 3.386389 / 2},
 		{[]string{sideAsk, "and with a caul", "3/4"}, unit.CaulThickness, 19.05},
+		{[]string{sideAsk, "with a 2 in bar", "what about without it", "put it back"}, unit.BarHeight, 2 * 25.4},
+		{[]string{stockAsk, "make it 42 between the fences"}, unit.TargetWidth, 42 * 25.4},
+		{[]string{moveAsk, "55% in summer"}, unit.ServiceHumidity, 55},
+		{[]string{moveAsk, "55 in summer", "10 mc"}, unit.ServiceHumidity, 35},
 		{[]string{dayAsk, "with two presses", "make it 3 presses"}, unit.PressCount, 3},
 	} {
 		r := answerTo(t, Settings{}, c.texts...)
@@ -65,6 +69,8 @@ func TestHandle_notAgain(t *testing.T) {
 	}{
 		{[]string{sideAsk, "2 of them are thinner"}, unit.StripThinnest},
 		{[]string{pumpAsk, "and if its 60 gal more"}, unit.PressVolume},
+		{[]string{stockAsk, "use the 3s up first"}, unit.PanelCount},
+		{[]string{moveAsk, "55 in summer"}, unit.LoadNumber},
 		{[]string{sideAsk, "is it the bar not the panel?"}, unit.PanelWidth},
 		{[]string{"10 panels 24x48, start 7:30, pva, 68F, two presses. when done", "make it 12"}, unit.StripCount},
 	} {

@@ -195,6 +195,11 @@ func (r *reader) widthCorrected() {
 // forThePart: "1 1/2 for the bar" gives a part its measure.
 func (r *reader) forThePart() {
 	for i := range r.items {
+		if r.free(i) && r.length(i) && r.betweenFences(i) && r.items[i].amount.value != nil {
+			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
+			r.items[i].used = true // "600 between the fences"
+			continue
+		}
 		if !r.free(i) || !r.length(i) || !r.word(i+1, "for") || !r.word(i+2, "the", "my", "our") || !r.is(i+3, kindNoun) || i+4 < len(r.items) && !r.isBreak(i+4) {
 			continue
 		}

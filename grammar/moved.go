@@ -53,6 +53,8 @@ func (r *reader) move(from, to int) *Mistaken {
 			meant = meant || in(r.items[i].word, "i mean", "i meant", "meant", "sorry", "my mistake", "wait", "oops", "whoops", "my bad")
 		case r.items[i].brk == '?':
 			wonders = true
+		case r.word(i, "thats", "its") && r.word(i+1, "the"):
+			meant = true
 		case r.word(i, "i", "is", "was", "its", "thats", "it", "that", "for", "of", "on", "a", "an", "the", "my", "our", "said", "this", "mean", "side", "one", "should", "be"), r.is(i, kindFill), r.isBreak(i), r.idle(i):
 		default:
 			return nil

@@ -129,3 +129,35 @@ func (r *reader) multipliedFields(k int, attr string) []unit.Field {
 	}
 	return nil
 }
+
+// halves keeps "in half" and "half that" from being half an inch. What is ripped
+// in half is half as wide.
+func (r *reader) halves() {
+	for i := range r.items {
+		am := r.items[i].amount
+		if !r.free(i) || !am.bare() || am.form != formWords || am.value.Cmp(half) != 0 || !r.word(i-1, "in", "into") && !r.word(i+1, "that", "it", "this", "those", "of") {
+			continue
+		}
+		if r.halfOfThat(i) {
+			continue
+		}
+		am.dead = true
+		if k := r.cutBefore(i); k >= 0 && r.habit.Follows {
+			am.dead, r.items[i].used = false, true
+			r.items[k].used, r.items[k].meaning = true, meaning{}
+			by := r.amendment(i)
+			r.phrase.Changes = append(r.phrase.Changes, Change{By: by, Times: true, Fields: []unit.Field{unit.StripWidth, unit.PanelWidth}})
+		}
+	}
+}
+
+// cutBefore is the word of ripping before "in half" at item i; -1 where none is.
+func (r *reader) cutBefore(i int) int {
+	from, _ := r.clause(i)
+	for k := i - 2; k >= from && r.word(i-1, "in", "into"); k-- {
+		if r.word(k, "rip", "ripped", "ripping", "saw", "sawed", "sawn", "split", "resawn") {
+			return k
+		}
+	}
+	return -1
+}
