@@ -277,7 +277,7 @@ func (t *turn) elsewhere(a grammar.Amendment, f unit.Field, off float64) bool {
 		if u.Symbol == "" {
 			u = t.unitOf(x)
 		}
-		counts := x.Field.Dimension() == unit.Count && a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value)
+		counts := x.Field.Dimension() == unit.Count && (f.Dimension() == unit.Count || len(t.before.Latest) > 1) && a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value)
 		if x.Field == f || !isNumber || !counts && (u.Dimension != x.Field.Dimension() || u.Symbol == "") || a.Value <= 0 {
 			continue
 		}
