@@ -104,6 +104,9 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if f, ok := t.weather(a); ok {
 		return f, true
 	}
+	if namesWidth(a) && t.before.Said.has(unit.StockPiles) {
+		return grammar.Fact{}, false // "use the 3s up first"
+	}
 	if backTo.MatchString(t.m.Text) {
 		ways = append([]func(grammar.Amendment) (grammar.Fact, bool){t.returned}, ways...)
 	}
@@ -251,6 +254,7 @@ const weatherMoves = 0.08
 // it is nearest to.
 func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 	vacuum, hasVacuum := t.before.Said.find(unit.Vacuum)
+	hasVacuum = hasVacuum && !a.One
 	if hasVacuum && a.Value >= 10 && a.Value <= 30 && (a.Unit.Symbol == "in" || a.Unit.Symbol == "" && vacuum.Unit == "inHg" && len(t.before.Latest) != 1) {
 		return amendment(unit.Vacuum, unit.InHg, a), true
 	}
@@ -308,10 +312,11 @@ func (t *turn) elsewhere(a grammar.Amendment, f unit.Field, off float64) bool {
 		if u.Symbol == "" {
 			u = t.unitOf(x)
 		}
-		if x.Field == f || !isNumber || u.Dimension != x.Field.Dimension() || u.Symbol == "" || a.Value <= 0 {
+		counts := x.Field.Dimension() == unit.Count && (f.Dimension() == unit.Count || len(t.before.Latest) > 1) && a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value)
+		if x.Field == f || !isNumber || !counts && (u.Dimension != x.Field.Dimension() || u.Symbol == "") || a.Value <= 0 {
 			continue
 		}
-		if other := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old))); off > farAway && other < farAway/3 {
+		if other := math.Abs(math.Log(a.Value / writtenIn(u, x.Field, old))); (off > farAway || off > farAway/2 && x.Field.Dimension() == unit.Count && f.Dimension() != unit.Count) && other < farAway/3 {
 			return true
 		}
 	}
@@ -392,6 +397,7 @@ var likely = map[unit.Field][2]float64{
 	unit.BarHeight: {3, 150}, unit.BarWidth: {3, 150}, unit.SledThickness: {3, 60}, unit.CoreThickness: {2, 60},
 	unit.MatThickness: {1, 50}, unit.Opening: {20, 600}, unit.Gap: {0, 6}, unit.Cup: {0.2, 40}, unit.Bow: {0.2, 100},
 	unit.Vacuum: {25, 102}, unit.VacuumPercent: {20, 100}, unit.ShopTemp: {-5, 45}, unit.ServiceTemp: {-5, 45}, unit.WoodMoisture: {3, 30}, unit.ServiceHumidity: {10, 95},
+	unit.BagWidth: {200, 4000}, unit.BagLength: {300, 9000},
 	unit.ShopHumidity: {10, 95}, unit.Altitude: {0, 4500}, unit.PumpSpeed: {0.2, 50},
 }
 

@@ -195,7 +195,7 @@ func (t *turn) reply(ctx context.Context) (Reply, error) {
 		return r, err
 	}
 	if _, plain := t.plainly(); plain {
-		return t.words(), nil
+		return t.explains()
 	}
 	switch {
 	case t.phrase.Command != nil:
@@ -215,7 +215,7 @@ func (t *turn) reply(ctx context.Context) (Reply, error) {
 	case t.asks(grammar.Why):
 		return t.why(), nil
 	case t.asks(grammar.Words):
-		return t.words(), nil
+		return t.explains()
 	}
 	if len(t.phrase.Perils) > 0 && (!t.before.empty() || t.before.Peril != "") { // of what the thread is about
 		for _, p := range t.phrase.Perils {

@@ -22,7 +22,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 			return grammar.Phrase{Asks: []grammar.Ask{{About: grammar.Book}}, Command: &grammar.Command{Verb: grammar.Show, Loads: []int{n}}}
 		}
 	}
-	p := t.bot.Parse(t.inThread(text), grammar.Habit{Metric: t.settings.Metric, Follows: !t.before.empty()})
+	p := t.read(t.inThread(text))
 	if p.Inferred && !t.before.empty() && !p.NewStart && !t.asksAnew(p) {
 		p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return computed(a.About) })
 	}
@@ -48,7 +48,13 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if again, ok := t.insists(p, text); ok {
 		return again
 	}
-	return t.carries(t.bareReplies(t.restocked(t.recounted(t.placed(t.leakAgain(t.clocked(t.bedAgain(t.resawn(t.turnedOver(t.laidOnTop(t.sledOfTwo(t.matOnly(p)))))))))))))
+	for _, step := range []func(grammar.Phrase) grammar.Phrase{
+		t.inItsUnit, t.leaksAgain, t.moved, t.matOnly, t.sledOfTwo, t.laidOnTop, t.turnedOver, t.resawn, t.bedded, t.single, t.putBack, t.ofLast,
+		t.bedAgain, t.clocked, t.lossNotTaper, t.placed, t.recounted, t.restocked, t.bareReplies, t.carries,
+	} {
+		p = step(p)
+	}
+	return p
 }
 
 // andLoad goes on to another load where one was looked at: "and 45".
@@ -80,16 +86,17 @@ var insisting = regexp.MustCompile(`(?i)\b(safe|rated|stamped|certified|careful|
 // insists reads "but it's stamped 250 psi so it's ok to use, right?" behind a danger:
 // it is asked about once more, and no figure of it helps.
 func (t *turn) insists(p grammar.Phrase, text string) (grammar.Phrase, bool) {
-	if t.before.Peril == "" || p.Command != nil || p.NewStart || len(p.Facts) > 1 || len(text) > 160 || !insisting.MatchString(text) {
+	wonders := t.playsDown(p, text)
+	if t.before.Peril == "" || p.Command != nil || p.NewStart || len(p.Facts) > 1 || len(text) > 160 || !insisting.MatchString(text) && !wonders {
+		return p, false
+	}
+	if slices.ContainsFunc(p.Facts, func(f grammar.Fact) bool { return f.Field == unit.BarHeight || isVacuum(f) && !wonders }) {
 		return p, false
 	}
 	for _, a := range p.Asks {
 		if a.About != grammar.Safety && a.About != grammar.Why && !(computed(a.About) && p.Inferred) {
 			return p, false
 		}
-	}
-	if slices.ContainsFunc(p.Facts, func(f grammar.Fact) bool { return f.Field == unit.Vacuum || f.Field == unit.BarHeight }) {
-		return p, false
 	}
 	unused := slices.Clone(p.Unused)
 	for _, f := range p.Facts {
@@ -102,6 +109,15 @@ func (t *turn) insists(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 		unused = append(unused, a.Text)
 	}
 	return grammar.Phrase{Asks: []grammar.Ask{{About: grammar.Safety, Peril: t.before.Peril}}, Unused: unused}, true
+}
+
+// playedDown is how one asks whether a little of a danger is none.
+var playedDown = regexp.MustCompile(`(?i)\b(?:what|even) if\b.*\b(?:only|just|low|lower|barely|quick|quickly|slow|slowly|careful)\b|\beven (?:at|with|when)\b`)
+
+// playsDown reads "what if its only at 10 inHg" behind a danger: it is of that danger
+// still, where nothing else than a vacuum is said.
+func (t *turn) playsDown(p grammar.Phrase, text string) bool {
+	return playedDown.MatchString(text) && len(p.Choices)+len(p.Changes)+len(p.Drops)+len(p.Amends) == 0 && !slices.ContainsFunc(p.Facts, func(f grammar.Fact) bool { return !isVacuum(f) })
 }
 
 // itWord stands for the load in its own thread.

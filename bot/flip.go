@@ -32,6 +32,41 @@ func (t *turn) turnedOver(p grammar.Phrase) grammar.Phrase {
 	return p
 }
 
+// onWhat are ways to name what is under the strips that are no word of it elsewhere:
+// "and bare?", "with plastic?".
+var onWhat = regexp.MustCompile(`(?i)^\W*(?:ok|okay|and|or|what about|how about|now|so|what if it'?s|if it'?s|make it|with|on|just|\W)*(bare|naked|dry|raw|unwaxed|wax|plastic|film|poly|polythene)(?: then| instead)?\W*$`)
+
+// bedded reads "and bare?" where the thread tells what the strips lie on.
+func (t *turn) bedded(p grammar.Phrase) grammar.Phrase {
+	said := onWhat.FindStringSubmatch(t.m.Text)
+	if said == nil || p.NewStart || p.Command != nil || len(p.Facts)+len(p.Drops) > 0 || slices.ContainsFunc(p.Asks, func(a grammar.Ask) bool { return a.About != grammar.Words }) || !t.before.Said.has(unit.SurfaceKind) {
+		return p
+	}
+	kind := unit.Word("film")
+	switch strings.ToLower(said[1]) {
+	case "bare", "naked", "dry", "raw", "unwaxed":
+		kind = "bare"
+	case "wax":
+		kind = "waxed"
+	}
+	p.Facts, p.Asks, p.Terms = []grammar.Fact{{Field: unit.SurfaceKind, Value: kind, Text: said[1]}}, nil, nil
+	p.Unused = slices.DeleteFunc(slices.Clone(p.Unused), func(w string) bool { return strings.EqualFold(w, said[1]) })
+	return p
+}
+
+// theOne goes back to one of what there were two.
+var theOne = regexp.MustCompile(`(?i)^\W*(?:no |ok |okay |nah |actually |back to |and |with |make it |\W)*(?:just|only) (?:the )?one(?: side| bar)?(?: then| again| now)?\W*$`)
+
+// single reads "just the one" of bars on both sides.
+func (t *turn) single(p grammar.Phrase) grammar.Phrase {
+	n, _ := t.before.Said.facts().Number(unit.BarCount)
+	if n != 2 || p.Command != nil || len(p.Facts)+len(p.Changes)+len(p.Drops) > 0 || !theOne.MatchString(t.m.Text) {
+		return p
+	}
+	p.Facts, p.Amends, p.Unused = []grammar.Fact{{Field: unit.BarCount, Value: unit.Number(1), Text: "one"}}, nil, nil
+	return p
+}
+
 // sawnAgain are ways to say how the boards of a thread are sawn that are no word of it
 // elsewhere: "back to flat", "make it quarter".
 var sawnAgain = regexp.MustCompile(`(?i)\b(?:back to|make it|make that|go with|say|if it'?s|if it is|use) (flat|plain|quarter|qs)\b`)

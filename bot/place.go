@@ -14,9 +14,13 @@ import (
 // placed gives measures whose part was not named to the part that the thread is
 // about: "make it 30 wide" is what strips must fill in a thread that picks strips.
 func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
-	if t.before.empty() || p.NewStart || len(p.Asks) > 0 && !p.Inferred {
+	if t.before.empty() || p.NewStart {
 		return p
 	}
+	if len(p.Asks) > 0 && !p.Inferred {
+		return t.glueForThem(p)
+	}
+	p = t.someWider(p)
 	to := looseFields[t.before.Asks[0].About]
 	if t.before.Asks[0].About == grammar.Pump && namesPanel.MatchString(t.m.Text) && !frameDeep.MatchString(t.m.Text) {
 		to = inPress
@@ -102,9 +106,9 @@ func minutesOf(v unit.Value) float64 {
 	return float64(at.Hour()*60 + at.Minute())
 }
 
-// leakAgain: in a thread of a leak "no, 1 in 15" is no wedge's taper but so much of a
+// lossNotTaper: in a thread of a leak "no, 1 in 15" is no wedge's taper but so much of a
 // minute's loss.
-func (t *turn) leakAgain(p grammar.Phrase) grammar.Phrase {
+func (t *turn) lossNotTaper(p grammar.Phrase) grammar.Phrase {
 	x, leaks := t.before.Said.find(unit.Leak)
 	if !leaks || p.NewStart || t.before.Said.has(unit.WedgeRatio) || wedged.MatchString(t.m.Text) {
 		return p
@@ -132,6 +136,44 @@ func (t *turn) stacked(part string) bool {
 	return slices.ContainsFunc(layers, func(l unit.Layer) bool { return l.Part == part })
 }
 
+// glueForThem counts panels where a message asks anew of so many of what the thread is
+// about: "how much glue for six of them".
+func (t *turn) glueForThem(p grammar.Phrase) grammar.Phrase {
+	if !asksGlue(p) || !forThem.MatchString(t.m.Text) || !t.before.Said.has(unit.StripCount) {
+		return p
+	}
+	for i, f := range p.Facts {
+		if f.Field == unit.StripCount && !namesStrip.MatchString(t.m.Text) {
+			p.Facts = slices.Clone(p.Facts)
+			p.Facts[i].Field = unit.PanelCount
+		}
+	}
+	return p
+}
+
+func asksGlue(p grammar.Phrase) bool {
+	return slices.ContainsFunc(p.Asks, func(a grammar.Ask) bool { return a.About == grammar.Glue })
+}
+
+// someOf counts a part of what was counted before.
+var someOf = regexp.MustCompile(`(?i)\bof (them|em|those|these)\b`)
+
+// someWider reads "three of them are 30 wide" of panels that were all alike.
+func (t *turn) someWider(p grammar.Phrase) grammar.Phrase {
+	n, width, ok := countAndWidth(p.Facts)
+	said := t.before.Said.facts()
+	all, counted := said.Number(unit.PanelCount)
+	wide, isWide := said.Number(unit.PanelWidth)
+	long, isLong := said.Number(unit.PanelLength)
+	if !ok || len(p.Facts) != 2 || !counted || !isWide || !isLong || float64(n) >= float64(all) || !someOf.MatchString(t.m.Text) || width == float64(wide) {
+		return p
+	}
+	x, _ := t.before.Said.find(unit.PanelWidth)
+	piles := unit.Piles{{Width: float64(wide), Length: float64(long), Count: int(all) - n}, {Width: width, Length: float64(long), Count: n}}
+	p.Facts = []grammar.Fact{{Field: unit.Targets, Value: piles, Unit: named[x.Unit], Text: strings.TrimSpace(t.m.Text)}}
+	return p
+}
+
 // namesPanel names what lies in the press; inPress are its measures then.
 var (
 	namesPanel = regexp.MustCompile(`(?i)\b(panel|door|top|board|core|lid|slab)s?\b`)
@@ -142,9 +184,19 @@ var (
 // ofThem is how one counts what was just asked about: "make two of them".
 var ofThem = regexp.MustCompile(`(?i)\b(make|making|build|building|do|doing|glue|gluing|if)\b[^.,;]* of (them|em|those|these)\b`)
 
+// forThem is how one asks again for so many of what was just worked out.
+var forThem = regexp.MustCompile(`(?i)\bfor (?:all |about |like |say |only |just )*[\w-]+ of (?:them|em|those|these)\b`)
+
+// namesStrip names the strips of a panel.
+var namesStrip = regexp.MustCompile(`(?i)\b(?:strip|stave|slat|lam|lamella|board|batten|piece|stick|rip)s?\b`)
+
 // soManyPanels reports whether "if there's three of them" counts the panel that was
-// asked about and not its strips, of which there are many more.
+// asked about and not its strips, of which there are many more; what is wanted "for
+// ten of them" is of panels.
 func (t *turn) soManyPanels(f grammar.Fact) bool {
+	if f.Field == unit.StripCount && forThem.MatchString(t.m.Text) && !namesStrip.MatchString(t.m.Text) {
+		return true
+	}
 	n, _ := f.Value.(unit.Number)
 	strips, _ := t.before.Said.facts().Number(unit.StripCount)
 	return f.Field == unit.StripCount && 2*float64(n) <= strips && ofThem.MatchString(t.m.Text)

@@ -27,6 +27,11 @@ func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
 			}
 		}
 	}
+	for part, f := range bareOf {
+		if slices.Contains(p.Gains, part) && !t.before.Said.has(f) && !stated(p.Facts, f) && !stated(p.Facts, unit.StackLayers) {
+			t.lacks = append(t.lacks, f)
+		}
+	}
 	if slices.Contains(p.Gains, "wedge") && !t.before.Said.has(unit.WedgeRatio) && !stated(p.Facts, unit.WedgeRatio) {
 		t.lacks = append(t.lacks, unit.WedgeRatio)
 	}
@@ -65,9 +70,9 @@ func (t *turn) morePanels(p grammar.Phrase) grammar.Phrase {
 // wantedInstead says what a changed number could be where it cannot be what came
 // of the change; else it is empty.
 func wantedInstead(f grammar.Fact) string {
-	n, _ := f.Value.(unit.Number)
+	n, isNumber := f.Value.(unit.Number)
 	switch {
-	case f.Field.Dimension() == unit.Warmth:
+	case f.Field.Dimension() == unit.Warmth || !isNumber:
 		return ""
 	case n <= 0:
 		return "less than there is"
@@ -79,6 +84,9 @@ func wantedInstead(f grammar.Fact) string {
 
 // afterChange is the number that a change makes of the thread's own.
 func (t *turn) afterChange(c grammar.Change) (grammar.Fact, bool) {
+	if f, ok := t.shifted(c); ok {
+		return f, true
+	}
 	x, ok := t.changing(c)
 	if !ok {
 		return grammar.Fact{}, false
@@ -128,6 +136,12 @@ func (t *turn) changing(c grammar.Change) (Said, bool) {
 
 // hinted takes a bare number for what the word beside it says: "thicker, 1/2".
 func (t *turn) hinted(a grammar.Amendment) (grammar.Fact, bool) {
+	if f, ok := t.anotherOne(a); ok {
+		return f, true
+	}
+	if slices.Contains(a.Of, unit.BarHeight) && t.before.Said.has(unit.BarDenied) {
+		return t.held(unit.BarHeight, a) // "scrap the bar", then "with a 1 in instead"
+	}
 	for _, f := range a.Of {
 		if x, ok := t.before.Said.find(f); ok {
 			if a.Unit.Symbol == "" {
@@ -137,6 +151,28 @@ func (t *turn) hinted(a grammar.Amendment) (grammar.Fact, bool) {
 		}
 	}
 	return grammar.Fact{}, false
+}
+
+// anotherOne takes "and a 26 in one?" for the one length that the last message told,
+// unless it answers what was asked.
+func (t *turn) anotherOne(a grammar.Amendment) (grammar.Fact, bool) {
+	if !a.One || len(t.before.Pending)+len(t.before.Compare) > 0 {
+		return grammar.Fact{}, false
+	}
+	var lengths []unit.Field
+	for _, f := range t.before.Latest {
+		if x, _ := t.before.Said.find(f); f.Dimension() == unit.Distance && x.Value != nil {
+			lengths = append(lengths, f)
+		}
+	}
+	if len(lengths) != 1 {
+		return grammar.Fact{}, false
+	}
+	if a.Unit.Symbol == "" {
+		x, _ := t.before.Said.find(lengths[0])
+		a.Unit = t.unitOf(x)
+	}
+	return t.held(lengths[0], a)
 }
 
 // sought takes a bare number for what the thread looks for, or pumps down to: "I

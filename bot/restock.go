@@ -2,6 +2,7 @@ package bot
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -23,6 +24,7 @@ func (t *turn) restocked(p grammar.Phrase) grammar.Phrase {
 		}
 		return p
 	}
+	p = t.narrowOnes(p, stock, x)
 	piles := slices.Clone(stock)
 	for _, a := range p.Gone {
 		if k := pileOf(piles, t.stockWidth(a, x)); k >= 0 {
@@ -159,4 +161,29 @@ func (t *turn) addsStock() bool {
 	return slices.ContainsFunc(words, func(w string) bool {
 		return slices.Contains([]string{"plus", "more", "add", "another", "extra", "found", "also"}, w)
 	})
+}
+
+// usesFirst is how one would have strips of a width used up before others.
+var usesFirst = regexp.MustCompile(`(?i)\b(?:use|using|start with|burn|get rid of|finish|take)\b.*\bfirst\b|\buse up\b|\bget rid of\b`)
+
+// narrowOnes reads "use the 2 1/8s first" of the narrowest strips there are.
+func (t *turn) narrowOnes(p grammar.Phrase, stock unit.Piles, x Said) grammar.Phrase {
+	if len(p.Amends) != 1 || !namesWidth(p.Amends[0]) || !usesFirst.MatchString(t.m.Text) || len(stock) < 2 {
+		return p
+	}
+	width := t.stockWidth(p.Amends[0], x)
+	for _, pile := range stock {
+		if pile.Width < width-0.01 {
+			return p
+		}
+	}
+	p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: unit.UseFirst, Value: unit.Word("narrow"), Text: p.Amends[0].Text})
+	p.Amends = nil
+	return p
+}
+
+// namesWidth reports whether a bare number names strips by their width: "the 3s".
+func namesWidth(a grammar.Amendment) bool {
+	text := strings.TrimRight(strings.ToLower(a.Text), "'’")
+	return a.Was == 0 && strings.HasSuffix(text, "s") && len(text) > 1 && strings.ContainsAny(text[:len(text)-1], digits) && a.Unit.Symbol == ""
 }

@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"reflect"
 	"slices"
 
 	"presshand/engine/unit"
@@ -19,6 +20,7 @@ type Thread struct {
 	Bar     bool          `json:",omitempty"` // a bar is there, of which no measure was said
 	Load    int           // the load that the thread is about, 0 for none
 	Looked  bool          `json:",omitempty"` // whether the last message only looked at that load
+	Means   bool          // a word was explained last
 	Peril   grammar.Peril // the danger that was asked about last, "" once something else is
 	Pending []Pending     // what the last reply asked for
 	Warned  []string      // cautions shown so far
@@ -81,15 +83,18 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 		t = Thread{}
 	}
 	t.Looked = false
+	before := t.Said
 	for _, part := range p.Drops {
 		t.Said = dropped(t.Said, part)
+		if part == "bar" {
+			t.Covered = ""
+		}
 	}
 	for _, a := range p.Asks {
 		if a.Solve != "" { // what is looked for is no longer what it was
 			t.Said = t.Said.without(a.Solve)
 		}
 	}
-	before := t.Said
 	t.Said = t.Said.stating(p.Facts)
 	t.Earlier = t.Earlier.remembering(before, t.Said)
 	for _, c := range p.Clashes {
@@ -108,7 +113,7 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 	t.Compare = choices(t.Compare, p)
 	t.Covered = covering(t.Covered, p)
 	t.Bar = (t.Bar || p.BarStands) && !slices.Contains(p.Drops, "bar")
-	t.Pending = nil
+	t.Pending, t.Means = nil, false
 	t.Asks = asked(t.Asks, p)
 	if len(p.In) > 0 {
 		t.In = nil
@@ -216,7 +221,7 @@ var replaces = map[unit.Field][]unit.Field{
 	unit.VacuumPercent:    {unit.Vacuum, unit.VacuumAbsolute},
 	unit.Altitude:         {unit.Ambient},
 	unit.BarHeight:        {unit.BarDenied},
-	unit.BarDenied:        {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot},
+	unit.BarDenied:        {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot, unit.Cover},
 	unit.MatThickness:     {unit.MatDenied},
 	unit.MatFirmness:      {unit.MatDenied, unit.MatFirm},
 	unit.MatFirm:          {unit.MatDenied, unit.MatFirmness},
@@ -259,12 +264,13 @@ func (s Statement) stating(facts []grammar.Fact) Statement {
 // mostEarlier is how many values a thread can go back to.
 const mostEarlier = 12
 
-// remembering returns s with what of before is otherwise in now.
+// remembering returns s with what of before is otherwise in now, or is gone.
 func (s Statement) remembering(before, now Statement) Statement {
 	out := s[:len(s):len(s)]
 	for _, x := range before {
 		n, isNumber := x.Value.(unit.Number)
-		if y, ok := now.find(x.Field); isNumber && ok && y.Value != n {
+		_, isStack := x.Value.(unit.Layers)
+		if y, ok := now.find(x.Field); !ok && x.Field != unit.BarDenied && x.Field != unit.MatDenied || isNumber && ok && y.Value != n || isStack && !reflect.DeepEqual(x.Value, y.Value) {
 			out = append(out, x)
 		}
 	}
@@ -294,7 +300,7 @@ func (s Statement) yielding(room unit.Facts) unit.Facts {
 // parts lists what each part of a load is known by.
 var parts = map[grammar.Part][]unit.Field{
 	"wedge":    {unit.WedgeRatio, unit.WedgeForce, unit.WedgeAgain, unit.Overfill, unit.WedgeLow, unit.WedgeHigh},
-	"bar":      {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot},
+	"bar":      {unit.BarHeight, unit.BarWidth, unit.BarCount, unit.BarFoot, unit.Cover},
 	"mat":      {unit.MatThickness, unit.MatFirmness, unit.MatFirm},
 	"core":     {unit.CoreKind, unit.CoreThickness, unit.Faces},
 	"caul":     {unit.CaulThickness, unit.Cover},

@@ -40,6 +40,16 @@ func (t *turn) words() Reply {
 	return r
 }
 
+// explains answers what a word means, and remembers that it did.
+func (t *turn) explains() (Reply, error) {
+	thread := t.before
+	thread.Means = true
+	return t.words(), t.keep(thread)
+}
+
+// asksAnother asks for the meaning of one more word: "and a sled?".
+var asksAnother = regexp.MustCompile(`^(?:ok |okay |so )?(?:and|what about|how about|or) (?:an? |the )?([a-z' -]+?)\s*[?.!]*$`)
+
 // asksMeaning is a message that asks what one thing means.
 var asksMeaning = regexp.MustCompile(`^(?:what(?:['’]?s| is| are)|define|explain|meaning of) (?:an? |the )?(.+?)\s*[?.!]*$|^what (?:does|do) (?:an? |the )?(.+?) mean\s*[?.!]*$`)
 
@@ -49,7 +59,12 @@ func (t *turn) plainly() ([]string, bool) {
 	if h, ok := helpFor(t.m.Text); ok {
 		return h.lines(t.settings.Metric), true
 	}
-	found := asksMeaning.FindStringSubmatch(strings.ToLower(strings.Join(strings.Fields(t.m.Text), " ")))
+	plain := strings.ToLower(strings.Join(strings.Fields(t.m.Text), " "))
+	if another := asksAnother.FindStringSubmatch(plain); another != nil && t.before.Means && len(t.phrase.Facts)+len(t.phrase.Drops) == 0 {
+		says, ok := lookUp(another[1])
+		return []string{says}, ok
+	}
+	found := asksMeaning.FindStringSubmatch(plain)
 	if found == nil || !t.before.empty() && (!t.asks(grammar.Words) || t.meansFigure()) {
 		return nil, false
 	}

@@ -240,8 +240,11 @@ func (r *reader) spoken() bool {
 
 // stands reports whether a question's topic has facts to work with.
 func (r *reader) stands(a Ask) bool {
-	if a.Solve != "" && (len(r.phrase.Facts) > 0 || len(a.Goal) > 0) {
+	if a.back || a.Solve != "" && (len(r.phrase.Facts) > 0 || len(a.Goal) > 0) {
 		return true
+	}
+	if r.habit.Follows && a.About == Glue && len(a.For) == 1 && a.For[0] == unit.GlueMass && a.question && !a.weak && len(r.phrase.Facts) <= 2 {
+		return true // "how much glue for six of them"
 	}
 	if len(a.For) == 1 && a.For[0] == unit.Closing && !r.has(unit.Gap) && !r.has(unit.BarHeight) && !r.has(unit.WedgeForce) {
 		return false

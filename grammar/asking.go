@@ -50,6 +50,7 @@ func (r *reader) findAsks() {
 		{r.asksTimeEnough(), Ask{About: Glue, question: true}},
 		{r.glueSought(), Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}},
 		{r.asksPressTime(), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
+		{r.doneWhen(), Ask{About: Schedule, question: true}},
 		{r.fitOnBed(), Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true}},
 		{(r.termAlone() || r.whatsThat()) && !r.asksFor(Why), Ask{About: Words}},
 	} {
@@ -112,6 +113,9 @@ func (r *reader) askAt(i int) Ask {
 	a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
 	if in(it.word, "plan", "plan for", "plan the", "planning") && r.plansDay(i) {
 		a = Ask{About: Schedule}
+	}
+	if a.weak && a.About == Schedule && r.whenDone(i) {
+		a.weak, a.question = false, true
 	}
 	a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
 	switch {

@@ -11,7 +11,7 @@ func (r *reader) backToTopic() (Ask, bool) {
 			k++
 		}
 		if t := r.topicAt(k); t != "" && (r.isBreak(k+1) || r.word(k+1, "with", "and", "but", "question", "thing", "then")) {
-			return Ask{About: t}, true
+			return Ask{About: t, back: true}, true
 		}
 	}
 	return Ask{}, false

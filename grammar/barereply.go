@@ -56,6 +56,10 @@ func (r *reader) smallTalk(i int) bool {
 		n++
 	}
 	switch {
+	case seasons[r.wordAt(n)], r.word(n, "in") && seasons[r.wordAt(n+1)]:
+		return true // "55 in summer" is per cent or degrees
+	case r.word(n, "for", "on") && r.word(n+1, "the") && (r.word(n+2, "first", "last", "other", "others", "rest", "middle") || n+2 < len(r.items) && (ordinalNames[r.items[n+2].word] > 0 || r.items[n+2].amount != nil && r.items[n+2].amount.form == formWords)):
+		return true // "400 for the third"
 	case n < len(r.items) && r.unknown(n) && len(r.items[n].word) > 3 && !r.isBreak(n),
 		r.word(i-1, "in") && r.word(i-2, "back", "there", "here", "home", "off", "out", "lunch", "me", "us", "leave", "leaving", "starts", "you"),
 		r.word(n, "late", "early", "oclock"), r.word(i-1, "im", "hes", "shes", "weigh", "weighs", "turned", "since"),

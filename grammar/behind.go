@@ -199,7 +199,7 @@ func (t *tokenizer) unitFits(m meaning, n int) bool {
 		if m, k := trade.longest(t.scraps, min(t.at+n, len(t.scraps)-1)); n == 1 && k > 0 && (m.kind == kindWood || m.kind == kindGlue || m.kind == kindWoodSort) {
 			return false
 		}
-		return n > 1 || !prepositional[after] || after == "one" && len(t.tokens) > 2 && t.sizedOne(t.at+1) && t.tokens[len(t.tokens)-2].norm != "the"
+		return n > 1 || !prepositional[after] || after == "one" && t.sizedOne(t.at+1)
 	case "c", "f", "g", "m", "s", "h", "l", "n":
 		return n > 1 || s.glued || t.last().symbol != symWords
 	case "tons", "pounds", "lbs", "lb":

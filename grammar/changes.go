@@ -25,7 +25,7 @@ var comparatives = map[string]struct {
 // adders stand before a number, and say whether it is taken away.
 var adders = map[string]bool{
 	"add": false, "adding": false, "another": false, "extra": false, "plus": false, "additional": false,
-	"remove": true, "lose": true, "drop": true, "skip": true, "less": true, "minus": true, "ditch": true, "scrap": true, "scratch": true, "take out": true, "take away": true, "leave out": true, "leave off": true,
+	"remove": true, "lose": true, "without": true, "cull": true, "toss": true, "chuck": true, "drop": true, "skip": true, "less": true, "minus": true, "ditch": true, "scrap": true, "scratch": true, "take out": true, "take away": true, "leave out": true, "leave off": true,
 }
 
 // movers are verbs that change what stands beside them, and whether they lower it.
@@ -60,11 +60,15 @@ func (r *reader) changes() {
 		return
 	}
 	r.gains()
+	r.moves()
+	r.clockShift()
 	r.multiples()
 	r.oneMore()
 	r.addsNth()
 	r.keptAt()
 	r.forThePart()
+	r.oneOfPart()
+	r.someOfThem()
 	r.widthCorrected()
 	r.inPlaceOfBare()
 	r.notButBare()
@@ -166,7 +170,10 @@ func (r *reader) adder(i int) (at int, less bool) {
 	if !ok && r.word(j, "off", "out") && r.word(j-1, "take", "taking", "pull", "knock", "shave") {
 		less, ok = true, true
 	}
-	if _, whole := r.items[i].amount.whole(); !ok || !r.countedAt(i) && !r.addedTo(i) && !planes[r.items[j].word] && !(whole && r.items[i].amount.bare() && r.next(i) < 0) {
+	if lowers, moves := r.pressureMove(i, j); moves {
+		return j, lowers
+	}
+	if _, whole := r.items[i].amount.whole(); !ok || !r.countedAt(i) && !r.addedTo(i) && !planes[r.items[j].word] && !(whole && r.items[i].amount.bare() && (r.next(i) < 0 || r.word(i+1, "of") && r.word(i+2, "them", "em", "those", "these"))) {
 		return -1, false
 	}
 	return j, less
@@ -258,6 +265,8 @@ func (r *reader) changed(i int, attr string) ([]unit.Field, bool) {
 		return []unit.Field{unit.Vacuum}, true
 	case am.is(unit.Pumping):
 		return []unit.Field{unit.PumpSpeed}, true
+	case am.is(unit.Content):
+		return []unit.Field{unit.PressVolume}, r.compared(i) >= 0 // "60 gal more"
 	case am.is(unit.Warmth):
 		return sizeFields["warm"], true
 	case am.is(unit.Proportion):
@@ -326,6 +335,9 @@ func (r *reader) changedSize(i, from, to int, attr string) ([]unit.Field, bool) 
 		if n == i+1 {
 			n = r.next(n)
 		}
+		if r.word(i+1, "of") && r.word(i+2, "them", "em", "those", "these") && !r.isBreak(i+2) {
+			return []unit.Field{unit.StripCount, unit.PanelCount, unit.BarCount, unit.PressCount}, true // "lose one of them again"
+		}
 		return []unit.Field{unit.StripCount, unit.PanelCount}, n < 0 || r.word(n, "and")
 	}
 	return nil, r.items[i].amount.is(unit.Distance)
@@ -345,35 +357,6 @@ func (r *reader) betweenAnds(i, from, to int) (int, int) {
 		}
 	}
 	return from, to
-}
-
-// halves keeps "in half" and "half that" from being half an inch. What is ripped
-// in half is half as wide.
-func (r *reader) halves() {
-	for i := range r.items {
-		am := r.items[i].amount
-		if !r.free(i) || !am.bare() || am.form != formWords || am.value.Cmp(half) != 0 || !r.word(i-1, "in", "into") && !r.word(i+1, "that", "it", "this", "those", "of") {
-			continue
-		}
-		am.dead = true
-		if k := r.cutBefore(i); k >= 0 && r.habit.Follows {
-			am.dead, r.items[i].used = false, true
-			r.items[k].used, r.items[k].meaning = true, meaning{}
-			by := r.amendment(i)
-			r.phrase.Changes = append(r.phrase.Changes, Change{By: by, Times: true, Fields: []unit.Field{unit.StripWidth, unit.PanelWidth}})
-		}
-	}
-}
-
-// cutBefore is the word of ripping before "in half" at item i; -1 where none is.
-func (r *reader) cutBefore(i int) int {
-	from, _ := r.clause(i)
-	for k := i - 2; k >= from && r.word(i-1, "in", "into"); k-- {
-		if r.word(k, "rip", "ripped", "ripping", "saw", "sawed", "sawn", "split", "resawn") {
-			return k
-		}
-	}
-	return -1
 }
 
 // things gives up the count of a part that nobody counts: "three sleds", "two

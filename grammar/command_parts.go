@@ -73,8 +73,8 @@ func (r *reader) loadNumber(i int) (int, bool) {
 	if am.minus || am.link == linkTimes || am.link == linkTo || am.link == linkAt || am.value == nil || !am.value.IsInt() || am.form != formInt && !r.spokenLoad(i) || am.plural {
 		return 0, false
 	}
-	if am.unit != nil && (am.unitRaw != "in" || am.unit.Symbol != "in") {
-		return 0, false
+	if am.unit != nil && (am.unitRaw != "in" || am.unit.Symbol != "in" || r.word(i+1, "one")) {
+		return 0, false // "the 2 in one"
 	}
 	if i > 0 && r.word(i-1, "measured", "i measured", "counted") && r.is(i+1, kindNoun, "strip", "panel") && isPlural(r.items[i+1].word) {
 		return 0, false // "I measured 4 strips"

@@ -81,6 +81,9 @@ func (r *reader) denies(i, j int) bool {
 		return false
 	}
 	r.items[i].used, r.items[j].used = true, true
+	if in(r.items[i].word, "instead of", "rather than") && r.otherOfKind(i, j) {
+		return true // "ply instead of mdf"
+	}
 	r.phrase.Drops = append(r.phrase.Drops, part)
 	switch part {
 	case "bar":
@@ -325,29 +328,33 @@ func (r *reader) amendment(j int) Amendment {
 	if it.amount.unit != nil {
 		a.Unit = *it.amount.unit
 	}
-	if a.Of = r.comparedBefore(j); a.Of == nil && r.habit.Follows && r.is(r.prev(j), kindRole, "target") && r.length(j) {
-		a.Of = []unit.Field{unit.TargetWidth} // "and if I only need 30"
+	if a.Of = r.comparedBefore(j); a.Of == nil && r.habit.Follows {
+		a.Of = r.ofWhat(j)
 	}
-	if a.Of == nil && r.habit.Follows && r.word(j-1, "at", "to") && r.word(j-2, "glued", "dried", "kilned", "made") && r.next(j) < 0 {
-		r.items[j-2].used = true
-		a.Of = []unit.Field{unit.WoodMoisture} // "glued at 10"
-	}
-	if a.Of == nil && r.habit.Follows && r.waitedFor(j) {
-		a.Of = []unit.Field{unit.ShopTemp, unit.ServiceTemp}
-	}
-	if a.Of == nil && r.habit.Follows && r.is(r.prev(j), kindNoun, "pump") && r.word(j-1, "a", "an") {
-		a.Of = []unit.Field{unit.PumpSpeed} // "pump's a 10 now"
-	}
-	if a.Of == nil && r.habit.Follows && r.word(j-1, "at", "was", "is", "were") && r.whenGlued(j) {
-		a.Of = []unit.Field{unit.WoodMoisture}
-	}
-	one := r.word(j+1, "one") && r.next(j+1) < 0
-	if a.Of == nil && r.habit.Follows && (r.word(j-1, "a", "an") && r.next(j) < 0 || one && r.word(j-1, "a", "an", "the")) && r.length(j) && small(r.size(j)) {
-		r.items[min(j+1, len(r.items)-1)].used = one
-		a.Of = []unit.Field{unit.BarHeight} // "with a 2 in?"
-	}
-	a.Layer = r.layerBeside(j)
+	a.Layer, a.One = r.layerBeside(j), r.word(j+1, "one")
 	return a
+}
+
+// ofWhat are the fields that words beside the number at item j say that it is of.
+func (r *reader) ofWhat(j int) []unit.Field {
+	switch length := r.length(j); {
+	case r.waitedFor(j):
+		return []unit.Field{unit.ShopTemp, unit.ServiceTemp}
+	case length && r.is(r.prev(j), kindRole, "target"):
+		return []unit.Field{unit.TargetWidth} // "and if I only need 30"
+	case r.word(j-1, "at", "to") && r.word(j-2, "glued", "dried", "kilned", "made") && r.next(j) < 0:
+		r.items[j-2].used = true
+		return []unit.Field{unit.WoodMoisture} // "glued at 10"
+	case r.is(r.prev(j), kindNoun, "pump") && r.word(j-1, "a", "an"):
+		return []unit.Field{unit.PumpSpeed} // "pump's a 10 now"
+	case r.word(j-1, "at", "was", "is", "were") && r.whenGlued(j):
+		return []unit.Field{unit.WoodMoisture}
+	case length && r.betweenFences(j):
+		return []unit.Field{unit.TargetWidth, unit.PanelWidth}
+	case length && r.word(j-1, "a", "an") && r.next(j) < 0 && small(r.size(j)):
+		return []unit.Field{unit.BarHeight} // "with a 2 in?"
+	}
+	return nil
 }
 
 // whenGlued: "if it was at 10 when I glued it" speaks of how wet the wood was.

@@ -15,7 +15,7 @@ func (r *reader) someAndSome() {
 		return
 	}
 	for i := range r.items {
-		if r.someOfThem(i) {
+		if r.countsSome(i) {
 			r.items[i].amount.dead = true // counts not all of them
 			continue
 		}
@@ -73,11 +73,11 @@ func (r *reader) setsApart(i int) bool {
 	case r.word(i, "most", "couple", "few", "handful"):
 		return r.word(i+1, "are", "is", "were", "of")
 	}
-	return r.someOfThem(i)
+	return r.countsSome(i)
 }
 
-// someOfThem: "two of them are 3/4 and the others 13/16".
-func (r *reader) someOfThem(i int) bool {
+// countsSome: "two of them are 3/4 and the others 13/16".
+func (r *reader) countsSome(i int) bool {
 	_, whole := r.wholeAt(i)
 	return whole && r.word(i+1, "of") && r.word(i+2, "them", "em", "those", "these") && r.wordIn("others", "other", "rest")
 }

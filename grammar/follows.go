@@ -34,6 +34,10 @@ func (r *reader) gains() {
 			r.phrase.Gains = append(r.phrase.Gains, partNames[r.items[i].id])
 			return
 		}
+		if r.is(i, kindNoun, "caul", "mat", "bar") && !isPlural(r.items[i].word) && r.word(i-1, "a", "an") && r.word(i-2, "with", "add", "adding", "use", "using", "plus", "put") && (r.next(i) < 0 || r.word(i+1, "on", "in", "there", "then")) && r.amountsIn(0, len(r.items)) == 0 && len(r.items) <= 8 && !r.mentions(kindNot) {
+			r.phrase.Gains = append(r.phrase.Gains, partNames[r.items[i].id])
+			return
+		}
 	}
 }
 
@@ -211,11 +215,39 @@ func (r *reader) widthCorrected() {
 // forThePart: "1 1/2 for the bar" gives a part its measure.
 func (r *reader) forThePart() {
 	for i := range r.items {
+		if r.free(i) && r.length(i) && r.betweenFences(i) && r.items[i].amount.value != nil {
+			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
+			r.items[i].used = true // "600 between the fences"
+			continue
+		}
 		if !r.free(i) || !r.length(i) || !r.word(i+1, "for") || !r.word(i+2, "the", "my", "our") || !r.is(i+3, kindNoun) || i+4 < len(r.items) && !r.isBreak(i+4) {
+			continue
+		}
+		if r.is(i+3, kindNoun, "panel") && !isPlural(r.items[i+3].word) && r.items[i].amount.value != nil {
+			a := r.amendment(i)
+			a.Of = []unit.Field{unit.PanelWidth, unit.TargetWidth}
+			r.phrase.Amends = append(r.phrase.Amends, a)
+			r.items[i].used = true // "and 14 for the panel"
 			continue
 		}
 		if f := bareFields[r.items[i+3].id]; f != "" && !r.is(i+3, kindNoun, "panel", "face") && !r.has(f) {
 			r.bind(i, f)
+		}
+	}
+}
+
+// oneOfPart: "put the mat back but a 1/4 one" measures the part that was named.
+func (r *reader) oneOfPart() {
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) || !r.word(i+1, "one") || !r.word(i-1, "a", "an", "the", "that", "this", "my", "our") {
+			continue
+		}
+		k := i - 1
+		for k >= 0 && !r.is(k, kindNoun) {
+			k--
+		}
+		if k >= 0 && r.within(0, k, kindNoun) < 0 && r.amountsIn(k, i) == 0 && r.is(k, kindNoun, "bar", "mat", "caul", "sled", "core", "bag") && !r.is(k-1, kindNot) && !r.is(k-2, kindNot) {
+			r.bind(i, bareFields[r.items[k].id])
 		}
 	}
 }

@@ -5,4 +5,6 @@ package grammar
 type Habit struct {
 	Metric  bool // bare lengths are millimetres and degrees Celsius; else inches and Fahrenheit
 	Follows bool // the message follows a question of its thread
+	Inches  bool // its thread tells all lengths in inches, whatever the shop does
+	Metres  bool // or all in metric units
 }

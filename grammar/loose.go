@@ -236,9 +236,9 @@ func (r *reader) maybeGauge(i int) bool {
 	return am.float() >= 15 && am.float() <= 30 && (am.unit == nil && !r.habit.Metric || am.unit != nil && am.unit.Symbol == "in") && am.link == linkNone && !r.has(unit.Vacuum) && !r.pressureSaid() && r.next(i) < 0 && r.topic != Stack && r.topic != Profile && !r.word(i-1, "is")
 }
 
-// betweenFences: "22 between the fences" is what the strips of a panel fill.
-func (r *reader) betweenFences(i int) bool {
-	if !r.word(i+1, "between", "inside") || !r.word(i+2, "the", "my", "our", "two") && !r.is(i+2, kindNoun, "fence") || r.within(i+2, min(i+5, len(r.items)), kindNoun, "fence") < 0 || r.size(i) < leastFenced {
+// fencedIn: "22 between the fences" is what the strips of a panel fill.
+func (r *reader) fencedIn(i int) bool {
+	if !r.betweenFences(i) || r.size(i) < leastFenced {
 		return false
 	}
 	f := unit.PanelWidth

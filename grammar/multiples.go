@@ -18,6 +18,11 @@ func (r *reader) multiples() {
 			fields = r.multipliedFields(k, attr)
 			r.items[k].used = true
 		}
+		if len(fields) == 0 && r.items[i].amount == nil && r.onlyThat(i) {
+			r.items[i].used, r.items[i].meaning = true, meaning{}
+			r.phrase.Changes = append(r.phrase.Changes, Change{By: Amendment{Text: r.items[i].text, Value: by}, Times: true})
+			return
+		}
 		if len(fields) == 0 {
 			if am := r.items[i].amount; am != nil && am.unit != nil {
 				am.dead = true // "10% less", of what?
@@ -59,6 +64,10 @@ func (r *reader) percentMore(i int) (float64, bool) {
 			less, more = less || lowers, true
 		}
 	}
+	if r.word(i+1, "of") && (r.word(i+2, "the", "my", "our", "your", "that") && r.partAt(i+3) || r.partAt(i+2)) {
+		by, adds := adders[r.wordAt(r.prev(i))]
+		less, more = less || adds && by, more || adds // "if i lose 10% of the vacuum"
+	}
 	switch {
 	case less:
 		return 1 - share, share < 1
@@ -86,7 +95,7 @@ func (r *reader) multiplied(i int) (k int, attr string) {
 			attr = r.items[j].id
 		case r.partAt(j) || r.is(j, kindNoun, "panel", "press") || r.word(j, "force", "drive"):
 			return j, attr
-		case r.word(j, "as", "many", "much", "the", "my", "our", "number", "of", "it", "side") || r.idle(j):
+		case r.word(j, "as", "many", "much", "the", "my", "our", "number", "of", "it", "side", "that", "your") || r.idle(j):
 		case comparatives[r.items[j].word].attr != "":
 			attr = comparatives[r.items[j].word].attr
 		default:
@@ -108,7 +117,7 @@ func (r *reader) multipliedFields(k int, attr string) []unit.Field {
 	case r.word(k, "force", "drive"):
 		return []unit.Field{unit.WedgeForce}
 	case r.is(k, kindVacuum):
-		return []unit.Field{unit.Vacuum}
+		return []unit.Field{unit.Vacuum, unit.VacuumPercent}
 	case r.is(k, kindNoun, "pump"):
 		return []unit.Field{unit.PumpSpeed}
 	case attr != "" && attrFields[id][attr] != "":
@@ -119,4 +128,36 @@ func (r *reader) multipliedFields(k int, attr string) []unit.Field {
 		return []unit.Field{bareFields[id]}
 	}
 	return nil
+}
+
+// halves keeps "in half" and "half that" from being half an inch. What is ripped
+// in half is half as wide.
+func (r *reader) halves() {
+	for i := range r.items {
+		am := r.items[i].amount
+		if !r.free(i) || !am.bare() || am.form != formWords || am.value.Cmp(half) != 0 || !r.word(i-1, "in", "into") && !r.word(i+1, "that", "it", "this", "those", "of") {
+			continue
+		}
+		if r.halfOfThat(i) {
+			continue
+		}
+		am.dead = true
+		if k := r.cutBefore(i); k >= 0 && r.habit.Follows {
+			am.dead, r.items[i].used = false, true
+			r.items[k].used, r.items[k].meaning = true, meaning{}
+			by := r.amendment(i)
+			r.phrase.Changes = append(r.phrase.Changes, Change{By: by, Times: true, Fields: []unit.Field{unit.StripWidth, unit.PanelWidth}})
+		}
+	}
+}
+
+// cutBefore is the word of ripping before "in half" at item i; -1 where none is.
+func (r *reader) cutBefore(i int) int {
+	from, _ := r.clause(i)
+	for k := i - 2; k >= from && r.word(i-1, "in", "into"); k-- {
+		if r.word(k, "rip", "ripped", "ripping", "saw", "sawed", "sawn", "split", "resawn") {
+			return k
+		}
+	}
+	return -1
 }

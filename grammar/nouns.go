@@ -332,7 +332,7 @@ func (r *reader) looseLengths() {
 		case r.widthAlone(i):
 		case r.inchesOfTop(i) || r.woodIs(i):
 		case r.lengthAlone(i):
-		case r.bagLies(i), r.betweenFences(i):
+		case r.bagLies(i), r.fencedIn(i):
 		case r.byBefore(i):
 		case r.aloneAfterNoun(i):
 		case r.countAtWidth(i):

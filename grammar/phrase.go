@@ -25,6 +25,7 @@ type Phrase struct {
 	Changes   []Change    // numbers by which the thread's own change
 	Rows      []Row       // strips that the thread has more or fewer of: "found 4 more of the 2s"
 	Gone      []Amendment // widths of strips that there are none of any more: "no 3s"
+	Moved     *Mistaken   // what was told last is of something else: "the bar not the panel"
 	Gains     []Part      // parts that a later message adds without a measure: "and with a wedge"
 	Inferred  bool        // the topic was told from the facts, not asked
 	Covered   bool        // the bar is covered to its top, and no height was said with it
@@ -68,6 +69,7 @@ type Ask struct {
 	weak     bool // told by a common word only
 	idle     bool // told by a word of the calendar: "today"
 	second   bool // a question phrase of its own behind "and" or a question mark
+	back     bool // the message goes back to it: "back to the joints"
 }
 
 // A Peril is a danger that a message asks about.
@@ -91,6 +93,7 @@ type Amendment struct {
 	Unit  unit.Unit    // zero for a number without one
 	Of    []unit.Field // what a word beside it says that it is of: "thicker, 1/2"
 	Layer string       // the part of a stack that it is of: "make the fence 5"
+	One   bool         // it is of a thing that was spoken of: "the 2 in one"
 	Was   float64      // the number whose place it takes: "6 not 4"; 0 where none is said
 }
 

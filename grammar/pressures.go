@@ -290,7 +290,7 @@ func (r *reader) noReading(i int) bool {
 		return true
 	}
 	n := r.next(i)
-	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) || r.clockBehind(i) >= 0 {
+	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) || r.clockBehind(i) >= 0 || r.thinnedTo(i) {
 		return true // "pull 5 at 4pm"
 	}
 	if r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) {
@@ -392,7 +392,7 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	if r.topic == Pump && r.is(j, kindRole, "start") {
 		return true
 	}
-	return !r.habit.Metric && r.word(i-1, "at") && v >= 15 && v <= 30 && a.link == linkNone && r.mentions(kindNoun, "bar") && !r.said(unit.Pressing) && !r.dayPlan()
+	return !r.habit.Metric && r.word(i-1, "at") && v >= 15 && v <= 30 && a.link == linkNone && r.mentions(kindNoun, "bar", "cup", "bow") && !r.said(unit.Pressing) && !r.dayPlan()
 }
 
 // gaugeHolds: "we were holding twenty four", "the bag's only holding 22" tell what

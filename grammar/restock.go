@@ -191,10 +191,23 @@ func (r *reader) layerBeside(j int) string {
 	if !r.is(k, kindNoun, "fence", "film") {
 		k = r.next(j)
 	}
+	if r.betweenFences(j) {
+		return ""
+	}
 	if r.is(k, kindNoun, "fence", "film") && r.next(max(k, j)) < 0 {
 		return layerParts[r.items[k].id]
 	}
 	return ""
+}
+
+// betweenFences: the number of "640 between the fences", "640 fence to fence" is the
+// width that is to be filled.
+func (r *reader) betweenFences(j int) bool {
+	k := j + 1
+	for r.is(k, kindUnit) {
+		k++
+	}
+	return r.word(k, "between", "from", "inside") && r.is(r.next(k), kindNoun, "fence") || r.is(k, kindNoun, "fence") && r.word(k+1, "to") && r.is(k+2, kindNoun, "fence")
 }
 
 // spoiledCount: "2 of the strips are split" does not say how many there are.

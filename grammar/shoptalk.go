@@ -89,13 +89,30 @@ func (r *reader) offTheBench(i int) bool {
 	return r.word(at, "bench", "table", "saw", "floor", "flat", "deck") || r.is(at, kindNoun, "bed") || r.is(at, kindRole, "name") && r.items[at].word == "bench"
 }
 
+// thinners are verbs of making strips thinner to a measure.
+var thinners = wordSet(`plane planes planed planing sand sands sanded sanding skim skimmed mill mills milled milling thickness thicknessed thicknessing resaw resawn resawing thin thinned dress dressed surface surfaced`)
+
+// thinnedTo reports whether wood is worked down to the number at item i, behind "down
+// to": no gauge shows it.
+func (r *reader) thinnedTo(i int) bool {
+	for j := i - 2; j >= 0 && j >= i-5 && r.word(i-1, "down to") && r.items[j].amount == nil; j-- {
+		if thinners[r.items[j].word] {
+			return true
+		}
+	}
+	return false
+}
+
 // planedTo: "if I plane it to 3/8", "sanded them down to 5/16".
 func (r *reader) planedTo(i int) bool {
-	if !r.word(i-1, "to") || r.size(i) > thickest || r.items[i].amount.link != linkNone || r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun) || r.has(unit.StripThickness) {
+	if !r.word(i-1, "to", "down to") || r.size(i) > thickest || r.items[i].amount.link != linkNone || r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun) || r.has(unit.StripThickness) {
 		return false
 	}
 	for j := i - 2; j >= 0 && j >= i-5; j-- {
-		if r.word(j, "plane", "planed", "planing", "sand", "sanded", "skim", "skimmed", "mill", "milled", "thickness", "thicknessed", "resaw", "resawn") {
+		if r.items[j].amount == nil && thinners[r.items[j].word] {
+			if r.is(i-1, kindVacuum) {
+				r.items[i-1].meaning, r.items[i-1].used = meaning{}, true // "plane it down to half inch"
+			}
 			r.items[j].used = true
 			return true
 		}

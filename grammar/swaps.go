@@ -31,6 +31,17 @@ func (r *reader) gaveWay(i int) bool {
 	return r.word(i-1, "from") && r.habit.Follows && r.opensWithin(i+1, next, "to")
 }
 
+// otherOfKind reports whether the part at item j gives way to another of its kind in
+// its clause, which then has what was said of it.
+func (r *reader) otherOfKind(i, j int) bool {
+	from, to := r.clause(i)
+	k := r.within(from, i, kindNoun, r.items[j].id)
+	if k < 0 {
+		k = r.within(j+1, to, kindNoun, r.items[j].id)
+	}
+	return k >= 0
+}
+
 // droppable are the parts that a load can do without.
 var droppable = []string{"bar", "mat", "wedge", "caul"}
 

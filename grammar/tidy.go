@@ -50,11 +50,17 @@ func (r *reader) inPounds() {
 		if n.amount == nil && (n.kind == kindUnit && n.unit.Dimension != unit.Distance && n.unit.Dimension != unit.Lasting || r.is(i+1, kindAir, "mc") || r.habit.Metric && r.timesAt(i) && r.word(i+1, "before", "by", "time", "today", "at", "there") || r.is(i+1, kindAsk) && in(n.word, "tons", "ton", "grams")) {
 			am.unit, am.unitRaw = nil, ""
 		}
+		if am.unitRaw == "in" && n.amount == nil && seasons[n.word] {
+			am.unit, am.unitRaw = nil, "" // "55 in summer"
+		}
 		if am.unitRaw == "in" && n.amount == nil && (r.habit.Metric && am.float() > 120 || in(n.word, "tonnes", "tonne", "newtons", "kilos", "kilograms", "pounds")) {
 			am.unit, am.unitRaw = nil, "" // "1220x2440 in tonnes"
 		}
 	}
 }
+
+// seasons are times of the year in which a place has its air.
+var seasons = wordSet(`winter summer winters summers wintertime summertime spring autumn january february march april may june july august september october november december jan feb aug sept dec`)
 
 // inAMinute: behind a pressure "in a minute" is how long it takes, not an inch of
 // mercury in that time.

@@ -55,7 +55,7 @@ func (t *tokenizer) sizedOne(at int) bool {
 	for k >= 0 && (t.tokens[k].symbol >= symInt && t.tokens[k].symbol <= symUnit) {
 		k--
 	}
-	if k < 0 || k == last || t.tokens[k].norm != "a" && t.tokens[k].norm != "an" && t.tokens[k].norm != "the" {
+	if k < 0 || k == last || !articles[t.tokens[k].norm] {
 		return false
 	}
 	next := at + 1
@@ -65,6 +65,9 @@ func (t *tokenizer) sizedOne(at int) bool {
 	_, number := wordNumber(t.scraps, next)
 	return number == 0 && !t.numberAt(next) && !t.nounAt(next) && !t.unitAt(next) && t.scraps[next].norm != "and"
 }
+
+// articles stand before a thing.
+var articles = wordSet(`a an the that this my our`)
 
 func (t *tokenizer) unitAt(i int) bool {
 	_, n := units.longest(t.scraps, i)

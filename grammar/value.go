@@ -146,6 +146,12 @@ func (r *reader) lengthSystem() *unit.Unit {
 		}
 		u := unit.Inch
 		return &u
+	case !inch && !metric && r.habit.Metres:
+		u := unit.MM
+		return &u
+	case !inch && !metric && r.habit.Inches && !r.tooWideInInches():
+		u := unit.Inch
+		return &u
 	}
 	return nil
 }
