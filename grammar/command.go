@@ -7,6 +7,9 @@ import (
 // command reads a word to the load book. It reports whether the whole message
 // is read; after a check, a copy or a correction the rest holds facts.
 func (r *reader) command() bool {
+	if r.getsInside() {
+		return false
+	}
 	if r.query() {
 		return true
 	}
@@ -17,7 +20,10 @@ func (r *reader) command() bool {
 		return r.closes()
 	}
 	at := r.opening()
-	if at < 0 || r.dropsParts(at) || r.remade(at) {
+	if at < 0 {
+		return r.ordersAtTheEnd()
+	}
+	if r.dropsParts(at) || r.remade(at) {
 		return false
 	}
 	if refs, next := r.references(at + 1); len(refs) == 1 && r.word(at, "make", "do") && r.copies(next) {
@@ -45,24 +51,13 @@ func (r *reader) command() bool {
 // measuredAgain: "measured it again, its only 1/32" corrects what was said; a check
 // of a load tells two things or more.
 func (r *reader) measuredAgain(at int) bool {
-	told := -r.timesTold()
+	told := 0
 	for k := at; k < len(r.items); k++ {
-		if r.live(k) {
+		if r.live(k) && !r.word(k+1, "times", "time") { // "measured again, 3 times"
 			told++
 		}
 	}
 	return r.habit.Follows && r.word(at, "measured", "i measured", "we measured", "remeasured", "i checked") && r.opensWithin(at+1, min(at+5, len(r.items)), "again") && told == 1
-}
-
-// timesTold counts how often something is said to have been done: "3 times", "twice".
-func (r *reader) timesTold() int {
-	n := 0
-	for i := range r.items {
-		if r.items[i].amount != nil && r.items[i].amount.bare() && r.word(i+1, "times", "time") {
-			n++
-		}
-	}
-	return n
 }
 
 // goesBack: the number in "put it back to 50 and post it" is no load.

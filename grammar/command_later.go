@@ -80,6 +80,22 @@ func (r *reader) holdsFor(at, i int) (load int, ok bool) {
 	return 0, false
 }
 
+// ordersAtTheEnd reads "breather's in, clear 8": what was done, in whatever words, and
+// what is to be done.
+func (r *reader) ordersAtTheEnd() bool {
+	for i := 1; i < len(r.items); i++ {
+		verb := r.verb(i)
+		if verb != Clear && verb != Hold && verb != Uncheck || !r.is(i, kindVerb) || !r.isBreak(i-1) || r.word(i-1, ";") || r.amountsIn(0, i) > 0 {
+			continue
+		}
+		if refs, next := r.references(i + 1); len(refs) > 0 && next >= len(r.items) && !r.unitsBehind(i) {
+			r.close(&Command{Verb: verb, Loads: refs}, next)
+			return true
+		}
+	}
+	return false
+}
+
 // possessive reports whether item i has "'s" with it: "29's mat".
 func (r *reader) possessive(i int) bool {
 	behind := r.text[r.items[i].end:]

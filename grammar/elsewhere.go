@@ -11,7 +11,7 @@ rice pasta noodles salad tomato tomatoes potato potatoes onion onions carrot car
 yoghurt yogurt chocolate recipe popcorn sweets candy pie pies
 gravel compost mulch topsoil soil turf sod fertiliser fertilizer manure seed seeds seedlings veg vegetable vegetables hedge hedges shrub shrubs cement mortar plaster drywall
 plasterboard grout tarmac asphalt sand driveway pergola gutter gutters joists rafters paving pavers pebbles allotment rotten ballast hardcore rebar plumber plumbing copper road lawn
-photo photos stamps parcel envelopes pens tape screws nails teeth blade
+photo photos stamps parcel envelopes pens tape screws nails teeth blade torque bolt bolts rivet rivets
 manifold carburetor carburettor carb booster brake brakes alternator exhaust piston pistons tyres tires windscreen mileage mpg petrol diesel
 tickets games receivers league football soccer tennis cinema movie gig concert reps squats deadlift biceps gym yoga stretches muscle muscles
 ibuprofen paracetamol aspirin fever doctor dentist blood pills nappies diapers
@@ -19,7 +19,7 @@ passport airport platform flights taxi rent mortgage salary dishwasher fridge fr
 hay bales firewood molding moulding flooring underlay tile tiles thinset hose hvac nailgun collector fan fans slime flag hike ribs oysters denim shotgun finger babys bathroom bathrooms surgery appointment`)
 
 // supplies are matters that a shop has and does too: "sand it to 5/8", "tape the ends".
-var supplies = wordSet(`sand tape nails screws blade teeth cement copper hose fan fans collector rent plaster pens seed turf`)
+var supplies = wordSet(`bolt bolts sand tape nails screws blade teeth cement copper hose fan fans collector rent plaster pens seed turf`)
 
 // engines and motors are words of what shows a vacuum too; the motors' own no
 // press has.

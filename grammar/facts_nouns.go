@@ -175,7 +175,7 @@ func (r *reader) underfoot(i int) bool {
 	if r.word(i+1, "under", "underneath", "beneath", "below") && (i+2 == len(r.items) || r.isBreak(i+2) || r.word(i+2, "them", "it", "the", "everything")) && !r.is(r.next(i+1), kindNoun, "face") {
 		return true
 	}
-	if r.word(i-1, "the", "a", "my", "our") && r.word(i-2, "on") && r.word(i-3, "straight", "right", "directly") && r.mentions(kindNot) {
+	if r.word(i-1, "the", "a", "my", "our") && r.word(i-2, "on") && r.word(i-3, "straight", "right", "directly") && (r.mentions(kindNot) || r.mentions(kindFact, "surface=bare")) {
 		return true // "no plastic, just straight on the ply"
 	}
 	return r.is(i+1, kindNoun, "sled", "bed", "fence", "caul", "bar") || r.is(i-1, kindNoun, "sled")

@@ -37,7 +37,7 @@ func (r *reader) labelledCount(i int) unit.Field {
 		return r.countedHere(i)
 	case r.word(i-1, "number") && r.isBreak(i-2) && i+1 < len(r.items) && r.items[i+1].brk == ',':
 		return r.countedHere(i)
-	case r.word(i-1, "count", "numbering", "quantity", "qty") && (r.isBreak(next) || each):
+	case r.word(i-1, "count", "numbering", "quantity", "qty") && (r.isBreak(next) || each || r.is(next, kindNoun) && next+1 < len(r.items) && r.items[next+1].amount != nil):
 		return r.countedHere(i)
 	}
 	label, apart := i-1, false

@@ -59,6 +59,8 @@ func (r *reader) roleLengths() {
 		from, to := r.clause(i)
 		switch {
 		case r.trimmedTwice(i):
+		case r.word(i-1, "better than", "closer than", "nearer than") && r.word(i-2, "shut", "close", "closes", "closed", "down", "up") && r.size(i) < mostApart:
+			r.bind(i, unit.Gap) // "the worst joint won't shut better than 0.3 mm"
 		case r.varyAcross(i, p):
 		case r.coveredTo(i):
 			r.bind(i, unit.Cover)

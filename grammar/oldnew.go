@@ -406,11 +406,24 @@ func (r *reader) inPlace() {
 		for now < len(r.items) && (r.items[now].brk == ',' || r.is(now, kindFix)) {
 			now++
 		}
-		if !r.plainNumber(was) || !r.plainNumber(now) || now+1 < len(r.items) && !r.isBreak(now+1) || was == i-1 && now == i+1 || !alike(r.items[was].amount, r.items[now].amount) {
+		if r.sameCountAgain(was, now) {
+			continue
+		}
+		if !r.plainNumber(was) || r.plainNumber(was-1) || !r.plainNumber(now) || now+1 < len(r.items) && !r.isBreak(now+1) || was == i-1 && now == i+1 || !alike(r.items[was].amount, r.items[now].amount) {
 			continue
 		}
 		r.standsFor(was, now)
 	}
+}
+
+// sameCountAgain drops the count of "10 stuks, sorry, 10 pcs of 62", which is said again
+// with another word.
+func (r *reader) sameCountAgain(was, now int) bool {
+	if !r.is(was, kindNoun) || !r.is(now+1, kindNoun) || r.items[was].id != r.items[now+1].id || !r.free(was-1) || !r.free(now) || !alike(r.items[was-1].amount, r.items[now].amount) {
+		return false
+	}
+	r.items[was-1].amount.dead = true
+	return true
 }
 
 // plainNumber reports whether item i is a number that belongs to no size or range.

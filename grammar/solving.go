@@ -161,7 +161,7 @@ func (r *reader) howMuchOf(i int) (adj string, after int) {
 // modalBehind reports whether a word of what can or must be stands behind item j.
 func (r *reader) modalBehind(j int) bool {
 	for k := j + 1; k < len(r.items) && k <= j+4 && !r.isStop(k); k++ {
-		if r.word(k, "must", "should", "can", "could", "may", "need", "needed", "do", "would", "shall", "to") {
+		if r.word(k, "must", "should", "can", "could", "may", "need", "needed", "do", "would", "shall", "to", "gotta", "hafta", "oughta") {
 			return true
 		}
 	}
