@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 
 	"presshand/engine/unit"
@@ -45,7 +46,10 @@ func (r *reader) takesPlace(a, b int) {
 // standsFor puts the amount at item b where that at item a stood.
 func (r *reader) standsFor(a, b int) {
 	x, y := &r.items[a], &r.items[b]
-	r.unuse(x.text)
+	if x.amount.value.Cmp(y.amount.value) != 0 {
+		r.unuse(x.text)
+	}
+	r.phrase.Unused = slices.DeleteFunc(r.phrase.Unused, func(text string) bool { return text == y.text })
 	link, plural := x.amount.link, x.amount.plural
 	u, raw := x.amount.unit, x.amount.unitRaw
 	am := *y.amount
@@ -390,43 +394,4 @@ func (r *reader) lastsBehind(i int) bool {
 		k++
 	}
 	return k > i+1 && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Lasting)
-}
-
-// inPlace puts the later number where the one that it corrects stands, "bar's 3/4,
-// sorry, 1 in.", so that both are read alike.
-func (r *reader) inPlace() {
-	for i := range r.items {
-		if !r.is(i, kindFix) {
-			continue
-		}
-		was, now := i-1, i+1
-		for was >= 0 && r.items[was].brk == ',' {
-			was--
-		}
-		for now < len(r.items) && (r.items[now].brk == ',' || r.is(now, kindFix)) {
-			now++
-		}
-		if r.sameCountAgain(was, now) {
-			continue
-		}
-		if !r.plainNumber(was) || r.plainNumber(was-1) || !r.plainNumber(now) || now+1 < len(r.items) && !r.isBreak(now+1) || was == i-1 && now == i+1 || !alike(r.items[was].amount, r.items[now].amount) {
-			continue
-		}
-		r.standsFor(was, now)
-	}
-}
-
-// sameCountAgain drops the count of "10 stuks, sorry, 10 pcs of 62", which is said again
-// with another word.
-func (r *reader) sameCountAgain(was, now int) bool {
-	if !r.is(was, kindNoun) || !r.is(now+1, kindNoun) || r.items[was].id != r.items[now+1].id || !r.free(was-1) || !r.free(now) || !alike(r.items[was-1].amount, r.items[now].amount) {
-		return false
-	}
-	r.items[was-1].amount.dead = true
-	return true
-}
-
-// plainNumber reports whether item i is a number that belongs to no size or range.
-func (r *reader) plainNumber(i int) bool {
-	return r.free(i) && r.items[i].amount.link == linkNone && r.items[i].amount.value != nil && (i+1 >= len(r.items) || r.items[i+1].amount == nil || r.items[i+1].amount.link == linkNone)
 }

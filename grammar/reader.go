@@ -41,7 +41,7 @@ func (r *reader) read() {
 	r.bookTimes()
 	r.findFixes()
 	r.killForgotten()
-	r.inPlace()
+	r.corrections()
 	r.killNames()
 	r.killStrangers()
 	r.killPapers()

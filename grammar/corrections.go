@@ -1,0 +1,268 @@
+package grammar
+
+import (
+	"math"
+	"slices"
+	"strings"
+)
+
+// A message that corrects itself says a thing, a word such as "sorry" or "no", and the
+// thing again. What comes later is put where the earlier stood, so that both are read
+// alike: "bar's 3/4, sorry, 1 in", "make it oak, no, ash", "2 wide. 2 1/4 actually".
+
+// stumbles are sounds before a thing that is said again, better.
+var stumbles = wordSet(`er err erm um uh ah eh hm hmm`)
+
+// afterthoughts are words of correction that may stand behind what they correct.
+var afterthoughts = wordSet(`actually sorry rather correction oops`)
+
+func (r *reader) corrections() {
+	for i := 1; i < len(r.items); i++ {
+		fix := r.is(i, kindFix)
+		no := r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
+		if !fix && !no && !(stumbles[r.items[i].word] && r.isBreak(i-1)) {
+			continue
+		}
+		now := r.afterFix(i + 1)
+		switch {
+		case r.wordAgain(i, now):
+			i = r.forget(i, now)
+		case r.sizeAgain(i, now):
+			i = r.forget(i, r.endOfSize(now))
+		case r.sameCountAgain(i, now):
+			r.items[i].meaning = meaning{kind: kindFix}
+		case r.rateCorrected(i, now):
+			i = r.forget(i, now+3)
+		case r.baldBefore(i, now):
+			i = r.forget(i, now)
+		case r.labelledNumber(now):
+		case r.placeNumber(i-1, now):
+			i = r.forget(i, now+1)
+		case fix && afterthoughts[r.items[i].word] && r.isBreak(i+1) && r.isBreak(i-2) && r.placeNumber(i-2, i-1):
+			i = r.forget(i-1, i+1)
+		}
+	}
+}
+
+// forget takes the items [i, to) out, with the marks before them, and returns the
+// item to go on behind.
+func (r *reader) forget(i, to int) int {
+	for i > 0 && r.isBreak(i-1) && r.items[i-1].brk != '(' && r.items[i-1].brk != ')' {
+		i--
+	}
+	r.items = slices.Delete(r.items, i, min(to, len(r.items)))
+	return i
+}
+
+// endOfSize is the item behind the numbers of a size that was moved from item i on.
+func (r *reader) endOfSize(i int) int {
+	end := i + 1
+	for end < len(r.items) && r.items[end].used && r.items[end].amount != nil && r.items[end].amount.link == linkTimes {
+		end++
+	}
+	return end
+}
+
+// afterFix is the item behind a word of correction, past others of them and marks.
+func (r *reader) afterFix(i int) int {
+	for i < len(r.items) && (r.isBreak(i) && r.items[i].brk != '(' && r.items[i].brk != '?' || r.is(i, kindFix) || r.items[i].amount == nil && stumbles[r.items[i].word] || r.word(i, "no", "its", "thats", "is", "a", "an", "the", "more", "like")) {
+		i++
+	}
+	return i
+}
+
+// wordAgain: a wood, a glue, a surface or a mat's firmness is named again.
+func (r *reader) wordAgain(i, now int) bool {
+	kind := r.choiceOf(now)
+	if kind == "" {
+		return false
+	}
+	for k := i - 1; k >= 0 && k >= i-5; k-- {
+		if r.items[k].amount != nil || r.is(k, kindNot) {
+			return false
+		}
+		if r.choiceOf(k) == kind && !r.is(k-1, kindNot) && r.items[k].word != r.items[now].word {
+			r.unuse(r.text[r.items[k].start:r.items[k].end])
+			r.items[k] = item{start: r.items[k].start, end: r.items[k].end, used: true}
+			return true
+		}
+	}
+	return false
+}
+
+// choiceOf says of what item i is one choice; "" of nothing.
+func (r *reader) choiceOf(i int) string {
+	switch {
+	case i < 0 || i >= len(r.items) || r.items[i].amount != nil:
+		return ""
+	case r.is(i, kindWood):
+		return "wood"
+	case r.is(i, kindGlue):
+		return "glue"
+	case r.is(i, kindFact):
+		field, _, _ := strings.Cut(r.items[i].id, "=")
+		return field
+	case r.is(i, kindNoun, "core"):
+		return "core"
+	case r.is(i, kindNoun, "bag", "frame"):
+		return "press"
+	case firmness[r.items[i].word] != "" && r.mentions(kindNoun, "mat"):
+		return "firmness"
+	}
+	return ""
+}
+
+// sizeAgain: "1 x 3/4, sorry, 1 1/4 x 3/4".
+func (r *reader) sizeAgain(i, now int) bool {
+	end := r.chain(now)
+	if end-now < 2 {
+		return false
+	}
+	for from := i - 1; from >= 0 && from >= i-8; from-- {
+		if r.chain(from)-from != end-now || from > 0 && r.items[from].amount.link == linkTimes {
+			continue
+		}
+		for k := 0; k < end-now; k++ {
+			r.standsFor(from+k, now+k)
+		}
+		return true
+	}
+	return false
+}
+
+// sameCountAgain drops the count of "10 stuks, sorry, 10 pcs of 62", which is said again
+// with another word.
+func (r *reader) sameCountAgain(i, now int) bool {
+	was := i - 1
+	for was >= 0 && r.items[was].brk == ',' {
+		was--
+	}
+	if !r.is(was, kindNoun) || !r.is(now+1, kindNoun) || r.items[was].id != r.items[now+1].id || !r.free(was-1) || !r.free(now) || !alike(r.items[was-1].amount, r.items[now].amount) {
+		return false
+	}
+	r.items[was-1].amount.dead = true
+	return true
+}
+
+// labelledNumber reports whether the number at item i has a word of its own: what it
+// corrects is found by that.
+func (r *reader) labelledNumber(i int) bool {
+	n := r.next(i)
+	return r.is(n, kindNoun) && !r.startsAnew(n) || r.is(n, kindAttr) || r.is(n, kindAir) || r.word(i+1, "is", "was", "are", "off", "ea", "pcs", "of")
+}
+
+// baldBefore gives up the first number of "house at 45, I mean 50% rh", which has no
+// word of its own.
+func (r *reader) baldBefore(i, now int) bool {
+	was := i - 1
+	for was >= 0 && r.isBreak(was) {
+		was--
+	}
+	if !r.plainNumber(was) || !r.plainNumber(now) || !r.labelledNumber(now) || !r.items[was].amount.bare() || r.items[now].amount.bare() || !alike(r.items[was].amount, r.items[now].amount) {
+		return false
+	}
+	if r.items[was].amount.value.Cmp(r.items[now].amount.value) == 0 {
+		r.items[was].used = true
+	} else {
+		r.items[was].amount.dead = true
+	}
+	return true
+}
+
+// rateCorrected: "2 inHg in 10 min, er, 1 inHg in 10 min".
+func (r *reader) rateCorrected(i, now int) bool {
+	if now+2 >= len(r.items) || !r.plainNumber(now) || !r.plainNumber(now+2) || r.items[now+1].amount != nil || r.isBreak(now+1) {
+		return false
+	}
+	was := i - 1
+	for was >= 0 && r.isBreak(was) {
+		was--
+	}
+	if was < 2 || !r.plainNumber(was) || !r.plainNumber(was-2) || r.items[was-1].word != r.items[now+1].word || !alike(r.items[was].amount, r.items[now+2].amount) || !alike(r.items[was-2].amount, r.items[now].amount) {
+		return false
+	}
+	r.standsFor(was-2, now)
+	r.standsFor(was, now+2)
+	return true
+}
+
+// placeNumber puts the number at item now where the one stood that it corrects: the
+// last before item from, or one that is nearer to it in size.
+func (r *reader) placeNumber(from, now int) bool {
+	if !r.plainNumber(now) {
+		return false
+	}
+	best, off := -1, 0.0
+	for k, seen := from, 0; k >= 0 && k >= from-10 && seen < 3; k-- {
+		if r.items[k].amount == nil {
+			if best < 0 && !r.betweenNumbers(k) {
+				return false
+			}
+			continue
+		}
+		if !r.corrigible(k, now) {
+			if best < 0 && seen == 0 && !r.items[k].used {
+				return false
+			}
+			continue
+		}
+		seen++
+		if d := r.sizeOff(k, now); best < 0 || off > farOff && d < off {
+			best, off = k, d
+		}
+	}
+	if best < 0 || off > math.Log(6) || r.countAndSize(best, now) {
+		return false
+	}
+	r.standsFor(best, now)
+	return true
+}
+
+// countAndSize reports whether a whole number may be for the count as well as for the
+// width of "five at three inches, no six".
+func (r *reader) countAndSize(k, now int) bool {
+	before := k - 1
+	if r.word(before, "at", "of", "by", "x") {
+		before--
+	}
+	_, whole := r.items[now].amount.whole()
+	return whole && before >= 0 && r.items[before].amount != nil && (before < k-1 || r.items[k].amount.link == linkAt || r.items[k].amount.unit != nil)
+}
+
+// farOff is by how much, as a logarithm, a corrected number may differ before another
+// one is looked for; our estimate.
+const farOff = 1.1
+
+// betweenNumbers reports whether item k may stand between a number and the word that
+// corrects it.
+func (r *reader) betweenNumbers(k int) bool {
+	return r.isBreak(k) || r.idle(k) || r.is(k, kindAttr) || r.is(k, kindNoun) || r.is(k, kindVacuum) || r.is(k, kindAir) || r.is(k, kindFix) || r.is(k, kindWood)
+}
+
+// corrigible reports whether the number at item now can be another for that at item k.
+func (r *reader) corrigible(k, now int) bool {
+	if !r.free(k) || r.items[k].amount.value == nil || r.items[k].amount.plural || r.items[k].amount.link != linkNone && r.items[k].amount.link != linkAt || k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link != linkNone || !alike(r.items[k].amount, r.items[now].amount) {
+		return false
+	}
+	if _, whole := r.items[now].amount.whole(); !whole && r.items[k].amount.bare() && r.is(r.counted(k), kindNoun, "strip", "panel", "press") && isPlural(r.items[r.counted(k)].word) && r.items[k].amount.form == formInt {
+		return false // "5 strips, sorry 2 1/4"
+	}
+	return true
+}
+
+// sizeOff is how far two numbers differ, as a logarithm, where the later one has no unit.
+func (r *reader) sizeOff(k, now int) float64 {
+	a, b := r.items[k].amount, r.items[now].amount
+	if a.unit != nil && b.unit != nil || a.float() <= 0 || b.float() <= 0 {
+		return 0
+	}
+	if a.unit == nil && b.unit != nil {
+		return 0
+	}
+	return math.Abs(math.Log(b.float() / a.float()))
+}
+
+// plainNumber reports whether item i is a number that belongs to no size or range.
+func (r *reader) plainNumber(i int) bool {
+	return r.free(i) && r.items[i].amount.link == linkNone && r.items[i].amount.value != nil && (i+1 >= len(r.items) || r.items[i+1].amount == nil || r.items[i+1].amount.link == linkNone)
+}
