@@ -61,6 +61,7 @@ func (r *reader) goal(i int) bool {
 			if r.phrase.Asks[k].Goal == nil {
 				r.phrase.Asks[k].Goal = map[unit.Field]Fact{}
 			}
+			r.unuse(r.phrase.Asks[k].Goal[f].Text)
 			r.phrase.Asks[k].Goal[f] = Fact{Field: f, Value: unit.Number(v), Unit: u, Text: r.items[i].text}
 			break
 		}
