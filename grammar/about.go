@@ -144,6 +144,9 @@ func (r *reader) weigh() {
 		return
 	}
 	for _, a := range r.phrase.Asks {
+		if len(kept) == 0 && a.About == Flatten && len(r.phrase.Asks) == 1 && len(r.phrase.Facts) == 1 && r.phrase.Facts[0].Field == unit.Vacuum && !r.habit.Follows {
+			kept = append(kept, a) // "will 18 inHg flatten it"
+		}
 		if len(kept) == 0 && !a.weak && (a.About == Move || a.About == Glue && len(a.For) == 1 && a.For[0] != unit.GlueMass || a.question && (a.About == Pump || a.About == Schedule || a.About == Strips)) {
 			kept = append(kept, a)
 		}

@@ -18,6 +18,9 @@ var afterthoughts = wordSet(`actually sorry rather correction oops`)
 
 func (r *reader) corrections() {
 	for i := 1; i < len(r.items); i++ {
+		if r.notThisBut(i) {
+			continue
+		}
 		fix := r.is(i, kindFix)
 		no := r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
 		if !fix && !no && !(stumbles[r.items[i].word] && r.isBreak(i-1)) {
@@ -42,6 +45,26 @@ func (r *reader) corrections() {
 			i = r.forget(i-1, i+1)
 		}
 	}
+}
+
+// notThisBut: "cup's not 3 mm but 2", "16 mdf not 18 ply".
+func (r *reader) notThisBut(i int) bool {
+	if !r.is(i, kindNot) || !r.word(i, "not", "isnt", "instead of", "rather than") {
+		return false
+	}
+	if now := i + 3; r.word(i+2, "but") && r.plainNumber(i+1) && r.plainNumber(now) && alike(r.items[i+1].amount, r.items[now].amount) {
+		r.standsFor(i+1, now)
+		r.items = slices.Delete(r.items, i+2, now+1)
+		r.items = slices.Delete(r.items, i, i+1)
+		return true
+	}
+	if k := i + 2; r.is(i-1, kindNoun, "core") && r.is(k, kindNoun, "core") && r.plainNumber(i+1) && r.items[k].word != r.items[i-1].word {
+		r.unuse(r.items[i+1].text)
+		r.unuse(r.items[k].word)
+		r.items = slices.Delete(r.items, i, k+1)
+		return true
+	}
+	return false
 }
 
 // forget takes the items [i, to) out, with the marks before them, and returns the

@@ -26,6 +26,9 @@ func (r *reader) someAndSome() {
 			u := unit.PercentOf
 			r.items[i].amount.unit = &u
 		}
+		if n, ok := r.spokenNumber(i + 2); ok && n == 1 && r.word(i+1, "on", "in", "for") && r.is(i+3, kindNoun, "strip") {
+			r.items[i+2].used = true // "on one board"
+		}
 		if r.items[i].amount.is(unit.Proportion) {
 			wet = append(wet, i)
 		} else if r.length(i) && r.size(i) < 0.1 && (r.items[i].amount.form != formWords || r.items[i].amount.value != nil && !r.items[i].amount.value.IsInt()) {
@@ -55,8 +58,8 @@ func (r *reader) differWords() int {
 		if r.setsApart(i) || r.word(i, "driest", "wettest") || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
 			n++
 		}
-		if am := r.items[i].amount; am != nil && am.form == formWords && am.value != nil && am.value.Cmp(one) == 0 && r.is(i+1, kindNoun, "strip") && r.wordIn("other") {
-			n++ // "one board … the other"
+		if am := r.items[i].amount; am != nil && am.form == formWords && am.value != nil && am.value.Cmp(one) == 0 && r.is(i+1, kindNoun, "strip") && r.wordIn("other", "next", "another") {
+			n += 2 // "one board … the other"
 		}
 	}
 	return n
@@ -84,13 +87,16 @@ func (r *reader) countsSome(i int) bool {
 
 // differs: "some are .74", "6% on some boards and 9% on others".
 func (r *reader) differs(i int) bool {
+	if n, ok := r.spokenNumber(i + 2); ok && n == 1 && r.word(i+1, "on", "in", "for") && r.is(i+3, kindNoun, "strip") && r.wordIn("other", "next", "another") {
+		return true // "5% on one board and 9% on the next one"
+	}
 	for _, step := range []int{-1, 1} {
 		reach := 7
 		if step > 0 {
 			reach = 3
 		}
 		for k, j := 0, i+step; k < reach && j >= 0 && j < len(r.items) && r.items[j].amount == nil && !r.isBreak(j); k, j = k+1, j+step {
-			if r.is(j, kindNoun, "strip") && j > 0 && (r.word(j-1, "other") || r.items[j-1].amount != nil && r.items[j-1].amount.form == formWords && r.wordIn("other")) {
+			if r.is(j, kindNoun, "strip") && j > 0 && (r.word(j-1, "other") || r.items[j-1].amount != nil && r.items[j-1].amount.form == formWords && r.wordIn("other", "next", "another")) || r.word(j, "next", "second") && (r.word(j+1, "one") || r.is(j+1, kindNoun, "strip")) {
 				return true
 			}
 			if r.setsApart(j) && (step < 0 || !r.word(j, "half")) {

@@ -62,6 +62,7 @@ func (r *reader) wood(i int) {
 		text := r.text[r.items[j].start:it.end]
 		r.phrase.Unused = append(r.phrase.Unused, text)
 		it.used, r.items[j].used = true, true
+		r.phrase.Drops = append(r.phrase.Drops, "species")
 		return
 	}
 	if it.id == "" {

@@ -82,7 +82,7 @@ func (r *reader) nounFact(i int) {
 			}
 		}
 		for j := i + 1; j < len(r.items) && j <= i+2 && !r.isBreak(j) && !r.has(unit.MatFirmness); j++ {
-			if f := firmness[r.items[j].word]; f != "" && r.items[j-1].amount != nil {
+			if f := firmness[r.items[j].word]; f != "" && (r.items[j-1].amount != nil || j == i+1 && r.isBreak(j+1)) {
 				r.sayOnce(j, unit.MatFirmness, f) // "mat 3/8 firm"
 			}
 		}

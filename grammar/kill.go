@@ -106,6 +106,9 @@ func (r *reader) shopIsNumbered(i, left int) bool {
 	return ok && n < 20 && left == i-1 && !in(r.items[left].word, "garage", "shops") && !r.is(i+1, kindAir)
 }
 
+// firstNames are of people whose word is no measure.
+var firstNames = wordSet(`dave david mike michael jim jimmy bob bobby steve john johnny tom tommy bill billy joe joey sam ben dan danny nick paul pete peter gary larry harry rick ricky ron terry tony jeff greg kevin kyle luke matt max mark martin neil phil ray rob robbie ross scott sean simon stan stu ted tim todd vic walt wayne will zack anna amy beth carol cathy chris dana debbie ellen emma gina jane jen jenny jess jill julie karen kate kelly kim laura linda lisa lucy maria mary meg nancy pam pat rachel rosa ruth sally sara sarah sue susan tina wendy jan piet kees henk joost sjaak bruce shane davo gazza macca`)
+
 // plates promise a vacuum that nobody measured: "the tag on the pump says 26 inHg".
 var plates = wordSet(`tag nameplate plate brochure catalog catalogue sticker advert listing ad website`)
 
@@ -120,7 +123,7 @@ func (r *reader) killHearsay() {
 			r.items[k].amount.dead = true // "last time i asked you said 12 psi"
 		}
 		plate := plates[r.items[i].word]
-		if !r.is(i, kindPerson) && !plate {
+		if !r.is(i, kindPerson) && !plate && !(firstNames[r.items[i].word] && r.items[i].kind == kindNone) {
 			continue
 		}
 		said := -1
@@ -182,7 +185,7 @@ func (r *reader) claimAsked(j int) bool {
 // will be done and what is, not an opinion.
 func (r *reader) told(said int) bool {
 	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set", "now", "instead") || r.word(said+1, "leave", "allow") ||
-		r.word(said+1, "use", "put", "run", "go", "set", "fit", "keep") && masters[r.items[said-1].word] // "teacher said use a 1x2"
+		masters[r.items[said-1].word] && r.is(said+1, kindVacuum, "pull") || r.word(said+1, "use", "put", "run", "go", "set", "fit", "keep", "pull", "press", "take", "bring") && masters[r.items[said-1].word] // "teacher said use a 1x2"
 }
 
 // masters say what is to be done, where others only have an opinion.
@@ -373,12 +376,28 @@ func (r *reader) killDenied() {
 		}
 		r.items[j].amount.dead = true
 		r.items[i].used = true
+		if r.word(i, "not") && r.free(i-1) {
+			r.killSaidBefore(i-1, j)
+		}
+	}
+}
+
+// killSaidBefore: of "3/8 thick … oh and the thickness is 5/16 not 3/8" what is denied
+// was said before.
+func (r *reader) killSaidBefore(now, denied int) {
+	for k := 0; k < now; k++ {
+		if a, b := r.items[k].amount, r.items[denied].amount; r.live(k) && a.link == linkNone && a.value != nil && b.value != nil && a.value.Cmp(b.value) == 0 && alike(a, b) {
+			a.dead = true
+		}
 	}
 }
 
 // onTop: in "a caul on top, 1 in" the top is no panel.
 func (r *reader) onTop() {
-	for i := 1; i < len(r.items); i++ {
+	for i := 0; i < len(r.items); i++ {
+		if r.is(i, kindNoun, "panel") && r.word(i, "top") && r.is(i+1, kindNoun, "sled", "caul") {
+			r.items[i].meaning = meaning{} // "top sled's 3/4 again"
+		}
 		if r.is(i, kindNoun, "panel") && r.word(i, "top") && r.word(i-1, "on") && (i+1 >= len(r.items) || r.isBreak(i+1) || r.items[i+1].amount != nil) {
 			r.items[i].meaning = meaning{}
 		}

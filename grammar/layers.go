@@ -23,6 +23,9 @@ func (r *reader) layers() {
 	if told >= 0 {
 		from = told + 1
 	}
+	if told >= 0 {
+		r.colonsInLayers(from)
+	}
 	spans := r.layerSpans(from, told >= 0)
 	if told < 0 && r.mentions(kindNoun, "bar") && !r.countsSleds() {
 		return
@@ -238,6 +241,16 @@ func (r *reader) layerSpans(from int, told bool) []layerSpan {
 		}
 	}
 	return spans
+}
+
+// colonsInLayers: "bottom up - sled: 3/4, strips: 1 1/2" parts no layer from its
+// thickness.
+func (r *reader) colonsInLayers(from int) {
+	for i := from; i+2 < len(r.items); i++ {
+		if r.is(i, kindNoun) && layerParts[r.items[i].id] != "" && r.items[i+1].brk == ':' && r.free(i+2) {
+			r.items[i+1] = item{start: r.items[i+1].start, end: r.items[i+1].end, word: "is", used: true}
+		}
+	}
 }
 
 // qualified reports whether the comma at item i stands within a layer: "core, mdf,

@@ -218,6 +218,21 @@ func (r *reader) alternatives() {
 	}
 }
 
+// differenceOf: "difference on the far joint between 22 and 26 inHg" compares the two.
+func (r *reader) differenceOf() {
+	for i := range r.items {
+		if !r.free(i) || !r.free(i+1) || r.items[i+1].amount.link == linkNone || !r.word(i-1, "between") || !r.wordIn("difference", "gap between") || !r.items[i+1].amount.is(unit.Pressing) {
+			continue
+		}
+		if r.items[i].amount.bare() {
+			u := *r.items[i+1].amount.unit
+			r.items[i].amount.unit = &u
+		}
+		r.choice(i, i+1, unit.Vacuum)
+		return
+	}
+}
+
 // firstAlternatives reads the first value of two where only the second one says of
 // what: "the 1 in or the 1 1/2 in bar".
 func (r *reader) firstAlternatives() {

@@ -93,6 +93,8 @@ func (r *reader) roleLengths() {
 		case r.is(n, kindVerb, "clear") && n == i+1 && (r.mentions(kindNoun, "frame", "press") || r.mentions(kindAsk, "profile")) && !r.has(unit.Opening) && r.size(i) < 0.5:
 			r.items[n].used = true
 			r.bind(i, unit.Opening) // "its 5 inches clear"
+		case r.word(i-1, "takes", "swallows") && r.is(i-2, kindNoun, "frame", "press", "opening") && !r.has(unit.Opening) && r.size(i) < 0.5 && r.isBreak(i+1):
+			r.bind(i, unit.Opening) // "frame takes 4 in"
 		case r.wedgeWindowAt(i, from):
 			r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
 		}
@@ -290,6 +292,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	}
 	if noun == "panel" {
 		noun = r.bySpan(i, noun, attr)
+	}
+	if noun == "panel" && attr == "wide" && small(r.size(i)) && r.has(unit.StripCount) && !r.has(unit.StripWidth) && !r.mentions(kindNoun, "panel") {
+		noun = "strip" // "count 5, 60 mm width"
 	}
 	if noun == "panel" && attr == "tall" && r.topic == Move && r.size(i) < lowPanel {
 		return unit.PanelWidth // "drawer front, 10 tall"

@@ -149,7 +149,7 @@ func (r *reader) stockContext() bool {
 	if r.numberedWidths() >= 2 || r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.madeFrom() {
 		return true
 	}
-	if r.ofPairs() >= 2 && (r.mentions(kindNoun, "panel") || r.mentions(kindAttr, "wide")) || r.countsOfPlurals() >= 2 {
+	if r.ofPairs() >= 2 && (r.mentions(kindNoun, "panel", "fence") || r.mentions(kindNoun, "wedge") && r.wedgeWindow() || r.mentions(kindAttr, "wide")) || r.countsOfPlurals() >= 2 {
 		return true
 	}
 	have := false
@@ -255,7 +255,7 @@ func (r *reader) countGlued(i int) bool {
 func (r *reader) wedgeWindow() bool { return r.mentions(kindNoun, "wedge") }
 
 func (r *reader) wantsWidth() bool {
-	return r.mentions(kindRole, "target", "trim") || r.mentions(kindNoun, "panel") || r.mentions(kindAsk, "strips")
+	return r.mentions(kindRole, "target", "trim") || r.mentions(kindNoun, "panel", "fence") || r.mentions(kindAsk, "strips") || r.wedgeWindow() && r.ofPairs() > 1
 }
 
 // pileAt reads a pile whose count stands at item i.

@@ -9,6 +9,7 @@ import (
 // pressures reads every amount with a unit of pressure: vacuum, barometer, pump
 // limit, a mat's firmness or the figure that is wanted.
 func (r *reader) pressures() {
+	r.differenceOf()
 	for i := range r.items {
 		if !r.free(i) {
 			continue

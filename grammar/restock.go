@@ -155,6 +155,10 @@ func (r *reader) leftOfThose(i int) int {
 func (r *reader) firmnessAlone() {
 	at, thick := -1, -1
 	for i := range r.items {
+		if firmness[r.items[i].word] != "" && r.items[i].kind == kindNone && r.isBreak(i-1) && r.isBreak(i+1) && r.mentions(kindNoun, "mat") && !r.has(unit.MatFirmness) {
+			r.sayOnce(i, unit.MatFirmness, firmness[r.items[i].word]) // "1/4 or 3/8 mat? medium, …"
+			return
+		}
 		soft := i > 0 && firmness[r.items[i-1].word] != ""
 		switch {
 		case r.free(i) && r.length(i) && small(r.size(i)) && thick < 0 && (at >= 0 && r.items[i].amount.form != formWords || i+1 < len(r.items) && firmness[r.items[i+1].word] != ""):

@@ -163,11 +163,15 @@ func (r *reader) countsOfPlurals() int {
 func (r *reader) ofPairs() int {
 	n := 0
 	for i := range r.items {
-		w := i + 2
+		of := i + 1
+		if r.is(of, kindNoun, "strip") {
+			of++ // "10 slats of 80 and 14 of 60"
+		}
+		w := of + 1
 		if r.word(w, "the", "these", "those") {
 			w++
 		}
-		if !r.free(i) || !r.word(i+1, "of") || w >= len(r.items) || !r.free(w) || !r.length(w) {
+		if !r.free(i) || !r.word(of, "of") || w >= len(r.items) || !r.free(w) || !r.length(w) {
 			continue
 		}
 		if _, whole := r.items[i].amount.whole(); whole && small(r.size(w)) && r.items[w].amount.link == linkNone && !r.is(r.next(w), kindNoun) {

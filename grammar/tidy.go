@@ -36,6 +36,28 @@ func (r *reader) tidy() {
 	r.hollowJoint()
 	r.canDo()
 	r.spacedClock()
+	r.flatSawnThings()
+}
+
+// flatSawnThings: "a flat sawn panel" is sawn and no place to live in; "sawn: quarter"
+// says how.
+func (r *reader) flatSawnThings() {
+	for i := 0; i+1 < len(r.items); i++ {
+		if r.is(i, kindAir, "service") && strings.HasSuffix(r.items[i].word, "a flat") && r.word(i+1, "sawn", "sawed", "grain", "grained") {
+			r.items[i].meaning, r.items[i].end = meaning{kind: kindFact, id: "sawn=flat"}, r.items[i+1].end
+			r.items = slices.Delete(r.items, i+1, i+2)
+		}
+		if !r.word(i, "sawn", "cut", "grain") || !r.labels(i+1) || i+2 >= len(r.items) {
+			continue
+		}
+		k := i + 2
+		switch am := r.items[k].amount; {
+		case am != nil && am.form == formWords && am.value != nil && am.float() == 0.25:
+			r.items[k].amount, r.items[k].meaning, r.items[i].used = nil, meaning{kind: kindFact, id: "sawn=quarter"}, true
+		case r.word(k, "flat", "plain"):
+			r.items[k].meaning, r.items[i].used = meaning{kind: kindFact, id: "sawn=flat"}, true
+		}
+	}
 }
 
 // inPounds keeps the "in" of "on a 4x8 in pounds", "at 70 in moisture content" and,
