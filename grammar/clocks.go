@@ -107,7 +107,7 @@ func (r *reader) noHour(i int, role, suffix string) bool {
 	if role == "start" && suffix == "" && am.form != formPair && (!r.dayPlan() && (r.mentions(kindVacuum) || am.float() > 12 || len(r.items) > 12) || am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
 		return true
 	}
-	return am.form != formPair && suffix == "" && (am.form == formFraction || am.form == formMixed || am.form == formDecimal && am.float() < 1 || r.namesThing(i))
+	return r.whenIts(i) || am.form != formPair && suffix == "" && (am.form == formFraction || am.form == formMixed || am.form == formDecimal && am.float() < 1 || r.namesThing(i))
 }
 
 // atLunch: "lunch 12 to 12:30" is neither the start nor the end of a day.

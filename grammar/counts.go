@@ -69,7 +69,7 @@ func (r *reader) counts() {
 
 // thereAre: "the strips are oak, theres 6".
 func (r *reader) thereAre(i int) bool {
-	there := r.word(i-1, "theres", "thereare") || r.word(i-1, "got", "have") && r.items[i].amount.form == formWords || r.word(i-1, "are", "is") && r.word(i-2, "there")
+	there := r.word(i-1, "theres", "thereare") || r.word(i-1, "got", "have") && (r.items[i].amount.form == formWords || r.has(unit.StripWidth) && r.items[i].amount.float() < 15) || r.word(i-1, "are", "is") && r.word(i-2, "there")
 	if r.onlyGot(i) {
 		return true
 	}

@@ -100,7 +100,12 @@ func (r *reader) plainUnits() {
 		}
 		switch r.items[i].amount.unit.Dimension {
 		case unit.Pumping:
-			if r.items[i].amount.dead = r.leaks(i); !r.items[i].amount.dead {
+			switch {
+			case r.leaks(i):
+				r.items[i].amount.dead = true
+			case r.items[i].amount.link == linkOr && r.free(i-1):
+				r.choice(i-1, i, unit.PumpSpeed) // "10 or 16 m³/h?"
+			default:
 				r.bind(i, unit.PumpSpeed)
 			}
 		case unit.Content:

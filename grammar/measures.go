@@ -256,7 +256,7 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	case "thinnest":
 		return unit.StripThinnest
 	}
-	if attr == "wide" && (r.word(j-1, "total", "overall", "whole", "combined") || r.sumBefore(i)) {
+	if attr == "wide" && (r.word(j-1, "total", "overall", "whole", "combined") || r.sumBefore(i) || r.wholeThing(i)) {
 		return unit.PanelWidth
 	}
 	if attr == "thick" && r.is(j+1, kindWood) && !r.is(r.next(j+1), kindNoun) {
@@ -324,6 +324,17 @@ func (r *reader) sumBefore(i int) bool {
 		k--
 	}
 	return r.word(k, "total", "totals", "totaling", "totalling", "totalled", "totaled", "overall", "altogether", "combined", "add", "adds", "adding", "added", "summing", "sums", "come", "comes", "coming", "add up to", "adds up to", "comes to", "come to")
+}
+
+// wholeThing: "whole thing 20 wide" is the panel.
+func (r *reader) wholeThing(i int) bool {
+	from, _ := r.clause(i)
+	for k := from; k < i; k++ {
+		if strings.HasPrefix(r.items[k].word, "whole") || r.word(k, "entire") {
+			return r.within(from, i, kindNoun) < 0
+		}
+	}
+	return false
 }
 
 // bracketNoun is the part that a measure in brackets goes with.

@@ -37,6 +37,16 @@ func (r *reader) tidy() {
 	r.canDo()
 	r.spacedClock()
 	r.flatSawnThings()
+	r.lightOfDay()
+}
+
+// lightOfDay: "start when it's light" tells of no gap.
+func (r *reader) lightOfDay() {
+	for i := range r.items {
+		if r.is(i, kindNoun, "gap") && r.word(i, "light", "daylight") && r.word(i-1, "its", "is", "gets", "first", "still") && !r.mentions(kindNoun, "joint") && !r.word(i+1, "through", "between", "in", "at") {
+			r.items[i].meaning, r.items[i].used = meaning{}, true
+		}
+	}
 }
 
 // flatSawnThings: "a flat sawn panel" is sawn and no place to live in; "sawn: quarter"

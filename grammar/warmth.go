@@ -174,7 +174,7 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(i+1, kindRole, "min") && in(r.items[i+1].word, "minimum", "min") && r.mentions(kindRole, "label") && n == i+1 && r.next(n) < 0 {
 		return true // "tub says 15 minimum"
 	}
-	if r.leastTold(i) || r.afterHeat(i) || r.shopSits(i) {
+	if r.leastTold(i) || r.afterHeat(i) || r.shopSits(i) || r.whenIts(i) {
 		return true
 	}
 	if r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(p, kindVacuum) || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {
@@ -213,6 +213,17 @@ func (r *reader) bareWarmth() (low, high float64) {
 		return -10, 45
 	}
 	return 20, 120
+}
+
+// whenIts: "tomorrow when it's 19" tells how warm it is, no hour of a day.
+func (r *reader) whenIts(i int) bool {
+	am := r.items[i].amount
+	low, high := r.bareWarmth()
+	if !am.bare() || am.form == formPair || am.float() < low || am.float() > high || r.is(i+1, kindRole, "am", "pm") || !r.isBreak(i+1) && !r.word(i+1, "out", "in", "degrees") {
+		return false
+	}
+	when := r.word(i-1, "its", "is") && (r.word(i-2, "when", "while", "once") || r.word(i-2, "it") && r.word(i-3, "when", "while", "once"))
+	return when && (r.habit.Follows || r.mentions(kindAir, "shop", "temp"))
 }
 
 // shopSits: "shed's sitting on 11 this arvo".
