@@ -222,12 +222,10 @@ func (r *reader) isMatFirmness(i int) bool {
 	if r.within(from, to, kindNoun, "mat") < 0 {
 		return false
 	}
+	v, _, ok := r.valueOf(r.items[i].amount, unit.MatFirm)
 	for j := i + 1; j < to && j < i+7 && !r.isBreak(j); j++ {
 		if am := r.items[j].amount; am != nil && am.is(unit.Proportion) && am.float() == 25 || r.is(j, kindRole, "firm at") {
-			if am != nil {
-				r.items[j].used = true
-			}
-			r.items[j].used = true
+			r.items[j].used = ok && impossible(unit.MatFirm, v) == ""
 			return true
 		}
 	}
