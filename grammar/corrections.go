@@ -237,6 +237,9 @@ func (r *reader) placeNumber(from, now int) bool {
 	if best < 0 || off > math.Log(6) || r.countAndSize(best, now) {
 		return false
 	}
+	if best > 0 && r.halfBefore(best) {
+		r.items[best-1] = item{start: r.items[best-1].start, end: r.items[best-1].end, used: true} // "half eight, sorry 9"
+	}
 	r.standsFor(best, now)
 	return true
 }
