@@ -267,6 +267,9 @@ func (r *reader) betweenNumbers(k int) bool {
 
 // corrigible reports whether the number at item now can be another for that at item k.
 func (r *reader) corrigible(k, now int) bool {
+	if a, b := r.items[k].amount, r.items[now].amount; r.free(k) && (a.form == formPair || b.form == formPair) {
+		return r.anHour(k) && r.anHour(now)
+	}
 	if !r.free(k) || r.items[k].amount.value == nil || r.items[k].amount.plural || r.items[k].amount.link != linkNone && r.items[k].amount.link != linkAt || k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link != linkNone || !alike(r.items[k].amount, r.items[now].amount) {
 		return false
 	}
@@ -276,10 +279,18 @@ func (r *reader) corrigible(k, now int) bool {
 	return true
 }
 
+// anHour reports whether the number at item i can be a time of day.
+func (r *reader) anHour(i int) bool {
+	am := r.items[i].amount
+	const hours = 24
+	n, whole := am.whole()
+	return am.form == formPair || whole && n > 0 && n <= hours
+}
+
 // sizeOff is how far two numbers differ, as a logarithm, where the later one has no unit.
 func (r *reader) sizeOff(k, now int) float64 {
 	a, b := r.items[k].amount, r.items[now].amount
-	if a.unit != nil && b.unit != nil || a.float() <= 0 || b.float() <= 0 {
+	if a.form == formPair || b.form == formPair || a.unit != nil && b.unit != nil || a.float() <= 0 || b.float() <= 0 {
 		return 0
 	}
 	if a.unit == nil && b.unit != nil {
@@ -290,5 +301,5 @@ func (r *reader) sizeOff(k, now int) float64 {
 
 // plainNumber reports whether item i is a number that belongs to no size or range.
 func (r *reader) plainNumber(i int) bool {
-	return r.free(i) && r.items[i].amount.link == linkNone && r.items[i].amount.value != nil && (i+1 >= len(r.items) || r.items[i+1].amount == nil || r.items[i+1].amount.link == linkNone)
+	return r.free(i) && r.items[i].amount.link == linkNone && (r.items[i].amount.value != nil || r.items[i].amount.form == formPair) && (i+1 >= len(r.items) || r.items[i+1].amount == nil || r.items[i+1].amount.link == linkNone)
 }

@@ -46,7 +46,7 @@ func (r *reader) takesPlace(a, b int) {
 // standsFor puts the amount at item b where that at item a stood.
 func (r *reader) standsFor(a, b int) {
 	x, y := &r.items[a], &r.items[b]
-	if x.amount.value.Cmp(y.amount.value) != 0 {
+	if x.amount.value == nil || y.amount.value == nil || x.amount.value.Cmp(y.amount.value) != 0 {
 		r.unuse(x.text)
 	}
 	r.phrase.Unused = slices.DeleteFunc(r.phrase.Unused, func(text string) bool { return text == y.text })
