@@ -383,20 +383,6 @@ func (r *reader) beyondVacuum(i int) bool {
 	return false
 }
 
-// figureAtVacuum: in "1 ton per square foot at 27 inHg" and "12 psi at 25 inches" the
-// first is what somebody says that the vacuum gives.
-func (r *reader) figureAtVacuum(i int) bool {
-	k := i + 1
-	if k >= len(r.items) || !r.free(k) || r.items[k].amount.link != linkAt || !r.items[k].amount.is(unit.Pressing) {
-		return false
-	}
-	u := r.items[i].amount.unit.Symbol
-	return onFaces[u] && !onFaces[r.items[k].amount.unit.Symbol] && !r.goal(i)
-}
-
-// onFaces are the units that a load is told in, and no gauge shows beside another's.
-var onFaces = map[string]bool{unit.PSI.Symbol: true, unit.PSF.Symbol: true, unit.TonPerFt2.Symbol: true}
-
 // otherPressure reports whether the message has another pressure than that at
 // item i.
 func (r *reader) otherPressure(i int) bool {

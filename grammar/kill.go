@@ -156,27 +156,6 @@ func (r *reader) killHearsay() {
 	r.loadTold()
 }
 
-// loadTold: "boss man says 5 strips 2 wide 3/8 thick, 1 bar, 24 inHg, what's the far
-// joint" hands a whole load on, where the message has no other of its own.
-func (r *reader) loadTold() {
-	told, strips := 0, false
-	for i := range r.items {
-		am := r.items[i].amount
-		switch {
-		case am == nil || am.dead:
-		case am.hearsay:
-			told++
-			strips = strips || r.countedAt(i) && r.is(r.next(i), kindNoun, "strip")
-		case am.form != formPair && (am.unit != nil || r.countedAt(i) || r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr)):
-			return
-		}
-	}
-	const whole = 4 // numbers that more than an opinion has
-	if told >= whole && strips {
-		r.unhear(0, len(r.items)-1)
-	}
-}
-
 // claimAsked: "he reckons 27 inHg will do, is that true" and "swears we'll get 27 on
 // the dial. possible?" ask whether what somebody claims can be.
 func (r *reader) claimAsked(j int) bool {
