@@ -269,6 +269,9 @@ func (t *turn) instead(a grammar.Amendment) (grammar.Fact, bool) {
 		if f == unit.StripWidth && t.wondersAtBar(a) || f.Dimension() == unit.Count && strings.Contains(" "+strings.ToLower(t.m.Text), " at "+a.Text) {
 			continue // "out at 3" counts nothing
 		}
+		if f == unit.BarCount && (a.Unit.Dimension == unit.Distance || a.Value != math.Trunc(a.Value)) {
+			f = unit.BarHeight // "2 bars", then "make it 1 in"
+		}
 		x, _ := t.before.Said.find(f)
 		old, isNumber := x.Value.(unit.Number)
 		if !isNumber || f.Dimension() == unit.Count && a.Value != math.Trunc(a.Value) {

@@ -61,8 +61,8 @@ func (t *turn) answersInches(ctx context.Context, c *grammar.Command) (bool, err
 	if !ok {
 		f, ok = t.askedFor(a)
 	}
-	if !ok && t.before.Load == 0 && strings.Contains(t.m.Text, "?") {
-		f, ok = t.instead(a) // "2 in?" after "taller bar, say 1 1/2"
+	if !ok && t.before.Load == 0 && (strings.Contains(t.m.Text, "?") || t.correctsByTone()) {
+		f, ok = t.instead(a) // "2 in?" after "taller bar, say 1 1/2", "make it 1 in"
 	}
 	if !ok {
 		return false, nil

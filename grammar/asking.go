@@ -110,7 +110,8 @@ func (r *reader) askAt(i int) Ask {
 	a := cue(it.id)
 	a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
 	a.idle = in(it.word, "today", "tomorrow", "day", "shift", "hours", "overnight", "what time", "how late")
-	a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when")
+	a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when") ||
+		strings.HasPrefix(it.word, "time to ") && !r.word(i-1, "its", "is", "was", "about") && !r.pullsPanel(i)
 	if in(it.word, "plan", "plan for", "plan the", "planning") && r.plansDay(i) {
 		a = Ask{About: Schedule}
 	}
@@ -139,6 +140,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Pump}
 	case a.About == Face && in(it.word, "pushing on", "pushing down") && r.is(r.prev(i), kindNoun, "bar"):
 		return Ask{About: Side}
+	case it.word == "press down" && a.About == Face && r.within(0, i, kindAsk, "pump") >= 0 && r.word(i-1, "the", "my", "our", "whole", "empty", "this", "that"):
+		return Ask{About: Pump} // "how long to pull the press down to 25"
 	case it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)):
 		return Ask{About: Flatten}
 	case a.Solve == unit.Cup && r.mentions(kindNoun, "core", "face") && (r.mentions(kindAir, "service", "rh", "mc") || r.percentSaid()) && !r.mentions(kindVacuum) && !r.pressureSaid():
@@ -262,40 +265,6 @@ func (r *reader) percentSaid() bool { return r.said(unit.Proportion) }
 func (r *reader) said(d unit.Dimension) bool {
 	for i := range r.items {
 		if am := r.items[i].amount; am != nil && am.is(d) {
-			return true
-		}
-	}
-	return false
-}
-
-// threatens reports whether a danger word is about the press: an oven may be for
-// a cake.
-func (r *reader) threatens(id string) bool {
-	switch id {
-	case "reach in", "wedge release", "bypass", "standing on it", "alone", "eye", "bursting", "caught", "inside":
-		return true
-	case "structure":
-		return r.wordIn("for", "ok", "okay", "hold", "holds", "strong", "safe", "support", "carry", "stand", "take", "bear", "kids", "trust", "enough") || r.mentions(kindVerb, "hold")
-	}
-	if r.wordIn("reservoir", "reserve", "accumulator") || r.countKind(kindPeril) > 1 {
-		return true
-	}
-	for i := range r.items {
-		if am := r.items[i].amount; am != nil && am.is(unit.Pressing) || r.is(i, kindUnit) && r.items[i].unit.Dimension == unit.Pressing {
-			return true
-		}
-		if strings.Contains(r.items[i].word, "inhg") || strings.Contains(r.items[i].word, "vac") {
-			return true
-		}
-		switch r.items[i].kind {
-		case kindNoun:
-			if r.items[i].id != "panel" || r.items[i].word != "plate" {
-				return true
-			}
-		case kindGlue, kindVacuum, kindWood:
-			return true
-		}
-		if r.word(i, "glue", "pressing", "clamp") {
 			return true
 		}
 	}

@@ -72,7 +72,7 @@ func (r *reader) clocks() {
 		if am.unit != nil && suffix == "" || role == "" && !r.dayPlan() && !r.mentions(kindNoun, "panel", "press") {
 			continue
 		}
-		if r.noHour(i, role, suffix) {
+		if r.noHour(i, role, suffix) || r.timetabled(i) {
 			continue
 		}
 		clock, ok := clockOf(am, suffix)

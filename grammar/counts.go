@@ -221,6 +221,9 @@ func (r *reader) count(i, n int) {
 			if spoken && n == 1 && !r.dayPlan() {
 				return
 			}
+			if r.word(i-1, "many", "how many") {
+				return // "how many 480 panels"
+			}
 			r.bind(i, unit.PanelCount)
 		}
 	case r.is(j, kindNoun, "press", "frame", "bag") && r.pressesDown(j) > 0:

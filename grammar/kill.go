@@ -156,6 +156,7 @@ func (r *reader) killHearsay() {
 			}
 		}
 	}
+	r.loadTold()
 }
 
 // claimAsked: "he reckons 27 inHg will do, is that true" and "swears we'll get 27 on

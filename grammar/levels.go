@@ -18,7 +18,7 @@ func (r *reader) levels() {
 		return
 	}
 	fill := unit.Layers{r.layerOf("strips", strip)}
-	onAll := mat >= 0 && r.onTopOfAll(r.bound[mat].from)
+	onAll := mat >= 0 && (r.onTopOfAll(r.bound[mat].from) || r.oneMat(r.bound[mat].from))
 	if mat >= 0 && !onAll {
 		fill = append(fill, r.layerOf("mat", mat))
 	}
@@ -65,6 +65,16 @@ func (r *reader) levels() {
 func (r *reader) liesOnTop(i int) bool {
 	from, to := r.sentence(i)
 	return from > 0 && r.within(from, to, kindNoun, "strip", "sled") < 0 && r.opensWithin(i, to, "on", "over") && r.opensWithin(i, to, "top", "lot")
+}
+
+// oneMat: of "two 3/4 sleds and a 1/2 mat and 5/8 strips" there is one mat.
+func (r *reader) oneMat(i int) bool {
+	return r.word(i-1, "a", "one") && r.is(i+1, kindNoun, "mat") && r.isPlain(i+2) && !r.opensWithin(0, len(r.items), "between", "each", "every", "per") && !r.mentions(kindFact, "faces=2")
+}
+
+// isPlain reports whether a break, an "and" or nothing stands at item i.
+func (r *reader) isPlain(i int) bool {
+	return i >= len(r.items) || r.isBreak(i) || r.word(i, "and", "plus", "with")
 }
 
 // onTopOfAll: of three levels with "a 3/8 mat on top of it all" there is one mat.

@@ -313,6 +313,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if noun == "bar" && attr != "tall" && attr != "deep" && r.size(i) > widestStrip && r.strangerBefore(i) {
 		return "" // "1 in bar, for a cabinet 30 wide"
 	}
+	if noun == "gap" && attr == "wide" && r.gapOrOpening(i, unit.Gap) == "" {
+		noun = "strip" // "1/32 gap ok on 3/4 thick 2 wide 4 ft long strips"
+	}
 	r.loose = r.loose || noun == "strip" && attr == "deep" && r.habit.Follows
 	return attrFields[noun][attr]
 }

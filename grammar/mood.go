@@ -90,12 +90,25 @@ func (r *reader) follows() {
 	for _, joint := range []string{"and ", "then ", "also ", "& ", "+ "} {
 		text = strings.TrimPrefix(text, joint)
 	}
+	if r.nothingLeft(c) {
+		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads}
+		return
+	}
 	noted := c.Verb != In && c.Verb != Out && c.Verb != NotDone // there a reason follows, which may name loads
+	text = r.orderAnew(c, text)
 	p := Parse(text, r.habit)
 	if p.Command != nil && p.Command.Verb == Result && len(p.Command.Loads) == 0 {
 		p.Command.Loads = c.Loads // "14 out, result good"
 	}
 	switch {
+	case r.undoesOrder(c, p.Command):
+		for _, n := range c.Loads {
+			if !slices.Contains(loadsOf(p.Command), n) {
+				r.unuse(strconv.Itoa(n))
+			}
+		}
+		r.phrase.Unused = distinct(append(r.phrase.Unused, p.Unused...))
+		r.phrase.Command = p.Command
 	case p.Command != nil && len(p.Command.Loads) > 0 && (!(noted && text == c.Note) || p.Command.Verb == c.Verb && p.Command.Note == ""):
 		unread := slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(text, u) })
 		r.phrase.Unused = distinct(append(unread, p.Unused...))
@@ -103,6 +116,58 @@ func (r *reader) follows() {
 	case (c.Verb == In || c.Verb == Out) && hasDigit(text): // "14 out, then 15"
 		r.phrase.Unused = distinct(append(r.phrase.Unused, text))
 	}
+}
+
+// nothingLeft reports whether an order is called off as soon as it is given: "drop 15. no
+// wait", "clear 14, no dont".
+func (r *reader) nothingLeft(c *Command) bool {
+	from, no := strings.LastIndex(r.text, c.Note), false
+	for i := range r.items {
+		if r.items[i].start < from || r.isBreak(i) {
+			continue
+		}
+		no = no || r.is(i, kindNot) || r.word(i, "no", "nope", "nevermind", "never", "no wait", "wait no", "scratch that", "strike that")
+		if !r.is(i, kindFix) && !r.is(i, kindNot) && !r.word(i, "no", "nope", "wait", "nevermind", "never", "mind", "do", "that", "stop") {
+			return false
+		}
+	}
+	return no && c.Verb != Hold && c.Verb != NotDone
+}
+
+// orderAnew is the order in what stands behind another: of "hold 15, no hold 16".
+func (r *reader) orderAnew(c *Command, text string) string {
+	const no = "no "
+	if !strings.HasPrefix(strings.ToLower(text), no) {
+		return text
+	}
+	p := Parse(text[len(no):], r.habit)
+	if p.Command == nil || p.Command.Verb != c.Verb || len(p.Command.Loads) == 0 {
+		return text
+	}
+	return text[len(no):]
+}
+
+// undoesOrder reports whether the second of two commands undoes the first at once: "drop
+// 15. wait no don't drop 15, drop 16", "hold 15, no, hold 16".
+func (r *reader) undoesOrder(c, next *Command) bool {
+	if next == nil || len(next.Loads) == 0 {
+		return false
+	}
+	if next.Verb == NotDone && next.Meant == c.Verb && !next.ToCome {
+		return slices.Equal(next.Loads, c.Loads)
+	}
+	from := strings.LastIndex(r.text, c.Note)
+	i := slices.IndexFunc(r.items, func(it item) bool { return it.start >= from })
+	return next.Verb == c.Verb && (r.is(i, kindFix) || r.word(i, "no", "nope"))
+}
+
+// loadsOf are the loads that a chain of commands names.
+func loadsOf(c *Command) []int {
+	var out []int
+	for ; c != nil; c = c.Then {
+		out = append(out, c.Loads...)
+	}
+	return out
 }
 
 // commandEnd is the item behind the command itself: its verb, its loads and, of

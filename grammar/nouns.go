@@ -305,6 +305,16 @@ func (r *reader) stripLength(i int) {
 	r.bind(i, f)
 }
 
+// lackedWood: "6 cup in 14 mm tassie oak" is as thick as any other wood.
+func (r *reader) lackedWood(i int) bool {
+	k := i + 1
+	if r.word(k, "mil", "mils", "thick") {
+		k++
+	}
+	measured := r.items[i].amount.unit != nil || k > i+1 || r.items[i].amount.form == formFraction
+	return measured && r.size(i) <= thickestStock && !r.has(unit.StripThickness) && r.items[i].amount.link == linkNone && r.unknown(k) && r.is(k+1, kindWood) && !r.is(r.next(k+1), kindNoun)
+}
+
 // looseLengths reads lumber quarters, and a bare pair that follows a count of
 // strips.
 func (r *reader) looseLengths() {
@@ -327,6 +337,8 @@ func (r *reader) looseLengths() {
 		case r.topic == Flatten && !r.has(unit.StripThickness) && r.size(i) < 0.055 && r.is(i+1, kindNoun, "cup", "bow"):
 			r.bind(i, unit.StripThickness) // "8 wide 3/4 cup 1/8"
 		case r.topic == Flatten && r.has(unit.Bow) && !r.has(unit.StripLength) && r.size(i) > 0.3 && !r.is(r.next(i), kindAttr) && r.bind(i, unit.StripLength):
+		case r.lackedWood(i):
+			r.bind(i, unit.StripThickness)
 		case r.fitsIn(i):
 		case r.thicknessAlone(i):
 		case r.widthAlone(i):

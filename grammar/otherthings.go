@@ -30,6 +30,7 @@ func (r *reader) killOthers() {
 			r.numberToRing(k)
 			r.dates(k)
 			r.years(k)
+			r.ages(k)
 			r.mixes(k)
 			r.twists(k)
 			r.lumber(k)
@@ -198,6 +199,25 @@ func (r *reader) dates(i int) {
 	}
 	on := r.word(i-1, "by", "on", "before", "after", "due", "dated", "since", "until", "till", "til", "for") || am.link == linkTimes && r.live(i-1) && r.items[i-1].amount.form == formInt && !r.length(i-1)
 	if on || am.link == linkTimes && i > 0 && r.items[i-1].amount != nil && r.items[i-1].amount.dead {
+		am.dead = true
+	}
+}
+
+// ages marks "shes 81", "my boy turned 16", "hes 64 now": how old somebody is.
+func (r *reader) ages(i int) {
+	const youngest, oldest = 12, 110
+	am := r.items[i].amount
+	if am == nil || !am.bare() || am.link != linkNone || am.float() < youngest || am.float() > oldest || am.form != formInt && am.form != formWords {
+		return
+	}
+	if k := i + 1; k < len(r.items) && !r.isBreak(k) && !r.word(k, "now", "today", "already", "and", "but", "lol", "haha", "so", "next", "this") {
+		return
+	}
+	k := i - 1
+	for r.word(k, "just", "almost", "nearly", "about", "only", "like") {
+		k--
+	}
+	if r.word(k, "shes", "hes", "turned", "turns", "turning", "aged") || r.word(k, "is", "was") && r.word(k-1, "he", "she") {
 		am.dead = true
 	}
 }

@@ -37,6 +37,10 @@ func (r *reader) percents() {
 			r.moistureRange(i, i+1)
 			continue
 		}
+		if k := i + 2; f == unit.WoodMoisture && (r.word(i+1, "and") || i+1 < len(r.items) && r.items[i+1].brk == '&') && r.free(k) && r.items[k].amount.is(unit.Proportion) && r.percentField(k) == f {
+			r.moistureRange(i, k) // "moisture 13.5 % and 9.8 % in the same panel"
+			continue
+		}
 		r.bind(i, f)
 		r.loosenLast(f == unit.ShopHumidity && !r.mentions(kindAir, "shop"))
 	}

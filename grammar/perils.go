@@ -1,6 +1,10 @@
 package grammar
 
-import "strings"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // perils are dangers that people ask about. The id says which.
 var perils = []entry{
@@ -72,4 +76,38 @@ func (r *reader) worstFirst() {
 	if r.getsInside() {
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "inside"}}, r.phrase.Asks...)
 	}
+}
+
+// threatens reports whether a danger word is about the press: an oven may be for
+// a cake.
+func (r *reader) threatens(id string) bool {
+	switch id {
+	case "reach in", "wedge release", "bypass", "standing on it", "alone", "eye", "bursting", "caught", "inside":
+		return true
+	case "structure":
+		return r.wordIn("for", "ok", "okay", "hold", "holds", "strong", "safe", "support", "carry", "stand", "take", "bear", "kids", "trust", "enough") || r.mentions(kindVerb, "hold")
+	}
+	if r.wordIn("reservoir", "reserve", "accumulator") || r.countKind(kindPeril) > 1 {
+		return true
+	}
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.is(unit.Pressing) || r.is(i, kindUnit) && r.items[i].unit.Dimension == unit.Pressing {
+			return true
+		}
+		if strings.Contains(r.items[i].word, "inhg") || strings.Contains(r.items[i].word, "vac") {
+			return true
+		}
+		switch r.items[i].kind {
+		case kindNoun:
+			if r.items[i].id != "panel" || r.items[i].word != "plate" {
+				return true
+			}
+		case kindGlue, kindVacuum, kindWood:
+			return true
+		}
+		if r.word(i, "glue", "pressing", "clamp") {
+			return true
+		}
+	}
+	return false
 }

@@ -122,7 +122,7 @@ func (r *reader) pressure(i int) {
 		r.pumpLimit(i)
 	case u == "psia" || r.absolute(i):
 		r.bind(i, unit.VacuumAbsolute)
-	case r.beyondVacuum(i):
+	case r.beyondVacuum(i), r.figureAtVacuum(i):
 		am.dead = true
 	default:
 		r.bind(i, unit.Vacuum)

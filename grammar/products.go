@@ -151,6 +151,11 @@ func (r *reader) spreadUnit(i, end int) {
 		u := *first.unit
 		last.unit = &u // "2 m by 3"
 	}
+	if r.framedInMetres(i) {
+		u := unit.Metre
+		r.items[i].amount.unit, r.items[i+1].amount.unit = &u, &u
+		return
+	}
 	if last.unit == nil || r.isSheet(i) || last.unitRaw == "ft in" {
 		return
 	}

@@ -67,11 +67,21 @@ func (r *reader) introduced() bool {
 	return ours && i+1 < len(r.items) && (r.items[i+1].brk == ':' || r.items[i+1].brk == '-') && !r.asksSomething() && r.amountsIn(0, len(r.items)) > 0
 }
 
+// shores are where the sea is: "and down at the beach?".
+var shores = wordSet(`beach coast seaside seashore shore shoreline harbor harbour quay`)
+
 // atSeaLevel: what a room says of itself, or a thread's "and down at sea level?".
 func (r *reader) atSeaLevel() {
 	told := r.asksFor(Profile) && r.amountsIn(0, len(r.items)) == 0 && !r.asksSomething()
 	for i := range r.items {
 		if r.items[i].word == "sea level" && r.opens("above", "below") < 0 && (told || r.habit.Follows && r.word(i-1, "at", "to")) && !r.has(unit.Altitude) {
+			r.say(i, unit.Altitude, unit.Number(0))
+		}
+		shore, k := strings.TrimPrefix(r.items[i].word, "the "), i-1
+		if r.word(k, "the") {
+			k--
+		}
+		if shores[shore] && r.items[i].amount == nil && r.habit.Follows && r.word(k, "at", "on", "by", "near", "to") && r.amountsIn(0, len(r.items)) == 0 && r.isBreak(i+1) && !r.has(unit.Altitude) {
 			r.say(i, unit.Altitude, unit.Number(0))
 		}
 	}

@@ -29,6 +29,7 @@ type binding struct {
 }
 
 func (r *reader) read() {
+	r.glossed()
 	r.metricMils()
 	r.decimalCounts()
 	r.onPaper()

@@ -95,30 +95,12 @@ func markup(s string) int {
 	return end + 1
 }
 
-// tags are those that give text its looks.
-var tags = wordSet(`b i u s p br em strong code pre span div li ul ol td tr th table`)
-
-// tag returns the length of a page's mark-up at the start of s, like "<b>" or
-// "</p>"; one that holds more than its name is read like any text.
-func tag(s string) int {
-	if len(s) < 3 || s[0] != '<' {
-		return 0
-	}
-	n := 1
-	if s[n] == '/' {
-		n++
-	}
-	name := n
-	for n < len(s) && n-name <= 10 && (s[n] >= 'a' && s[n] <= 'z' || s[n] >= 'A' && s[n] <= 'Z') {
-		n++
-	}
-	if n == len(s) || s[n] != '>' || !tags[strings.ToLower(s[name:n])] {
-		return 0
-	}
-	return n + 1
-}
-
 func (s *scanner) rune(at int) (rune, int) {
+	if s.text[at] == '&' {
+		if r, n := s.entity(at); n > 0 {
+			return r, n
+		}
+	}
 	r, n := utf8.DecodeRuneInString(s.text[at:])
 	if to, ok := symbols[r]; ok {
 		r = to
@@ -130,6 +112,8 @@ func (s *scanner) next() {
 	r, n := s.rune(s.pos)
 	start := s.pos
 	switch {
+	case (r == '\n' || r == '\r') && s.belowLabel():
+		s.pos += n
 	case r == '\n' || r == '\r':
 		s.pos += n
 		s.add(shapeBreak, start, "\n")

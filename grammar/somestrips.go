@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // Numbers of a piece, of some of the strips, or of what they came from.
 
@@ -47,6 +51,7 @@ func (r *reader) twists(i int) {
 
 // lumber: "8 ft 2x10" is what the strips came from.
 func (r *reader) lumber(i int) {
+	r.likened(i)
 	if !r.timesAt(i) || !r.live(i) || !r.live(i-1) || !r.live(i-2) || !r.items[i-2].amount.is(unit.Distance) || r.items[i-2].amount.unit.Symbol != "ft" || r.items[i-1].amount.link != linkNone {
 		return
 	}
@@ -55,6 +60,18 @@ func (r *reader) lumber(i int) {
 		for k := i - 2; k <= i; k++ {
 			r.items[k].amount.dead = true
 		}
+	}
+}
+
+// likened: in "the difference between a fence and a bar, is it like the 2x4" the lumber
+// is what a thing is held against.
+func (r *reader) likened(i int) {
+	if !r.timesAt(i) || !r.live(i) || !r.live(i-1) || !r.items[i].amount.bare() || !r.items[i-1].amount.bare() || !r.word(i-2, "a", "the") || r.is(r.next(i), kindNoun) {
+		return
+	}
+	k := r.within(0, i, kindAsk, "words")
+	if k >= 0 && (r.word(i-3, "like", "as", "called") || strings.Contains(r.items[k].word, "difference")) {
+		r.items[i-1].amount.dead, r.items[i].amount.dead = true, true
 	}
 }
 
