@@ -36,6 +36,10 @@ func (r *reader) tidy() {
 	r.hollowJoint()
 	r.canDo()
 	r.spacedClock()
+	r.swappedBar()
+	r.inchStock()
+	r.sizedOne()
+	r.laidAs()
 }
 
 // inPounds keeps the "in" of "on a 4x8 in pounds", "at 70 in moisture content" and,
@@ -109,7 +113,7 @@ func (r *reader) inBetween() {
 		}
 		const leastInch = 3
 		next := i + 1
-		if at >= 0 || am.unitRaw != "in" || am.form != formInt && am.form != formDecimal || am.float() < leastInch || next >= len(r.items) || r.items[next].amount == nil || !r.items[next].amount.bare() || r.items[next].amount.link != linkNone {
+		if at >= 0 || am.unitRaw != "in" || am.form != formInt && am.form != formDecimal || am.float() < leastInch || next >= len(r.items) || r.items[next].amount == nil || !r.items[next].amount.bare() || r.items[next].amount.form == formPair || r.items[next].amount.link != linkNone {
 			return
 		}
 		at = i

@@ -1,0 +1,92 @@
+package grammar
+
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
+
+// Words of parts that run together with what stands beside them.
+
+// swapVerbs give one part up for another of its kind.
+var swapVerbs = wordSet(`swap swop swapped swopped swapping change changed changing trade traded trading replace replaced replacing exchange exchanged switch switched switching ditch`)
+
+// swappedBar: in "swap the bar for a 2 inch one" no bar is sought.
+func (r *reader) swappedBar() {
+	for i := 2; i < len(r.items); i++ {
+		it := &r.items[i]
+		if !r.is(i, kindAsk) || it.word != "bar for" || !r.word(i-1, "the", "my", "our", "that", "this") || !swapVerbs[r.items[i-2].word] && !r.is(i-2, kindFix) {
+			continue
+		}
+		at := it.end - len("for")
+		behind := item{word: "for", text: r.text[at:it.end], start: at, end: it.end}
+		it.meaning, it.word, it.text, it.end = meaning{kind: kindNoun, id: "bar"}, "bar", r.text[it.start:it.start+len("bar")], it.start+len("bar")
+		r.items = slices.Insert(r.items, i+1, behind)
+	}
+}
+
+// inchStock: "1/2 in stock" is half-inch stock; half a strip is on no rack.
+func (r *reader) inchStock() {
+	for i := 0; i+1 < len(r.items); i++ {
+		am := r.items[i].amount
+		if am == nil || !am.bare() || !r.isFraction(i) || !r.is(i+1, kindAsk) || r.items[i+1].word != "in stock" {
+			continue
+		}
+		u, next := unit.Inch, &r.items[i+1]
+		at := next.end - len("stock")
+		am.unit, am.unitRaw = &u, "in"
+		r.items[i].end = next.start + len("in")
+		r.items[i].text = r.text[r.items[i].start:r.items[i].end]
+		next.meaning, next.word, next.text, next.start = meaning{kind: kindNoun, id: "strip"}, "stock", r.text[at:next.end], at
+	}
+}
+
+// sizedOne: the last word of "a half inch one" stands for the part.
+func (r *reader) sizedOne() {
+	for i := 1; i < len(r.items); i++ {
+		it, before := &r.items[i], r.items[i-1].amount
+		if it.amount == nil || it.text != "one" || it.amount.link != linkNone || before == nil || before.unit == nil || before.unit.Dimension != unit.Distance || r.is(i+1, kindUnit) || r.is(i+1, kindNoun) || i+1 < len(r.items) && r.items[i+1].amount != nil {
+			continue
+		}
+		it.amount, it.word = nil, "one"
+	}
+}
+
+// laidAs: in "18 mm ply on top as a caul" the sheet is the caul.
+func (r *reader) laidAs() {
+	for i := 2; i < len(r.items); i++ {
+		if !r.is(i, kindNoun, "caul", "bar", "sled") {
+			continue
+		}
+		j := i - 1
+		for r.word(j, "a", "an", "the", "my", "our", "top", "side") {
+			j--
+		}
+		if !r.word(j, "as", "for") {
+			continue
+		}
+		from, _ := r.clause(i)
+		k := r.within(from, j, kindNoun, "core")
+		if k < 0 || !r.onlyLaid(k+1, j) || r.items[k].word == "core" || r.items[k].word == "substrate" {
+			continue
+		}
+		sheet := r.items[k].word
+		r.items[k].meaning = r.items[i].meaning
+		r.items[k].word = r.items[i].word
+		for ; j <= i; j++ {
+			r.items[j].meaning, r.items[j].word, r.items[j].used = meaning{kind: kindFill}, sheet, true
+		}
+	}
+}
+
+// onlyLaid reports whether [from, to) tells no more than where a sheet lies, or how
+// thick it is.
+func (r *reader) onlyLaid(from, to int) bool {
+	for k := from; k < to; k++ {
+		ok := r.idle(k) || r.items[k].amount != nil || r.word(k, "on", "over", "above", "laid", "sitting", "lying", "used", "working", "them", "it") || r.is(k, kindNoun, "strip") || r.is(k, kindAttr, "thick") || r.is(k, kindNoun, "panel") && r.items[k].word == "top"
+		if !ok {
+			return false
+		}
+	}
+	return true
+}
