@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -77,6 +78,51 @@ func (r *reader) laidAs() {
 			r.items[j].meaning, r.items[j].word, r.items[j].used = meaning{kind: kindFill}, sheet, true
 		}
 	}
+}
+
+// machines give strips a measure: the first its thickness, the second its width.
+var (
+	thicknessers = wordSet(`planer thicknesser sander planner thicknessing buzzer`)
+	ripSaws      = wordSet(`saw tablesaw bandsaw ripsaw`)
+)
+
+// offMachine reads "strips come off the planer at 22", "the staves out of the
+// thicknesser are 5/16".
+func (r *reader) offMachine(i, p int) bool {
+	if p < 0 || !r.word(i-1, "at", "are", "is", "measure", "were", "about", "around", "just", "now") || r.items[i].amount.link != linkNone || r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun) {
+		return false
+	}
+	k := p
+	for r.word(k, "are", "is", "measure", "were", "at", "about", "just", "now") {
+		k--
+	}
+	f := unit.StripThickness
+	if ripSaws[r.items[max(k, 0)].word] {
+		f = unit.StripWidth
+	} else if k < 0 || !thicknessers[r.items[k].word] {
+		return false
+	}
+	machine := k
+	from, _ := r.clause(i)
+	if k = r.leftMachine(k); k < 0 || r.within(from, k, kindNoun, "strip") < 0 || r.has(f) || r.size(i) > thickestOff && f == unit.StripThickness {
+		return false
+	}
+	r.items[machine].used = true
+	return r.bind(i, f)
+}
+
+// thickestOff, in metres, is more than one planes staves to.
+const thickestOff = 0.1
+
+// leftMachine is the word by which something left the machine at item k: "off the
+// drum sander"; -1 where none is.
+func (r *reader) leftMachine(k int) int {
+	for k--; r.word(k, "the", "my", "our", "a", "drum", "belt", "table", "band", "of", "surface"); k-- {
+	}
+	if r.word(k, "off", "out", "from", "through", "thru") || r.is(k, kindVerb, "out") && strings.HasPrefix(r.items[k].word, "c") {
+		return k
+	}
+	return -1
 }
 
 // onlyLaid reports whether [from, to) tells no more than where a sheet lies, or how
