@@ -54,6 +54,10 @@ func (r *reader) laterVerb(at int) bool {
 				r.commit(&Command{Verb: Check}, 0)
 				return r.closes()
 			}
+			if refs := r.loadsCheckedLast(i); len(refs) > 0 {
+				r.commit(&Command{Verb: Check, Loads: refs}, 0)
+				return r.closes()
+			}
 			if r.checkedIt(i) {
 				r.commit(&Command{Verb: Check}, i+1)
 				return r.closes()
