@@ -156,13 +156,16 @@ func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 // 9:40", "out 3:15".
 var goesOrComes = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|it'?s|it|is|was|they'?re|that'?s|went|gone|going|go|came|come|coming|has|been|pulled|took|taken|taking|had|got|we|i|them|that|this|one)\s+)*(?:in|out)\s`)
 
+// tookIt begins what is said of a load that somebody took out: "pulled it at 3:15".
+var tookIt = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|we|i|i'?ve|we'?ve|have|had)\s+)*(?:pulled|unloaded|emptied|took|taken) (?:it|that|them|her|him|that one|this one)(?: out| off)?\s+`)
+
 // timed reads a message that says when the thread's load went in or came out,
 // and names no load.
 func (t *turn) timed(p grammar.Phrase, text string) (grammar.Phrase, bool) {
-	if t.before.Load == 0 || p.Command != nil || asksByTone(strings.ToLower(text)) || !goesOrComes.MatchString(text) {
+	if t.before.Load == 0 || p.Command != nil || asksByTone(strings.ToLower(text)) || !goesOrComes.MatchString(text) && !tookIt.MatchString(text) {
 		return p, false
 	}
-	said := strings.TrimLeft(text, " \t\n.,!")
+	said := tookIt.ReplaceAllString(strings.TrimLeft(text, " \t\n.,!"), "out ")
 	named := t.bot.Parse(strconv.Itoa(t.before.Load)+" "+said, grammar.Habit{Metric: t.settings.Metric})
 	c := named.Command
 	if c == nil || c.Verb != grammar.In && c.Verb != grammar.Out || c.Time == "" && !c.Anyway || !slices.Equal(c.Loads, []int{t.before.Load}) {

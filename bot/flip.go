@@ -57,7 +57,7 @@ func (t *turn) bedded(p grammar.Phrase) grammar.Phrase {
 // onFoot are ways to say where a bar stands that name no bar: "what if it stands on
 // the sled", "and on the bed?".
 var (
-	onFoot   = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|and|or|so|now|but|then|what|how|about|if|say|with|make|put|move|set|have|let'?s|suppose|i|we|you|it|it'?s|that|thing|is|was|were|stands?|sits?|stood|sat|rests?|standing|sitting|resting|up|down|straight|right)\W+)*on (?:top of )?(?:the|my|our|that) (sled|bed|platen)(?: instead| then| itself| now| directly)*\W*$`)
+	onFoot   = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|and|or|so|now|but|then|what|how|about|if|say|with|make|put|move|set|have|let'?s|suppose|i|we|you|it|it'?s|that|thing|is|was|were|stands?|sits?|stood|sat|rests?|standing|sitting|resting|back|up|down|straight|right)\W+)*on (?:top of )?(?:the|my|our|that) (sled|bed|platen)(?: instead| then| itself| now| directly)*\W*$`)
 	standing = regexp.MustCompile(`(?i)\b(?:stand|sit|stood|sat|rest)`)
 )
 

@@ -18,7 +18,7 @@ var comparatives = map[string]struct {
 }{
 	"more": {false, ""}, "extra": {false, ""}, "additional": {false, ""}, "less": {true, ""}, "fewer": {true, ""},
 	"higher": {false, "tall"}, "taller": {false, "tall"}, "lower": {true, "tall"}, "shorter": {true, "tall"},
-	"thicker": {false, "thick"}, "thinner": {true, "thick"}, "wider": {false, "wide"}, "narrower": {true, "wide"}, "longer": {false, "long"},
+	"thicker": {false, "thick"}, "thinner": {true, "thick"}, "wider": {false, "wide"}, "broader": {false, "wide"}, "narrower": {true, "wide"}, "longer": {false, "long"},
 	"deeper": {false, "deep"}, "shallower": {true, "deep"}, "warmer": {false, "warm"}, "hotter": {false, "warm"}, "colder": {true, "warm"}, "cooler": {true, "warm"},
 }
 

@@ -38,6 +38,7 @@ func (r *reader) measures() {
 	r.thinOnes()
 	r.sumsTo()
 	r.roleLengths()
+	r.comparedParts()
 	r.listedWidths()
 	r.attrLengths(true)
 	r.eachWide()

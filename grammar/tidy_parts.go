@@ -136,3 +136,34 @@ func (r *reader) onlyLaid(from, to int) bool {
 	}
 	return true
 }
+
+// comparedParts gives the number behind a part to the direction in which it is to differ:
+// "a wider bar, 1", "the shorter bag is 6 ft".
+func (r *reader) comparedParts() {
+	for k := 1; k+1 < len(r.items); k++ {
+		c, ok := comparatives[r.items[k-1].word]
+		if !ok || c.attr == "" || !r.is(k, kindNoun) {
+			continue
+		}
+		i := k + 1
+		if r.items[i].brk == ',' {
+			i++
+		}
+		for r.word(i, "is", "its", "say", "like", "of", "at", "about", "maybe", "only", "just") {
+			i++
+		}
+		if !r.free(i) || !r.length(i) || r.inRange(i) || r.is(r.next(i), kindNoun) || r.timesAt(i+1) {
+			continue
+		}
+		f := attrFields[r.items[k].id][c.attr]
+		if long := attrFields[r.items[k].id]["long"]; r.items[k-1].word == "shorter" && long != "" && !r.is(k, kindNoun, "bar") {
+			f = long
+		}
+		if r.is(r.next(i), kindAttr) {
+			f = "" // which says it
+		}
+		if r.is(k, kindNoun, "bar", "mat", "caul", "sled", "bag", "bed", "frame", "opening", "core") && f != "" && !r.has(f) && r.bind(i, f) || f == "" && r.is(r.next(i), kindAttr) || r.is(k, kindNoun, "strip") && c.attr == "wide" {
+			r.items[k-1].used = true
+		}
+	}
+}
