@@ -154,7 +154,7 @@ func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 
 // goesOrComes begins what is said of the load that is spoken of: "went in at
 // 9:40", "out 3:15".
-var goesOrComes = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|it'?s|it|is|was|they'?re|that'?s|went|gone|going|go|came|come|coming|has|been|pulled|took|taken|taking|had|got|we|i|them|that|this|one)\s+)*(?:in|out)\s`)
+var goesOrComes = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|it'?s|it|put|slid|stuck|loaded|is|was|they'?re|that'?s|went|gone|going|go|came|come|coming|has|been|pulled|took|taken|taking|had|got|we|i|them|that|this|one)\s+)*(?:in|out)\s`)
 
 // tookIt begins what is said of a load that somebody took out: "pulled it at 3:15".
 var tookIt = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|we|i|i'?ve|we'?ve|have|had)\s+)*(?:pulled|unloaded|emptied|took|taken) (?:it|that|them|her|him|that one|this one)(?: out| off)?\s+`)

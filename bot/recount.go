@@ -293,3 +293,9 @@ func (t *turn) wondersAtBar(a grammar.Amendment) bool {
 	off := math.Abs(math.Log(a.Value / writtenIn(u, unit.BarHeight, old)))
 	return off < 0.55 || math.Abs(float64(now)-width) < 0.01
 }
+
+// countsThem: the number of "for just one of them" is no measure.
+func (t *turn) countsThem(a grammar.Amendment) bool {
+	_, behind, found := strings.Cut(strings.ToLower(t.m.Text), strings.ToLower(a.Text))
+	return found && a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value) && someOf.MatchString(behind) && strings.HasPrefix(strings.TrimSpace(behind), "of ")
+}
