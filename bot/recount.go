@@ -160,6 +160,9 @@ func (t *turn) hinted(a grammar.Amendment) (grammar.Fact, bool) {
 			return t.held(f, a)
 		}
 	}
+	if len(a.Of) > 1 && slices.Contains([]unit.Field{unit.StripLength, unit.StripWidth, unit.StripThickness}, a.Of[0]) && namesStrip.MatchString(t.m.Text) {
+		return t.held(a.Of[0], a) // "longer staves, 60"
+	}
 	return grammar.Fact{}, false
 }
 

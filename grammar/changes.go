@@ -293,6 +293,9 @@ func (r *reader) countedBehind(i int) bool {
 	if r.word(i+1, "more", "less", "fewer", "extra", "additional", "of") {
 		n = r.next(i + 1)
 	}
+	if r.is(n, kindNoun, "bar") && r.opensWithin(i+1, n, "off", "to", "onto", "on", "from") && !isPlural(r.items[n].word) {
+		return false // "take 5 off the bar"
+	}
 	return r.is(n, kindNoun) && countFields[r.items[n].id] != nil && (n <= i+4)
 }
 

@@ -35,10 +35,10 @@ func (r *reader) loadsCheckedLast(i int) []int {
 		return nil
 	}
 	first := i - 1
-	for first > 0 && (r.items[first].amount != nil || !r.isBreak(first)) && !r.word(first, "thats", "so", "this") {
+	for first > 0 && (r.items[first].amount != nil || !r.isBreak(first)) && !r.word(first, "thats", "so", "this", "and") {
 		first--
 	}
-	if !r.isBreak(first) && !r.word(first, "thats", "so", "this") || r.amountsIn(first, i) != len(refs) || r.amountsIn(0, first) < 2 || r.within(0, first, kindNoun, "bar", "strip", "mat", "sled", "caul") < 0 && r.within(0, first, kindVacuum) < 0 {
+	if !r.isBreak(first) && !r.word(first, "thats", "so", "this", "and") || r.amountsIn(first, i) != len(refs) || r.amountsIn(0, first) < 2 || r.within(0, first, kindNoun, "bar", "strip", "mat", "sled", "caul") < 0 && r.within(0, first, kindVacuum) < 0 {
 		return nil
 	}
 	for k := first; k <= i; k++ {
