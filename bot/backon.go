@@ -91,7 +91,10 @@ func layerOf(layers unit.Layers, part string) int {
 func (t *turn) matInStack(p grammar.Phrase) grammar.Phrase {
 	x, _ := t.before.Said.find(unit.StackLayers)
 	layers, isStack := x.Value.(unit.Layers)
-	if !isStack || len(layers) == 0 || layerOf(layers, "mat") >= 0 || stated(p.Facts, unit.StackLayers) {
+	if !isStack || len(layers) == 0 || stated(p.Facts, unit.StackLayers) {
+		return p
+	}
+	if p = t.caulInStack(p, layers); layerOf(layers, "mat") >= 0 {
 		return p
 	}
 	k := slices.IndexFunc(p.Facts, func(f grammar.Fact) bool { return f.Field == unit.MatThickness })
@@ -113,5 +116,22 @@ func (t *turn) matInStack(p grammar.Phrase) grammar.Phrase {
 	}
 	p.Facts = slices.Clone(p.Facts)
 	p.Facts[k] = grammar.Fact{Field: unit.StackLayers, Value: slices.Insert(slices.Clone(layers), at, unit.Layer{Part: "mat", Thickness: float64(n)}), Unit: f.Unit, Text: f.Text}
+	return p
+}
+
+// caulInStack lays a caul that a message adds on top of the stack told before, as one
+// that was taken off lay there.
+func (t *turn) caulInStack(p grammar.Phrase, layers unit.Layers) grammar.Phrase {
+	k := slices.IndexFunc(p.Facts, func(f grammar.Fact) bool { return f.Field == unit.CaulThickness })
+	if k < 0 || layerOf(layers, "caul") >= 0 {
+		return p
+	}
+	f := p.Facts[k]
+	n, isNumber := f.Value.(unit.Number)
+	if !isNumber {
+		return p
+	}
+	p.Facts = slices.Clone(p.Facts)
+	p.Facts[k] = grammar.Fact{Field: unit.StackLayers, Value: append(slices.Clone(layers), unit.Layer{Part: "caul", Thickness: float64(n)}), Unit: f.Unit, Text: f.Text}
 	return p
 }

@@ -101,6 +101,9 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if a.Layer != "" {
 		return t.layerAgain(a)
 	}
+	if t.countsThem(a) {
+		return grammar.Fact{Field: unit.PanelCount, Value: unit.Number(a.Value), Text: a.Text}, t.before.Said.has(unit.PanelCount)
+	}
 	if f, ok := t.weather(a); ok {
 		return f, true
 	}

@@ -33,7 +33,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 		}
 	}
 	p = t.goalAgain(p)
-	if v, ok := loneVerbs[strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!? ")]; ok && t.before.Load > 0 {
+	if v, ok := loneVerbs[alone(text)]; ok && t.before.Load > 0 {
 		if strings.Contains(text, "?") {
 			v = grammar.Show
 		}
@@ -49,7 +49,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 		return again
 	}
 	for _, step := range []func(grammar.Phrase) grammar.Phrase{
-		t.inItsUnit, t.leaksAgain, t.moved, t.matOnly, t.sledOfTwo, t.laidOnTop, t.turnedOver, t.resawn, t.bedded, t.single, t.putBack, t.ofLast,
+		t.inItsUnit, t.leaksAgain, t.moved, t.matOnly, t.sledOfTwo, t.laidOnTop, t.turnedOver, t.resawn, t.bedded, t.stoodOn, t.single, t.putBack, t.ofLast,
 		t.bedAgain, t.clocked, t.lossNotTaper, t.placed, t.recounted, t.restocked, t.bareReplies, t.carries,
 	} {
 		p = step(p)
@@ -154,18 +154,21 @@ func (t *turn) itself(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 
 // goesOrComes begins what is said of the load that is spoken of: "went in at
 // 9:40", "out 3:15".
-var goesOrComes = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|it'?s|it|is|was|they'?re|that'?s|went|gone|going|go|came|come|coming|has|been|pulled|took|taken|taking|had|got|we|i|them|that|this|one)\s+)*(?:in|out)\s`)
+var goesOrComes = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|it'?s|it|put|slid|stuck|loaded|is|was|they'?re|that'?s|went|gone|going|go|came|come|coming|has|been|pulled|took|taken|taking|had|got|we|i|them|that|this|one)\s+)*(?:in|out)\s`)
+
+// tookIt begins what is said of a load that somebody took out: "pulled it at 3:15".
+var tookIt = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|we|i|i'?ve|we'?ve|have|had)\s+)*(?:pulled|unloaded|emptied|took|taken) (?:it|that|them|her|him|that one|this one)(?: out| off)?\s+`)
 
 // timed reads a message that says when the thread's load went in or came out,
 // and names no load.
 func (t *turn) timed(p grammar.Phrase, text string) (grammar.Phrase, bool) {
-	if t.before.Load == 0 || p.Command != nil || asksByTone(strings.ToLower(text)) || !goesOrComes.MatchString(text) {
+	if t.before.Load == 0 || p.Command != nil || asksByTone(strings.ToLower(text)) || !goesOrComes.MatchString(text) && !tookIt.MatchString(text) {
 		return p, false
 	}
-	said := strings.TrimLeft(text, " \t\n.,!")
+	said := tookIt.ReplaceAllString(strings.TrimLeft(text, " \t\n.,!"), "out ")
 	named := t.bot.Parse(strconv.Itoa(t.before.Load)+" "+said, grammar.Habit{Metric: t.settings.Metric})
 	c := named.Command
-	if c == nil || c.Verb != grammar.In && c.Verb != grammar.Out || c.Time == "" || !slices.Equal(c.Loads, []int{t.before.Load}) {
+	if c == nil || c.Verb != grammar.In && c.Verb != grammar.Out || c.Time == "" && !c.Anyway || !slices.Equal(c.Loads, []int{t.before.Load}) {
 		return p, false
 	}
 	return named, true
@@ -238,6 +241,15 @@ func (t *turn) asksAnew(p grammar.Phrase) bool {
 var loneVerbs = map[string]grammar.Verb{
 	"in": grammar.In, "it's in": grammar.In, "its in": grammar.In, "in now": grammar.In, "going in": grammar.In, "going in now": grammar.In, "just went in": grammar.In, "gone in": grammar.In, "it's in now": grammar.In, "its in now": grammar.In, "now in": grammar.In,
 	"out": grammar.Out, "it's out": grammar.Out, "its out": grammar.Out, "out now": grammar.Out, "coming out": grammar.Out, "coming out now": grammar.Out, "just came out": grammar.Out, "it's out now": grammar.Out, "its out now": grammar.Out,
+}
+
+// nods are words before an order that add nothing to it.
+var nods = regexp.MustCompile(`^(?:(?:ok|okay|k|right|alright|all right|so|and|then|yep|yeah|yes|great|good|fine|cool|done|well|there|righto|right you are)[\s,.!:;–—-]+)+`)
+
+// alone is a message in lower case without nods before it and marks around it.
+func alone(text string) string {
+	text = strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".!? ")
+	return strings.ReplaceAll(nods.ReplaceAllString(text, ""), "’", "'")
 }
 
 // maxFinding is how long an answer to "how did it come out" may be.

@@ -54,6 +54,30 @@ func (t *turn) bedded(p grammar.Phrase) grammar.Phrase {
 	return p
 }
 
+// onFoot are ways to say where a bar stands that name no bar: "what if it stands on
+// the sled", "and on the bed?".
+var (
+	onFoot   = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|and|or|so|now|but|then|what|how|about|if|say|with|make|put|move|set|have|let'?s|suppose|i|we|you|it|it'?s|that|thing|is|was|were|stands?|sits?|stood|sat|rests?|standing|sitting|resting|back|up|down|straight|right)\W+)*on (?:top of )?(?:the|my|our|that) (sled|bed|platen)(?: instead| then| itself| now| directly)*\W*$`)
+	standing = regexp.MustCompile(`(?i)\b(?:stand|sit|stood|sat|rest)`)
+)
+
+// stoodOn reads "what if it stands on the sled" where the thread has a bar.
+func (t *turn) stoodOn(p grammar.Phrase) grammar.Phrase {
+	said := onFoot.FindStringSubmatch(t.m.Text)
+	if said == nil || p.NewStart || p.Command != nil || len(p.Facts)+len(p.Drops)+len(p.Amends)+len(p.Asks) > 0 {
+		return p
+	}
+	if !t.before.Said.has(unit.BarFoot) && !(t.before.Said.has(unit.BarHeight) && standing.MatchString(t.m.Text)) {
+		return p
+	}
+	foot := unit.Word("bed")
+	if strings.EqualFold(said[1], "sled") {
+		foot = "sled"
+	}
+	p.Facts = []grammar.Fact{{Field: unit.BarFoot, Value: foot, Text: said[1]}}
+	return p
+}
+
 // theOne goes back to one of what there were two.
 var theOne = regexp.MustCompile(`(?i)^\W*(?:no |ok |okay |nah |actually |back to |and |with |make it |\W)*(?:just|only) (?:the )?one(?: side| bar)?(?: then| again| now)?\W*$`)
 

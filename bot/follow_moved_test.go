@@ -45,6 +45,17 @@ func TestHandle_afterSeveral(t *testing.T) {
 		{[]string{stockAsk, "make it 42 between the fences"}, unit.TargetWidth, 42 * 25.4},
 		{[]string{moveAsk, "55% in summer"}, unit.ServiceHumidity, 55},
 		{[]string{moveAsk, "55 in summer", "10 mc"}, unit.ServiceHumidity, 35},
+		{[]string{sideAsk, "with a 2 in bar", "swap the bar for a 2 1/2 inch one"}, unit.BarHeight, 2.5 * 25.4},
+		{[]string{sideAsk, "with a 2 in bar", "take 1/8 off the bar"}, unit.BarHeight, 1.875 * 25.4},
+		{[]string{sideAsk, "1/2 in stock"}, unit.StripThickness, 12.7},
+		{[]string{sideAsk, "with a 2 in bar", "a wider bar, 1 1/4"}, unit.BarWidth, 1.25 * 25.4},
+		{[]string{sideAsk, "with 3/4 ply on top as a caul"}, unit.CaulThickness, 19.05},
+		{[]string{sideAsk, "with a 3/4 mdf caul"}, unit.CaulThickness, 19.05},
+		{[]string{sideAsk, "strips come off the planer at 5/16"}, unit.StripThickness, 25.4 * 5 / 16},
+		{[]string{sideAsk, "1/8 less thickness on em, 1/4"}, unit.StripThickness, 6.35},
+		{[]string{sideAsk, "what bar for 40 psi at the far joint", "at 22"}, unit.Vacuum, 22 * 3.386389},
+		{[]string{"3/8 soft foam mat, strips run 1/4 to 9/32, 24 inHg", "medium mat?", "a half inch one"}, unit.MatThickness, 12.7},
+		{[]string{"does it fit the bag, 48 in wide and 8 ft long, sled 24 x 60", "a shorter bag, 6 ft"}, unit.BagLength, 72 * 25.4},
 		{[]string{dayAsk, "with two presses", "make it 3 presses"}, unit.PressCount, 3},
 	} {
 		r := answerTo(t, Settings{}, c.texts...)

@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -25,7 +26,7 @@ func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
 		return p
 	}
 	text := wantedPressure(p, strings.Contains(strings.ToLower(t.m.Text), "settle for"))
-	if len(p.Facts)+len(p.Refused) == 0 && len(p.Amends) == 1 && forAnother.MatchString(t.m.Text) {
+	if len(p.Facts)+len(p.Refused) == 0 && len(p.Amends) == 1 && forAnother.MatchString(t.m.Text) && !t.atVacuum(w, p.Amends[0]) {
 		text = t.barePressure(p.Amends[0])
 	}
 	if w.Solve == "" || text == "" || w.About != grammar.Side && w.About != grammar.Load {
@@ -49,6 +50,29 @@ func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
 	p.Asks = []grammar.Ask{{About: w.About, Solve: w.Solve, Goal: map[unit.Field]grammar.Fact{field: goal}}}
 	return p
 }
+
+// atVacuum: "at 22" is nearer to the 25 inHg of the thread than to the 40 psi that are
+// wanted.
+func (t *turn) atVacuum(w Wanted, a grammar.Amendment) bool {
+	x, _ := t.before.Said.find(unit.Vacuum)
+	old, isNumber := x.Value.(unit.Number)
+	if !isNumber || a.Unit.Symbol != "" || a.Value <= 0 || !atWord.MatchString(t.m.Text) {
+		return false
+	}
+	off := math.Abs(math.Log(a.Value / writtenIn(t.unitOf(x), unit.Vacuum, old)))
+	goal := unit.PSI
+	if t.settings.Metric {
+		goal = unit.KPa
+	}
+	for f, v := range w.Goal {
+		if n, ok := v.(unit.Number); ok && f.Dimension() == unit.Pressing && math.Abs(math.Log(a.Value/writtenIn(goal, f, n))) <= off {
+			return false
+		}
+	}
+	return true
+}
+
+var atWord = regexp.MustCompile(`(?i)\bat\b`)
 
 // onJointAgain: "and for 40 psi on the last joint" names again what is asked for.
 func onJointAgain(w Wanted, p grammar.Phrase) bool {

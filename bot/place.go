@@ -278,7 +278,7 @@ func (t *turn) layerAgain(a grammar.Amendment) (grammar.Fact, bool) {
 	layers, _ := x.Value.(unit.Layers)
 	at := -1
 	for i, l := range layers {
-		if l.Part == a.Layer && at >= 0 {
+		if l.Part == a.Layer && at >= 0 && layers[at].Thickness != l.Thickness {
 			return grammar.Fact{}, false
 		}
 		if l.Part == a.Layer {
@@ -293,7 +293,13 @@ func (t *turn) layerAgain(a grammar.Amendment) (grammar.Fact, bool) {
 		u = t.unitOf(x)
 	}
 	n, _ := amendment(unit.SledThickness, u, a).Value.(unit.Number)
-	return relaid(layers, at, float64(n), u, a.Text), true
+	layers = slices.Clone(layers)
+	for i, l := range layers { // "fences 3/8", where all were alike
+		if l.Part == a.Layer {
+			layers[i].Thickness = float64(n)
+		}
+	}
+	return grammar.Fact{Field: unit.StackLayers, Value: layers, Unit: u, Text: a.Text}, true
 }
 
 // laidOnTop puts a mat that a message lays on top of a stack told before onto it:

@@ -20,6 +20,7 @@ func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
 			p.Refused = append(p.Refused[:len(p.Refused):len(p.Refused)], grammar.Refusal{Field: f.Field, Text: c.By.Text, Want: want})
 		case ok:
 			p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], f)
+			p.Amends = t.withoutRestated(p.Amends, f)
 		default:
 			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], c.By.Text)
 			if len(c.Fields) > 0 {
@@ -109,6 +110,15 @@ func (t *turn) afterChange(c grammar.Change) (grammar.Fact, bool) {
 	return amendment(x.Field, u, a), true
 }
 
+// withoutRestated leaves out a bare number that tells what a change comes to: "1/4 less
+// thickness on em, 3/4".
+func (t *turn) withoutRestated(amends []grammar.Amendment, f grammar.Fact) []grammar.Amendment {
+	n, isNumber := f.Value.(unit.Number)
+	return slices.DeleteFunc(slices.Clone(amends), func(a grammar.Amendment) bool {
+		return isNumber && a.Layer == "" && sameNumber(n, f.Field, f.Unit, a)
+	})
+}
+
 // changing is what a change is of: of several things that the thread has, one that
 // was said last.
 func (t *turn) changing(c grammar.Change) (Said, bool) {
@@ -150,6 +160,9 @@ func (t *turn) hinted(a grammar.Amendment) (grammar.Fact, bool) {
 			return t.held(f, a)
 		}
 	}
+	if len(a.Of) > 1 && slices.Contains([]unit.Field{unit.StripLength, unit.StripWidth, unit.StripThickness}, a.Of[0]) && namesStrip.MatchString(t.m.Text) {
+		return t.held(a.Of[0], a) // "longer staves, 60"
+	}
 	return grammar.Fact{}, false
 }
 
@@ -165,6 +178,9 @@ func (t *turn) anotherOne(a grammar.Amendment) (grammar.Fact, bool) {
 			lengths = append(lengths, f)
 		}
 	}
+	if len(lengths) == 0 {
+		lengths = t.ofPartToldLast()
+	}
 	if len(lengths) != 1 {
 		return grammar.Fact{}, false
 	}
@@ -173,6 +189,23 @@ func (t *turn) anotherOne(a grammar.Amendment) (grammar.Fact, bool) {
 		a.Unit = t.unitOf(x)
 	}
 	return t.held(lengths[0], a)
+}
+
+// sizeOf is what a bare measure of a part is of which something else was told.
+var sizeOf = map[unit.Field]unit.Field{
+	unit.MatFirmness: unit.MatThickness, unit.MatFirm: unit.MatThickness, unit.CoreKind: unit.CoreThickness, unit.BarCount: unit.BarHeight, unit.BarFoot: unit.BarHeight,
+}
+
+// ofPartToldLast is the measure of the part that the last message told of without one:
+// "medium mat?", then "a half inch one".
+func (t *turn) ofPartToldLast() []unit.Field {
+	var out []unit.Field
+	for _, f := range t.before.Latest {
+		if g, ok := sizeOf[f]; ok && t.before.Said.has(g) && !slices.Contains(out, g) {
+			out = append(out, g)
+		}
+	}
+	return out
 }
 
 // sought takes a bare number for what the thread looks for, or pumps down to: "I
@@ -262,4 +295,10 @@ func (t *turn) wondersAtBar(a grammar.Amendment) bool {
 	now, _ := amendment(unit.StripWidth, u, a).Value.(unit.Number)
 	off := math.Abs(math.Log(a.Value / writtenIn(u, unit.BarHeight, old)))
 	return off < 0.55 || math.Abs(float64(now)-width) < 0.01
+}
+
+// countsThem: the number of "for just one of them" is no measure.
+func (t *turn) countsThem(a grammar.Amendment) bool {
+	_, behind, found := strings.Cut(strings.ToLower(t.m.Text), strings.ToLower(a.Text))
+	return found && a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value) && someOf.MatchString(behind) && strings.HasPrefix(strings.TrimSpace(behind), "of ")
 }

@@ -189,3 +189,13 @@ func (r *reader) asksNoWord(i int) bool {
 	}
 	return r.word(i+1, "good", "decent", "typical", "safe", "reasonable", "fair", "nice", "proper", "normal", "better", "best", "stronger", "safer", "easier", "cheaper", "quicker", "faster", "worse", "preferable", "nicer")
 }
+
+// pumpCopes: "will the pump manage that? want 24 inHg" names the pump within its cue.
+func (r *reader) pumpCopes() bool {
+	for i := range r.items {
+		if r.is(i, kindAsk, "pump") && strings.HasPrefix(r.items[i].word, "pump ") && !strings.HasSuffix(r.items[i].word, " down") {
+			return true
+		}
+	}
+	return false
+}

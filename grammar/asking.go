@@ -356,7 +356,7 @@ func (r *reader) supported(t Topic) bool {
 			return true
 		}
 	}
-	return t == Pump && r.mentions(kindNoun, "pump") || t == Flatten && r.mentions(kindAsk, "flatten") && (r.saidCup() || r.outOfFlat() && !r.has(unit.StripCount) && !r.has(unit.Overfill) && !r.mentions(kindNoun, "bar"))
+	return t == Pump && (r.mentions(kindNoun, "pump") || r.pumpCopes()) || t == Flatten && r.mentions(kindAsk, "flatten") && (r.saidCup() || r.outOfFlat() && !r.has(unit.StripCount) && !r.has(unit.Overfill) && !r.mentions(kindNoun, "bar"))
 }
 
 // saidCup: "suck the cup out" speaks of a cup whose depth is not said.

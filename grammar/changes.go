@@ -18,7 +18,7 @@ var comparatives = map[string]struct {
 }{
 	"more": {false, ""}, "extra": {false, ""}, "additional": {false, ""}, "less": {true, ""}, "fewer": {true, ""},
 	"higher": {false, "tall"}, "taller": {false, "tall"}, "lower": {true, "tall"}, "shorter": {true, "tall"},
-	"thicker": {false, "thick"}, "thinner": {true, "thick"}, "wider": {false, "wide"}, "narrower": {true, "wide"}, "longer": {false, "long"},
+	"thicker": {false, "thick"}, "thinner": {true, "thick"}, "wider": {false, "wide"}, "broader": {false, "wide"}, "narrower": {true, "wide"}, "longer": {false, "long"},
 	"deeper": {false, "deep"}, "shallower": {true, "deep"}, "warmer": {false, "warm"}, "hotter": {false, "warm"}, "colder": {true, "warm"}, "cooler": {true, "warm"},
 }
 
@@ -292,6 +292,9 @@ func (r *reader) countedBehind(i int) bool {
 	n := r.next(i)
 	if r.word(i+1, "more", "less", "fewer", "extra", "additional", "of") {
 		n = r.next(i + 1)
+	}
+	if r.is(n, kindNoun, "bar") && r.opensWithin(i+1, n, "off", "to", "onto", "on", "from") && !isPlural(r.items[n].word) {
+		return false // "take 5 off the bar"
 	}
 	return r.is(n, kindNoun) && countFields[r.items[n].id] != nil && (n <= i+4)
 }

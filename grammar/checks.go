@@ -27,6 +27,26 @@ func (r *reader) startsCheck(i int) bool {
 	return false
 }
 
+// loadsCheckedLast are the loads of "strips 9/32, bar 1 1/4 — that's 46 checked", where
+// what was measured stands first.
+func (r *reader) loadsCheckedLast(i int) []int {
+	refs := r.justBefore(i)
+	if len(refs) == 0 || !r.is(i, kindVerb, string(Check)) || !r.nothingAfter(i) || r.asksSomething() {
+		return nil
+	}
+	first := i - 1
+	for first > 0 && (r.items[first].amount != nil || !r.isBreak(first)) && !r.word(first, "thats", "so", "this", "and") {
+		first--
+	}
+	if !r.isBreak(first) && !r.word(first, "thats", "so", "this", "and") || r.amountsIn(first, i) != len(refs) || r.amountsIn(0, first) < 2 || r.within(0, first, kindNoun, "bar", "strip", "mat", "sled", "caul") < 0 && r.within(0, first, kindVacuum) < 0 {
+		return nil
+	}
+	for k := first; k <= i; k++ {
+		r.items[k].used = true
+	}
+	return refs
+}
+
 func (r *reader) asksSomething() bool {
 	for i := range r.items {
 		if r.items[i].brk == '.' && r.items[i].word == "?" {

@@ -366,8 +366,11 @@ func (r *reader) goesIn(c *Command, i int) bool {
 	if r.habit.Follows && (r.word(i-1, "a", "an") || r.word(i-2, "a", "an")) {
 		return false // "and a 2 in"
 	}
-	c.Verb = In
 	rest := r.next(i)
+	if r.is(rest, kindNoun, "bag", "frame") && r.word(i-1, "the", "that", "my", "our", "this") {
+		return false // "what about the 24 in bag"
+	}
+	c.Verb = In
 	c.Bare = rest < 0 && r.nothingAfter(i)
 	switch {
 	case c.Bare, r.word(i+1, "anyway", "now"), r.word(i+1, comingWords...), r.is(rest, kindVerb, "in"):

@@ -49,21 +49,30 @@ func (r *reader) laterVerb(at int) bool {
 				r.close(&Command{Verb: Hold, Loads: []int{load}, Note: trimmed(r.text[r.items[at].start:r.items[i-1].start])}, len(r.items))
 				return true
 			}
-			if r.checkedLast(i) {
-				r.items[i].used = true
-				r.commit(&Command{Verb: Check}, 0)
-				return r.closes()
-			}
-			if r.checkedIt(i) {
-				r.commit(&Command{Verb: Check}, i+1)
-				return r.closes()
-			}
-			if r.ordersAfter(at, i) || r.ordersBefore(at, i) {
+			if r.checksLater(i) || r.ordersAfter(at, i) || r.ordersBefore(at, i) {
 				return r.closes()
 			}
 		}
 	}
 	return false
+}
+
+// checksLater reads a check whose verb at item i stands behind the figures, or at
+// whose head somebody says who he is.
+func (r *reader) checksLater(i int) bool {
+	refs := r.loadsCheckedLast(i)
+	switch {
+	case r.checkedLast(i):
+		r.items[i].used = true
+		r.commit(&Command{Verb: Check}, 0)
+	case len(refs) > 0:
+		r.commit(&Command{Verb: Check, Loads: refs}, 0)
+	case r.checkedIt(i):
+		r.commit(&Command{Verb: Check}, i+1)
+	default:
+		return false
+	}
+	return true
 }
 
 // holdsFor reads "29's mat is missing, hold it": the fault first, then what to do.

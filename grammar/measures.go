@@ -38,6 +38,7 @@ func (r *reader) measures() {
 	r.thinOnes()
 	r.sumsTo()
 	r.roleLengths()
+	r.comparedParts()
 	r.listedWidths()
 	r.attrLengths(true)
 	r.eachWide()
@@ -74,6 +75,7 @@ func (r *reader) roleLengths() {
 		case r.runOf(i), r.crossed(i):
 		case r.is(p, kindRole, "ripped"):
 			r.bind(i, unit.StripWidth)
+		case r.offMachine(i, p):
 		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and", "by", "x")):
 			r.bind(i, r.acrossOf(i, p))
 		case r.size(i) < mostOverfill && r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):

@@ -210,6 +210,9 @@ func (r *reader) partLength(i, k int) {
 	f := bareFields[r.items[k].id]
 	if f == unit.CoreThickness && r.underfoot(k) {
 		f = unit.SledThickness
+		if r.is(k+1, kindNoun, "caul", "bar") {
+			f = bareFields[r.items[k+1].id] // "a 3/4 mdf caul"
+		}
 	}
 	if f == unit.CoreThickness && strings.Contains(r.items[k].word, "ply") && r.items[i].amount.unit == nil && !r.habit.Metric && r.size(i) > thickestPly {
 		return // "3 ply core" counts its plies

@@ -77,6 +77,9 @@ func (r *reader) sizeBefore(k int) {
 
 // sizeBehind marks what is told of the thing at item k: "is 60 wide", "32 thick".
 func (r *reader) sizeBehind(k int) {
+	if (thicknessers[r.items[k].word] || ripSaws[r.items[k].word]) && r.leftMachine(k) > 0 {
+		return // "strips off the planer are 7/16"
+	}
 	i, told := k+1, owner(&r.items[k]) != ""
 	for i < len(r.items) && i <= k+5 && r.items[i].amount == nil && !r.isBreak(i) {
 		switch {

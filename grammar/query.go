@@ -45,7 +45,7 @@ func (r *reader) query() bool {
 				continue
 			}
 			c.Query.Pressing = true
-		case in(w, "loads today", "todays loads", "loads for today", "what did we press", "what have we pressed", "how many loads did", "how many did we"):
+		case in(w, "loads today", "todays loads", "loads for today", "what did we press", "what did we do today", "what have we done today", "what did we get done today", "what did we get through today", "what got done today", "what got pressed today", "what was pressed today", "what was done today", "what has been pressed today", "what went through today", "what have we pressed", "how many loads did", "how many did we"):
 			if r.mentions(kindNoun, "panel") && r.mentions(kindRole, "start", "deadline") {
 				continue
 			}

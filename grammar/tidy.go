@@ -38,6 +38,10 @@ func (r *reader) tidy() {
 	r.spacedClock()
 	r.flatSawnThings()
 	r.lightOfDay()
+	r.swappedBar()
+	r.inchStock()
+	r.sizedOne()
+	r.laidAs()
 }
 
 // lightOfDay: "start when it's light" tells of no gap.
@@ -141,7 +145,7 @@ func (r *reader) inBetween() {
 		}
 		const leastInch = 3
 		next := i + 1
-		if at >= 0 || am.unitRaw != "in" || am.form != formInt && am.form != formDecimal || am.float() < leastInch || next >= len(r.items) || r.items[next].amount == nil || !r.items[next].amount.bare() || r.items[next].amount.link != linkNone {
+		if at >= 0 || am.unitRaw != "in" || am.form != formInt && am.form != formDecimal || am.float() < leastInch || next >= len(r.items) || r.items[next].amount == nil || !r.items[next].amount.bare() || r.items[next].amount.form == formPair || r.items[next].amount.link != linkNone {
 			return
 		}
 		at = i
