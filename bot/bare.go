@@ -101,8 +101,10 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if a.Layer != "" {
 		return t.layerAgain(a)
 	}
-	if f, ok := t.weather(a); ok {
-		return f, true
+	for _, way := range []func(grammar.Amendment) (grammar.Fact, bool){t.weather, t.degreesThen} {
+		if f, ok := way(a); ok {
+			return f, true
+		}
 	}
 	if namesWidth(a) && t.before.Said.has(unit.StockPiles) {
 		return grammar.Fact{}, false // "use the 3s up first"

@@ -20,10 +20,14 @@ func (r *reader) bareReply() {
 	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
 		return // "8 cracked", "clamp 40", "film 6 mil"
 	}
+	if only >= 0 && r.is(only-1, kindAsk, "stack") && r.word(only-1, "fit", "fits") {
+		return // "can we fit 4" counts what is not named
+	}
 	if only >= 0 && r.smallTalk(only) {
 		return
 	}
-	if only >= 0 && (r.is(only+1, kindRole, "am", "pm") || r.items[only].amount.form == formPair) {
+	const latest = 12 // o'clock; "it's 88 in the afternoon" is no time
+	if only >= 0 && (r.is(only+1, kindRole, "am", "pm") && !(r.items[only].amount.float() > latest && r.word(only+1, "in the morning", "in the afternoon", "in the evening", "this afternoon", "after lunch")) || r.items[only].amount.form == formPair) {
 		return // "4 pm sorry" is a time of something
 	}
 	if only >= 0 && r.items[only].amount.form == formWords && r.items[only].amount.value.Cmp(one) == 0 && r.word(only+1, "had", "has", "got", "was", "is") {

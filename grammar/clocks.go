@@ -188,7 +188,15 @@ func (r *reader) noon() {
 		if !r.word(i, "noon", "midday") || r.items[i].used {
 			continue
 		}
-		switch r.clockRole(i) {
+		role := r.clockRole(i)
+		if n := i + 1; role == "" && (r.is(n, kindRole, "start", "deadline") && !r.word(n, "from", "by", "before") || r.word(n, "finish")) && r.isBreak(n+1) {
+			role = "start" // "frame press, noon start, d4"
+			if !r.is(n, kindRole, "start") {
+				role = "deadline"
+			}
+			r.items[n].used = true
+		}
+		switch role {
 		case "start":
 			r.say(i, unit.StartTime, unit.Word("12:00"))
 		case "deadline":

@@ -133,6 +133,7 @@ func (r *reader) sayings() {
 	r.sharedOut()
 	r.surfaceInstead()
 	r.wordFacts()
+	r.faceOnBack()
 	r.firmnessAlone()
 	r.barPlace()
 	if !r.has(unit.Cover) && !r.phrase.Uncovered && r.filmInside() {
