@@ -56,6 +56,7 @@ func (r *reader) read() {
 	r.killPast()
 	r.killDenied()
 	r.killDropped()
+	r.killDeviations()
 	r.killRough()
 	r.killNominal()
 	r.killTimes()
