@@ -136,3 +136,16 @@ func (r *reader) onClockFace(i int) bool {
 	r.items[i+3].used = true
 	return true
 }
+
+// eachPartAt: of "bar at 30 and strips at 15" each part has its measure, and none is a
+// gauge's.
+func (r *reader) eachPartAt(i int) bool {
+	part := func(k int) bool {
+		return r.word(k, "at") && r.is(k-1, kindNoun) && !r.is(k-1, kindNoun, "press", "bag", "frame", "pump", "reservoir", "panel")
+	}
+	first := i - 4
+	for first > 0 && r.items[first].amount == nil && !r.isBreak(first) {
+		first--
+	}
+	return part(i-1) && first > 0 && r.items[first].amount != nil && part(first-1) && r.word(i-3, "and", "the", "but", "with")
+}

@@ -365,6 +365,9 @@ func (r *reader) cuedAsReading(i int) bool {
 func (r *reader) cuedAtTheEnd(i, j int) bool {
 	a := r.items[i].amount
 	v := a.float()
+	if r.eachPartAt(i) {
+		return false
+	}
 	if from := r.afterStop(i); from > 0 && r.has(unit.Vacuum) && r.within(from, i, kindVacuum) < 0 && r.within(from, i, kindFix) < 0 && r.within(from, i, kindNoun) < 0 {
 		return false // "… to 25 inHg. lunch is at 12"
 	}

@@ -70,6 +70,7 @@ func (r *reader) read() {
 	r.killSomeOf()
 	r.livesIn()
 	r.findStart()
+	r.retitled()
 	r.sized()
 	r.findAsks()
 	r.backwards()
