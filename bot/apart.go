@@ -95,3 +95,15 @@ func (t *turn) nearThickness(p grammar.Phrase) grammar.Phrase {
 	}
 	return p
 }
+
+// pushes moves the thread's start: "push it back to 2".
+var pushes = regexp.MustCompile(`(?i)\b(?:push|move|slide|slip|shift|bump|delay)(?:ed|s)? (?:it|that|things|everything|the day) (?:all )?(?:back |out |off |up |on )?(?:to|till|until) (?:about |around )?\d{1,2}\W*$`)
+
+// pushedTo takes the bare hour to which a day's plan is pushed for its start.
+func (t *turn) pushedTo(a grammar.Amendment) (grammar.Fact, bool) {
+	x, told := t.before.Said.find(unit.StartTime)
+	if !told || a.Unit.Symbol != "" || a.Value != math.Trunc(a.Value) || a.Value < 1 || a.Value > 12 || t.before.Asks[0].About != grammar.Schedule || !pushes.MatchString(t.m.Text) {
+		return grammar.Fact{}, false
+	}
+	return grammar.Fact{Field: unit.StartTime, Value: nearerHalf(60*a.Value, minutesOf(x.Value)), Text: a.Text}, true
+}

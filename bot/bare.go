@@ -101,7 +101,7 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if a.Layer != "" {
 		return t.layerAgain(a)
 	}
-	for _, way := range []func(grammar.Amendment) (grammar.Fact, bool){t.weather, t.degreesThen} {
+	for _, way := range []func(grammar.Amendment) (grammar.Fact, bool){t.weather, t.degreesThen, t.pushedTo} {
 		if f, ok := way(a); ok {
 			return f, true
 		}

@@ -26,7 +26,6 @@ func (r *reader) bareReply() {
 	if only >= 0 && r.smallTalk(only) {
 		return
 	}
-	const latest = 12 // o'clock; "it's 88 in the afternoon" is no time
 	if only >= 0 && (r.is(only+1, kindRole, "am", "pm") && !(r.items[only].amount.float() > latest && r.word(only+1, "in the morning", "in the afternoon", "in the evening", "this afternoon", "after lunch")) || r.items[only].amount.form == formPair) {
 		return // "4 pm sorry" is a time of something
 	}
@@ -45,6 +44,9 @@ func (r *reader) bareReply() {
 		r.items[only].used = true
 	}
 }
+
+// latest o'clock: "it's 88 in the afternoon", "18 by lunch" are no times.
+const latest = 12
 
 // numbered are things of a house or a street that have a number.
 var numbered = wordSet(`room channel gate floor apartment exit route bus platform seat section block ticket lane track episode season flat suite`)
@@ -74,7 +76,7 @@ func (r *reader) smallTalk(i int) bool {
 		return true
 	}
 	for k := range r.items {
-		if r.items[k].amount == nil && chat[r.items[k].word] {
+		if r.items[k].amount == nil && chat[r.items[k].word] && !(r.word(k-1, "by", "after", "before", "till", "until") && r.items[i].amount.float() > latest) {
 			return true
 		}
 	}

@@ -300,6 +300,8 @@ func (r *reader) clockRole(i int) string {
 			return "deadline"
 		case r.is(j, kindVerb, "out") && r.dayPlan() && r.word(j+1, "at", "by", "before"):
 			return "deadline"
+		case r.word(j, "moved", "slipped", "slid", "pushed", "shifted", "changed", "bumped", "put", "now", "back", "gone", "brought") && r.within(max(j-3, 0), j, kindRole, "start", "deadline") >= 0:
+			r.items[j].used = true // "start's moved to 9"
 		case r.word(j, "at", "around", "about", "is", "the", "to", "be", "out", "done", "them", "of", "clock") || r.is(j, kindVerb, "out") || r.items[j].brk == 0 && r.idle(j):
 		default:
 			return ""

@@ -93,7 +93,9 @@ func (r *reader) offSubject(i int) (single bool, counted int, ok bool) {
 		if single = !isPlural(r.items[k].word) || r.one(k-1); !single && k == verb {
 			return false, -1, false // "strips 6 off 50x12"
 		}
-		k--
+		if k--; r.word(k, "the", "my", "our", "these", "those") && r.word(k-1, "of") {
+			k -= 2 // "one of the strips"
+		}
 	} else if !r.word(k, "one", "ones", "theyre") && !r.one(k) || k == i-1 && !r.word(k, "ones", "theyre") {
 		return false, -1, false
 	}
