@@ -107,3 +107,16 @@ func (t *turn) pushedTo(a grammar.Amendment) (grammar.Fact, bool) {
 	}
 	return grammar.Fact{Field: unit.StartTime, Value: nearerHalf(60*a.Value, minutesOf(x.Value)), Text: a.Text}, true
 }
+
+// tankIs is said before how much a reservoir holds.
+var tankIs = regexp.MustCompile(`(?i)\b(?:tank|reservoir|receiver|cylinder)(?:'?s| is| was| holds)(?: only| just| about| actually| really| a)* $`)
+
+// tankHolds takes "tank's 30" for the volume where the thread tells one.
+func (t *turn) tankHolds(a grammar.Amendment) (grammar.Fact, bool) {
+	x, told := t.before.Said.find(unit.PressVolume)
+	before, _, found := strings.Cut(t.m.Text, a.Text)
+	if !told || !found || a.Unit.Symbol != "" || a.Value <= 0 || !tankIs.MatchString(before) {
+		return grammar.Fact{}, false
+	}
+	return amendment(unit.PressVolume, t.unitOf(x), a), true
+}

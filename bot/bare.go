@@ -101,7 +101,7 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if a.Layer != "" {
 		return t.layerAgain(a)
 	}
-	for _, way := range []func(grammar.Amendment) (grammar.Fact, bool){t.weather, t.degreesThen, t.pushedTo} {
+	for _, way := range []func(grammar.Amendment) (grammar.Fact, bool){t.weather, t.degreesThen, t.pushedTo, t.tankHolds} {
 		if f, ok := way(a); ok {
 			return f, true
 		}

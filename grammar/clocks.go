@@ -322,6 +322,11 @@ func (r *reader) warmBefore(j int) bool {
 		return false
 	}
 	am := r.items[j-1].amount
+	from, _ := r.clause(j)
+	low, high := r.bareWarmth()
+	if am.bare() && am.float() >= low && am.float() <= high && r.within(from, j-1, kindAir, "shop", "temp") >= 0 && r.within(from, j-1, kindNoun) < 0 {
+		return true // "shop is 80 by noon"
+	}
 	return am.is(unit.Warmth) || am.bare() && !r.habit.Metric && am.float() >= 40 && am.float() <= 110 && r.mentions(kindGlue)
 }
 

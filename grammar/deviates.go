@@ -48,7 +48,8 @@ func (r *reader) killDeviations() {
 			r.items[n].used = true
 		}
 		if counted >= 0 && r.free(counted) {
-			r.items[counted].used = true
+			r.items[counted].used = f != "" || r.one(counted)
+			r.items[counted].amount.dead = true
 		}
 	}
 }
@@ -88,7 +89,9 @@ func (r *reader) offSubject(i int) (single bool, counted int, ok bool) {
 		k--
 	}
 	if r.word(k, "them", "em", "those", "these") && r.word(k-1, "of") {
-		k -= 2
+		if k -= 2; k >= 0 && r.free(k) && r.items[k].amount.bare() {
+			return true, k, true // "3 of them are 1/16 narrow"
+		}
 	} else if r.is(k, kindNoun, "strip") {
 		if single = !isPlural(r.items[k].word) || r.one(k-1); !single && k == verb {
 			return false, -1, false // "strips 6 off 50x12"
