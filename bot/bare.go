@@ -104,8 +104,10 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if t.countsThem(a) {
 		return grammar.Fact{Field: unit.PanelCount, Value: unit.Number(a.Value), Text: a.Text}, t.before.Said.has(unit.PanelCount)
 	}
-	if f, ok := t.weather(a); ok {
-		return f, true
+	for _, way := range []func(grammar.Amendment) (grammar.Fact, bool){t.weather, t.degreesThen, t.pushedTo, t.tankHolds} {
+		if f, ok := way(a); ok {
+			return f, true
+		}
 	}
 	if namesWidth(a) && t.before.Said.has(unit.StockPiles) {
 		return grammar.Fact{}, false // "use the 3s up first"

@@ -96,6 +96,9 @@ func (t *turn) planOf(r *Reply, said, room unit.Facts) (book.Plan, bool) {
 
 func (t *turn) posting(c *grammar.Command, plan book.Plan, from int) book.Posting {
 	p := book.Posting{Plan: plan, Title: c.Title, From: from, Place: book.Place{Service: t.m.Via, Room: t.m.Room, Thread: t.m.Thread}}
+	if p.Title == "" {
+		p.Title = wordIn(plan.Said, unit.Title)
+	}
 	p.Job, p.GlueLot = wordIn(plan.Said, unit.Job), wordIn(plan.Said, unit.GlueLot)
 	for _, f := range t.phrase.Facts {
 		w, _ := f.Value.(unit.Word)

@@ -20,13 +20,16 @@ func (r *reader) bareReply() {
 	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
 		return // "8 cracked", "clamp 40", "film 6 mil"
 	}
+	if only >= 0 && r.is(only-1, kindAsk, "stack") && r.word(only-1, "fit", "fits") {
+		return // "can we fit 4" counts what is not named
+	}
 	if only >= 0 && r.smallTalk(only) {
 		return
 	}
-	if only >= 0 && (r.is(only+1, kindRole, "am", "pm") || r.items[only].amount.form == formPair) {
+	if only >= 0 && (r.is(only+1, kindRole, "am", "pm") && !(r.items[only].amount.float() > latest && r.word(only+1, "in the morning", "in the afternoon", "in the evening", "this afternoon", "after lunch")) || r.items[only].amount.form == formPair) {
 		return // "4 pm sorry" is a time of something
 	}
-	if only >= 0 && r.items[only].amount.form == formWords && r.items[only].amount.value.Cmp(one) == 0 && r.word(only+1, "had", "has", "got", "was", "is") {
+	if only >= 0 && r.items[only].amount.form == formWords && r.items[only].amount.value.Cmp(one) == 0 && (r.word(only+1, "had", "has", "got", "was", "is") || r.is(only+1, kindNoun, "strip") && r.word(only+2, "had", "has", "got", "was", "is", "looks")) {
 		r.items[only].used = true
 		return // "six not seven, one had a knot"
 	}
@@ -41,6 +44,9 @@ func (r *reader) bareReply() {
 		r.items[only].used = true
 	}
 }
+
+// latest o'clock: "it's 88 in the afternoon", "18 by lunch" are no times.
+const latest = 12
 
 // numbered are things of a house or a street that have a number.
 var numbered = wordSet(`room channel gate floor apartment exit route bus platform seat section block ticket lane track episode season flat suite`)
@@ -70,7 +76,7 @@ func (r *reader) smallTalk(i int) bool {
 		return true
 	}
 	for k := range r.items {
-		if r.items[k].amount == nil && chat[r.items[k].word] {
+		if r.items[k].amount == nil && chat[r.items[k].word] && !(r.word(k-1, "by", "after", "before", "till", "until") && r.items[i].amount.float() > latest) {
 			return true
 		}
 	}

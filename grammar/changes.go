@@ -101,7 +101,20 @@ func (r *reader) canChange(i int) bool {
 	}
 	am := r.items[i].amount
 	linked := i+1 < len(r.items) && r.items[i+1].amount != nil
+	if r.anotherOne(i) {
+		return false
+	}
 	return am.value != nil && am.form != formPair && !am.plural && am.link == linkNone && !linked && !r.word(i-1, "to", "or")
+}
+
+// anotherOne: "post another one, same but 3/8 thick" is of another load, not of one strip
+// more.
+func (r *reader) anotherOne(i int) bool {
+	if !r.one(i) || !r.word(i-1, "another") || r.is(r.next(i), kindNoun) || r.amountsIn(0, len(r.items)) < 2 && r.phrase.Command == nil || r.next(i) >= 0 && !r.word(r.next(i), "but", "with", "and", "at", "like", "same") {
+		return false
+	}
+	r.items[i].used = true
+	return true
 }
 
 // changeAt is the change by the number at item i, and the words that say it.

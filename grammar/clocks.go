@@ -188,7 +188,15 @@ func (r *reader) noon() {
 		if !r.word(i, "noon", "midday") || r.items[i].used {
 			continue
 		}
-		switch r.clockRole(i) {
+		role := r.clockRole(i)
+		if n := i + 1; role == "" && (r.is(n, kindRole, "start", "deadline") && !r.word(n, "from", "by", "before") || r.word(n, "finish")) && r.isBreak(n+1) {
+			role = "start" // "frame press, noon start, d4"
+			if !r.is(n, kindRole, "start") {
+				role = "deadline"
+			}
+			r.items[n].used = true
+		}
+		switch role {
 		case "start":
 			r.say(i, unit.StartTime, unit.Word("12:00"))
 		case "deadline":
@@ -292,6 +300,8 @@ func (r *reader) clockRole(i int) string {
 			return "deadline"
 		case r.is(j, kindVerb, "out") && r.dayPlan() && r.word(j+1, "at", "by", "before"):
 			return "deadline"
+		case r.word(j, "moved", "slipped", "slid", "pushed", "shifted", "changed", "bumped", "put", "now", "back", "gone", "brought") && r.within(max(j-3, 0), j, kindRole, "start", "deadline") >= 0:
+			r.items[j].used = true // "start's moved to 9"
 		case r.word(j, "at", "around", "about", "is", "the", "to", "be", "out", "done", "them", "of", "clock") || r.is(j, kindVerb, "out") || r.items[j].brk == 0 && r.idle(j):
 		default:
 			return ""
@@ -312,6 +322,11 @@ func (r *reader) warmBefore(j int) bool {
 		return false
 	}
 	am := r.items[j-1].amount
+	from, _ := r.clause(j)
+	low, high := r.bareWarmth()
+	if am.bare() && am.float() >= low && am.float() <= high && r.within(from, j-1, kindAir, "shop", "temp") >= 0 && r.within(from, j-1, kindNoun) < 0 {
+		return true // "shop is 80 by noon"
+	}
 	return am.is(unit.Warmth) || am.bare() && !r.habit.Metric && am.float() >= 40 && am.float() <= 110 && r.mentions(kindGlue)
 }
 

@@ -372,7 +372,8 @@ func (r *reader) lots(mayEnd func(i int) bool) {
 		for end+1 < len(r.items) && r.items[end+1].start == r.items[end].end && !r.isStop(end+1) && r.items[end+1].brk != ',' && r.items[end+1].brk != ':' {
 			end++
 		}
-		if !mayEnd(end) {
+		letters := end > j && hasDigit(r.items[j].text) && r.isBreak(end+1) // "lot 77B"
+		if !letters && !mayEnd(end) {
 			continue
 		}
 		for k := i; k <= end; k++ {

@@ -136,3 +136,30 @@ func (r *reader) onClockFace(i int) bool {
 	r.items[i+3].used = true
 	return true
 }
+
+// moversOfGauges are words of a gauge that goes up or down.
+var moversOfGauges = wordSet(`dropped drops fallen fell falls falling risen rose rises climbed climbs crept gone went goes slipped sagged sunk sank come came settled eased recovered has have is had now only just down up back`)
+
+// gaugeMovedTo: "the gauge has dropped to 22".
+func (r *reader) gaugeMovedTo(i int) bool {
+	k := i - 1
+	if !r.word(k, "to", "down to", "up to", "back to") || r.said(unit.Lasting) {
+		return false
+	}
+	for k--; k >= 0 && r.items[k].amount == nil && moversOfGauges[r.items[k].word]; k-- {
+	}
+	return k < i-2 && r.is(k, kindVacuum, "gauge", "vacuum")
+}
+
+// eachPartAt: of "bar at 30 and strips at 15" each part has its measure, and none is a
+// gauge's.
+func (r *reader) eachPartAt(i int) bool {
+	part := func(k int) bool {
+		return r.word(k, "at") && r.is(k-1, kindNoun) && !r.is(k-1, kindNoun, "press", "bag", "frame", "pump", "reservoir", "panel")
+	}
+	first := i - 4
+	for first > 0 && r.items[first].amount == nil && !r.isBreak(first) {
+		first--
+	}
+	return part(i-1) && first > 0 && r.items[first].amount != nil && part(first-1) && r.word(i-3, "and", "the", "but", "with")
+}

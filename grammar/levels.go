@@ -189,7 +189,22 @@ func (r *reader) fitsIn(i int) bool {
 		j--
 	}
 	fits := r.word(j, "in", "into", "under", "inside") && (r.is(j-1, kindAsk, "stack") || r.has(unit.StackLayers) && r.word(j-1, "go", "goes", "slide", "slides", "squeeze"))
+	fits = fits || r.itFits(j) && !isPlural(r.wordAt(r.next(i)))
 	return fits && !r.has(unit.Opening) && r.size(i) > 0.02 && r.size(i) < 0.6 && (r.next(i) < 0 || r.is(r.next(i), kindNoun, "press", "frame", "opening")) && r.bind(i, unit.Opening)
+}
+
+// itFits: "does that stack fit 4 in", "is it all too tall for 3 1/2". How many "we can
+// fit" is a count.
+func (r *reader) itFits(j int) bool {
+	if r.word(j, "for", "with") && r.is(j-1, kindAsk, "stack") && r.word(j-1, "too tall") {
+		j--
+	}
+	if !r.is(j, kindAsk, "stack") || !r.word(j, "fit", "fits", "too tall") {
+		return false
+	}
+	for j--; r.word(j, "all", "still", "even", "just", "is", "be", "really"); j-- {
+	}
+	return r.word(j, "it", "that", "this", "everything", "lot", "load", "pile", "whole") || r.is(j, kindRole, "stackorder", "job") || r.is(j, kindVerb, "show")
 }
 
 // hasLabel reports whether a word right before item i says what its number is.

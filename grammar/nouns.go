@@ -293,6 +293,9 @@ func (r *reader) stripLength(i int) {
 	if r.mentions(kindNoun, "sled") && !r.mentions(kindNoun, "bar") && r.word(r.next(i)+1, "on") && r.word(r.next(i)+2, "top") {
 		f, other = unit.StripThickness, unit.StripWidth // "sled 18 thick, 30 mm staves on top"
 	}
+	if r.afterThinning(i) {
+		f, other = unit.StripThickness, unit.StripWidth
+	}
 	if r.phrase.Command != nil {
 		f, other = unit.StripThickness, unit.StripWidth
 		if r.size(i) > 0.055 {

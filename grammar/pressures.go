@@ -328,7 +328,7 @@ func (r *reader) cuedAsReading(i int) bool {
 		return false
 	}
 	switch {
-	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i):
+	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i), r.gaugeMovedTo(i):
 		return true
 	case a.minus && a.form == formDecimal && r.habit.Metric && a.float() >= 0.3 && a.float() < 1.05 && n < 0 && a.link == linkNone:
 		return true // "…, bar 30, -0.85"
@@ -364,6 +364,9 @@ func (r *reader) cuedAsReading(i int) bool {
 func (r *reader) cuedAtTheEnd(i, j int) bool {
 	a := r.items[i].amount
 	v := a.float()
+	if r.eachPartAt(i) {
+		return false
+	}
 	if from := r.afterStop(i); from > 0 && r.has(unit.Vacuum) && r.within(from, i, kindVacuum) < 0 && r.within(from, i, kindFix) < 0 && r.within(from, i, kindNoun) < 0 {
 		return false // "… to 25 inHg. lunch is at 12"
 	}

@@ -57,6 +57,7 @@ func (r *reader) read() {
 	r.killPast()
 	r.killDenied()
 	r.killDropped()
+	r.killDeviations()
 	r.killRough()
 	r.killNominal()
 	r.killTimes()
@@ -70,6 +71,7 @@ func (r *reader) read() {
 	r.killSomeOf()
 	r.livesIn()
 	r.findStart()
+	r.retitled()
 	r.sized()
 	r.findAsks()
 	r.backwards()
@@ -134,6 +136,7 @@ func (r *reader) sayings() {
 	r.sharedOut()
 	r.surfaceInstead()
 	r.wordFacts()
+	r.faceOnBack()
 	r.firmnessAlone()
 	r.barPlace()
 	if !r.has(unit.Cover) && !r.phrase.Uncovered && r.filmInside() {

@@ -103,6 +103,24 @@ func (r *reader) thinnedTo(i int) bool {
 	return false
 }
 
+// afterThinning: "if the strips are 28 after planing" is how thick they are then.
+func (r *reader) afterThinning(i int) bool {
+	j := i + 1
+	for r.word(j, "now") || r.is(j, kindUnit) {
+		j++
+	}
+	if r.size(i) > thickest || !r.habit.Follows && !r.has(unit.StripWidth) || !r.word(j, "after", "once", "when", "from", "off", "out") {
+		return false
+	}
+	for j++; r.word(j, "of", "the", "we", "i", "theyre", "theyve", "been", "have", "its", "a", "all", "some", "more", "being"); j++ {
+	}
+	if !thinners[r.wordAt(j)] && !r.word(j, "planer", "thicknesser", "sander") {
+		return false
+	}
+	r.items[j].used = true
+	return true
+}
+
 // planedTo: "if I plane it to 3/8", "sanded them down to 5/16".
 func (r *reader) planedTo(i int) bool {
 	if !r.word(i-1, "to", "down to") || r.size(i) > thickest || r.items[i].amount.link != linkNone || r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun) || r.has(unit.StripThickness) {

@@ -1,0 +1,29 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// retitled reads "rename it oak doors": no word of a title is of the load.
+func (r *reader) retitled() {
+	at := 0
+	for r.word(at, "ok", "can", "you", "please", "and", "lets", "actually", "oh", "also") {
+		at++
+	}
+	if !r.habit.Follows || !r.word(at, "rename", "retitle", "title", "name") || !r.word(at+1, "it", "this", "that") && !(r.word(at+1, "the") && (r.is(at+2, kindVerb, "show") || r.is(at+2, kindRole, "job"))) {
+		return
+	}
+	from := at + 2
+	for r.is(from, kindVerb, "show") || r.is(from, kindRole, "job") || r.word(from, "to", "as", "it") || from < len(r.items) && r.items[from].brk == ':' {
+		from++
+	}
+	_, to := r.sentence(from)
+	for to > from && r.word(to-1, "please", "pls", "plz", "thanks", "thx", "ta", "cheers", "then", "instead") {
+		to--
+	}
+	if from >= to || r.isStop(from) {
+		return
+	}
+	for k := at; k < to; k++ {
+		r.items[k].used, r.items[k].meaning = true, meaning{}
+	}
+	r.say(from, unit.Title, unit.Word(trimmed(r.text[r.items[from].start:r.items[to-1].end])))
+}
