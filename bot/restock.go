@@ -64,6 +64,9 @@ func (t *turn) rewidened(p grammar.Phrase, piles unit.Piles, stock Said) (gramma
 		if a.Was != 0 {
 			k = pileOf(piles, t.stockWidth(grammar.Amendment{Value: a.Was}, stock))
 		}
+		if k < 0 { // "the 8 are actually 2 1/8"
+			k = slices.IndexFunc(piles, func(p unit.Pile) bool { return a.Was != 0 && float64(p.Count) == a.Was })
+		}
 		if k < 0 {
 			rest = append(rest, a)
 			continue

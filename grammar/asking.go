@@ -89,7 +89,7 @@ func (r *reader) peril(i int) {
 		return
 	}
 	r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))
-	if r.threatens(it.id) {
+	if r.threatens(it.id) || strings.HasPrefix(it.word, "suck on") {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: Peril(it.id)})
 	}
 }

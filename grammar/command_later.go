@@ -244,6 +244,9 @@ func (r *reader) nobodyHas() bool {
 	if !r.word(i, "nobodys", "nobody", "noones", "noone") {
 		return false
 	}
+	if r.inAnyway() {
+		return true
+	}
 	for k := i + 1; k <= i+3 && k < len(r.items); k++ {
 		refs, next := r.references(k)
 		if len(refs) == 0 {
@@ -256,6 +259,20 @@ func (r *reader) nobodyHas() bool {
 		return true
 	}
 	return false
+}
+
+// inAnyway reads the end of "nobody's checked 11 and I'm not waiting. 11 in anyway".
+func (r *reader) inAnyway() bool {
+	i := len(r.items) - 2
+	if i < 2 || !r.word(i+1, "anyway", "anyways") || !r.isBreak(i-1) || !r.free(i) || r.items[i].amount.unitRaw != "in" {
+		return false
+	}
+	n, ok := plainWhole(r.items[i].amount)
+	if !ok {
+		return false
+	}
+	r.close(&Command{Verb: In, Loads: []int{n}, Anyway: true}, len(r.items))
+	return true
 }
 
 // otherLoad reads that another load was meant, and returns the item behind: "26

@@ -17,6 +17,7 @@ var stumbles = wordSet(`er err erm um uh ah eh hm hmm`)
 var afterthoughts = wordSet(`actually sorry rather correction oops`)
 
 func (r *reader) corrections() {
+	r.loadCorrected()
 	for i := 1; i < len(r.items); i++ {
 		if r.notThisBut(i) {
 			continue
@@ -45,6 +46,25 @@ func (r *reader) corrections() {
 			i = r.forget(i-1, i+1)
 		}
 	}
+}
+
+// loadCorrected: "drop 33, customer cancelled. sorry, I mean 34" is of one load.
+func (r *reader) loadCorrected() {
+	last := len(r.items) - 1
+	if last < 4 || !r.is(0, kindVerb) && r.verb(0) == "" && !r.word(0, "drop") || r.amountsIn(0, last) != 1 || !r.plainNumber(1) || !r.plainNumber(last) {
+		return
+	}
+	_, was := r.items[1].amount.whole()
+	_, now := r.items[last].amount.whole()
+	i := last
+	for i > 2 && (r.is(i-1, kindFix) || r.isBreak(i-1) && r.is(i-2, kindFix)) {
+		i--
+	}
+	if !was || !now || i == last {
+		return
+	}
+	r.standsFor(1, last)
+	r.forget(i, len(r.items))
 }
 
 // notThisBut: "cup's not 3 mm but 2", "16 mdf not 18 ply".

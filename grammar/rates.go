@@ -89,7 +89,7 @@ func (b binding) perMinute(items []item) float64 {
 // and the leak.
 func (r *reader) dropped(i int) bool {
 	j := i + 1
-	for r.is(j, kindNoun, "leak") || r.word(j, "to", "down", "down to") {
+	for r.is(j, kindNoun, "leak") || r.word(j, "to", "down", "down to", "it", "she", "gauge", "needle", "vacuum", "went", "fell", "sank", "came", "slid", "dropped", "then") || r.is(j, kindVacuum, "gauge", "vacuum") {
 		j++
 	}
 	if j >= len(r.items) || !r.free(j) || r.items[j].amount.link != linkTo && !r.word(j-1, "to", "down to") {

@@ -38,6 +38,7 @@ func (r *reader) tidy() {
 	r.spacedClock()
 	r.flatSawnThings()
 	r.lightOfDay()
+	r.humpOfOverfill()
 	r.swappedBar()
 	r.inchStock()
 	r.sizedOne()
@@ -414,6 +415,18 @@ func (r *reader) decimalCounts() {
 		}
 		if digits := len(r.items[i].text) - 1 - strings.IndexAny(r.items[i].text, ".,"); digits != 3 || !r.habit.Metric {
 			am.form = formInt
+		}
+	}
+}
+
+// humpOfOverfill: "strips run 1/16 over. how high's the hump" asks how far they rise.
+func (r *reader) humpOfOverfill() {
+	if !r.wordIn("over", "overfill", "overfilled") || !r.mentions(kindNoun, "opening", "fence") {
+		return
+	}
+	for i := range r.items {
+		if r.is(i, kindNoun, "cup") && r.word(i, "hump", "crown") && !(i > 0 && r.items[i-1].amount != nil) {
+			r.items[i].meaning = meaning{kind: kindAsk, id: "side:rise_mm"}
 		}
 	}
 }
