@@ -19,8 +19,8 @@ var afterthoughts = wordSet(`actually sorry rather correction oops`)
 func (r *reader) corrections() {
 	r.loadCorrected()
 	for i := 1; i < len(r.items); i++ {
-		if r.notThisBut(i) {
-			continue
+		if r.notThisBut(i) || r.word(i, "are actually", "is actually") && r.habit.Follows {
+			continue // "the 8 are actually 2 1/8" corrects the thread
 		}
 		fix := r.is(i, kindFix)
 		no := r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)

@@ -201,7 +201,7 @@ func (r *reader) widthCorrected() {
 			continue
 		}
 		j := r.correctedTo(i)
-		if j < 0 || r.next(j) >= 0 || r.items[i].amount.value == nil || r.items[j].amount.value == nil {
+		if j < 0 || r.next(j) >= 0 && !r.is(r.next(j), kindFix) || r.items[i].amount.value == nil || r.items[j].amount.value == nil {
 			continue
 		}
 		a := r.amendment(j)

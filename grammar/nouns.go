@@ -171,6 +171,10 @@ func (r *reader) nounLength(i int) {
 			r.bind(i, unit.Opening)
 		}
 	case "opening":
+		if r.has(unit.Overfill) && r.size(i) > 0.25 && !r.has(unit.PanelWidth) {
+			r.bind(i, unit.PanelWidth) // "1/16 over on a 24 opening"
+			return
+		}
 		if r.has(unit.StockPiles) && (r.mentions(kindNoun, "fence") || r.mentions(kindNoun, "wedge") || r.is(r.next(i), kindAttr, "wide")) && !r.has(unit.TargetWidth) && r.size(i) > 0.25 {
 			r.bind(i, unit.TargetWidth) // "opening 800 fence to fence", "the opening's 36 wide"
 			return
