@@ -142,6 +142,9 @@ func (r *reader) nounLength(i int) {
 	if d := r.daylightBefore(i, k); d >= 0 && !right {
 		k = d
 	}
+	if !right && r.word(k-1, "the", "a", "our") && r.word(k-2, "on") && r.is(k-3, kindNoun) && r.word(k+1, "is", "was") {
+		k -= 3 // "fence on the sled is 22"
+	}
 	it := &r.items[k]
 	id := it.id
 	if right && r.equated(k) || id == "bar" && right && (r.habit.Metric && r.items[i].amount.bare() && r.size(i) < 0.006 || r.is(k+1, kindAttr, "long") && r.size(i) > widestStrip) {

@@ -76,9 +76,28 @@ func (r *reader) getsInside() bool {
 
 // worstFirst puts somebody in a bag before all else that is asked.
 func (r *reader) worstFirst() {
-	if r.getsInside() {
+	switch {
+	case r.getsInside():
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "inside"}}, r.phrase.Asks...)
+	case r.handsWhile() && !r.asksFor(Safety):
+		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "reach in"}}, r.phrase.Asks...)
 	}
+}
+
+// handsWhile: "shove a strip straight with my fingers while the bag's pulling down".
+func (r *reader) handsWhile() bool {
+	hand := false
+	for i := range r.items {
+		hand = hand || r.word(i, "finger", "fingers", "hand", "hands", "thumb", "thumbs", "arm", "arms")
+		if !hand || !r.word(i, "while", "as", "when") {
+			continue
+		}
+		_, to := r.clause(i)
+		if r.within(i, to, kindVacuum, "pull") >= 0 || r.opensWithin(i, to, "closes", "closing", "pumps", "pumping", "evacuates", "evacuating", "sucks", "sucking") {
+			return true
+		}
+	}
+	return false
 }
 
 // threatens reports whether a danger word is about the press: an oven may be for
