@@ -2,7 +2,6 @@ package grammar
 
 import (
 	"slices"
-	"strings"
 
 	"presshand/engine/unit"
 )
@@ -144,10 +143,7 @@ func (r *reader) weigh() {
 		return
 	}
 	for _, a := range r.phrase.Asks {
-		if len(kept) == 0 && a.About == Flatten && len(r.phrase.Asks) == 1 && len(r.phrase.Facts) == 1 && r.phrase.Facts[0].Field == unit.Vacuum && !r.habit.Follows {
-			kept = append(kept, a) // "will 18 inHg flatten it"
-		}
-		if len(kept) == 0 && !a.weak && (a.About == Move || a.About == Glue && len(a.For) == 1 && a.For[0] != unit.GlueMass || a.question && (a.About == Pump || a.About == Schedule || a.About == Strips)) {
+		if len(kept) == 0 && (r.onlyFlattens(a) || !a.weak && (a.About == Move || a.About == Glue && len(a.For) == 1 && a.For[0] != unit.GlueMass || a.question && (a.About == Pump || a.About == Schedule || a.About == Strips))) {
 			kept = append(kept, a)
 		}
 	}
@@ -361,15 +357,6 @@ func (r *reader) chosen(f unit.Field) bool {
 	return false
 }
 
-// asksNothing: "mean of 12 tests" asks for no word, "5 strips with our usual bar" tells
-// no default.
-func (r *reader) asksNothing(i int) bool {
-	if r.is(i, kindAsk, "words") && r.word(i, "mean") {
-		return r.word(i+1, "of") || r.word(i-1, "the", "a") && r.word(i+1, "is", "value")
-	}
-	return r.is(i, kindAsk) && strings.HasPrefix(r.items[i].word, "our usual") && r.is(i+1, kindNoun) && r.word(i-1, "with", "on", "using", "and", "at", "under", "in", "plus")
-}
-
 // terms reads the words whose meaning is asked.
 func (r *reader) terms() {
 	asked := false
@@ -399,4 +386,9 @@ func (r *reader) terms() {
 			}
 		}
 	}
+}
+
+// onlyFlattens: "will 18 inHg flatten it" asks nothing else.
+func (r *reader) onlyFlattens(a Ask) bool {
+	return a.About == Flatten && len(r.phrase.Asks) == 1 && len(r.phrase.Facts) == 1 && r.phrase.Facts[0].Field == unit.Vacuum && !r.habit.Follows
 }

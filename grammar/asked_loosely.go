@@ -199,3 +199,12 @@ func (r *reader) pumpCopes() bool {
 	}
 	return false
 }
+
+// asksNothing: "mean of 12 tests" asks for no word, "5 strips with our usual bar" tells
+// no default.
+func (r *reader) asksNothing(i int) bool {
+	if r.is(i, kindAsk, "words") && r.word(i, "mean") {
+		return r.word(i+1, "of") || r.word(i-1, "the", "a") && r.word(i+1, "is", "value")
+	}
+	return r.is(i, kindAsk) && strings.HasPrefix(r.items[i].word, "our usual") && r.is(i+1, kindNoun) && r.word(i-1, "with", "on", "using", "and", "at", "under", "in", "plus")
+}

@@ -58,6 +58,12 @@ func (r *reader) findAsks() {
 			r.phrase.Asks = append(r.phrase.Asks, asked.ask)
 		}
 	}
+	r.askedBesides()
+	r.worstFirst()
+}
+
+// askedBesides adds what is asked without a cue of its own.
+func (r *reader) askedBesides() {
 	if a, ok := r.backToTopic(); ok {
 		r.phrase.Asks = append(r.phrase.Asks, a)
 	}
@@ -70,7 +76,6 @@ func (r *reader) findAsks() {
 	if r.solving == "" {
 		r.phrase.Asks = append(r.phrase.Asks, r.looselySolved()...)
 	}
-	r.worstFirst()
 }
 
 // peril notes the danger that item i names, and asks about it where it threatens.

@@ -48,18 +48,6 @@ func (r *reader) command() bool {
 	return r.laterVerb(at)
 }
 
-// measuredAgain: "measured it again, its only 1/32" corrects what was said; a check
-// of a load tells two things or more.
-func (r *reader) measuredAgain(at int) bool {
-	told := 0
-	for k := at; k < len(r.items); k++ {
-		if r.live(k) && !r.word(k+1, "times", "time") { // "measured again, 3 times"
-			told++
-		}
-	}
-	return r.habit.Follows && r.word(at, "measured", "i measured", "we measured", "remeasured", "i checked") && r.opensWithin(at+1, min(at+5, len(r.items)), "again") && told == 1
-}
-
 // goesBack: the number in "put it back to 50 and post it" is no load.
 func (r *reader) goesBack(at int) bool {
 	return r.habit.Follows && r.word(at-1, "to", "the") && (r.word(at-2, "back") || r.word(at-3, "back"))

@@ -1,6 +1,8 @@
 package grammar
 
-import "strings"
+import (
+	"strings"
+)
 
 // verbFirst reads "hold 14: mat missing", "post it as walnut tops", "undo".
 func (r *reader) verbFirst(i int) bool {
@@ -186,4 +188,16 @@ func (r *reader) clockBehind(i int) int {
 // remade: the number in "make that 5 clear" is no load.
 func (r *reader) remade(at int) bool {
 	return r.habit.Follows && r.is(at-1, kindFix) && in(r.items[at-1].word, "make that", "make it", "change that to", "change it to") && r.is(at+1, kindVerb, "clear")
+}
+
+// measuredAgain: "measured it again, its only 1/32" corrects what was said; a check
+// of a load tells two things or more.
+func (r *reader) measuredAgain(at int) bool {
+	told := 0
+	for k := at; k < len(r.items); k++ {
+		if r.live(k) && !r.word(k+1, "times", "time") { // "measured again, 3 times"
+			told++
+		}
+	}
+	return r.habit.Follows && r.word(at, "measured", "i measured", "we measured", "remeasured", "i checked") && r.opensWithin(at+1, min(at+5, len(r.items)), "again") && told == 1
 }

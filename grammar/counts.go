@@ -198,14 +198,7 @@ func (r *reader) count(i, n int) {
 	case it.amount != nil:
 		r.bind(i, unit.StripCount)
 	case r.is(j, kindNoun, "face"):
-		switch {
-		case n == 1 || n == 2:
-			r.bind(i, unit.Faces)
-		case n > 2 && r.mentions(kindFact, "faces=2") && r.is(j-1, kindNoun, "panel"):
-			r.items[i].amount.dead = true // "12 door skins, both faces": doors or skins
-		case n > 2 && isPlural(it.word) && r.items[i].amount.bare():
-			r.bind(i, unit.PanelCount) // "6 faces 32x80", each on a panel
-		}
+		r.countFaces(i, j, n)
 	case r.is(j, kindNoun, "strip"):
 		r.countStrips(i, j, n)
 	case r.is(j, kindNoun, "core"):
@@ -242,6 +235,18 @@ func (r *reader) count(i, n int) {
 		if isPlural(it.word) || spoken && j == i+1 {
 			r.bind(i, unit.BarCount)
 		}
+	}
+}
+
+// countFaces: one or two of them are laid on a core, more are on as many panels.
+func (r *reader) countFaces(i, j, n int) {
+	switch {
+	case n == 1 || n == 2:
+		r.bind(i, unit.Faces)
+	case n > 2 && r.mentions(kindFact, "faces=2") && r.is(j-1, kindNoun, "panel"):
+		r.items[i].amount.dead = true // "12 door skins, both faces": doors or skins
+	case n > 2 && isPlural(r.items[j].word) && r.items[i].amount.bare():
+		r.bind(i, unit.PanelCount) // "6 faces 32x80", each on a panel
 	}
 }
 

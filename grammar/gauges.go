@@ -1,6 +1,8 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"presshand/engine/unit"
+)
 
 // twoGauges reads the vacuum at two places, "27 at the pump and 24 at the bag": the
 // press has what its own gauge shows; the pump's stays unused.
@@ -162,4 +164,17 @@ func (r *reader) eachPartAt(i int) bool {
 		first--
 	}
 	return part(i-1) && first > 0 && r.items[first].amount != nil && part(first-1) && r.word(i-3, "and", "the", "but", "with")
+}
+
+// gaugeHolds: "we were holding twenty four", "the bag's only holding 22" tell what
+// the gauge shows; "holding 14" alone keeps a load from going in.
+func (r *reader) gaugeHolds(i int) bool {
+	if !r.word(i, "holding") {
+		return false
+	}
+	j := i - 1
+	for r.word(j, "only", "still", "just", "barely", "about", "now") {
+		j--
+	}
+	return r.word(j, "were", "was", "are", "is", "its", "been", "bags", "shes") || r.is(j, kindNoun, "bag", "frame", "press", "pump") || r.is(j, kindVacuum)
 }

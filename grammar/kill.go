@@ -106,59 +106,6 @@ func (r *reader) shopIsNumbered(i, left int) bool {
 	return ok && n < 20 && left == i-1 && !in(r.items[left].word, "garage", "shops") && !r.is(i+1, kindAir)
 }
 
-// firstNames are of people whose word is no measure.
-var firstNames = wordSet(`dave david mike michael jim jimmy bob bobby steve john johnny tom tommy bill billy joe joey sam ben dan danny nick paul pete peter gary larry harry rick ricky ron terry tony jeff greg kevin kyle luke matt max mark martin neil phil ray rob robbie ross scott sean simon stan stu ted tim todd vic walt wayne will zack anna amy beth carol cathy chris dana debbie ellen emma gina jane jen jenny jess jill julie karen kate kelly kim laura linda lisa lucy maria mary meg nancy pam pat rachel rosa ruth sally sara sarah sue susan tina wendy jan piet kees henk joost sjaak bruce shane davo gazza macca`)
-
-// plates promise a vacuum that nobody measured: "the tag on the pump says 26 inHg".
-var plates = wordSet(`tag nameplate plate brochure catalog catalogue sticker advert listing ad website`)
-
-// killHearsay marks what another person is said to think: "my buddy says 2
-// inches is plenty".
-func (r *reader) killHearsay() {
-	if r.amountsIn(0, len(r.items)) < 2 {
-		return
-	}
-	for i := range r.items {
-		if k := i + 2; r.word(i, "you") && r.is(i+1, kindSay) && r.word(i+1, "said", "told") && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Pressing) && r.opensWithin(max(i-5, 0), i, "time", "asked", "yesterday", "earlier", "before") {
-			r.items[k].amount.dead = true // "last time i asked you said 12 psi"
-		}
-		plate := plates[r.items[i].word]
-		if !r.is(i, kindPerson) && !plate && !(firstNames[r.items[i].word] && r.items[i].kind == kindNone) {
-			continue
-		}
-		said := -1
-		for j := i + 1; j < len(r.items) && j <= i+4; j++ {
-			if r.isStop(j) {
-				break
-			}
-			if r.is(j, kindSay) && in(r.items[j].word, "says", "saying", "keeps saying", "say", "said", "reckons", "reckon", "thinks", "told", "tells", "swears", "claims", "claimed", "recommend", "suggest", "recommends", "recommended", "suggests", "suggested", "insists", "insisted", "guessed", "guesses", "bets", "swore", "always uses", "uses", "used", "runs", "ran", "did", "does") {
-				said = j
-				break
-			}
-		}
-		if said < 0 || r.told(said) || r.opensWithin(i+1, said, "sheet", "label", "chart", "card", "leaflet", "spec") {
-			continue
-		}
-		for j := said + 1; j < len(r.items) && !r.isStop(j); j++ {
-			if r.items[j].brk == ':' || r.word(j, "ask") {
-				for k := said + 1; k < j; k++ {
-					if r.items[k].amount != nil {
-						r.items[k].amount.hearsay = false
-					}
-				}
-				break
-			}
-			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") {
-				break
-			}
-			if am := r.items[j].amount; am != nil && !r.sawGauge(said, j) && r.within(said, j, kindRole, "vary") < 0 && !r.claimAsked(j) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
-				r.items[j].amount.hearsay = true
-			}
-		}
-	}
-	r.loadTold()
-}
-
 // claimAsked: "he reckons 27 inHg will do, is that true" and "swears we'll get 27 on
 // the dial. possible?" ask whether what somebody claims can be.
 func (r *reader) claimAsked(j int) bool {
@@ -180,22 +127,6 @@ func (r *reader) claimAsked(j int) bool {
 		}
 	}
 	return false
-}
-
-// told: "the boss says to set it to 25", "says its really 22 at the bag" are what
-// will be done and what is, not an opinion.
-func (r *reader) told(said int) bool {
-	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set", "now", "instead") || r.word(said+1, "leave", "allow") ||
-		masters[r.items[said-1].word] && r.is(said+1, kindVacuum, "pull") || r.word(said+1, "use", "put", "run", "go", "set", "fit", "keep", "pull", "press", "take", "bring") && masters[r.items[said-1].word] // "teacher said use a 1x2"
-}
-
-// masters say what is to be done, where others only have an opinion.
-var masters = wordSet(`teacher instructor boss foreman supervisor manager gaffer professor prof tutor lead`)
-
-// sawGauge: "swears he saw 25 inHg on the gauge" is a reading, not an opinion.
-func (r *reader) sawGauge(said, i int) bool {
-	from, to := r.clause(i)
-	return r.opensWithin(max(said, from), i, "saw", "seen", "read") && r.within(i, to, kindVacuum, "gauge") >= 0
 }
 
 func (r *reader) opensWithin(from, to int, ws ...string) bool {

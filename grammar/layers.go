@@ -23,9 +23,6 @@ func (r *reader) layers() {
 	if told >= 0 {
 		from = told + 1
 	}
-	if told >= 0 {
-		r.colonsInLayers(from)
-	}
 	spans := r.layerSpans(from, told >= 0)
 	if told < 0 && r.mentions(kindNoun, "bar") && !r.countsSleds() {
 		return
@@ -224,6 +221,9 @@ func (s layerSpan) closed(spans []layerSpan) []layerSpan {
 
 // layerSpans finds the segments that are a part with at most one thickness.
 func (r *reader) layerSpans(from int, told bool) []layerSpan {
+	if told {
+		r.colonsInLayers(from)
+	}
 	var spans []layerSpan
 	start := from
 	for i := from; i <= len(r.items); i++ {

@@ -268,12 +268,29 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		return ""
 	}
 	noun := r.clauseNoun(i, j, attr)
-	if noun == "panel" && attr == "tall" && r.size(i) < lowPanel && r.mentions(kindRole, "stackorder") {
+	switch {
+	case noun == "panel" && attr == "tall" && r.size(i) < lowPanel && r.mentions(kindRole, "stackorder"):
 		return "" // "3 panels stacked 12 high"
-	}
-	if noun == "opening" && attr == "wide" && r.has(unit.StockPiles) && !r.has(unit.TargetWidth) {
+	case noun == "opening" && attr == "wide" && r.has(unit.StockPiles) && !r.has(unit.TargetWidth):
 		return unit.TargetWidth // what strips are to fill, fence to fence
 	}
+	noun = r.measuredNoun(i, noun, attr, sure)
+	if from, _ := r.clause(i); noun == "opening" && r.ofDoor(r.within(from, i, kindNoun, "opening")) || noun == "bed" && r.madeTable(i) {
+		return ""
+	}
+	if f, known := r.knownField(i, noun, attr); known {
+		return f
+	}
+	if noun == "gap" && attr == "wide" && r.gapOrOpening(i, unit.Gap) == "" {
+		noun = "strip" // "1/32 gap ok on 3/4 thick 2 wide 4 ft long strips"
+	}
+	r.loose = r.loose || noun == "strip" && attr == "deep" && r.habit.Follows
+	return attrFields[noun][attr]
+}
+
+// measuredNoun is the part that the measure at item i goes with, where the one found
+// first is none, or cannot be so big.
+func (r *reader) measuredNoun(i int, noun, attr string, sure bool) string {
 	if noun == "" && i > 0 && r.items[i-1].brk == '(' {
 		noun = r.bracketNoun(i, attr) // "bar 38 high (19 wide)"
 	}
@@ -286,9 +303,6 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if noun == "bed" && r.topic == Move {
 		noun = "panel" // a table to sit at
 	}
-	if from, _ := r.clause(i); noun == "opening" && r.ofDoor(r.within(from, i, kindNoun, "opening")) || noun == "bed" && r.madeTable(i) {
-		return ""
-	}
 	if attr == "wide" && in(noun, "bed", "frame", "press") && r.size(i) < narrowestBed && r.countKind(kindWood)+r.countKind(kindFact) > 0 {
 		noun = "strip" // "press the hump down on a 6 wide oak board"
 	}
@@ -298,28 +312,29 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if noun == "panel" && attr == "wide" && small(r.size(i)) && r.has(unit.StripCount) && !r.has(unit.StripWidth) && !r.mentions(kindNoun, "panel") {
 		noun = "strip" // "count 5, 60 mm width"
 	}
+	return noun
+}
+
+// knownField is what the measure at item i is where the part alone does not say it.
+func (r *reader) knownField(i int, noun, attr string) (f unit.Field, known bool) {
+	const leastSled = 0.1 // m
 	if noun == "panel" && attr == "tall" && r.topic == Move && r.size(i) < lowPanel {
-		return unit.PanelWidth // "drawer front, 10 tall"
+		return unit.PanelWidth, true // "drawer front, 10 tall"
 	}
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {
 		r.loose = r.habit.Follows // in a thread of panels it is theirs
-		return unit.StripThickness
+		return unit.StripThickness, true
 	}
 	if noun == "sled" && attr == "tall" && r.mentions(kindNoun, "bar") && !r.has(unit.BarHeight) {
-		return unit.BarHeight // "bar's on the sled now, 1 tall"
+		return unit.BarHeight, true // "bar's on the sled now, 1 tall"
 	}
-	const leastSled = 0.1 // m
 	if noun == "sled" && attr == "wide" && r.size(i) < leastSled && r.mentions(kindNoun, "bar") && !r.has(unit.BarWidth) {
-		return unit.BarWidth // "bar beside the 3/4 sled, 1 1/2 tall, 3/4 wide"
+		return unit.BarWidth, true // "bar beside the 3/4 sled, 1 1/2 tall, 3/4 wide"
 	}
 	if noun == "bar" && attr != "tall" && attr != "deep" && r.size(i) > widestStrip && r.strangerBefore(i) {
-		return "" // "1 in bar, for a cabinet 30 wide"
+		return "", true // "1 in bar, for a cabinet 30 wide"
 	}
-	if noun == "gap" && attr == "wide" && r.gapOrOpening(i, unit.Gap) == "" {
-		noun = "strip" // "1/32 gap ok on 3/4 thick 2 wide 4 ft long strips"
-	}
-	r.loose = r.loose || noun == "strip" && attr == "deep" && r.habit.Follows
-	return attrFields[noun][attr]
+	return "", false
 }
 
 // sumBefore: "8 strips totalling 16 wide", "that adds up to 16 wide".

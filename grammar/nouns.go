@@ -139,11 +139,8 @@ func (r *reader) nounLength(i int) {
 	if k < 0 {
 		return
 	}
-	if d := r.daylightBefore(i, k); d >= 0 && !right {
-		k = d
-	}
-	if !right && r.word(k-1, "the", "a", "our") && r.word(k-2, "on") && r.is(k-3, kindNoun) && r.word(k+1, "is", "was") {
-		k -= 3 // "fence on the sled is 22"
+	if !right {
+		k = r.subjectNoun(i, k)
 	}
 	it := &r.items[k]
 	id := it.id
@@ -195,6 +192,18 @@ func (r *reader) nounLength(i int) {
 			r.bind(i, f)
 		}
 	}
+}
+
+// subjectNoun is the part that a clause whose last noun is at item k is about: the
+// daylight of a press, the fence of "fence on the sled is 22".
+func (r *reader) subjectNoun(i, k int) int {
+	if d := r.daylightBefore(i, k); d >= 0 {
+		return d
+	}
+	if r.word(k-1, "the", "a", "our") && r.word(k-2, "on") && r.is(k-3, kindNoun) && r.word(k+1, "is", "was") {
+		return k - 3
+	}
+	return k
 }
 
 // daylight in a joint is its gap, daylight in a press its opening.

@@ -396,16 +396,3 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	}
 	return !r.habit.Metric && r.word(i-1, "at") && v >= 15 && v <= 30 && a.link == linkNone && r.mentions(kindNoun, "bar", "cup", "bow") && !r.said(unit.Pressing) && !r.dayPlan()
 }
-
-// gaugeHolds: "we were holding twenty four", "the bag's only holding 22" tell what
-// the gauge shows; "holding 14" alone keeps a load from going in.
-func (r *reader) gaugeHolds(i int) bool {
-	if !r.word(i, "holding") {
-		return false
-	}
-	j := i - 1
-	for r.word(j, "only", "still", "just", "barely", "about", "now") {
-		j--
-	}
-	return r.word(j, "were", "was", "are", "is", "its", "been", "bags", "shes") || r.is(j, kindNoun, "bag", "frame", "press", "pump") || r.is(j, kindVacuum)
-}

@@ -92,7 +92,7 @@ func (r *reader) sayings() {
 		r.partsInARow()
 	}
 	r.killBlemishes()
-	r.formulas()
+	r.formulas() // before a change is seen in "w = 2"
 	r.changes()
 	r.tables()
 	r.withinThou()
@@ -112,11 +112,7 @@ func (r *reader) sayings() {
 	r.watched()
 	r.ratios()
 	r.choicesOfWords()
-	r.barometers()
-	r.sameByUnit()
-	r.footers()
-	r.mileUp()
-	r.asSaid()
+	r.airs()
 	r.pressures()
 	r.forces()
 	r.temperatures()
@@ -149,6 +145,15 @@ func (r *reader) sayings() {
 		r.missingParts()
 	}
 	r.fixes()
+}
+
+// airs binds barometers and heights, and what a unit or the shop's words say plainly.
+func (r *reader) airs() {
+	r.barometers()
+	r.sameByUnit()
+	r.footers()
+	r.mileUp()
+	r.asSaid()
 }
 
 // findStart reads "new one:", which leaves the thread's question behind.
