@@ -163,6 +163,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Move} // room for it to move in
 	case a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar"):
 		return Ask{About: Move, question: true} // "how wide will it be in winter"
+	case a.Solve == unit.Vacuum && r.is(r.next(i), kindAsk, "face"):
+		return Ask{About: Face} // "how many kPa on the face"
 	case a.Solve == unit.Vacuum && r.pressureOn(i), a.Solve == unit.BarHeight && r.betterOf(i):
 		return Ask{About: Side}
 	case it.word == "how hard" && (r.mentions(kindNoun, "joint") || r.mentions(kindNoun, "bar") && r.opensWithin(i, min(i+4, len(r.items)), "squeezing", "squeeze")):

@@ -150,7 +150,7 @@ func (r *reader) doubts() []string {
 			if verb := r.within(from, to-1, kindVerb, string(Check)); verb >= 0 && r.items[verb].used {
 				said = verb + 1
 			}
-			out = append(out, trimmed(r.text[r.items[said].start:r.items[to-1].end]))
+			out = append(out, trimmed(r.textOf(said, to-1)))
 		}
 		from = to + 1
 	}

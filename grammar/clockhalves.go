@@ -39,7 +39,7 @@ func (r *reader) pastTheHour() {
 		}
 		b := &r.bound[len(r.bound)-1]
 		b.fact.Loose = role == ""
-		b.fact.Text = r.text[r.items[from].start:r.items[i].end]
+		b.fact.Text = r.textOf(from, i)
 	}
 }
 
@@ -59,7 +59,7 @@ func (r *reader) refuseHalf(i int) {
 	if r.clockRole(i) == "deadline" {
 		f, like = unit.Deadline, "15:30 or 16:30"
 	}
-	r.refuse(f, r.text[r.items[i-1].start:r.items[i].end], "a clock time such as "+like)
+	r.refuse(f, r.textOf(i-1, i), "a clock time such as "+like)
 }
 
 // minutesBefore reads "quarter past", "half past", "ten to" before the hour at

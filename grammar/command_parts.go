@@ -169,7 +169,7 @@ func (r *reader) title(i int) string {
 			r.rest(j + 1)
 			return strings.TrimSpace(r.text[r.items[j+1].start:]) // no name of a panel: as typed
 		}
-		return trimmed(r.text[r.items[j+1].start:r.items[end-1].end])
+		return trimmed(r.textOf(j+1, end-1))
 	}
 	return ""
 }
@@ -379,7 +379,7 @@ func (r *reader) lots(mayEnd func(i int) bool) {
 		for k := i; k <= end; k++ {
 			r.items[k].used = true
 		}
-		name := r.text[r.items[j].start:r.items[end].end]
+		name := r.textOf(j, end)
 		r.say(j, f, unit.Word(name))
 		r.bound[len(r.bound)-1].fact.Text = name // all of it, where two names clash
 	}

@@ -125,7 +125,7 @@ func (r *reader) wordAgain(i, now int) bool {
 			return false
 		}
 		if r.choiceOf(k) == kind && !r.is(k-1, kindNot) && r.items[k].word != r.items[now].word {
-			r.unuse(r.text[r.items[k].start:r.items[k].end])
+			r.unuse(r.textOf(k, k))
 			r.items[k] = item{start: r.items[k].start, end: r.items[k].end, used: true}
 			return true
 		}

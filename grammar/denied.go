@@ -42,7 +42,7 @@ func (r *reader) parts() {
 			if r.items[i].word == "no" && (r.isBreak(i+1) || i == 0) || r.items[i].word == "not" && (r.is(j, kindAsk) || r.idle(j)) {
 				continue
 			}
-			r.phrase.Negated = append(r.phrase.Negated, r.text[r.items[i].start:r.items[j].end])
+			r.phrase.Negated = append(r.phrase.Negated, r.textOf(i, j))
 		}
 	}
 }

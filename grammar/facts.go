@@ -158,7 +158,7 @@ func (r *reader) wordFact(i int) {
 	if r.is(i-1, kindNot, "not") && !r.isBreak(i) {
 		r.items[i].used, r.items[i-1].used = true, true
 		r.unuse(r.items[i].text)
-		r.phrase.Negated = append(r.phrase.Negated, r.text[r.items[i-1].start:r.items[i].end])
+		r.phrase.Negated = append(r.phrase.Negated, r.textOf(i-1, i))
 		return
 	}
 	switch key {

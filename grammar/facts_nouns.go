@@ -224,14 +224,6 @@ func (r *reader) pressesDown(i int) int {
 	return 0
 }
 
-// wholeAmount is the item's whole number, if it is one.
-func (it *item) wholeAmount() (int, bool) {
-	if it.amount == nil {
-		return 0, false
-	}
-	return it.amount.whole()
-}
-
 // soMany uses up a count that only draws the sum: "the second press is back, so
 // two".
 func (r *reader) soMany(from, n int) {

@@ -73,7 +73,7 @@ func (r *reader) oneMore() {
 		if !r.is(i, kindNoun, "strip", "panel", "press") || !one || isPlural(r.items[i].word) || r.amountsIn(0, len(r.items)) > 0 || r.next(i) >= 0 {
 			continue
 		}
-		by := Amendment{Text: r.text[r.items[i-1].start:r.items[i].end], Value: 1}
+		by := Amendment{Text: r.textOf(i-1, i), Value: 1}
 		less := adders[r.items[max(i-2, 0)].word] || r.word(i-2, "reject", "break", "crack", "cracked", "lost", "losing", "cull")
 		r.phrase.Changes = append(r.phrase.Changes, Change{By: by, Less: less, Fields: countFields[r.items[i].id]})
 	}

@@ -18,7 +18,7 @@ func (r *reader) workHours() {
 		for a.from >= 0 {
 			s, ok := r.shiftOf(a, shifts)
 			if !ok {
-				r.refuse(unit.WorkHours, r.text[r.items[first.from].start:r.items[a.end].end], "hours of one day, such as 8 to 5 or 7:30 to 16:00")
+				r.refuse(unit.WorkHours, r.textOf(first.from, a.end), "hours of one day, such as 8 to 5 or 7:30 to 16:00")
 				r.useRange(a)
 				return
 			}
@@ -29,7 +29,7 @@ func (r *reader) workHours() {
 				a = r.rangeAfter(last.end + 1)
 			}
 		}
-		text := r.text[r.items[i].start:r.items[last.end].end]
+		text := r.textOf(i, last.end)
 		shifts, off := r.withoutBreak(shifts)
 		if off != "" {
 			text += ", " + off
@@ -143,7 +143,7 @@ func (r *reader) withoutBreak(shifts []shift) (rest []shift, off string) {
 				r.useRange(a)
 				r.items[i].used = true
 				rest = append(append(append(rest, shifts[:k]...), shift{s.from, b.from}, shift{b.to, s.to}), shifts[k+1:]...)
-				return rest, r.text[r.items[i].start:r.items[a.end].end]
+				return rest, r.textOf(i, a.end)
 			}
 		}
 	}

@@ -73,7 +73,7 @@ func (r *reader) layers() {
 	if l, ok := r.onTopAfter(max(last, lastItem)); ok {
 		layers = append(layers, l)
 	}
-	text := r.text[r.items[first].start:r.items[last].end]
+	text := r.textOf(first, last)
 	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: text}, first, false})
 }
 

@@ -58,7 +58,7 @@ func (r *reader) levels() {
 	if caul >= 0 {
 		r.drop(unit.CaulThickness)
 	}
-	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
+	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: r.textOf(first, last)}, first, false})
 }
 
 // liesOnTop: "…, film. caul 12 on top" begins a sentence of its own.

@@ -37,7 +37,7 @@ func (r *reader) listedWidths() {
 		if r.is(attr, kindAttr) {
 			r.items[attr].used = true
 		}
-		text := r.text[r.items[i].start:r.items[end].end]
+		text := r.textOf(i, end)
 		r.countListed(i, len(list))
 		r.bound = append(r.bound, binding{Fact{Field: unit.StripWidths, Value: widths, Unit: r.bareUnit(nil, unit.Distance), Text: text}, i, false})
 		return
@@ -61,7 +61,7 @@ func (r *reader) panelsListed(list []int, attr int) {
 		r.items[attr].used = true
 	}
 	from, end := list[0], list[len(list)-1]
-	text := r.text[r.items[from].start:r.items[end].end]
+	text := r.textOf(from, end)
 	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, from, false})
 }
 
@@ -169,7 +169,7 @@ func (r *reader) panelTargets() {
 		r.useWide(t.width)
 	}
 	first, last := ts[0].count, ts[len(ts)-1].width
-	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: r.text[r.items[first].start:r.items[last].end]}, first, false})
+	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: r.textOf(first, last)}, first, false})
 }
 
 // mostPanels is how many panels of a width are cut from a pile; our estimate.

@@ -197,7 +197,7 @@ func (r *reader) numberToRing(i int) {
 // dates marks a day that is written as no fraction of anything is: "by 12/3".
 func (r *reader) dates(i int) {
 	am := r.items[i].amount
-	if am == nil || am.form != formFraction || !am.bare() || am.value == nil || am.value.Cmp(one) < 0 || !in(string(r.text[r.items[i].start+digits(r.items[i].text)]), "/") {
+	if am == nil || am.form != formFraction || !am.bare() || am.value == nil || am.value.Cmp(one) < 0 || !strings.HasPrefix(r.items[i].text[digits(r.items[i].text):], "/") {
 		return
 	}
 	on := r.word(i-1, "by", "on", "before", "after", "due", "dated", "since", "until", "till", "til", "for") || am.link == linkTimes && r.live(i-1) && r.items[i-1].amount.form == formInt && !r.length(i-1)

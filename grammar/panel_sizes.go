@@ -38,7 +38,7 @@ func (r *reader) panelSizes() {
 		}
 	}
 	first, last := found[0].count, found[len(found)-1]
-	text := r.text[r.items[first].start:r.items[last.size+last.n-1].end]
+	text := r.textOf(first, last.size+last.n-1)
 	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(r.items[last.size].amount, unit.Distance), Text: text}, first, false})
 }
 

@@ -42,7 +42,7 @@ func (r *reader) piles() {
 	for _, p := range found {
 		from, to = min(from, p.count, p.width), max(to, p.count, p.width)
 	}
-	text := r.text[r.items[from].start:r.items[to].end]
+	text := r.textOf(from, to)
 	r.bound = append(r.bound, binding{Fact{Field: unit.StockPiles, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, from, false})
 }
 

@@ -197,7 +197,7 @@ func (r *reader) nominal(i, end int) bool {
 	if !r.items[i+1].amount.plural && !r.is(n, kindWood) && !r.is(p, kindWood) && !r.is(n, kindNoun, "strip") {
 		return false
 	}
-	text := r.text[r.items[i].start:r.items[i+1].end]
+	text := r.textOf(i, i+1)
 	r.items[i].used, r.items[i+1].used = true, true
 	for _, f := range []struct {
 		field unit.Field

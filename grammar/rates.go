@@ -66,7 +66,7 @@ func (r *reader) rateAgain() {
 		}
 		v := round(last.perMinute(r.items) * r.items[i].amount.float() / r.items[j].amount.float())
 		r.items[i].used, r.items[j].used = true, true
-		r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(v), Unit: last.fact.Unit, Text: r.text[r.items[i].start:r.items[j].end]}, i, false})
+		r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(v), Unit: last.fact.Unit, Text: r.textOf(i, j)}, i, false})
 		return
 	}
 }
@@ -118,7 +118,7 @@ func (r *reader) dropped(i int) bool {
 	}
 	r.bind(i, unit.Vacuum)
 	r.items[j].used, r.items[k].used = true, true
-	r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(round(lost / 1000 / minutes)), Unit: leakUnit(*a.unit), Text: r.text[r.items[i].start:r.items[k].end]}, i, false})
+	r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(round(lost / 1000 / minutes)), Unit: leakUnit(*a.unit), Text: r.textOf(i, k)}, i, false})
 	return true
 }
 
@@ -163,7 +163,7 @@ func (r *reader) leakOver(i int) {
 	}
 	v := round(u.SI(am.float()) / 1000 / minutes)
 	r.items[i].used, r.items[j].used = true, true
-	text := r.text[r.items[i].start:r.items[j].end]
+	text := r.textOf(i, j)
 	if want := impossible(unit.Leak, v); want != "" {
 		r.refuse(unit.Leak, text, want)
 		return
@@ -280,7 +280,7 @@ func (r *reader) taper(i, j int, a, b float64) {
 	if a > b {
 		a, b = b, a
 	}
-	text := r.text[r.items[i].start:r.items[j].end]
+	text := r.textOf(i, j)
 	r.items[i].used = true
 	if a == 0 {
 		r.refuse(unit.WedgeRatio, text, fieldLimits[unit.WedgeRatio].want)

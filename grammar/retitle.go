@@ -25,5 +25,5 @@ func (r *reader) retitled() {
 	for k := at; k < to; k++ {
 		r.items[k].used, r.items[k].meaning = true, meaning{}
 	}
-	r.say(from, unit.Title, unit.Word(trimmed(r.text[r.items[from].start:r.items[to-1].end])))
+	r.say(from, unit.Title, unit.Word(trimmed(r.textOf(from, to-1))))
 }

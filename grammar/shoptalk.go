@@ -197,7 +197,7 @@ func (r *reader) perFoot() {
 			continue
 		}
 		r.items[i].used, r.items[j].used = true, true
-		r.bound = append(r.bound, binding{Fact{Field: unit.WedgeRatio, Value: unit.Number(round(run)), Text: r.text[r.items[i].start:r.items[j].end]}, i, false})
+		r.bound = append(r.bound, binding{Fact{Field: unit.WedgeRatio, Value: unit.Number(round(run)), Text: r.textOf(i, j)}, i, false})
 		return
 	}
 }

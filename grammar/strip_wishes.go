@@ -293,7 +293,7 @@ func (r *reader) differ(from, to int) {
 		}
 	}
 	r.say(from, unit.Neighbours, unit.Word("differ"))
-	r.bound[len(r.bound)-1].fact.Text = strings.TrimSpace(r.text[r.items[from].start:r.items[to-1].end])
+	r.bound[len(r.bound)-1].fact.Text = strings.TrimSpace(r.textOf(from, to-1))
 }
 
 // narrowFirst reads "use up the narrow ones first", "get rid of the skinny
