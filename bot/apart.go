@@ -14,6 +14,9 @@ import (
 // someAre sets pieces apart by two bare numbers: "some are 8 and some are 12".
 var someAre = regexp.MustCompile(`(?i)\b(?:some|half|most|one|ones|others?|rest|few|couple|board|piece|driest|low)\b[^.;\d]*(\d+(?:[.,]\d+)?)\b[^;\d]*\b(?:some|half|one|ones|others?|rest|another|few|couple|wettest|high)\b[^.;\d]*(\d+(?:[.,]\d+)?)\b[^\d]*$`)
 
+// noMoisture are words beside numbers that are lengths or times.
+var noMoisture = regexp.MustCompile(`(?i)\d ?(in|inch|inches|mm|cm|ft|"|am|pm|o'?clock|min|h|hrs?)\b|\d ?"|\b(wide|thick|long|glued|pressed|started|went in|came out)\b`)
+
 // wetApart reads "some are 8 and some are 12" of wood whose moisture was told last: no
 // pieces of one panel are so thick one and so another.
 func (t *turn) wetApart(p grammar.Phrase) grammar.Phrase {
@@ -22,7 +25,7 @@ func (t *turn) wetApart(p grammar.Phrase) grammar.Phrase {
 		return p
 	}
 	said := someAre.FindStringSubmatch(t.m.Text)
-	if said == nil {
+	if said == nil || noMoisture.MatchString(t.m.Text) {
 		return p
 	}
 	var facts []grammar.Fact
@@ -105,7 +108,7 @@ func (t *turn) pushedTo(a grammar.Amendment) (grammar.Fact, bool) {
 	if !told || a.Unit.Symbol != "" || a.Value != math.Trunc(a.Value) || a.Value < 1 || a.Value > 12 || t.before.Asks[0].About != grammar.Schedule || !pushes.MatchString(t.m.Text) {
 		return grammar.Fact{}, false
 	}
-	return grammar.Fact{Field: unit.StartTime, Value: nearerHalf(60*a.Value, minutesOf(x.Value)), Text: a.Text}, true
+	return grammar.Fact{Field: unit.StartTime, Value: nearerHalf(60*math.Mod(a.Value, 12), minutesOf(x.Value)), Text: a.Text}, true
 }
 
 // tankIs is said before how much a reservoir holds.

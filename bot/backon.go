@@ -12,6 +12,9 @@ import (
 // backOn puts a part back that was taken away: "put the mat back", "bar back on".
 var backOn = regexp.MustCompile(`(?i)\b(mat|pad|foam|bar|batten|caul|wedge|sled)s? (?:goes |went |is |was |comes )?(?:right )?back\b|\bback (?:on |in )?(?:with |goes |go )?(?:the|that|my|our) (mat|pad|foam|bar|batten|caul|wedge|sled)\b`)
 
+// leftOff keeps a part off, or only asks about it.
+var leftOff = regexp.MustCompile(`(?i)\b(not|don'?t|don’t|never|without|isn'?t|leave)\b|^\W*(is|was|are|should|do|does|did|will|can|could|when|why|where|who)\b`)
+
 // partCalled are parts by other names.
 var partCalled = map[string]grammar.Part{"pad": "mat", "foam": "mat", "batten": "bar"}
 
@@ -21,7 +24,7 @@ func (t *turn) putBack(p grammar.Phrase) grammar.Phrase {
 	if t.before.empty() || p.NewStart || p.Command != nil {
 		return p
 	}
-	if said := backOn.FindStringSubmatch(t.m.Text); said != nil {
+	if said := backOn.FindStringSubmatch(t.m.Text); said != nil && !leftOff.MatchString(t.m.Text) {
 		name := strings.ToLower(said[1] + said[2])
 		part, other := partCalled[name]
 		if !other {
@@ -60,7 +63,7 @@ func (t *turn) again(facts []grammar.Fact, part grammar.Part) []grammar.Fact {
 			out = append(out, grammar.Fact{Field: x.Field, Value: x.Value, Unit: named[x.Unit], Text: x.Text, Note: x.Note})
 		}
 	}
-	if x, ok := t.earlierStack(part); ok && !slices.ContainsFunc(out, func(f grammar.Fact) bool { return slices.Contains(parts[part], f.Field) }) {
+	if x, ok := t.earlierStack(part); ok && !stated(out, bareOf[part]) && !stated(out, unit.StackLayers) {
 		out = append(out, x)
 	}
 	return out
@@ -94,7 +97,8 @@ func (t *turn) matInStack(p grammar.Phrase) grammar.Phrase {
 	if !isStack || len(layers) == 0 || stated(p.Facts, unit.StackLayers) {
 		return p
 	}
-	if p = t.caulInStack(p, layers); layerOf(layers, "mat") >= 0 {
+	p, layers = t.caulInStack(p, layers)
+	if layerOf(layers, "mat") >= 0 {
 		return p
 	}
 	k := slices.IndexFunc(p.Facts, func(f grammar.Fact) bool { return f.Field == unit.MatThickness })
@@ -114,24 +118,26 @@ func (t *turn) matInStack(p grammar.Phrase) grammar.Phrase {
 		old, _ := was.Value.(unit.Layers)
 		at = layerOf(old, "mat")
 	}
-	p.Facts = slices.Clone(p.Facts)
+	p.Facts = slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { return f.Field == unit.StackLayers })
+	k = slices.IndexFunc(p.Facts, func(f grammar.Fact) bool { return f.Field == unit.MatThickness })
 	p.Facts[k] = grammar.Fact{Field: unit.StackLayers, Value: slices.Insert(slices.Clone(layers), at, unit.Layer{Part: "mat", Thickness: float64(n)}), Unit: f.Unit, Text: f.Text}
 	return p
 }
 
 // caulInStack lays a caul that a message adds on top of the stack told before, as one
 // that was taken off lay there.
-func (t *turn) caulInStack(p grammar.Phrase, layers unit.Layers) grammar.Phrase {
+func (t *turn) caulInStack(p grammar.Phrase, layers unit.Layers) (grammar.Phrase, unit.Layers) {
 	k := slices.IndexFunc(p.Facts, func(f grammar.Fact) bool { return f.Field == unit.CaulThickness })
 	if k < 0 || layerOf(layers, "caul") >= 0 {
-		return p
+		return p, layers
 	}
 	f := p.Facts[k]
 	n, isNumber := f.Value.(unit.Number)
 	if !isNumber {
-		return p
+		return p, layers
 	}
+	layers = append(slices.Clone(layers), unit.Layer{Part: "caul", Thickness: float64(n)})
 	p.Facts = slices.Clone(p.Facts)
-	p.Facts[k] = grammar.Fact{Field: unit.StackLayers, Value: append(slices.Clone(layers), unit.Layer{Part: "caul", Thickness: float64(n)}), Unit: f.Unit, Text: f.Text}
-	return p
+	p.Facts[k] = grammar.Fact{Field: unit.StackLayers, Value: layers, Unit: f.Unit, Text: f.Text}
+	return p, layers
 }

@@ -52,7 +52,7 @@ func (t *turn) bareReplies(p grammar.Phrase) grammar.Phrase {
 }
 
 // allOfThem tells that pieces which differed are alike now.
-var allOfThem = regexp.MustCompile(`(?i)\b(all|both|every one|every single one|everything)\b`)
+var allOfThem = regexp.MustCompile(`(?i)\b(they all|all of (them|em)|all (say|read|are|show)|both (say|read|are|show)|both of (them|em)|every (single )?one|everything)\b`)
 
 // ofAll takes "now they all say 8" for what all pieces have, not for one end of
 // how they differ.

@@ -20,7 +20,7 @@ func (t *turn) read(text string) grammar.Phrase {
 	own := habit
 	habit.Metres, habit.Inches = u.Metric, !u.Metric
 	p := t.bot.Parse(text, habit)
-	if slices.ContainsFunc(p.Facts, unlikelyLength) {
+	if p.NewStart || p.Command != nil || slices.ContainsFunc(p.Facts, unlikelyLength) {
 		return t.bot.Parse(text, own)
 	}
 	return p

@@ -131,6 +131,7 @@ type turn struct {
 	ledger   *book.Ledger
 	outcome  book.Outcome
 	lacks    []unit.Field // what the message changes or builds on and the thread does not have
+	looks    bool         // whether the message only looks at a load
 	goOn     func() bool  // whether a plan may be looked for any longer
 }
 
@@ -166,6 +167,7 @@ func (t *turn) keep(thread Thread) error {
 	if t.m.Thread == "" {
 		return nil
 	}
+	thread.Looked = thread.Looked && t.looks
 	state, err := json.Marshal(thread)
 	if err != nil {
 		return fmt.Errorf("thread cannot be kept: %w", err)

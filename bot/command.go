@@ -135,6 +135,7 @@ func (t *turn) speaksOf(load int, looked bool) error {
 	}
 	thread := t.before
 	thread.Load, thread.Looked = load, looked
+	t.looks = looked
 	return t.keep(thread)
 }
 

@@ -26,7 +26,14 @@ func (t *turn) post(ctx context.Context, r *Reply, c *grammar.Command) error {
 		}
 		return nil
 	}
-	plan, ok := t.plan(r, thread)
+	plan, ok := book.Plan{}, false
+	if room := t.profile.Said.facts(); thread.lacksBar(Wanted{About: grammar.Side}, room) {
+		r.Verdict = engine.Ask
+		r.need(unit.BarHeight)
+		r.ask(styleOf(t.settings.Metric, thread), t.phrase)
+	} else {
+		plan, ok = t.plan(r, thread)
+	}
 	if !ok { // a bare number may answer what it asks
 		thread.Pending = pending(r.Needs, nil)
 		return t.keep(thread)
@@ -42,6 +49,7 @@ func (t *turn) post(ctx context.Context, r *Reply, c *grammar.Command) error {
 		r.say(ReadAs, "Read as "+st.understood(thread)+".")
 	}
 	thread.Load = l.Number
+	thread.Said = thread.Said.without(unit.Title) // the next load has a name of its own
 	return t.keep(thread)
 }
 

@@ -17,7 +17,7 @@ import (
 // parse reads a message. A bare number is read in the light of the thread:
 // "what about 22 inches", "and 1 1/2?".
 func (t *turn) parse(text string) grammar.Phrase {
-	if next := andLoad.FindStringSubmatch(text); next != nil && t.before.Looked {
+	if next := andLoad.FindStringSubmatch(text); next != nil && t.before.Looked && len(t.before.Pending) == 0 {
 		if n, err := strconv.Atoi(next[1]); err == nil && n > 0 {
 			return grammar.Phrase{Asks: []grammar.Ask{{About: grammar.Book}}, Command: &grammar.Command{Verb: grammar.Show, Loads: []int{n}}}
 		}
@@ -58,7 +58,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 }
 
 // andLoad goes on to another load where one was looked at: "and 45".
-var andLoad = regexp.MustCompile(`(?i)^\W*(?:and|also|what about|how about|then|now|next)?\s*(?:load\s*|number\s*|no\.?\s*)?(\d{1,6})\W*$`)
+var andLoad = regexp.MustCompile(`(?i)^\W*(?:(?:and|also|what about|how about|then|now|next)\s+(?:load\s*|number\s*|no\.?\s*)?|(?:load|number)\s*)(\d{1,6})\W*$`)
 
 var (
 	startsAt = regexp.MustCompile(`(?i)^\W*(?:ok |so |and |say |make it )*(start|begin) (\d{1,2})\W*$`)

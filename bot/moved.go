@@ -29,7 +29,7 @@ func (t *turn) moved(p grammar.Phrase) grammar.Phrase {
 		}
 	}
 	p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: to, Value: n, Unit: named[x.Unit], Text: x.Text})
-	p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return !a.Guessed && a.About != grammar.Why })
+	p.Asks = slices.DeleteFunc(slices.Clone(p.Asks), func(a grammar.Ask) bool { return !a.Guessed && a.About == grammar.Flatten || p.Inferred })
 	return p
 }
 

@@ -27,7 +27,7 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 		if f.Field == unit.PanelWidth && t.before.Asks[0].About == grammar.Strips && t.before.Said.has(unit.StockPiles) {
 			p.Facts[i].Field = unit.TargetWidth
 		}
-		if f.Field == unit.StripWidth && t.before.Asks[0].About == grammar.Stack && t.stacked("strips") && !saysWide.MatchString(t.m.Text) {
+		if f.Field == unit.StripWidth && t.before.Asks[0].About == grammar.Stack && t.stacked("strips") && !stated(p.Facts, unit.StripThickness) && !saysWide.MatchString(t.m.Text) {
 			p.Facts[i].Field = unit.StripThickness // "strips are 1, no wait 15/16"
 		}
 		if n, _ := f.Value.(unit.Number); f.Field == unit.Opening && t.opensWide(float64(n)) {
@@ -81,8 +81,8 @@ func (t *turn) bedAgain(p grammar.Phrase) grammar.Phrase {
 var (
 	// earlyHour is a clock time as both halves of a day have one.
 	earlyHour = regexp.MustCompile(`^[1-5](?:[:.]\d\d)?$`)
-	// saysMorning tells the halves of a day apart.
-	saysMorning = regexp.MustCompile(`(?i)\b(?:a\.?m|p\.?m)\b|\d[ap]m?\b|\b(?:morning|early|earlier|night)\b`)
+	// saysHalf tells the halves of a day apart.
+	saysHalf = regexp.MustCompile(`(?i)\b(?:a\.?m|p\.?m)\b|\d[ap]m?\b|\b(?:morning|early|earlier|afternoon|evening|noon|tonight|night)\b`)
 )
 
 // lossNotTaper: in a thread of a leak "no, 1 in 15" is no wedge's taper but so much of a

@@ -16,7 +16,7 @@ func (t *turn) clocked(p grammar.Phrase) grammar.Phrase {
 	start, started := t.before.Said.find(unit.StartTime)
 	end, ends := t.before.Said.find(unit.Deadline)
 	for i, f := range p.Facts {
-		if f.Field == unit.StartTime && started && earlyHour.MatchString(f.Text) && !saysMorning.MatchString(t.m.Text) {
+		if f.Field == unit.StartTime && started && earlyHour.MatchString(f.Text) && !saysHalf.MatchString(t.m.Text) {
 			p.Facts = slices.Clone(p.Facts)
 			p.Facts[i].Value = nearerHalf(minutesOf(f.Value), minutesOf(start.Value))
 		}
@@ -34,7 +34,7 @@ func (t *turn) clocked(p grammar.Phrase) grammar.Phrase {
 // was: a start at noon that is pushed to 1:15.
 func nearerHalf(now, was float64) unit.Word {
 	const half, smallHours = 12 * 60, 4 * 60 // nobody starts in them
-	if now < smallHours || math.Abs(now+half-was) < math.Abs(now-was) {
+	if now+half < 24*60 && (now < smallHours || math.Abs(now+half-was) < math.Abs(now-was)) {
 		now += half
 	}
 	return unit.Word(fmt.Sprintf("%02d:%02d", int(now)/60, int(now)%60))

@@ -12,6 +12,9 @@ import (
 // withoutIt takes away, or puts back, what was spoken of last.
 var withoutIt = regexp.MustCompile(`(?i)^\W*(?:(?:and|ok|okay|or|so|but|then|now|what about|how about|what if we go|what if i go|what if we|what if i|say|try|go|just|actually)\W+)*(?:(without|lose|drop|skip|forget|ditch|leave out|no)|(put|with|bring|have)) (?:it|that|that one|one)( off| out| away)?( back| back on| back in)?(?: then| now| again| altogether)?\W*$`)
 
+// neverMind says no more than that something is not to be.
+var neverMind = regexp.MustCompile(`(?i)^\W*(forget|no|skip|drop) (it|that|one|that one)\W*$`)
+
 // ofLast reads "and without it?", "put it back" of the part that the last message told.
 func (t *turn) ofLast(p grammar.Phrase) grammar.Phrase {
 	said := withoutIt.FindStringSubmatch(t.m.Text)
@@ -19,7 +22,8 @@ func (t *turn) ofLast(p grammar.Phrase) grammar.Phrase {
 		return p
 	}
 	part := t.lastPart()
-	switch {
+	switch bare := neverMind.MatchString(t.m.Text); {
+	case bare: // takes back what was said, not the part
 	case part == "":
 	case said[1] != "" && said[4] == "":
 		p.Drops = append(slices.Clone(p.Drops), part)
