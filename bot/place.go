@@ -36,7 +36,7 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 		if f.Field == unit.StripLength && f.Loose && t.onlySaid(unit.PanelLength, unit.StripLength) && t.before.Asks[0].About == grammar.Glue {
 			p.Facts[i].Field = unit.PanelLength // "each one's only 36 long"
 		}
-		if f.Loose && t.besideHeight(f) {
+		if f.Loose && (t.besideHeight(f) || f.Field == unit.StripWidth && stated(p.Facts, unit.BarHeight) && t.before.Said.has(unit.StripWidth) && !namesStrip.MatchString(t.m.Text)) { // "2 high 1 wide"
 			p.Facts[i].Field = unit.BarWidth
 			continue
 		}

@@ -300,5 +300,5 @@ func (t *turn) wondersAtBar(a grammar.Amendment) bool {
 // countsThem: the number of "for just one of them" is no measure.
 func (t *turn) countsThem(a grammar.Amendment) bool {
 	_, behind, found := strings.Cut(strings.ToLower(t.m.Text), strings.ToLower(a.Text))
-	return found && a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value) && someOf.MatchString(behind) && strings.HasPrefix(strings.TrimSpace(behind), "of ")
+	return found && a.Unit.Symbol == "" && a.Value == math.Trunc(a.Value) && a.Value >= 1 && isLikely(unit.PanelCount, unit.Number(a.Value)) && someOf.MatchString(behind) && strings.HasPrefix(strings.TrimSpace(behind), "of ")
 }

@@ -20,7 +20,7 @@ type Thread struct {
 	Bar     bool          `json:",omitempty"` // a bar is there, of which no measure was said
 	Load    int           // the load that the thread is about, 0 for none
 	Looked  bool          `json:",omitempty"` // whether the last message only looked at that load
-	Means   bool          // a word was explained last
+	Means   bool          `json:",omitempty"` // a word was explained last
 	Peril   grammar.Peril // the danger that was asked about last, "" once something else is
 	Pending []Pending     // what the last reply asked for
 	Warned  []string      // cautions shown so far

@@ -51,6 +51,9 @@ func (r *reader) nounFact(i int) {
 			r.sayOnce(i, unit.PressKind, "frame")
 		}
 	case "frame":
+		if r.word(i-1, "steel", "metal", "iron", "picture", "window", "wooden", "angle", "welded") {
+			return // what a top is bolted to
+		}
 		if !r.is(i-1, kindNoun, "bag") && !strings.Contains(it.word, "opening") {
 			r.sayOnce(i, unit.PressKind, "frame")
 		}

@@ -12,7 +12,7 @@ var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boil
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {
-	if r.elsewhere() || r.engineVacuum() || r.phones() {
+	if (r.elsewhere() || r.engineVacuum() || r.phones()) && !r.getsInside() {
 		return true
 	}
 	other := r.wordIn("vacuum cleaner")

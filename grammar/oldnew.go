@@ -395,17 +395,3 @@ func (r *reader) lastsBehind(i int) bool {
 	}
 	return k > i+1 && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Lasting)
 }
-
-// textOf is what was typed from item from to item to, with a number that stands where
-// another one stood as it was typed there.
-func (r *reader) textOf(from, to int) string {
-	var typed strings.Builder
-	at := r.items[from].start
-	for k := from; k <= to; k++ {
-		if it := &r.items[k]; it.amount != nil && it.text != r.text[it.start:it.end] {
-			typed.WriteString(r.text[at:it.start] + it.text)
-			at = it.end
-		}
-	}
-	return typed.String() + r.text[at:r.items[to].end]
-}

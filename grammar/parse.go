@@ -1,6 +1,8 @@
 package grammar
 
-import "strings"
+import (
+	"strings"
+)
 
 // Parse reads a message as the shop's habit has it. It never fails: what it
 // cannot place is in the phrase's Unused. Bytes that are no UTF-8 are read as U+FFFD.
@@ -38,3 +40,17 @@ func (r *reader) finish() {
 
 // trimmed returns text without the marks around it.
 func trimmed(s string) string { return strings.Trim(s, " \t\r\n.,;:!?–—-()") }
+
+// textOf is what was typed from item from to item to, with a number that stands where
+// another one stood as it was typed there.
+func (r *reader) textOf(from, to int) string {
+	var typed strings.Builder
+	at := r.items[from].start
+	for k := from; k <= to; k++ {
+		if it := &r.items[k]; it.amount != nil && it.text != r.text[it.start:it.end] {
+			typed.WriteString(r.text[at:it.start] + it.text)
+			at = it.end
+		}
+	}
+	return typed.String() + r.text[at:r.items[to].end]
+}

@@ -146,6 +146,9 @@ func (r *reader) stockContext() bool {
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
+	if r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
+		return true // "12x 80mm, 9x 65mm, panel 600mm wide"
+	}
 	if r.numberedWidths() >= 2 || r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.madeFrom() {
 		return true
 	}

@@ -33,7 +33,7 @@ func (r *reader) rates() {
 		if am.is(unit.Pressing) && r.dropped(i) {
 			continue
 		}
-		if am.is(unit.Pressing) || am.is(unit.Distance) && (r.mentions(kindNoun, "leak") || r.mentions(kindVacuum) || r.mentions(kindAsk, "pump:hold_s")) {
+		if am.is(unit.Pressing) || am.is(unit.Distance) && (r.mentions(kindNoun, "leak") || r.mentions(kindVacuum) || r.word(i-1, "dropped", "drops", "fell", "falls") && r.mentions(kindNoun, "press", "bag", "frame", "pump") || r.mentions(kindAsk, "pump:hold_s")) {
 			r.leakOver(i)
 		}
 		if am.bare() && r.leakWordBefore(i) {

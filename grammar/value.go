@@ -107,10 +107,21 @@ func (am *amount) brokenInch() bool {
 	return am.form == formFraction || am.form == formWords && am.value != nil && !am.value.IsInt()
 }
 
+// saysMetric: "need a bar 30 high metric" has its lengths in millimetres.
+func (r *reader) saysMetric() bool {
+	for i := range r.items {
+		if r.word(i, "metric") && !r.word(i+1, "ton", "tons", "tonne", "tonnes", "thread", "bolt", "bolts", "tape", "wrench", "drill") && !r.word(i-1, "not", "no", "non") {
+			r.items[i].used = true
+			return true
+		}
+	}
+	return false
+}
+
 // lengthSystem is the unit that bare lengths take from those beside them:
 // millimetres or inches, where the message uses one of the two systems only.
 func (r *reader) lengthSystem() *unit.Unit {
-	metric, inch := false, false
+	metric, inch := r.saysMetric(), false
 	for i, it := range r.items {
 		if it.amount != nil && it.amount.bare() && !r.habit.Metric && (it.amount.form == formFraction || it.amount.form == formMixed) {
 			inch = true // "18mm ply, 3/16 walnut": fractions are of an inch

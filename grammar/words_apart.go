@@ -45,11 +45,18 @@ func (r *reader) numberOfThem(i int) bool {
 	return i-j <= 2 && r.is(j, kindNoun, "strip", "panel") && r.word(j-1, "of") && r.items[max(j-2, 0)].word == "number"
 }
 
+// falls: "gauge dropped from 25 to 21 in 5 minutes" tells two readings of a gauge.
+func (r *reader) falls(i, n int) bool {
+	a, b := r.items[i].amount, r.items[n].amount
+	told := r.mentions(kindVacuum, "gauge", "vacuum") || r.mentions(kindAsk, "pump:hold_s")
+	return told && a.value != nil && b.value != nil && a.value.Cmp(b.value) > 0 && b.value.Sign() > 0
+}
+
 // unitOfDrop gives the first of "from 0,85 to 0,80 bar in 12 minutes" the unit of the
 // second.
 func (r *reader) unitOfDrop(i int) {
 	n := i + 1
-	if n < len(r.items) && r.free(n) && r.items[n].amount.link == linkTo && r.mentions(kindNoun, "leak") && r.items[i].amount.value != nil {
+	if n < len(r.items) && r.free(n) && r.items[n].amount.link == linkTo && (r.mentions(kindNoun, "leak") || r.falls(i, n)) && r.items[i].amount.value != nil {
 		r.inNoInch(n)
 		k := n + 1
 		for r.word(k, "over", "within", "about", "in") || r.is(k, kindRole, "length") {
