@@ -164,7 +164,7 @@ func (r *reader) killPast() {
 
 // placedHere reports whether the number at item j was said elsewhere, and took a place here.
 func (r *reader) placedHere(j int) bool {
-	return r.items[j].text != r.textOf(j, j)
+	return r.items[j].text != r.text[r.items[j].start:r.items[j].end]
 }
 
 // wetWhenGlued: "was 12% when I glued it and now lives at 40% rh" tells both moistures

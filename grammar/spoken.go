@@ -35,7 +35,7 @@ func (r *reader) spokenHundreds() {
 		}
 		a.value.SetInt64(int64(100*hundreds + tens))
 		a.unit, a.unitRaw = b.unit, b.unitRaw
-		r.items[i].end, r.items[i].text = r.items[i+1].end, r.textOf(i, i+1)
+		r.items[i].end, r.items[i].text = r.items[i+1].end, r.text[r.items[i].start:r.items[i+1].end]
 		r.items = append(r.items[:i+1], r.items[i+2:]...)
 	}
 }

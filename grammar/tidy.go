@@ -237,7 +237,7 @@ func (r *reader) sameInBrackets() {
 				a.unit, a.unitRaw = b.unit, b.unitRaw
 			}
 			r.items[i].end = r.items[i+3].end
-			r.items[i].text = r.textOf(i, i)
+			r.items[i].text = r.text[r.items[i].start:r.items[i].end]
 			r.remove(i+1, i+4)
 			r.unitBehind(i)
 			continue
@@ -277,7 +277,7 @@ func (r *reader) unitBehind(i int) {
 	if u.Symbol != "" {
 		am.unit, am.unitRaw = &u, raw
 		r.items[i].end = r.items[k].end
-		r.items[i].text = r.textOf(i, i)
+		r.items[i].text = r.text[r.items[i].start:r.items[i].end]
 		r.remove(k, k+1)
 	}
 }

@@ -37,7 +37,7 @@ func (r *reader) inchStock() {
 		at := next.end - len("stock")
 		am.unit, am.unitRaw = &u, "in"
 		r.items[i].end = next.start + len("in")
-		r.items[i].text = r.textOf(i, i)
+		r.items[i].text = r.text[r.items[i].start:r.items[i].end]
 		next.meaning, next.word, next.text, next.start = meaning{kind: kindNoun, id: "strip"}, "stock", r.text[at:next.end], at
 	}
 }
