@@ -117,7 +117,7 @@ func (r *reader) pressure(i int) {
 	case r.barometric(i):
 		r.bind(i, unit.Ambient)
 	case r.isMatFirmness(i):
-		r.bind(i, unit.MatFirm)
+		r.bindFirmness(i)
 	case r.within(from, to, kindRole, "limit") >= 0 && !r.has(unit.PumpLimit) && r.within(r.afterStop(i), i, kindRole, "limit") >= 0 && !r.needleStops(i):
 		r.pumpLimit(i)
 	case u == "psia" || r.absolute(i):
@@ -215,21 +215,6 @@ func (r *reader) absolute(i int) bool {
 		return true
 	}
 	return false
-}
-
-func (r *reader) isMatFirmness(i int) bool {
-	from, to := r.sentence(i)
-	if r.within(from, to, kindNoun, "mat") < 0 {
-		return false
-	}
-	v, _, ok := r.valueOf(r.items[i].amount, unit.MatFirm)
-	for j := i + 1; j < to && j < i+7 && !r.isBreak(j); j++ {
-		if am := r.items[j].amount; am != nil && am.is(unit.Proportion) && am.float() == 25 || r.is(j, kindRole, "firm at") {
-			r.items[j].used = ok && impossible(unit.MatFirm, v) == ""
-			return true
-		}
-	}
-	return !r.is(r.prev(i), kindVacuum) && r.is(r.next(i), kindNoun, "mat")
 }
 
 // pumpLimit reads where a pump itself stops: an absolute pressure, or a vacuum

@@ -1,0 +1,34 @@
+package grammar
+
+import (
+	"presshand/engine/unit"
+)
+
+// isMatFirmness reports whether the pressure at item i is a mat's, at so much squash.
+func (r *reader) isMatFirmness(i int) bool {
+	from, to := r.sentence(i)
+	if r.within(from, to, kindNoun, "mat") < 0 {
+		return false
+	}
+	v, _, ok := r.valueOf(r.items[i].amount, unit.MatFirm)
+	for j := i + 1; j < to && j < i+7 && !r.isBreak(j); j++ {
+		if am := r.items[j].amount; am != nil && am.is(unit.Proportion) && am.float() == 25 || r.is(j, kindRole, "firm at") {
+			r.items[j].used = ok && impossible(unit.MatFirm, v) == ""
+			return true
+		}
+	}
+	return !r.is(r.prev(i), kindVacuum) && r.is(r.next(i), kindNoun, "mat")
+}
+
+// bindFirmness takes the per cent of the squash along: "6 psi at 25%".
+func (r *reader) bindFirmness(i int) {
+	if !r.bind(i, unit.MatFirm) || len(r.bound) == 0 || r.bound[len(r.bound)-1].from != i {
+		return
+	}
+	for j := i + 1; j < len(r.items) && j < i+7; j++ {
+		if am := r.items[j].amount; am != nil && am.is(unit.Proportion) && r.items[j].used {
+			r.bound[len(r.bound)-1].fact.Text = r.textOf(i, j)
+			return
+		}
+	}
+}
