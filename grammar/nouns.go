@@ -302,6 +302,10 @@ func (r *reader) stripLength(i int) {
 		r.bind(i, unit.PanelWidth) // "602 mm of strips"
 		return
 	}
+	if r.size(i) > 2*widestStrip && !r.has(unit.StripLength) {
+		r.bind(i, unit.StripLength) // "on 30 inch strips"
+		return
+	}
 	f, other := unit.StripWidth, unit.StripThickness
 	if r.size(i) < inchWide-1e-9 || r.items[i].amount.form == formQuarters {
 		f, other = other, f
