@@ -1,0 +1,141 @@
+package grammar
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"presshand/engine/unit"
+)
+
+// leaveNone puts among the unused every number of the message that stands in nothing
+// that was kept, as where one correction takes the place of another: a number may be of
+// no use, but never ignored in silence.
+func (r *reader) leaveNone() {
+	for at := 0; at < len(r.text); {
+		if n := markup(r.text[at:]); n > 0 {
+			at += n
+			continue
+		}
+		end := at
+		for end < len(r.text) && isDigit(rune(r.text[end])) {
+			end++
+		}
+		if end == at {
+			at++
+			continue
+		}
+		if digits := r.text[at:end]; !inWord(r.text[:at]) && !r.phrase.keeps(digits) && !r.saidTwice(digits) {
+			r.unuse(r.typedAt(at, end))
+		}
+		at = end
+	}
+}
+
+// inWord reports whether what comes behind text belongs to its last word: "d3", "m³".
+func inWord(text string) bool {
+	last, _ := utf8.DecodeLastRuneInString(text)
+	return unicode.IsLetter(last) && last != utf8.RuneError || unicode.IsMark(last) || last == '²' || last == '³'
+}
+
+// typedAt is the amount that the digits from at to end are of, or the digits themselves.
+func (r *reader) typedAt(at, end int) string {
+	for i := range r.items {
+		if it := &r.items[i]; it.amount != nil && it.start <= at && end <= it.end {
+			return r.text[it.start:it.end]
+		}
+	}
+	return r.text[at:end]
+}
+
+// saidTwice reports whether digits tell only what a fact tells too: "25 inHg, that's 12.3 psi".
+func (r *reader) saidTwice(digits string) bool {
+	return slices.ContainsFunc(r.bound, func(b binding) bool {
+		return strings.Contains(b.fact.Text, digits) && slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool {
+			return f.Field == b.fact.Field && same(f.Value, b.fact.Value)
+		})
+	})
+}
+
+// keeps reports whether digits stand in what p tells of the message.
+func (p *Phrase) keeps(digits string) bool {
+	bare := strings.TrimLeft(digits, "0")
+	has := func(text string) bool {
+		return text != "" && (wholeIn(text, digits) || bare != "" && wholeIn(text, bare))
+	}
+	return slices.ContainsFunc(p.Unused, has) || p.anyFact(func(f Fact) bool { return has(f.Text) }) ||
+		p.keptAside(has) || p.Command.keeps(has) || p.anyFact(func(f Fact) bool { return valueHas(f, has) })
+}
+
+// anyFact reports whether ok holds for a fact, a goal or one of several offered.
+func (p *Phrase) anyFact(ok func(Fact) bool) bool {
+	if slices.ContainsFunc(p.Facts, ok) {
+		return true
+	}
+	for _, a := range p.Asks {
+		for _, f := range a.Goal {
+			if ok(f) {
+				return true
+			}
+		}
+	}
+	return slices.ContainsFunc(p.Choices, func(c Choice) bool { return slices.ContainsFunc(c.Values, ok) })
+}
+
+// keptAside looks into what a phrase has beside its facts.
+func (p *Phrase) keptAside(has func(string) bool) bool {
+	return slices.ContainsFunc(p.Refused, func(x Refusal) bool { return has(x.Text) }) ||
+		slices.ContainsFunc(p.Clashes, func(c Clash) bool { return slices.ContainsFunc(c.Texts, has) }) ||
+		slices.ContainsFunc(p.Amends, func(a Amendment) bool { return has(a.Text) }) ||
+		slices.ContainsFunc(p.Gone, func(a Amendment) bool { return has(a.Text) }) ||
+		slices.ContainsFunc(p.Changes, func(c Change) bool { return has(c.By.Text) }) ||
+		slices.ContainsFunc(p.Rows, func(row Row) bool { return has(row.Count.Text) || has(row.Width.Text) }) ||
+		slices.ContainsFunc(p.Taken, func(t Taken) bool { return has(t.Typed) }) ||
+		slices.ContainsFunc(p.Terms, has)
+}
+
+// valueHas looks for digits in a fact's value, where another way to write it than its
+// text was typed too: "2 ft wide, that's 24", "at 9:00 (0900)".
+func valueHas(f Fact, has func(string) bool) bool {
+	switch v := f.Value.(type) {
+	case unit.Word:
+		return has(string(v)) || has(strings.ReplaceAll(string(v), ":", ""))
+	case unit.Number:
+		return has(fmt.Sprint(v)) || f.Field.Dimension() == unit.Distance && has(fmt.Sprintf("%.6g", unit.Inch.Of(f.Field.SI(v))))
+	case unit.Layers:
+		alike := map[string]int{}
+		for _, l := range v {
+			alike[l.Part]++
+		}
+		return has(fmt.Sprint(alike, v))
+	}
+	return has(fmt.Sprint(f.Value))
+}
+
+// keeps looks into a word to the load book and those behind it.
+func (c *Command) keeps(has func(string) bool) bool {
+	if c == nil {
+		return false
+	}
+	number := func(n int) bool { return has(strconv.Itoa(n)) }
+	return slices.ContainsFunc([]string{c.Note, c.Title, c.Time, c.Clock, c.Press}, has) ||
+		slices.ContainsFunc(c.Loads, number) || c.From > 0 && number(c.From) || c.Query != nil && number(c.Query.Last) ||
+		slices.ContainsFunc(c.Measured, func(f Fact) bool { return has(f.Text) || valueHas(f, has) }) || c.Then.keeps(has)
+}
+
+// wholeIn reports whether the digits d stand in text, not as part of a longer number.
+func wholeIn(text, d string) bool {
+	for {
+		before, after, found := strings.Cut(text, d)
+		if !found {
+			return false
+		}
+		if (before == "" || !isDigit(rune(before[len(before)-1]))) && (after == "" || !isDigit(rune(after[0]))) {
+			return true
+		}
+		text = text[len(before)+1:]
+	}
+}
