@@ -1,6 +1,7 @@
 package grammar_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -22,11 +23,17 @@ func BenchmarkParse_hostile(b *testing.B) {
 		"numbers": "1 ", "sizes": "1 x 1 ", "words": "strap stripz ", "units": `1" `, "cues": "how much vac ", "bars": "1 in bar or ", "breaks": "1, ", "sorry": "sorry 6 strips ",
 		"piles": "12 @ 2 1/4, ", "widths": "42 mm ", "half piles": "12 @ 2 1/4 to 3, ",
 	} {
-		text := strings.Repeat(unit, 4000/len(unit))
-		b.Run(name, func(b *testing.B) {
-			for b.Loop() {
-				grammar.Parse(text, grammar.Habit{})
-			}
-		})
+		b.Run(name, func(b *testing.B) { parses(b, strings.Repeat(unit, 4000/len(unit))) })
+	}
+	var apart strings.Builder
+	for n := 101; apart.Len() < 4000; n++ {
+		fmt.Fprint(&apart, n, " ")
+	}
+	b.Run("numbers apart", func(b *testing.B) { parses(b, apart.String()[:4000]) })
+}
+
+func parses(b *testing.B, text string) {
+	for b.Loop() {
+		grammar.Parse(text, grammar.Habit{})
 	}
 }

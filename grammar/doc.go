@@ -21,10 +21,11 @@
 //	MessageTree = PieceTree* .
 //	PieceTree = <word> | MeasureTree .
 //	MeasureTree = AmountTree LinkedTree* .
-//	AmountTree = <minus>? ((<int> <fraction>?) | (<fraction> | <number>)) <unit>? .
+//	AmountTree = <minus>? ((<int> <fraction>?) | <number>) <unit>? .
 //	LinkedTree = <link> AmountTree .
 //
-// A number is a decimal, a fraction in digits or as a glyph, lumber quarters, a
+// An int with a fraction is a mixed number. A number is a decimal, a fraction in
+// digits or as a glyph that follows no int, lumber quarters, a
 // pair such as 7:30 or 1:12, or a number in words; a link is x, by, to, or, at. A
 // word is a run of all that is none of these.
 //

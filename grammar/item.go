@@ -241,6 +241,9 @@ func rational(s string) *big.Rat {
 	if _, den, ok := strings.Cut(s, "/"); ok && strings.Trim(den, "0") == "" {
 		return nil
 	}
+	if n, err := strconv.ParseInt(s, 10, 64); err == nil {
+		return new(big.Rat).SetInt64(n)
+	}
 	r, ok := new(big.Rat).SetString(s)
 	if !ok {
 		return nil
@@ -252,6 +255,10 @@ func rational(s string) *big.Rat {
 func (am *amount) float() float64 {
 	if am.value == nil {
 		return 0
+	}
+	num, den := am.value.Num(), am.value.Denom()
+	if num.BitLen() <= 53 && den.BitLen() <= 53 { // both are exact, and so is the way they are divided
+		return float64(num.Int64()) / float64(den.Int64())
 	}
 	f, _ := am.value.Float64()
 	return f

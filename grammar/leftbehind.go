@@ -98,13 +98,19 @@ func (p *Phrase) keptAside(has func(string) bool) bool {
 }
 
 // valueHas looks for digits in a fact's value, where another way to write it than its
-// text was typed too: "2 ft wide, that's 24", "at 9:00 (0900)".
+// text was typed too: "2 ft wide, that's 24", "at 9:00 (0900)", "300 strips: 40 at 2, …".
 func valueHas(f Fact, has func(string) bool) bool {
 	switch v := f.Value.(type) {
 	case unit.Word:
 		return has(string(v)) || has(strings.ReplaceAll(string(v), ":", ""))
 	case unit.Number:
 		return has(fmt.Sprint(v)) || f.Field.Dimension() == unit.Distance && has(fmt.Sprintf("%.6g", unit.Inch.Of(f.Field.SI(v))))
+	case unit.Piles:
+		strips := 0
+		for _, pile := range v {
+			strips += pile.Count
+		}
+		return has(strconv.Itoa(strips)) || has(fmt.Sprint(v))
 	case unit.Layers:
 		alike := map[string]int{}
 		for _, l := range v {

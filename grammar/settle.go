@@ -26,16 +26,20 @@ func (r *reader) settle() {
 // rivals: of two values for one field the later counts behind a word of
 // correction; offered with "or" they are a choice; else nobody may choose.
 func (r *reader) rivals() {
-	byField := map[unit.Field][]binding{}
-	var order []unit.Field
-	for _, b := range r.bound {
-		if byField[b.fact.Field] == nil {
-			order = append(order, b.fact.Field)
+	var done []unit.Field
+	group := make([]binding, 0, len(r.bound))
+	for i, b := range r.bound {
+		if slices.Contains(done, b.fact.Field) {
+			continue
 		}
-		byField[b.fact.Field] = append(byField[b.fact.Field], b)
-	}
-	for _, f := range order {
-		r.rival(f, byField[f])
+		done = append(done, b.fact.Field)
+		group = append(group[:0], b)
+		for _, other := range r.bound[i+1:] {
+			if other.fact.Field == b.fact.Field {
+				group = append(group, other)
+			}
+		}
+		r.rival(b.fact.Field, group)
 	}
 	r.vacuumTwice()
 	if slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool { return f.Field == unit.Species }) {

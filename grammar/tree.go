@@ -31,7 +31,7 @@ type (
 		Minus  bool   `parser:"@Minus?"`
 		Whole  string `parser:"( @Int"`
 		Part   string `parser:"  @Fraction?"`
-		Single string `parser:"| @( Fraction | Number ) )"`
+		Single string `parser:"| @Number )"`
 		Unit   string `parser:"@Unit?"`
 	}
 )
@@ -104,8 +104,13 @@ func (f *feed) class(i int) lexer.TokenType {
 		return symWord
 	}
 	switch t.symbol {
-	case symInt, symFraction, symUnit:
+	case symInt, symUnit:
 		return t.symbol
+	case symFraction:
+		if i > 0 && f.tokens[i-1].symbol == symInt {
+			return symFraction // of a mixed number
+		}
+		return symNumber
 	case symDecimal, symQuarters, symPair, symWords, symBad:
 		return symNumber
 	case symTimes, symTo, symOr, symAt:
