@@ -291,7 +291,7 @@ func (r *reader) opens(ws ...string) int {
 func (r *reader) wordIn(ws ...string) bool {
 	for i := range r.items {
 		for _, w := range ws {
-			if r.items[i].amount == nil && (r.items[i].word == w || strings.Contains(r.items[i].word, " "+w)) {
+			if said := r.items[i].word; r.items[i].amount == nil && (said == w || strings.Contains(said, w) && strings.Contains(said, " "+w)) {
 				return true
 			}
 		}

@@ -226,11 +226,13 @@ func (r *reader) unitBefore(i, j int) {
 // the count that was spoken of.
 func (r *reader) itsNow() {
 	for i := range r.items {
-		if k := r.lastBefore(i, i); r.free(i) && r.word(i-1, "so", "to") && r.word(i+1, "again") && k >= 0 {
-			r.items[i+1].meaning = meaning{kind: kindFix} // "well 8 but one had a knot so 7 again"
-			r.bind(i, r.bound[k].fact.Field)
-			r.fixedAt = append(r.fixedAt, i)
-			continue
+		if r.free(i) && r.word(i-1, "so", "to") && r.word(i+1, "again") {
+			if k := r.lastBefore(i, i); k >= 0 {
+				r.items[i+1].meaning = meaning{kind: kindFix} // "well 8 but one had a knot so 7 again"
+				r.bind(i, r.bound[k].fact.Field)
+				r.fixedAt = append(r.fixedAt, i)
+				continue
+			}
 		}
 		if !r.free(i) || !r.word(i-1, "its", "is", "now") || r.next(i) >= 0 {
 			continue

@@ -3,7 +3,7 @@
 // that it could not place. [Parse] is the one way in and never fails; [Print]
 // writes a phrase in a long form that reads back the same.
 //
-// A message goes through four stages, a file or a few each:
+// A message goes through these stages, a file or a few each:
 //
 //	scan.go      characters to scraps: words, numbers, fraction glyphs, marks
 //	token.go     scraps to tokens: the longest run of words with a meaning, numbers
@@ -15,6 +15,7 @@
 //	             sizes and lengths by the words around them; last the questions
 //	changes.go   in a message that follows others: by how much it changes a number of
 //	             its thread, which the bot works out
+//	leftbehind.go last, every number that no pass kept is listed as unused
 //
 // The tree's grammar, kept true by a test:
 //

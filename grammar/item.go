@@ -238,11 +238,14 @@ func rational(s string) *big.Rat {
 	if len(s) > 48 {
 		return nil
 	}
-	if _, den, ok := strings.Cut(s, "/"); ok && strings.Trim(den, "0") == "" {
+	_, den, fraction := strings.Cut(s, "/")
+	if fraction && strings.Trim(den, "0") == "" {
 		return nil
 	}
-	if n, err := strconv.ParseInt(s, 10, 64); err == nil {
-		return new(big.Rat).SetInt64(n)
+	if !fraction {
+		if n, err := strconv.ParseInt(s, 10, 64); err == nil {
+			return new(big.Rat).SetInt64(n)
+		}
 	}
 	r, ok := new(big.Rat).SetString(s)
 	if !ok {

@@ -19,7 +19,7 @@ func Parse(text string, habit Habit) Phrase {
 	if err != nil { // every token has a place in the tree; kept for a change of the grammar
 		return Phrase{Unused: []string{text}}
 	}
-	r := &reader{text: text, habit: habit, items: items(tree, tokens)}
+	r := &reader{text: text, habit: habit, items: items(tree, tokens), bound: make([]binding, 0, 8)}
 	r.finish()
 	r.read()
 	r.follows()

@@ -26,6 +26,7 @@ func (r *reader) settle() {
 // rivals: of two values for one field the later counts behind a word of
 // correction; offered with "or" they are a choice; else nobody may choose.
 func (r *reader) rivals() {
+	r.phrase.Facts = slices.Grow(r.phrase.Facts, len(r.bound))
 	var done []unit.Field
 	group := make([]binding, 0, len(r.bound))
 	for i, b := range r.bound {
