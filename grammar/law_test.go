@@ -81,11 +81,14 @@ func checkNumbers(t *testing.T, text string, h grammar.Habit) {
 
 // recorded is every stretch of text that a phrase keeps.
 func recorded(p grammar.Phrase) string {
-	out := append([]string(nil), p.Unused...)
+	out := append(append([]string(nil), p.Unused...), p.Again...)
 	fact := func(f grammar.Fact) {
 		out = append(out, f.Text, fmt.Sprint(f.Value))
 		if ls, ok := f.Value.(unit.Layers); ok { // so many levels alike
 			out = append(out, fmt.Sprint(copies(ls)))
+		}
+		if ps, ok := f.Value.(unit.Piles); ok { // so many strips in all
+			out = append(out, fmt.Sprint(strips(ps)))
 		}
 		if w, ok := f.Value.(unit.Word); ok {
 			out = append(out, strings.ReplaceAll(string(w), ":", "")) // a clock time said again: "0900"
@@ -139,6 +142,15 @@ func copies(ls unit.Layers) map[string]int {
 	n := map[string]int{}
 	for _, l := range ls {
 		n[l.Part]++
+	}
+	return n
+}
+
+// strips is how many there are in all piles.
+func strips(ps unit.Piles) int {
+	n := 0
+	for _, p := range ps {
+		n += p.Count
 	}
 	return n
 }

@@ -28,7 +28,7 @@ func (r *reader) leaveNone() {
 			at++
 			continue
 		}
-		if digits := r.text[at:end]; !inWord(r.text[:at]) && !r.phrase.keeps(digits) && !r.saidTwice(digits) {
+		if digits := r.text[at:end]; !inWord(r.text[:at]) && !r.phrase.keeps(digits) {
 			r.unuse(r.typedAt(at, end))
 		}
 		at = end
@@ -49,15 +49,6 @@ func (r *reader) typedAt(at, end int) string {
 		}
 	}
 	return r.text[at:end]
-}
-
-// saidTwice reports whether digits tell only what a fact tells too: "25 inHg, that's 12.3 psi".
-func (r *reader) saidTwice(digits string) bool {
-	return slices.ContainsFunc(r.bound, func(b binding) bool {
-		return strings.Contains(b.fact.Text, digits) && slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool {
-			return f.Field == b.fact.Field && same(f.Value, b.fact.Value)
-		})
-	})
 }
 
 // keeps reports whether digits stand in what p tells of the message.
@@ -94,7 +85,7 @@ func (p *Phrase) keptAside(has func(string) bool) bool {
 		slices.ContainsFunc(p.Changes, func(c Change) bool { return has(c.By.Text) }) ||
 		slices.ContainsFunc(p.Rows, func(row Row) bool { return has(row.Count.Text) || has(row.Width.Text) }) ||
 		slices.ContainsFunc(p.Taken, func(t Taken) bool { return has(t.Typed) }) ||
-		slices.ContainsFunc(p.Terms, has)
+		slices.ContainsFunc(p.Again, has) || slices.ContainsFunc(p.Terms, has)
 }
 
 // valueHas looks for digits in a fact's value, where another way to write it than its

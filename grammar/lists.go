@@ -248,7 +248,7 @@ func (r *reader) firstAlternatives() {
 			continue
 		}
 		f := r.boundAt(j)
-		if f.Dimension() != unit.Distance || r.anotherChoice(i) {
+		if f.Dimension() != unit.Distance || f == unit.StripWidths || r.anotherChoice(i) {
 			continue
 		}
 		am := *r.items[i].amount

@@ -10,6 +10,7 @@ type Phrase struct {
 	Drops     []Part      // what the message takes away: "without the mat"
 	Command   *Command    // a word to the load book
 	Unused    []string    // as typed
+	Again     []string    // what tells the same as a fact does: "25 inHg, that's 12.3 psi"
 	Refused   []Refusal   // numbers that cannot be
 	Clashes   []Clash     // two different values for one field
 	Taken     []Taken     // misspelt trade words and what they were taken for

@@ -74,6 +74,9 @@ func (r *reader) rival(f unit.Field, bs []binding) {
 		last := kept[len(kept)-1]
 		switch {
 		case same(last.fact.Value, b.fact.Value):
+			if hasDigit(b.fact.Text) && b.fact.Text != last.fact.Text {
+				r.phrase.Again = append(r.phrase.Again, b.fact.Text)
+			}
 		case r.fixedBetween(last.from, b.from):
 			r.unuse(last.fact.Text)
 			kept = append(kept[:len(kept)-1], b)
