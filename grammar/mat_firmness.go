@@ -22,12 +22,14 @@ func (r *reader) isMatFirmness(i int) bool {
 
 // bindFirmness takes the per cent of the squash along: "6 psi at 25%".
 func (r *reader) bindFirmness(i int) {
-	if !r.bind(i, unit.MatFirm) || len(r.bound) == 0 || r.bound[len(r.bound)-1].from != i {
+	r.bind(i, unit.MatFirm)
+	f := r.justBound(i)
+	if f == nil {
 		return
 	}
 	for j := i + 1; j < len(r.items) && j < i+7; j++ {
 		if am := r.items[j].amount; am != nil && am.is(unit.Proportion) && r.items[j].used {
-			r.bound[len(r.bound)-1].fact.Text = r.textOf(i, j)
+			f.Text = r.textOf(i, j)
 			return
 		}
 	}

@@ -246,8 +246,8 @@ func (r *reader) attrLength(i, j int, sure bool) {
 		}
 		r.inMetres(i, f)
 		r.bind(i, f)
-		if r.loose && len(r.bound) > 0 {
-			r.bound[len(r.bound)-1].fact.Loose = true
+		if f := r.justBound(i); r.loose && f != nil {
+			f.Loose = true
 		}
 	}
 	r.loose = false

@@ -357,7 +357,9 @@ func (r *reader) looseLengths() {
 			u := unit.Inch
 			am.unit = &u
 			r.bind(i, unit.StripThickness)
-			r.bound[len(r.bound)-1].fact.Note = "quarters, rough"
+			if f := r.justBound(i); f != nil {
+				f.Note = "quarters, rough"
+			}
 		case r.phrase.Command != nil && r.phrase.Command.Verb == Check && am.bare() && r.size(i) < 0.055 && !r.has(unit.StripThickness) && r.next(i) < 0 && r.prev(i) < 0:
 			r.bind(i, unit.StripThickness)
 		case r.topic == Flatten && !r.has(unit.StripThickness) && r.size(i) < 0.055 && r.is(i+1, kindNoun, "cup", "bow"):

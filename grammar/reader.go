@@ -212,6 +212,15 @@ func (r *reader) bind(i int, f unit.Field) bool {
 	return true
 }
 
+// justBound is the fact of the amount at item i, which bind took last; nil where it
+// refused it.
+func (r *reader) justBound(i int) *Fact {
+	if last := len(r.bound) - 1; last >= 0 && r.bound[last].from == i {
+		return &r.bound[last].fact
+	}
+	return nil
+}
+
 // signed fields may stand with a minus: gauges print vacuum so, and it gets cold.
 var signed = map[unit.Field]bool{
 	unit.Vacuum: true, unit.ShopTemp: true, unit.ServiceTemp: true, unit.LabelMinTemp: true, unit.Altitude: true, unit.PumpLimit: true,
