@@ -10,7 +10,7 @@ func (r *reader) onOneOrOther(i int) bool {
 	n := i + 2
 	if n < len(r.items) && r.items[n].amount != nil {
 		v := r.items[n].amount
-		return v.form == formWords && v.value != nil && v.value.Cmp(one) == 0
+		return v.form == formWords && v.equals(one)
 	}
 	return r.word(n, "one", "another", "some") || r.word(n, "the", "a") && r.word(n+1, "other", "others", "next", "rest", "first", "second")
 }

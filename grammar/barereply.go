@@ -29,7 +29,7 @@ func (r *reader) bareReply() {
 	if only >= 0 && (r.is(only+1, kindRole, "am", "pm") && !(r.items[only].amount.float() > latest && r.word(only+1, "in the morning", "in the afternoon", "in the evening", "this afternoon", "after lunch")) || r.items[only].amount.form == formPair) {
 		return // "4 pm sorry" is a time of something
 	}
-	if only >= 0 && r.items[only].amount.form == formWords && r.items[only].amount.value.Cmp(one) == 0 && (r.word(only+1, "had", "has", "got", "was", "is") || r.is(only+1, kindNoun, "strip") && r.word(only+2, "had", "has", "got", "was", "is", "looks")) {
+	if only >= 0 && r.items[only].amount.form == formWords && r.items[only].amount.equals(one) && (r.word(only+1, "had", "has", "got", "was", "is") || r.is(only+1, kindNoun, "strip") && r.word(only+2, "had", "has", "got", "was", "is", "looks")) {
 		r.items[only].used = true
 		return // "six not seven, one had a knot"
 	}

@@ -204,7 +204,7 @@ func (r *reader) baldBefore(i, now int) bool {
 	if !r.plainNumber(was) || !r.plainNumber(now) || !r.labelledNumber(now) || !r.items[was].amount.bare() || r.items[now].amount.bare() || !alike(r.items[was].amount, r.items[now].amount) {
 		return false
 	}
-	if r.items[was].amount.value.Cmp(r.items[now].amount.value) == 0 {
+	if r.items[was].amount.equals(r.items[now].amount.value) {
 		r.items[was].used = true
 	} else {
 		r.items[was].amount.dead = true

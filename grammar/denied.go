@@ -243,7 +243,7 @@ func (r *reader) itsNow() {
 		}
 		r.bind(i, r.bound[k].fact.Field)
 		for j := r.bound[k].from; j < i; j++ { // the same number said twice
-			if r.free(j) && r.items[j].amount.value != nil && r.items[j].amount.value.Cmp(r.items[i].amount.value) == 0 {
+			if r.free(j) && r.items[j].amount.equals(r.items[i].amount.value) {
 				r.items[j].used = true
 			}
 		}

@@ -117,5 +117,5 @@ func (r *reader) one(k int) bool {
 		return false
 	}
 	am := r.items[k].amount
-	return am.form == formWords && am.value != nil && am.value.Cmp(one) == 0
+	return am.form == formWords && am.equals(one)
 }

@@ -58,7 +58,7 @@ func (r *reader) differWords() int {
 		if r.setsApart(i) || r.word(i, "driest", "wettest") || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
 			n++
 		}
-		if am := r.items[i].amount; am != nil && am.form == formWords && am.value != nil && am.value.Cmp(one) == 0 && r.is(i+1, kindNoun, "strip") && r.wordIn("other", "next", "another") {
+		if am := r.items[i].amount; am != nil && am.form == formWords && am.equals(one) && r.is(i+1, kindNoun, "strip") && r.wordIn("other", "next", "another") {
 			n += 2 // "one board … the other"
 		}
 	}

@@ -259,7 +259,7 @@ func (r *reader) onEachSide() {
 		if r.is(on, kindNoun, "bar") {
 			on++
 		}
-		if !r.free(i) || r.items[i].amount.form != formWords || r.items[i].amount.value.Cmp(one) != 0 || !r.word(on, "on", "at", "along") && !r.is(on, kindFact, "faces=2") {
+		if !r.free(i) || r.items[i].amount.form != formWords || !r.items[i].amount.equals(one) || !r.word(on, "on", "at", "along") && !r.is(on, kindFact, "faces=2") {
 			continue
 		}
 		k := on

@@ -143,7 +143,7 @@ func (r *reader) killUncut() {
 		a.Was = r.items[i].amount.float()
 		r.items[j].used = true
 		for k := j + 1; k < len(r.items); k++ {
-			if r.free(k) && r.items[k].amount.value != nil && r.items[k].amount.value.Cmp(r.items[j].amount.value) == 0 {
+			if r.free(k) && r.items[k].amount.equals(r.items[j].amount.value) {
 				r.items[k].used = true // "use 480"
 			}
 		}

@@ -267,6 +267,11 @@ func (am *amount) float() float64 {
 	return f
 }
 
+// equals reports whether the amount is the number v, whatever its unit.
+func (am *amount) equals(v *big.Rat) bool {
+	return am.value != nil && v != nil && am.value.Cmp(v) == 0
+}
+
 // whole returns the number if it is a whole one without a unit.
 func (am *amount) whole() (int, bool) {
 	if am.value == nil || am.unit != nil || am.minus || !am.value.IsInt() || am.form == formDecimal || am.form == formQuarters {

@@ -36,7 +36,7 @@ func (r *reader) killNames() {
 			am.dead = true // "by friday the 14th"
 			continue
 		}
-		if am.form == formWords && am.bare() && am.value != nil && am.value.Cmp(one) == 0 && (r.word(i-1, "that", "this", "which", "last", "other", "same") || r.is(i-1, kindVerb) && strings.HasSuffix(r.items[i-1].word, " that")) && (i+1 >= len(r.items) || r.isBreak(i+1) || r.word(i+1, "as", "is", "and", "for", "was", "again")) {
+		if am.form == formWords && am.bare() && am.equals(one) && (r.word(i-1, "that", "this", "which", "last", "other", "same") || r.is(i-1, kindVerb) && strings.HasSuffix(r.items[i-1].word, " that")) && (i+1 >= len(r.items) || r.isBreak(i+1) || r.word(i+1, "as", "is", "and", "for", "was", "again")) {
 			am.dead, r.items[i].used = true, true // "post that one"
 			continue
 		}
@@ -318,7 +318,7 @@ func (r *reader) killDenied() {
 // was said before.
 func (r *reader) killSaidBefore(now, denied int) {
 	for k := 0; k < now; k++ {
-		if a, b := r.items[k].amount, r.items[denied].amount; r.live(k) && a.link == linkNone && a.value != nil && b.value != nil && a.value.Cmp(b.value) == 0 && alike(a, b) {
+		if a, b := r.items[k].amount, r.items[denied].amount; r.live(k) && a.link == linkNone && a.equals(b.value) && alike(a, b) {
 			a.dead = true
 		}
 	}
@@ -360,7 +360,7 @@ func (r *reader) killSomeOf() {
 // spokenHalf reports whether item i is "half".
 func (r *reader) spokenHalf(i int) bool {
 	am := r.items[i].amount
-	return am != nil && am.form == formWords && am.value != nil && am.value.Cmp(half) == 0
+	return am != nil && am.form == formWords && am.equals(half)
 }
 
 // killSums gives up the numbers of "whats 12 x 12", which asks for no pressing.

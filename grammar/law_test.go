@@ -119,6 +119,12 @@ func recorded(p grammar.Phrase) string {
 	for _, a := range p.Amends {
 		out = append(out, a.Text)
 	}
+	for _, a := range p.Gone {
+		out = append(out, a.Text)
+	}
+	for _, c := range p.Changes {
+		out = append(out, c.By.Text)
+	}
 	for _, row := range p.Rows {
 		out = append(out, row.Count.Text, row.Width.Text)
 	}
@@ -155,11 +161,18 @@ func strips(ps unit.Piles) int {
 	return n
 }
 
+// checkLaws holds the laws for a message that begins a thread and for one that follows.
+func checkLaws(t *testing.T, text string, metric bool) {
+	t.Helper()
+	checkPrint(t, text, grammar.Habit{Metric: metric})
+	checkNumbers(t, text, grammar.Habit{Metric: metric})
+	checkNumbers(t, text, grammar.Habit{Metric: metric, Follows: true})
+}
+
 func TestLaws(t *testing.T) {
 	for _, m := range messages(t) {
-		for _, h := range []grammar.Habit{{}, {Metric: true}} {
-			checkPrint(t, m, h)
-			checkNumbers(t, m, h)
+		for _, metric := range []bool{false, true} {
+			checkLaws(t, m, metric)
 		}
 	}
 }
@@ -175,8 +188,6 @@ func FuzzParse(f *testing.F) {
 		if len(text) > 2000 {
 			return
 		}
-		h := grammar.Habit{Metric: metric}
-		checkPrint(t, text, h)
-		checkNumbers(t, text, h)
+		checkLaws(t, text, metric)
 	})
 }

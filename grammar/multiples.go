@@ -42,7 +42,7 @@ func (r *reader) factorAt(i int) (float64, bool) {
 		return r.percentMore(i)
 	}
 	if it.amount != nil {
-		half := r.free(i) && it.amount.bare() && it.amount.form == formWords && it.amount.value.Cmp(half) == 0
+		half := r.free(i) && it.amount.bare() && it.amount.form == formWords && it.amount.equals(half)
 		return 0.5, half && (r.word(i+1, "the", "as", "my", "our")) && r.amountsIn(0, len(r.items)) == 1
 	}
 	by, ok := factors[it.word]
@@ -135,7 +135,7 @@ func (r *reader) multipliedFields(k int, attr string) []unit.Field {
 func (r *reader) halves() {
 	for i := range r.items {
 		am := r.items[i].amount
-		if !r.free(i) || !am.bare() || am.form != formWords || am.value.Cmp(half) != 0 || !r.word(i-1, "in", "into") && !r.word(i+1, "that", "it", "this", "those", "of") {
+		if !r.free(i) || !am.bare() || am.form != formWords || !am.equals(half) || !r.word(i-1, "in", "into") && !r.word(i+1, "that", "it", "this", "those", "of") {
 			continue
 		}
 		if r.halfOfThat(i) {

@@ -46,7 +46,7 @@ func (r *reader) takesPlace(a, b int) {
 // standsFor puts the amount at item b where that at item a stood.
 func (r *reader) standsFor(a, b int) {
 	x, y := &r.items[a], &r.items[b]
-	if x.amount.value == nil || y.amount.value == nil || x.amount.value.Cmp(y.amount.value) != 0 {
+	if !x.amount.equals(y.amount.value) {
 		r.unuse(x.text)
 	}
 	r.phrase.Unused = slices.DeleteFunc(r.phrase.Unused, func(text string) bool { return text == y.text })
@@ -69,7 +69,7 @@ func (r *reader) saidWrong(i int) {
 	j := r.nextLive(i+3, len(r.items))
 	r.items[i].amount.dead = true
 	for k := i - 1; k >= 0 && j >= 0; k-- {
-		if r.live(k) && alike(r.items[k].amount, r.items[i].amount) && r.items[k].amount.value.Cmp(r.items[i].amount.value) == 0 {
+		if r.live(k) && alike(r.items[k].amount, r.items[i].amount) && r.items[k].amount.equals(r.items[i].amount.value) {
 			r.takesPlace(k, j)
 			return
 		}

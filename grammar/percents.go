@@ -147,7 +147,7 @@ func (r *reader) oneAndTheOther() {
 		}
 	}
 	for k := range r.items {
-		if am := r.items[k].amount; r.free(k) && am.form == formWords && am.value != nil && am.value.Cmp(half) == 0 {
+		if am := r.items[k].amount; r.free(k) && am.form == formWords && am.equals(half) {
 			r.items[k].used = true // "the other half"
 		}
 	}
@@ -158,7 +158,7 @@ func (r *reader) oneAndTheOther() {
 func (r *reader) halvesSaid() int {
 	n := 0
 	for i := range r.items {
-		if am := r.items[i].amount; am != nil && am.form == formWords && am.value != nil && am.value.Cmp(half) == 0 && am.unit == nil || r.word(i, "half") {
+		if am := r.items[i].amount; am != nil && am.form == formWords && am.equals(half) && am.unit == nil || r.word(i, "half") {
 			n++
 		}
 	}

@@ -1,5 +1,7 @@
 package grammar
 
+import "math/big"
+
 // spokenTimes joins clock times that are spoken in two numbers: "start at seven
 // thirty", "out at two forty pm".
 func (r *reader) spokenTimes() {
@@ -33,7 +35,7 @@ func (r *reader) spokenHundreds() {
 		if !okA || !okB || hundreds < 1 || hundreds > 30 || tens < 10 || tens > 99 || a.link != linkTimes && !r.timesAt(i+2) {
 			continue
 		}
-		a.value.SetInt64(int64(100*hundreds + tens))
+		a.value = big.NewRat(int64(100*hundreds+tens), 1)
 		a.unit, a.unitRaw = b.unit, b.unitRaw
 		r.items[i].end, r.items[i].text = r.items[i+1].end, r.text[r.items[i].start:r.items[i+1].end]
 		r.items = append(r.items[:i+1], r.items[i+2:]...)

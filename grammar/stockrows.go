@@ -102,7 +102,7 @@ func (r *reader) widthOfOnes(k int) int {
 func (r *reader) toldElsewhere(i int) bool {
 	v := r.items[i].amount.value
 	for k := range r.items {
-		if am := r.items[k].amount; k != i && v != nil && am != nil && am.value != nil && am.value.Cmp(v) == 0 {
+		if am := r.items[k].amount; k != i && am != nil && am.equals(v) {
 			return true
 		}
 	}

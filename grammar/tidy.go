@@ -256,7 +256,7 @@ func (r *reader) sameInBrackets() {
 
 // saysAgain reports whether b is the same number in figures or in words: "six (6)".
 func (am *amount) saysAgain(b *amount) bool {
-	if am.value == nil || b.value == nil || am.value.Cmp(b.value) != 0 || b.link != linkNone || am.plural || b.plural {
+	if !am.equals(b.value) || b.link != linkNone || am.plural || b.plural {
 		return false
 	}
 	return am.unit == nil || b.unit == nil || am.unit.Symbol == b.unit.Symbol
@@ -271,7 +271,7 @@ func (r *reader) unitBehind(i int) {
 		return
 	}
 	u, raw := r.items[k].unit, r.items[k].word
-	if inch := r.items[k].amount; inch != nil && inch.unit != nil && inch.value != nil && inch.value.Cmp(one) == 0 && r.items[k].text == "inch" {
+	if inch := r.items[k].amount; inch != nil && inch.unit != nil && inch.equals(one) && r.items[k].text == "inch" {
 		u, raw = *inch.unit, inch.unitRaw // of "one (1) inch bar" the last words alone are a bar of an inch
 	}
 	if u.Symbol != "" {
