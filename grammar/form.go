@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"math"
 	"math/big"
 	"slices"
 	"strconv"
@@ -41,7 +42,7 @@ var topics = []Topic{Face, Side, Flatten, Stack, Strips, Glue, Pump, Move, Load,
 // longForm reads a message in the long form.
 func longForm(text string) (Phrase, bool) {
 	text, marked := strings.CutPrefix(strings.TrimSpace(text), longMark)
-	if !marked {
+	if !marked || strings.ContainsAny(text, "\n\r") {
 		return Phrase{}, false
 	}
 	var p Phrase
@@ -190,13 +191,19 @@ func entryLayers(value string) (unit.Layers, bool) {
 	var ls unit.Layers
 	for _, part := range strings.Split(value, ", ") {
 		name, thickness, _ := strings.Cut(part, " ")
-		t, err := strconv.ParseFloat(orZero(thickness), 64)
-		if err != nil || name == "" {
+		t, ok := entryNumber(orZero(thickness))
+		if !ok || name == "" {
 			return nil, false
 		}
 		ls = append(ls, unit.Layer{Part: name, Thickness: t})
 	}
 	return ls, true
+}
+
+// entryNumber reads a number that a tape can show: not NaN, not infinite.
+func entryNumber(s string) (float64, bool) {
+	v, err := strconv.ParseFloat(s, 64)
+	return v, err == nil && !math.IsNaN(v) && !math.IsInf(v, 0)
 }
 
 func orZero(s string) string {
@@ -212,9 +219,9 @@ func entryPiles(value string) (unit.Piles, bool) {
 		n, w, ok := strings.Cut(part, " @ ")
 		w, l, _ := strings.Cut(w, " x ")
 		count, err := strconv.Atoi(n)
-		width, err2 := strconv.ParseFloat(w, 64)
-		length, err3 := strconv.ParseFloat(orZero(l), 64)
-		if !ok || err != nil || err2 != nil || err3 != nil {
+		width, okW := entryNumber(w)
+		length, okL := entryNumber(orZero(l))
+		if !ok || err != nil || !okW || !okL {
 			return nil, false
 		}
 		ps = append(ps, unit.Pile{Width: width, Count: count, Length: length})
@@ -225,8 +232,8 @@ func entryPiles(value string) (unit.Piles, bool) {
 func entryNumbers(value string) (unit.Numbers, bool) {
 	var ns unit.Numbers
 	for _, part := range strings.Split(value, ", ") {
-		v, err := strconv.ParseFloat(part, 64)
-		if err != nil {
+		v, ok := entryNumber(part)
+		if !ok {
 			return nil, false
 		}
 		ns = append(ns, v)

@@ -177,6 +177,15 @@ func TestLaws(t *testing.T) {
 	}
 }
 
+// What is no number is none in the long form either, nor are several lines one entry.
+func TestParse_longFormWithoutSense(t *testing.T) {
+	for _, m := range []string{"= stack: sled NaN, strips 19", "= strip widths: Inf, 3", "= stock: 3 @ NaN", "=\nmat:\nalone?\n13"} {
+		if p := grammar.Parse(m, grammar.Habit{}); strings.Contains(essence(p), "NaN") || strings.Contains(essence(p), "Inf") || strings.Contains(essence(p), "\nalone") {
+			t.Errorf("%q is read as %s", m, essence(p))
+		}
+	}
+}
+
 func FuzzParse(f *testing.F) {
 	for _, m := range messages(f) {
 		f.Add(m, false)
