@@ -54,7 +54,7 @@ func (r *reader) gapIs(i int) bool {
 func (r *reader) inRange(i int) bool {
 	l := r.items[i].amount.link
 	if l == linkTo || l == linkOr {
-		return r.items[i-1].amount.link != linkTimes && r.free(i-1) && r.length(i-1)
+		return r.free(i-1) && r.items[i-1].amount.link != linkTimes && r.length(i-1)
 	}
 	return i+1 < len(r.items) && r.items[i+1].amount != nil && (r.items[i+1].amount.link == linkTo || r.items[i+1].amount.link == linkOr) && r.free(i+1) && r.length(i+1)
 }
