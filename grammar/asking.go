@@ -90,8 +90,8 @@ func (r *reader) peril(i int) {
 	if it.id == "reach in" && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.is(unit.Lasting) {
 		return // so much vacuum in so long a time
 	}
-	if r.wedgeLeft(i) || r.kidsAlone(i) {
-		return
+	if r.wedgeLeft(i) || r.kidsAlone(i) || it.word == "acrylic" && r.is(i+1, kindNoun) {
+		return // an acrylic bar holds no vacuum
 	}
 	r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))
 	if r.threatens(it.id) || strings.HasPrefix(it.word, "suck on") {
@@ -109,11 +109,17 @@ func (r *reader) wedgeLeft(i int) bool {
 	return true
 }
 
+// glueAlone: "epoxy, 8 strips 1/2 thick 48 long, how much" asks of the glue, as nothing
+// is told of what presses.
+func (r *reader) glueAlone(i int) bool {
+	return r.isBreak(i-1) && r.isBreak(i+1) && r.mentions(kindGlue) && !r.mentions(kindVacuum) && !r.pressureSaid() && !r.mentions(kindNoun, "bar", "wedge", "pump", "leak")
+}
+
 // askAt is what the cue at item i asks, in the light of what else is said.
 func (r *reader) askAt(i int) Ask {
 	it := &r.items[i]
 	a := cue(it.id)
-	a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin")))
+	a.weak = weak(it.word) && !(it.word == "how much" && (r.is(r.next(i), kindGlue) || r.word(i+1, "glue", "adhesive", "resin") || r.glueAlone(i)))
 	a.idle = in(it.word, "today", "tomorrow", "day", "shift", "hours", "overnight", "what time", "how late")
 	a.question = strings.HasPrefix(it.word, "how") || strings.HasPrefix(it.word, "what") || strings.HasPrefix(it.word, "when") ||
 		strings.HasPrefix(it.word, "time to ") && !r.word(i-1, "its", "is", "was", "about") && !r.pullsPanel(i)
@@ -291,6 +297,7 @@ func (r *reader) opens(ws ...string) int {
 func (r *reader) wordIn(ws ...string) bool {
 	for i := range r.items {
 		for _, w := range ws {
+			// the first Contains spares joining " "+w where it cannot be there
 			if said := r.items[i].word; r.items[i].amount == nil && (said == w || strings.Contains(said, w) && strings.Contains(said, " "+w)) {
 				return true
 			}

@@ -241,7 +241,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt {
 		return false // "22 at 90 and 15 at 65 in the pack"
 	}
-	if r.checkedBehind(c, next) {
+	if r.checkedBehind(c, next) || r.partMeasured(c, next) {
 		return true
 	}
 	if r.word(next, "anyway") && r.nothingAfter(next) {
@@ -313,6 +313,22 @@ func (r *reader) wordsToVerb(c *Command, next int) (i int, denied, done bool) {
 	return i, denied, false
 }
 
+// partMeasured reads "load 14 bar measured 1 1/16, gauge 24 1/2, agree": a check whose
+// verb stands behind the first thing measured.
+func (r *reader) partMeasured(c *Command, next int) bool {
+	part := next
+	for r.isBreak(part) && part < len(r.items) {
+		part++
+	}
+	if !r.is(part, kindNoun, "bar", "strip", "mat") && !r.is(part, kindVacuum) || !r.is(part+1, kindVerb, string(Check)) || !r.word(part+1, "measured", "measures") || part+2 >= len(r.items) || r.items[part+2].amount == nil || r.asksSomething() {
+		return false
+	}
+	r.items[part+1].used = true
+	c.Verb = Check
+	r.commit(c, part)
+	return true
+}
+
 // checkedBehind reads "23: batten 39.5, gauge 0.83 bar - checked": a check whose
 // verb stands last.
 func (r *reader) checkedBehind(c *Command, next int) bool {
@@ -320,7 +336,7 @@ func (r *reader) checkedBehind(c *Command, next int) bool {
 		return false
 	}
 	for i := next + 1; i < len(r.items); i++ {
-		if r.is(i, kindVerb, string(Check)) && (r.isBreak(i-1) || r.word(i-1, "all", "everything", "both", "is", "and") && r.isBreak(i-2)) && r.amountsIn(next, i) > 0 && r.amountsIn(i, len(r.items)) == 0 {
+		if r.is(i, kindVerb, string(Check)) && (r.isBreak(i-1) || r.items[i-1].amount != nil && r.isBreak(i+1) || r.word(i-1, "all", "everything", "both", "is", "and") && r.isBreak(i-2)) && r.amountsIn(next, i) > 0 && r.amountsIn(i, len(r.items)) == 0 {
 			r.items[i].used = true
 			c.Verb = Check
 			r.commit(c, next+1)

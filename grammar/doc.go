@@ -15,7 +15,8 @@
 //	             sizes and lengths by the words around them; last the questions
 //	changes.go   in a message that follows others: by how much it changes a number of
 //	             its thread, which the bot works out
-//	leftbehind.go last, every number that no pass kept is listed as unused
+//	leftbehind.go last, every run of digits that stands in nothing that was kept is
+//	             listed as unused; not of the long form, which keeps all
 //
 // The tree's grammar, kept true by a test:
 //

@@ -216,8 +216,8 @@ func (r *reader) lacksBefore(i int) int {
 // are spoken of.
 func (r *reader) facesFact(i int, val string) {
 	from, to := r.clause(i)
-	if r.is(r.prev(i), kindNoun, "fence") {
-		r.items[i].used = true // "a fence both sides"
+	if r.is(r.prev(i), kindNoun, "fence", "film") {
+		r.items[i].used = true // "a fence both sides", "poly film both sides"
 		return
 	}
 	if val == "2" && (r.within(from, to, kindNoun, "bar") >= 0 || r.mentions(kindNoun, "bar") && !r.mentions(kindNoun, "face", "core", "panel")) {

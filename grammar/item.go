@@ -260,7 +260,7 @@ func (am *amount) float() float64 {
 		return 0
 	}
 	num, den := am.value.Num(), am.value.Denom()
-	if num.BitLen() <= 53 && den.BitLen() <= 53 { // both are exact, and so is the way they are divided
+	if num.BitLen() <= 53 && den.BitLen() <= 53 { // both are exact, so the quotient is rounded once
 		return float64(num.Int64()) / float64(den.Int64())
 	}
 	f, _ := am.value.Float64()

@@ -81,8 +81,9 @@ func checkNumbers(t *testing.T, text string, h grammar.Habit) {
 
 // recorded is every stretch of text that a phrase keeps.
 func recorded(p grammar.Phrase) string {
-	out := append(append([]string(nil), p.Unused...), p.Again...)
+	out := append([]string(nil), p.Unused...)
 	fact := func(f grammar.Fact) {
+		out = append(out, f.Again...)
 		out = append(out, f.Text, fmt.Sprint(f.Value))
 		if ls, ok := f.Value.(unit.Layers); ok { // so many levels alike
 			out = append(out, fmt.Sprint(copies(ls)))
@@ -133,10 +134,11 @@ func recorded(p grammar.Phrase) string {
 	}
 	for c := p.Command; c != nil; c = c.Then {
 		out = append(out, fmt.Sprint(c.Loads), fmt.Sprint(c.From), c.Note, c.Title, c.Time, c.Clock, c.Press)
+		out = append(out, c.Doubts...)
 		for _, f := range c.Measured {
 			fact(f)
 		}
-		if c.Query != nil {
+		if c.Query != nil && c.Query.Last > 0 {
 			out = append(out, fmt.Sprint(c.Query.Last))
 		}
 	}

@@ -40,10 +40,13 @@ func (r *reader) copiesAt(i, to int) (s layerSpan, next int) {
 // thickestLayer is, in metres, what no layer of a stack reaches; our estimate.
 const thickestLayer = 0.1
 
-// saysBetween: "three panels 3/4 thick with 3/4 sleds between".
+var betweenWords = []string{"between", "inbetween"}
+
+// saysBetween: "three panels 3/4 thick with 3/4 sleds between", "sled 3/4 under each".
 func (r *reader) saysBetween() bool {
 	for i := range r.items {
-		if r.word(i, "between", "inbetween") {
+		each := r.is(i, kindRole, "in a row") || r.word(i, "each", "every")
+		if r.word(i, betweenWords...) || each && r.word(i-1, "under", "beneath", "on", "over", "of") || r.word(i, "middle") && r.word(i-1, "the") && r.word(i-2, "in") {
 			return true
 		}
 	}

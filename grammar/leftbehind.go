@@ -38,7 +38,7 @@ func (r *reader) leaveNone() {
 // inWord reports whether what comes behind text belongs to its last word: "d3", "m³".
 func inWord(text string) bool {
 	last, _ := utf8.DecodeLastRuneInString(text)
-	return unicode.IsLetter(last) && last != utf8.RuneError || unicode.IsMark(last) || last == '²' || last == '³'
+	return unicode.IsLetter(last) || unicode.IsMark(last) || last == '²' || last == '³'
 }
 
 // typedAt is the amount that the digits from at to end are of, or the digits themselves.
@@ -57,7 +57,7 @@ func (p *Phrase) keeps(digits string) bool {
 	has := func(text string) bool {
 		return text != "" && (wholeIn(text, digits) || bare != "" && wholeIn(text, bare))
 	}
-	return slices.ContainsFunc(p.Unused, has) || p.anyFact(func(f Fact) bool { return has(f.Text) }) ||
+	return slices.ContainsFunc(p.Unused, has) || p.anyFact(func(f Fact) bool { return has(f.Text) || slices.ContainsFunc(f.Again, has) }) ||
 		p.keptAside(has) || p.Command.keeps(has) || p.anyFact(func(f Fact) bool { return valueHas(f, has) })
 }
 
@@ -85,7 +85,7 @@ func (p *Phrase) keptAside(has func(string) bool) bool {
 		slices.ContainsFunc(p.Changes, func(c Change) bool { return has(c.By.Text) }) ||
 		slices.ContainsFunc(p.Rows, func(row Row) bool { return has(row.Count.Text) || has(row.Width.Text) }) ||
 		slices.ContainsFunc(p.Taken, func(t Taken) bool { return has(t.Typed) }) ||
-		slices.ContainsFunc(p.Again, has) || slices.ContainsFunc(p.Terms, has)
+		slices.ContainsFunc(p.Terms, has)
 }
 
 // valueHas looks for digits in a fact's value, where another way to write it than its
@@ -118,21 +118,23 @@ func (c *Command) keeps(has func(string) bool) bool {
 		return false
 	}
 	number := func(n int) bool { return has(strconv.Itoa(n)) }
-	return slices.ContainsFunc([]string{c.Note, c.Title, c.Time, c.Clock, c.Press}, has) ||
-		slices.ContainsFunc(c.Loads, number) || c.From > 0 && number(c.From) || c.Query != nil && number(c.Query.Last) ||
-		slices.ContainsFunc(c.Measured, func(f Fact) bool { return has(f.Text) || valueHas(f, has) }) || c.Then.keeps(has)
+	return slices.ContainsFunc([]string{c.Note, c.Title, c.Time, c.Clock, c.Press}, has) || slices.ContainsFunc(c.Doubts, has) ||
+		slices.ContainsFunc(c.Loads, number) || c.From > 0 && number(c.From) || c.Query != nil && c.Query.Last > 0 && number(c.Query.Last) ||
+		slices.ContainsFunc(c.Measured, func(f Fact) bool { return has(f.Text) || slices.ContainsFunc(f.Again, has) || valueHas(f, has) }) || c.Then.keeps(has)
 }
 
 // wholeIn reports whether the digits d stand in text, not as part of a longer number.
 func wholeIn(text, d string) bool {
-	for {
-		before, after, found := strings.Cut(text, d)
-		if !found {
+	for from := 0; ; {
+		at := strings.Index(text[from:], d)
+		if at < 0 {
 			return false
 		}
-		if (before == "" || !isDigit(rune(before[len(before)-1]))) && (after == "" || !isDigit(rune(after[0]))) {
+		at += from
+		end := at + len(d)
+		if (at == 0 || !isDigit(rune(text[at-1]))) && (end == len(text) || !isDigit(rune(text[end]))) {
 			return true
 		}
-		text = text[len(before)+1:]
+		from = at + 1
 	}
 }

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // levels builds as many levels as were counted where one of them was told by its
 // measures: "two 3/4 sleds, 5/16 strips on each".
@@ -18,8 +22,9 @@ func (r *reader) levels() {
 		return
 	}
 	fill := unit.Layers{r.layerOf("strips", strip)}
+	matBetween := mat >= 0 && r.boundAt(at) == unit.PanelCount && r.liesBetween("mat")
 	onAll := mat >= 0 && (r.onTopOfAll(r.bound[mat].from) || r.oneMat(r.bound[mat].from))
-	if mat >= 0 && !onAll {
+	if mat >= 0 && !onAll && !matBetween {
 		fill = append(fill, r.layerOf("mat", mat))
 	}
 	base := r.layerOf("sled", sled)
@@ -28,6 +33,10 @@ func (r *reader) levels() {
 	var layers unit.Layers
 	for k := 0; k < n; k++ {
 		switch panels := r.boundAt(at) == unit.PanelCount; {
+		case matBetween && k > 0: // on one sled
+			layers = append(append(layers, r.layerOf("mat", mat)), fill...)
+		case matBetween:
+			layers = append(append(layers, base), fill...)
 		case panels && caul >= 0 && k > 0: // on one sled, with cauls between
 			layers = append(append(layers, r.layerOf("caul", caul)), fill...)
 		case panels && between && caul < 0 && k == 0: // the sleds lie between them
@@ -41,7 +50,7 @@ func (r *reader) levels() {
 	if onAll {
 		layers = append(layers, r.layerOf("mat", mat))
 	}
-	if top := r.measureOf(unit.CaulThickness); caul < 0 && top >= 0 && r.liesOnTop(r.bound[top].from) {
+	if top := r.measureOf(unit.CaulThickness); caul < 0 && top >= 0 && (matBetween || r.liesOnTop(r.bound[top].from)) {
 		layers, caul = append(layers, r.layerOf("caul", top)), top
 	}
 	first, last := at, at
@@ -95,6 +104,26 @@ func (r *reader) onTopOfAll(i int) bool {
 			return r.word(j+2, "all", "lot", "stack", "pile", "whole", "that", "this") || r.is(j+2, kindRole, "stackorder")
 		}
 		return r.word(j+1, "everything")
+	}
+	return false
+}
+
+// liesBetween reports whether a part is said to lie between the panels: "a mat 1/4
+// between each", "a 1/4 mat in the middle".
+func (r *reader) liesBetween(part string) bool {
+	for i := range r.items {
+		if !r.word(i, betweenWords...) && !(r.word(i, "in") && r.word(i+1, "the") && r.word(i+2, "middle")) && !(r.word(i, "in") && r.word(i+1, "between")) {
+			continue
+		}
+		from, _ := r.clause(i)
+		for k := i - 1; k >= from; k-- {
+			if r.is(k, kindNoun, "sled", "mat", "caul", "panel", "strip", "film") {
+				if r.is(k, kindNoun, part) {
+					return true
+				}
+				break
+			}
+		}
 	}
 	return false
 }
@@ -179,7 +208,7 @@ func (r *reader) countsLevels(i int) bool {
 // piledUp reports whether panels lie on each other: "stack 4 panels", "with sleds
 // between", "one on top of the other".
 func (r *reader) piledUp() bool {
-	return r.mentions(kindNoun, "sled") && (r.mentions(kindRole, "stackorder") || r.wordIn("between", "top", "stack", "pile", "high"))
+	return r.mentions(kindNoun, "sled") && (r.mentions(kindRole, "stackorder") || r.wordIn("between", "top", "stack", "pile", "high", "middle") || r.mentions(kindNoun, "sled") && r.saysBetween())
 }
 
 // fitsIn: "does it fit in 5 in" asks of the opening.
@@ -300,7 +329,13 @@ func (r *reader) onEverySled() {
 		layers = append(append(layers, r.layerOf("sled", sled)), fill...)
 	}
 	r.items[at].used = true
-	r.bound[stack].fact.Value = append(layers, last...)
+	first, end := min(at, r.bound[sled].from, r.bound[stack].from), r.bound[sled].from
+	for k := end; k < len(r.items); k++ {
+		if strings.HasSuffix(r.text[:r.items[k].end], r.bound[stack].fact.Text) {
+			end = k
+		}
+	}
+	r.bound[stack].fact.Value, r.bound[stack].fact.Text = append(layers, last...), r.textOf(first, end)
 	r.drop(unit.SledThickness)
 }
 

@@ -34,3 +34,18 @@ func (r *reader) bindFirmness(i int) {
 		}
 	}
 }
+
+// killSquashed marks the pressure that squashes a mat by so much: "the mat squashes from
+// 1/4 to 3/16 at 10 psi" tells nothing of the vacuum.
+func (r *reader) killSquashed() {
+	for i := range r.items {
+		if !r.live(i) || !r.items[i].amount.is(unit.Pressing) {
+			continue
+		}
+		from, _ := r.clause(i)
+		mat := r.within(from, i, kindNoun, "mat")
+		if mat >= 0 && r.opensWithin(mat, i, "squashes", "squishes", "crushes", "flattens", "squeezes") {
+			r.items[i].amount.dead = true
+		}
+	}
+}

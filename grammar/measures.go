@@ -246,8 +246,8 @@ func (r *reader) attrLength(i, j int, sure bool) {
 		}
 		r.inMetres(i, f)
 		r.bind(i, f)
-		if f := r.justBound(i); r.loose && f != nil {
-			f.Loose = true
+		if fact := r.justBound(i); r.loose && fact != nil {
+			fact.Loose = true
 		}
 	}
 	r.loose = false

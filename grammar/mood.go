@@ -112,6 +112,7 @@ func (r *reader) follows() {
 	case p.Command != nil && len(p.Command.Loads) > 0 && (!(noted && text == c.Note) || p.Command.Verb == c.Verb && p.Command.Note == ""):
 		unread := slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(text, u) })
 		r.phrase.Unused = distinct(append(unread, p.Unused...))
+		r.phrase.Refused = append(r.phrase.Refused, p.Refused...)
 		c.Then, c.Note = p.Command, ""
 	case (c.Verb == In || c.Verb == Out) && hasDigit(text): // "14 out, then 15"
 		r.phrase.Unused = distinct(append(r.phrase.Unused, text))

@@ -10,7 +10,6 @@ type Phrase struct {
 	Drops     []Part      // what the message takes away: "without the mat"
 	Command   *Command    // a word to the load book
 	Unused    []string    // as typed
-	Again     []string    // what tells the same as a fact does: "25 inHg, that's 12.3 psi"
 	Refused   []Refusal   // numbers that cannot be
 	Clashes   []Clash     // two different values for one field
 	Taken     []Taken     // misspelt trade words and what they were taken for
@@ -84,6 +83,7 @@ type Fact struct {
 	Text  string     // as typed
 	Loose bool       // the part was not named: "30 wide"; the thread may know better
 	Note  string     // a habit that was applied: "nominal 1x6 is 3/4 × 5 1/2 in"
+	Again []string   // other numbers of the message that tell the same, as typed: "25 inHg, that's 12.3 psi"
 }
 
 // An Amendment is a bare number behind "make that": it replaces the last number

@@ -56,6 +56,7 @@ func (r *reader) read() {
 	r.killIntended()
 	r.killPast()
 	r.killDenied()
+	r.killSquashed()
 	r.killDropped()
 	r.killDeviations()
 	r.killRough()
@@ -212,8 +213,8 @@ func (r *reader) bind(i int, f unit.Field) bool {
 	return true
 }
 
-// justBound is the fact of the amount at item i, which bind took last; nil where it
-// refused it.
+// justBound is the fact that was bound last; nil unless it stands at item i, as where
+// bind refused the amount there.
 func (r *reader) justBound(i int) *Fact {
 	if last := len(r.bound) - 1; last >= 0 && r.bound[last].from == i {
 		return &r.bound[last].fact

@@ -75,7 +75,8 @@ func (r *reader) rival(f unit.Field, bs []binding) {
 		switch {
 		case same(last.fact.Value, b.fact.Value):
 			if hasDigit(b.fact.Text) && b.fact.Text != last.fact.Text {
-				r.phrase.Again = append(r.phrase.Again, b.fact.Text)
+				f := &kept[len(kept)-1].fact
+				f.Again = append(f.Again, b.fact.Text)
 			}
 		case r.fixedBetween(last.from, b.from):
 			r.unuse(last.fact.Text)

@@ -62,6 +62,13 @@ func (r *reader) durations() {
 			r.bind(i, unit.Unload)
 		}
 	}
+	for i := range r.items { // "45 min press 10 to load"
+		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.is(i+1, kindRole, "layup") && r.has(unit.PressTime) && !r.has(unit.LayupPanel) && !r.has(unit.LayupLoad) {
+			u := unit.Minute
+			r.items[i].amount.unit = &u
+			r.bind(i, unit.LayupLoad)
+		}
+	}
 	for i := range r.items { // "45 min open, 10 closed"
 		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.labelled(i) {
 			if f := r.labelRole(i); f != "" && f != unit.LabelSpread && f != unit.LabelMinTemp {
@@ -121,6 +128,9 @@ func (r *reader) durationField(i int) unit.Field {
 				role = f.field
 			}
 		}
+	}
+	if r.is(i+1, kindNoun, "press") && i+2 < len(r.items) && r.items[i+2].amount != nil && !r.labelled(i) {
+		return unit.PressTime // "45 min press 10 to load"
 	}
 	switch {
 	case r.perStrip(i):

@@ -118,10 +118,25 @@ func (r *reader) saysMetric() bool {
 	return false
 }
 
+// layersInMM reports whether a sled or a caul of an inch shop is as thick as only a
+// number of millimetres can be: "sled 18, panel 20, mat 5, caul 18".
+func (r *reader) layersInMM() bool {
+	const thickest = 8 // inches; common practice, no source
+	if r.habit.Metric {
+		return false
+	}
+	for i := 1; i < len(r.items); i++ {
+		if am := r.items[i].amount; am != nil && am.bare() && am.form == formInt && am.link == linkNone && am.float() > thickest && am.float() <= 60 && r.is(i-1, kindNoun, "sled", "caul") && r.isBreak(i+1) {
+			return true
+		}
+	}
+	return false
+}
+
 // lengthSystem is the unit that bare lengths take from those beside them:
 // millimetres or inches, where the message uses one of the two systems only.
 func (r *reader) lengthSystem() *unit.Unit {
-	metric, inch := r.saysMetric(), false
+	metric, inch := r.saysMetric() || r.layersInMM(), false
 	for i, it := range r.items {
 		if it.amount != nil && it.amount.bare() && !r.habit.Metric && (it.amount.form == formFraction || it.amount.form == formMixed) {
 			inch = true // "18mm ply, 3/16 walnut": fractions are of an inch
