@@ -199,6 +199,8 @@ func (r *reader) count(i, n int) {
 		r.bind(i, unit.StripCount)
 	case r.is(j, kindNoun, "face"):
 		r.countFaces(i, j, n)
+	case r.is(j, kindNoun, "strip") && !isPlural(it.word) && r.is(i-1, kindRole, "length") && r.mentions(kindNoun, "cup"):
+		r.bind(i, unit.StripWidth) // "cup 3 mm over 150 board"
 	case r.is(j, kindNoun, "strip"):
 		r.countStrips(i, j, n)
 	case r.is(j, kindNoun, "core"):

@@ -23,7 +23,7 @@ func (r *reader) levels() {
 	}
 	fill := unit.Layers{r.layerOf("strips", strip)}
 	matBetween := mat >= 0 && r.boundAt(at) == unit.PanelCount && r.liesBetween("mat")
-	onAll := mat >= 0 && (r.onTopOfAll(r.bound[mat].from) || r.oneMat(r.bound[mat].from))
+	onAll := mat >= 0 && (r.onTopOfAll(r.bound[mat].from) || r.oneMat(r.bound[mat].from) || r.matOverSleds(r.bound[mat].from))
 	if mat >= 0 && !onAll && !matBetween {
 		fill = append(fill, r.layerOf("mat", mat))
 	}
@@ -79,6 +79,11 @@ func (r *reader) liesOnTop(i int) bool {
 // oneMat: of "two 3/4 sleds and a 1/2 mat and 5/8 strips" there is one mat.
 func (r *reader) oneMat(i int) bool {
 	return r.word(i-1, "a", "one") && r.is(i+1, kindNoun, "mat") && r.isPlain(i+2) && !r.opensWithin(0, len(r.items), "between", "each", "every", "per") && !r.mentions(kindFact, "faces=2")
+}
+
+// matOverSleds: of "each on its own sled plus a 1/4 mat on top" there is one mat.
+func (r *reader) matOverSleds(i int) bool {
+	return r.wordIn("own") && r.word(i-1, "a", "one") && r.is(i+1, kindNoun, "mat") && r.word(i+2, "on") && r.word(i+3, "top") && !r.word(i+4, "of")
 }
 
 // isPlain reports whether a break, an "and" or nothing stands at item i.

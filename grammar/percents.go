@@ -211,6 +211,15 @@ func (r *reader) moistureRange(i, j int) {
 	r.bind(j, high)
 }
 
+// besideWarmth: in "21 degrees, 50 percent" both are of the air in the shop.
+func (r *reader) besideWarmth(i int) bool {
+	k := i - 1
+	if r.word(k, "and", "at") || k >= 0 && r.items[k].brk == ',' {
+		k--
+	}
+	return k >= 0 && r.items[k].amount != nil && r.items[k].amount.is(unit.Warmth)
+}
+
 func (r *reader) percentField(i int) unit.Field {
 	n, p := r.next(i), r.prev(i)
 	from, to := r.clause(i)
@@ -248,6 +257,8 @@ func (r *reader) percentField(i int) unit.Field {
 		}
 	}
 	switch {
+	case r.besideWarmth(i) && r.items[i].amount.float() >= 20 && !r.later(i):
+		return unit.ShopHumidity
 	case r.items[i].amount.float() > 20 && r.later(i):
 		return unit.ServiceHumidity
 	case r.is(n, kindAsk, "glue") && in(r.items[n].word, "too wet", "too dry", "too damp"):

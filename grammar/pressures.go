@@ -325,6 +325,8 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true // "power tripped. we were on 25 and it's dropping 2 every 10 min"
 	case r.topic == Pump && !r.habit.Metric && r.word(i-1, "at") && a.float() >= 15 && a.float() <= 30 && a.form == formInt && r.mentions(kindAsk, "pump:hold_s") && !r.is(i+1, kindRole, "am", "pm") && !r.word(i+1, "oclock", "tonight", "tomorrow"):
 		return true // "if the power goes at 25 how long are we good"
+	case r.topic == Pump && r.word(i-1, "to") && r.is(i-2, kindAttr, "long") && r.word(i-3, "how") && (r.habit.Metric && a.form == formDecimal && a.float() < 1.05 || !r.habit.Metric && a.float() >= 10 && a.float() <= 30):
+		return true // "pump 16 m3/h, how long to 0.85"
 	case r.word(i-1, "on", "at") && r.word(i-2, "sitting", "sat", "sits", "steady", "parked"):
 		return true
 	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"):

@@ -132,6 +132,9 @@ func (r *reader) durationField(i int) unit.Field {
 	if r.is(i+1, kindNoun, "press") && i+2 < len(r.items) && r.items[i+2].amount != nil && !r.labelled(i) {
 		return unit.PressTime // "45 min press 10 to load"
 	}
+	if (r.topic == Schedule || r.dayPlan()) && r.word(i+1, "in") && r.isBreak(i+2) && !r.labelled(i) {
+		return unit.PressTime // "40 min in, 8 min to lay up"
+	}
 	switch {
 	case r.perStrip(i):
 		return "" // the time for a panel is not said
