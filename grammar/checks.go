@@ -203,3 +203,34 @@ func (r *reader) amountTaken(from, to int) bool {
 func (r *reader) faultDenied(i int) bool {
 	return r.is(i-1, kindNot) || r.word(i-1, "nothing", "nowhere", "zero") || r.word(i-1, "any", "the", "are", "is") && r.is(i-2, kindNot)
 }
+
+// partMeasured reads "load 14 bar measured 1 1/16, gauge 24 1/2, agree": a check whose
+// verb stands behind the first thing measured.
+func (r *reader) partMeasured(c *Command, next int) bool {
+	part := next
+	for r.isBreak(part) && part < len(r.items) {
+		part++
+	}
+	if !r.is(part, kindNoun, "bar", "strip", "mat") && !r.is(part, kindVacuum) || !r.is(part+1, kindVerb, string(Check)) || !r.word(part+1, "measured", "measures") || part+2 >= len(r.items) || r.items[part+2].amount == nil || r.asksSomething() {
+		return false
+	}
+	r.items[part+1].used = true
+	c.Verb = Check
+	r.commit(c, part)
+	return true
+}
+
+// foundBad reads "load 9 was bad" and "9 bad, joint 4 let go": a result.
+func (r *reader) foundBad(c *Command, next int) bool {
+	at := next
+	for r.word(at, "was", "is", "came", "turned", "out", "all") {
+		at++
+	}
+	if !r.word(at, "bad", "ruined", "junk", "rubbish") || !r.isBreak(at+1) || r.asksSomething() || r.within(0, next, kindVerb, "show") < 0 && !r.mentions(kindNoun, "joint") {
+		return false
+	}
+	c.Verb = Result
+	r.close(c, at+1)
+	c.Note = trimmed(r.text[r.items[at].start:])
+	return true
+}

@@ -249,6 +249,9 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 		r.close(c, next)
 		return true
 	}
+	if r.foundBad(c, next) {
+		return true
+	}
 	if r.foundRight(next) {
 		c.Verb = Check
 		r.commit(c, next+1)
@@ -311,22 +314,6 @@ func (r *reader) wordsToVerb(c *Command, next int) (i int, denied, done bool) {
 		}
 	}
 	return i, denied, false
-}
-
-// partMeasured reads "load 14 bar measured 1 1/16, gauge 24 1/2, agree": a check whose
-// verb stands behind the first thing measured.
-func (r *reader) partMeasured(c *Command, next int) bool {
-	part := next
-	for r.isBreak(part) && part < len(r.items) {
-		part++
-	}
-	if !r.is(part, kindNoun, "bar", "strip", "mat") && !r.is(part, kindVacuum) || !r.is(part+1, kindVerb, string(Check)) || !r.word(part+1, "measured", "measures") || part+2 >= len(r.items) || r.items[part+2].amount == nil || r.asksSomething() {
-		return false
-	}
-	r.items[part+1].used = true
-	c.Verb = Check
-	r.commit(c, part)
-	return true
 }
 
 // checkedBehind reads "23: batten 39.5, gauge 0.83 bar - checked": a check whose

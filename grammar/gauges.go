@@ -178,3 +178,15 @@ func (r *reader) gaugeHolds(i int) bool {
 	}
 	return r.word(j, "were", "was", "are", "is", "its", "been", "bags", "shes") || r.is(j, kindNoun, "bag", "frame", "press", "pump") || r.is(j, kindVacuum)
 }
+
+// pullInInches: in "what's the pull on a 30 by 72 at 24 in" the inches are a gauge's.
+func (r *reader) pullInInches() {
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || am.unitRaw != "in" || am.link != linkAt && !r.word(i-1, "at") || am.float() < 10 || am.float() > 30 || !r.isBreak(i+1) || r.within(0, i, kindAsk, "face") < 0 || r.amountsIn(0, i) != 2 {
+			continue
+		}
+		u := unit.InHg
+		am.unit, am.unitRaw = &u, u.Symbol
+	}
+}

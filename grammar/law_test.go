@@ -82,22 +82,7 @@ func checkNumbers(t *testing.T, text string, h grammar.Habit) {
 // recorded is every stretch of text that a phrase keeps.
 func recorded(p grammar.Phrase) string {
 	out := append([]string(nil), p.Unused...)
-	fact := func(f grammar.Fact) {
-		out = append(out, f.Again...)
-		out = append(out, f.Text, fmt.Sprint(f.Value))
-		if ls, ok := f.Value.(unit.Layers); ok { // so many levels alike
-			out = append(out, fmt.Sprint(copies(ls)))
-		}
-		if ps, ok := f.Value.(unit.Piles); ok { // so many strips in all
-			out = append(out, fmt.Sprint(strips(ps)))
-		}
-		if w, ok := f.Value.(unit.Word); ok {
-			out = append(out, strings.ReplaceAll(string(w), ":", "")) // a clock time said again: "0900"
-		}
-		if n, ok := f.Value.(unit.Number); ok && f.Field.Dimension() == unit.Distance { // said again in inches: "2 ft wide … 24"
-			out = append(out, fmt.Sprintf("%.6g", unit.Inch.Of(f.Field.SI(n))))
-		}
-	}
+	fact := func(f grammar.Fact) { out = append(out, told(f)...) }
 	for _, f := range p.Facts {
 		fact(f)
 	}
@@ -143,6 +128,24 @@ func recorded(p grammar.Phrase) string {
 		}
 	}
 	return strings.Join(out, "\n")
+}
+
+// told is every way in which a fact may have been typed.
+func told(f grammar.Fact) []string {
+	out := append([]string{f.Text, fmt.Sprint(f.Value)}, f.Again...)
+	if ls, ok := f.Value.(unit.Layers); ok { // so many levels alike
+		out = append(out, fmt.Sprint(copies(ls)))
+	}
+	if ps, ok := f.Value.(unit.Piles); ok { // so many strips in all
+		out = append(out, fmt.Sprint(strips(ps)))
+	}
+	if w, ok := f.Value.(unit.Word); ok {
+		out = append(out, strings.ReplaceAll(string(w), ":", "")) // a clock time said again: "0900"
+	}
+	if n, ok := f.Value.(unit.Number); ok && f.Field.Dimension() == unit.Distance { // said again in inches: "2 ft wide … 24"
+		out = append(out, fmt.Sprintf("%.6g", unit.Inch.Of(f.Field.SI(n))))
+	}
+	return out
 }
 
 // copies is how many layers there are of each part.

@@ -175,15 +175,11 @@ func (r *reader) repeatLevels(spans []layerSpan, ls unit.Layers) unit.Layers {
 			continue
 		}
 		r.items[i-1].used, r.items[i].used = true, true
-		var last unit.Layers
-		if at := len(ls) - 1; ls[at].Part == "mat" && spans[len(spans)-1].part == "mat" && r.onTopOfAll(spans[len(spans)-1].last()) {
-			ls, last = ls[:at:at], ls[at:]
-		}
-		once := ls
-		for ; n > 1; n-- {
-			ls = append(ls, once...)
-		}
-		return append(ls, last...)
+		return r.piledLevels(spans, ls, n)
+	}
+	if n, at := r.stackOf(); n > 1 && sleds == 1 && fills == 1 {
+		r.items[at].used = true
+		return r.piledLevels(spans, ls, n)
 	}
 	return ls
 }
@@ -308,6 +304,9 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		case it.amount != nil:
 			if !r.length(i) && it.amount.unit != nil {
 				continue // "24 inHg", "50 kPa at 25%"
+			}
+			if n, ok := it.amount.whole(); ok && n == 1 && it.amount.form == formWords && i+1 < to && r.free(i+1) && r.length(i+1) {
+				continue // "one 1/4 mat"
 			}
 			if c, next := r.copiesAt(i, to); next > 0 {
 				spans = s.closed(spans)

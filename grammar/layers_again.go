@@ -111,3 +111,27 @@ func (r *reader) layerRange(i int) {
 		r.bound = append(r.bound, binding{Fact{Field: f, Value: unit.Number(v), Unit: u, Text: r.items[i+k].text}, i + k, false})
 	}
 }
+
+// stackOf is how many levels "stack of 4, each sled 1/2 with 5/16 strips on it" has, and
+// the item that says so.
+func (r *reader) stackOf() (n, at int) {
+	for i := 2; i < len(r.items); i++ {
+		if n, ok := r.wholeAt(i); ok && n > 1 && n < 13 && r.word(i-1, "of") && r.is(i-2, kindRole, "stackorder") && r.isBreak(i+1) && r.opensWithin(i+1, len(r.items), "each", "every") {
+			return n, i
+		}
+	}
+	return 0, -1
+}
+
+// piledLevels lays n levels on each other, and a mat that is told last on all of them.
+func (r *reader) piledLevels(spans []layerSpan, ls unit.Layers, n int) unit.Layers {
+	var last unit.Layers
+	if at := len(ls) - 1; ls[at].Part == "mat" && spans[len(spans)-1].part == "mat" && r.onTopOfAll(spans[len(spans)-1].last()) {
+		ls, last = ls[:at:at], ls[at:]
+	}
+	once := ls
+	for ; n > 1; n-- {
+		ls = append(ls, once...)
+	}
+	return append(ls, last...)
+}

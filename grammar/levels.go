@@ -94,6 +94,9 @@ func (r *reader) isPlain(i int) bool {
 // onTopOfAll: of three levels with "a 3/8 mat on top of it all" there is one mat.
 func (r *reader) onTopOfAll(i int) bool {
 	for j := i + 1; j < len(r.items) && j <= i+4 && !r.isBreak(j); j++ {
+		if r.word(j, "at") && r.word(j+1, "the") && (r.word(j+2, "top") || r.word(j+2, "very") && r.word(j+3, "top")) {
+			return true
+		}
 		if !r.word(j, "on", "over", "above", "across") {
 			continue
 		}

@@ -46,18 +46,6 @@ func (r *reader) tidy() {
 	r.laidAs()
 }
 
-// pullInInches: in "what's the pull on a 30 by 72 at 24 in" the inches are a gauge's.
-func (r *reader) pullInInches() {
-	for i := range r.items {
-		am := r.items[i].amount
-		if am == nil || am.unitRaw != "in" || am.link != linkAt && !r.word(i-1, "at") || am.float() < 10 || am.float() > 30 || !r.isBreak(i+1) || r.within(0, i, kindAsk, "face") < 0 || r.amountsIn(0, i) != 2 {
-			continue
-		}
-		u := unit.InHg
-		am.unit, am.unitRaw = &u, u.Symbol
-	}
-}
-
 // inPounds keeps the "in" of "on a 4x8 in pounds", "at 70 in moisture content" and,
 // in a metric shop, "20 panels 300x800 in before five" from being inches.
 func (r *reader) inPounds() {
