@@ -47,8 +47,11 @@ func (r *reader) levels() {
 			layers = append(append(layers, base), fill...)
 		}
 	}
-	if onAll {
+	switch end := len(layers) - 1; {
+	case onAll:
 		layers = append(layers, r.layerOf("mat", mat))
+	case layers[end].Part == "mat" && r.matsCounted() == n-1:
+		layers = layers[:end] // "3 sleds, 2 mats": they lie between
 	}
 	if top := r.measureOf(unit.CaulThickness); caul < 0 && top >= 0 && (matBetween || r.liesOnTop(r.bound[top].from)) {
 		layers, caul = append(layers, r.layerOf("caul", top)), top

@@ -76,6 +76,9 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.PanelWidth)
 		case r.squareStrip(i, n):
 		case r.runOf(i), r.crossed(i):
+		case r.is(p, kindRole, "ripped") && r.items[i].amount.form == formQuarters && i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo:
+			r.items[i].amount.dead = true
+			r.bind(i+1, unit.StripWidth) // "ripped some 8/4 to 1 7/8"
 		case r.is(p, kindRole, "ripped"):
 			r.bind(i, unit.StripWidth)
 		case r.offMachine(i, p):
