@@ -259,8 +259,8 @@ func (r *reader) levelWord(j int) bool {
 
 // highOf: "pressing four high: sled 1/2, strips 1/4" counts the levels.
 func (r *reader) highOf(j int) bool {
-	n, spoken := r.spokenNumber(j - 1)
-	return spoken && n >= 2 && r.items[j].word == "high" && r.isBreak(j+1) && r.mentions(kindNoun, "sled") && !r.mentions(kindNoun, "bar")
+	n, counted := r.wholeAt(j - 1)
+	return counted && n >= 2 && r.items[j].word == "high" && r.isBreak(j+1) && r.mentions(kindNoun, "sled") && !r.mentions(kindNoun, "bar")
 }
 
 // singularCount reports whether the whole number at item i counts the thing at j

@@ -68,6 +68,8 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.ThicknessSpread) // "1/16 spread in these rips"
 		case r.coveredTo(i):
 			r.bind(i, unit.Cover)
+		case r.is(n, kindRole, "trim") && r.word(i+1, "after") && r.is(p, kindRole, "target") && !r.has(unit.TargetWidth):
+			r.bind(i, unit.TargetWidth) // "need 31 5/16 after trim"
 		case r.planedOff(i) || r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
 		case r.is(p, kindRole, "over") && r.word(i-1, "of") && r.size(i) > 0.1 && !r.has(unit.PanelWidth):
