@@ -14,10 +14,7 @@ func (r *reader) levels() {
 		return
 	}
 	n, at := r.levelCount()
-	sled, strip, mat := r.measureOf(unit.SledThickness), r.measureOf(unit.StripThickness), r.measureOf(unit.MatThickness)
-	if strip < 0 {
-		strip = r.measureOf(unit.PanelThickness)
-	}
+	sled, strip, mat := r.measureOf(unit.SledThickness), r.measureOf(unit.StripThickness, unit.PanelThickness), r.measureOf(unit.MatThickness)
 	if n < 2 || sled < 0 || strip < 0 || !r.has(unit.Opening) && r.topic != Stack && !r.levelWord(at+1) && !r.mentions(kindRole, "stackorder") {
 		return
 	}
@@ -150,19 +147,21 @@ func (r *reader) caulBetween() int {
 	return -1
 }
 
-// measureOf is the one binding of a field; -1 where there is none or several.
-func (r *reader) measureOf(f unit.Field) int {
-	at := -1
-	for k, b := range r.bound {
-		if b.fact.Field != f || b.weak {
-			continue
+// measureOf is the one binding of the first of fields that has one; -1 where none has,
+// or that one several.
+func (r *reader) measureOf(fields ...unit.Field) int {
+	for _, f := range fields {
+		at, n := -1, 0
+		for k, b := range r.bound {
+			if b.fact.Field == f && !b.weak {
+				at, n = k, n+1
+			}
 		}
-		if at >= 0 {
-			return -1
+		if n == 1 {
+			return at
 		}
-		at = k
 	}
-	return at
+	return -1
 }
 
 func (r *reader) layerOf(part string, k int) unit.Layer {
