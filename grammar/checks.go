@@ -234,3 +234,20 @@ func (r *reader) foundBad(c *Command, next int) bool {
 	c.Note = trimmed(r.text[r.items[at].start:])
 	return true
 }
+
+// checkedBehind reads "23: batten 39.5, gauge 0.83 bar - checked": a check whose
+// verb stands last.
+func (r *reader) checkedBehind(c *Command, next int) bool {
+	if next >= len(r.items) || r.items[next].brk != ':' || r.asksSomething() {
+		return false
+	}
+	for i := next + 1; i < len(r.items); i++ {
+		if r.is(i, kindVerb, string(Check)) && (r.isBreak(i-1) || r.items[i-1].amount != nil && r.isBreak(i+1) || r.word(i-1, "all", "everything", "both", "is", "and") && r.isBreak(i-2)) && r.amountsIn(next, i) > 0 && r.amountsIn(i, len(r.items)) == 0 {
+			r.items[i].used = true
+			c.Verb = Check
+			r.commit(c, next+1)
+			return true
+		}
+	}
+	return false
+}

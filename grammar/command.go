@@ -316,23 +316,6 @@ func (r *reader) wordsToVerb(c *Command, next int) (i int, denied, done bool) {
 	return i, denied, false
 }
 
-// checkedBehind reads "23: batten 39.5, gauge 0.83 bar - checked": a check whose
-// verb stands last.
-func (r *reader) checkedBehind(c *Command, next int) bool {
-	if next >= len(r.items) || r.items[next].brk != ':' || r.asksSomething() {
-		return false
-	}
-	for i := next + 1; i < len(r.items); i++ {
-		if r.is(i, kindVerb, string(Check)) && (r.isBreak(i-1) || r.items[i-1].amount != nil && r.isBreak(i+1) || r.word(i-1, "all", "everything", "both", "is", "and") && r.isBreak(i-2)) && r.amountsIn(next, i) > 0 && r.amountsIn(i, len(r.items)) == 0 {
-			r.items[i].used = true
-			c.Verb = Check
-			r.commit(c, next+1)
-			return true
-		}
-	}
-	return false
-}
-
 // foundRight: "8 ok, bar measures 1 in, strips 1/4" is a check of load 8.
 func (r *reader) foundRight(next int) bool {
 	return r.word(next, "ok", "okay", "fine", "good", "right", "correct") && next+1 < len(r.items) && r.isBreak(next+1) && r.amountsIn(next, len(r.items)) > 1 && !r.asksSomething()

@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"cmp"
 	"strings"
 )
 
@@ -100,7 +101,7 @@ func (r *reader) postFirst(c *Command, i int) bool {
 		c.Loads = nil
 	}
 	r.lots(anywhere)
-	c.Title = r.title(i)
+	c.Title = cmp.Or(r.titledBehind(i), r.title(i))
 	r.commitPost(c, i)
 	return true
 }

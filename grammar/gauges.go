@@ -190,3 +190,25 @@ func (r *reader) pullInInches() {
 		am.unit, am.unitRaw = &u, u.Symbol
 	}
 }
+
+// pumpsTogether: "2 pumps 3 cfm each" draw twice as much as one.
+func (r *reader) pumpsTogether() {
+	k := r.measureOf(unit.PumpSpeed)
+	if k < 0 {
+		return
+	}
+	at := r.bound[k].from
+	if !r.is(at+1, kindRole, "in a row") && !r.word(at+1, "each", "apiece") {
+		return
+	}
+	for i := 1; i < at; i++ {
+		n, counted := r.wholeAt(i - 1)
+		if !counted || n < 2 || n > 6 || !r.is(i, kindNoun, "pump") || !isPlural(r.items[i].word) || !r.free(i-1) {
+			continue
+		}
+		one, _ := r.bound[k].fact.Value.(unit.Number)
+		r.bound[k].fact.Value, r.bound[k].fact.Text = one*unit.Number(n), r.textOf(i-1, at+1)
+		r.items[i-1].used = true
+		return
+	}
+}

@@ -302,11 +302,8 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		case r.endsLayers(i):
 			return spans
 		case it.amount != nil:
-			if !r.length(i) && it.amount.unit != nil {
+			if !r.length(i) && it.amount.unit != nil || r.isArticle(i, to) {
 				continue // "24 inHg", "50 kPa at 25%"
-			}
-			if n, ok := it.amount.whole(); ok && n == 1 && it.amount.form == formWords && i+1 < to && r.free(i+1) && r.length(i+1) {
-				continue // "one 1/4 mat"
 			}
 			if c, next := r.copiesAt(i, to); next > 0 {
 				spans = s.closed(spans)
@@ -336,6 +333,12 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		spans = append(spans, s)
 	}
 	return spans
+}
+
+// isArticle: "one 1/4 mat".
+func (r *reader) isArticle(i, to int) bool {
+	n, whole := r.items[i].amount.whole()
+	return whole && n == 1 && r.items[i].amount.form == formWords && i+1 < to && r.free(i+1) && r.length(i+1)
 }
 
 // endsLayers reports whether item i speaks of what is no layer.

@@ -130,8 +130,22 @@ func (r *reader) piledLevels(spans []layerSpan, ls unit.Layers, n int) unit.Laye
 		ls, last = ls[:at:at], ls[at:]
 	}
 	once := ls
-	for ; n > 1; n-- {
+	for range n - 1 {
 		ls = append(ls, once...)
 	}
+	if at := len(ls) - 1; ls[at].Part == "mat" && r.matsCounted() == n-1 {
+		ls = ls[:at] // "3 sleds, 2 mats": they lie between
+	}
 	return append(ls, last...)
+}
+
+// matsCounted is how many mats a message counts, 0 where it counts none.
+func (r *reader) matsCounted() int {
+	for i := 1; i < len(r.items); i++ {
+		if n, ok := r.wholeAt(i - 1); ok && r.is(i, kindNoun, "mat") && isPlural(r.items[i].word) {
+			r.items[i-1].used = true
+			return n
+		}
+	}
+	return 0
 }

@@ -14,10 +14,7 @@ func (r *reader) levels() {
 		return
 	}
 	n, at := r.levelCount()
-	sled, strip, mat := r.measureOf(unit.SledThickness), r.measureOf(unit.StripThickness), r.measureOf(unit.MatThickness)
-	if strip < 0 {
-		strip = r.measureOf(unit.PanelThickness)
-	}
+	sled, strip, mat := r.measureOf(unit.SledThickness), r.measureOf(unit.StripThickness, unit.PanelThickness), r.measureOf(unit.MatThickness)
 	if n < 2 || sled < 0 || strip < 0 || !r.has(unit.Opening) && r.topic != Stack && !r.levelWord(at+1) && !r.mentions(kindRole, "stackorder") {
 		return
 	}
@@ -47,8 +44,11 @@ func (r *reader) levels() {
 			layers = append(append(layers, base), fill...)
 		}
 	}
-	if onAll {
+	switch end := len(layers) - 1; {
+	case onAll:
 		layers = append(layers, r.layerOf("mat", mat))
+	case layers[end].Part == "mat" && r.matsCounted() == n-1:
+		layers = layers[:end] // "3 sleds, 2 mats": they lie between
 	}
 	if top := r.measureOf(unit.CaulThickness); caul < 0 && top >= 0 && (matBetween || r.liesOnTop(r.bound[top].from)) {
 		layers, caul = append(layers, r.layerOf("caul", top)), top
@@ -147,19 +147,21 @@ func (r *reader) caulBetween() int {
 	return -1
 }
 
-// measureOf is the one binding of a field; -1 where there is none or several.
-func (r *reader) measureOf(f unit.Field) int {
-	at := -1
-	for k, b := range r.bound {
-		if b.fact.Field != f || b.weak {
-			continue
+// measureOf is the one binding of the first of fields that has one; -1 where none has,
+// or that one several.
+func (r *reader) measureOf(fields ...unit.Field) int {
+	for _, f := range fields {
+		at, n := -1, 0
+		for k, b := range r.bound {
+			if b.fact.Field == f && !b.weak {
+				at, n = k, n+1
+			}
 		}
-		if at >= 0 {
-			return -1
+		if n == 1 {
+			return at
 		}
-		at = k
 	}
-	return at
+	return -1
 }
 
 func (r *reader) layerOf(part string, k int) unit.Layer {
@@ -256,8 +258,8 @@ func (r *reader) levelWord(j int) bool {
 
 // highOf: "pressing four high: sled 1/2, strips 1/4" counts the levels.
 func (r *reader) highOf(j int) bool {
-	n, spoken := r.spokenNumber(j - 1)
-	return spoken && n >= 2 && r.items[j].word == "high" && r.isBreak(j+1) && r.mentions(kindNoun, "sled") && !r.mentions(kindNoun, "bar")
+	n, counted := r.wholeAt(j - 1)
+	return counted && n >= 2 && r.items[j].word == "high" && r.isBreak(j+1) && r.mentions(kindNoun, "sled") && !r.mentions(kindNoun, "bar")
 }
 
 // singularCount reports whether the whole number at item i counts the thing at j

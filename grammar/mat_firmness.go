@@ -1,6 +1,8 @@
 package grammar
 
 import (
+	"strings"
+
 	"presshand/engine/unit"
 )
 
@@ -36,7 +38,8 @@ func (r *reader) bindFirmness(i int) {
 }
 
 // killSquashed marks the pressure that squashes a mat by so much: "the mat squashes from
-// 1/4 to 3/16 at 10 psi" tells nothing of the vacuum.
+// 1/4 to 3/16 at 10 psi" tells nothing of the vacuum, nor does "if the far joint only
+// gets 12 psi".
 func (r *reader) killSquashed() {
 	for i := range r.items {
 		if !r.live(i) || !r.items[i].amount.is(unit.Pressing) {
@@ -44,7 +47,9 @@ func (r *reader) killSquashed() {
 		}
 		from, _ := r.clause(i)
 		mat := r.within(from, i, kindNoun, "mat")
-		if mat >= 0 && r.opensWithin(mat, i, "squashes", "squishes", "crushes", "flattens", "squeezes") {
+		squashed := mat >= 0 && r.opensWithin(mat, i, "squashes", "squishes", "crushes", "flattens", "squeezes")
+		got := strings.HasSuffix(r.wordAt(i-3), "joint") && r.opens("if") >= 0 && r.word(i-1, "gets", "sees", "got", "has") && r.word(i-2, "only", "just")
+		if squashed || got {
 			r.items[i].amount.dead = true
 		}
 	}

@@ -68,6 +68,8 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.ThicknessSpread) // "1/16 spread in these rips"
 		case r.coveredTo(i):
 			r.bind(i, unit.Cover)
+		case r.is(n, kindRole, "trim") && r.word(i+1, "after") && r.is(p, kindRole, "target") && !r.has(unit.TargetWidth):
+			r.bind(i, unit.TargetWidth) // "need 31 5/16 after trim"
 		case r.planedOff(i) || r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
 		case r.is(p, kindRole, "over") && r.word(i-1, "of") && r.size(i) > 0.1 && !r.has(unit.PanelWidth):
@@ -76,6 +78,9 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.PanelWidth)
 		case r.squareStrip(i, n):
 		case r.runOf(i), r.crossed(i):
+		case r.is(p, kindRole, "ripped") && r.items[i].amount.form == formQuarters && i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo:
+			r.items[i].amount.dead = true
+			r.bind(i+1, unit.StripWidth) // "ripped some 8/4 to 1 7/8"
 		case r.is(p, kindRole, "ripped"):
 			r.bind(i, unit.StripWidth)
 		case r.offMachine(i, p):
@@ -104,20 +109,6 @@ func (r *reader) roleLengths() {
 			r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
 		}
 	}
-}
-
-// varyAcross leaves "vary from 2 to 2 1/2 wide" to be asked about: no one width was
-// said, nor how thick anything is.
-func (r *reader) varyAcross(i, p int) bool {
-	n := i + 1
-	if r.word(p, "from") || r.word(p, "between") {
-		p = r.prev(p)
-	}
-	if !r.is(p, kindRole, "vary", "run over") || n >= len(r.items) || !r.free(n) || r.items[n].amount.link != linkTo || !r.is(r.next(n), kindAttr, "wide", "long") {
-		return false
-	}
-	r.items[i].amount.dead, r.items[n].amount.dead = true, true
-	return true
 }
 
 // mostOverfill, in metres: nobody forces in more; "3/4 over" is a sled on top.

@@ -195,3 +195,17 @@ func (r *reader) roleBut(from, to int, ids ...string) bool {
 	}
 	return false
 }
+
+// varyAcross leaves "vary from 2 to 2 1/2 wide" to be asked about: no one width was
+// said, nor how thick anything is.
+func (r *reader) varyAcross(i, p int) bool {
+	n := i + 1
+	if r.word(p, "from") || r.word(p, "between") {
+		p = r.prev(p)
+	}
+	if !r.is(p, kindRole, "vary", "run over") || n >= len(r.items) || !r.free(n) || r.items[n].amount.link != linkTo || !r.is(r.next(n), kindAttr, "wide", "long") {
+		return false
+	}
+	r.items[i].amount.dead, r.items[n].amount.dead = true, true
+	return true
+}

@@ -27,3 +27,26 @@ func (r *reader) retitled() {
 	}
 	r.say(from, unit.Title, unit.Word(trimmed(r.textOf(from, to-1))))
 }
+
+// titledBehind is the title that stands behind what a load is: "post this: 7 strips …,
+// titled hatch lid".
+func (r *reader) titledBehind(i int) string {
+	for j := i + 1; j+1 < len(r.items); j++ {
+		if !r.word(j, "titled", "entitled") && !(r.word(j, "title") && r.isBreak(j-1)) {
+			continue
+		}
+		from := j + 1
+		for r.word(from, "it", "is") || r.items[min(from, len(r.items)-1)].brk == ':' {
+			from++
+		}
+		_, to := r.sentence(j)
+		if from >= to {
+			return ""
+		}
+		for k := j; k < to; k++ {
+			r.items[k].used, r.items[k].meaning = true, meaning{}
+		}
+		return trimmed(r.textOf(from, to-1))
+	}
+	return ""
+}

@@ -44,6 +44,7 @@ func (r *reader) tidy() {
 	r.inchStock()
 	r.sizedOne()
 	r.laidAs()
+	r.timesOfPoly()
 }
 
 // inPounds keeps the "in" of "on a 4x8 in pounds", "at 70 in moisture content" and,

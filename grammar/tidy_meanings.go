@@ -46,3 +46,15 @@ func (r *reader) humpOfOverfill() {
 		}
 	}
 }
+
+// timesOfPoly: in "closed time on poly" the poly is a glue, in "on poly" else the film.
+func (r *reader) timesOfPoly() {
+	if !r.mentions(kindRole, "open", "closed") || r.mentions(kindNoun, "strip", "bar", "sled") || r.mentions(kindGlue) {
+		return
+	}
+	for i := range r.items {
+		if r.is(i, kindFact, "surface=film") && r.word(i, "on poly") {
+			r.items[i].meaning = meaning{kind: kindGlue, id: "polyurethane"}
+		}
+	}
+}
