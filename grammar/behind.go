@@ -39,7 +39,7 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 		t.at++ // "5/16ths"
 		return true
 	}
-	if s.norm == "of" && isWord(t.scraps, t.at+1, "a") && isWord(t.scraps, t.at+2, "bar") && t.last().value != nil && t.last().value.Cmp(one) <= 0 {
+	if s.norm == "of" && isWord(t.scraps, t.at+1, "a") && isWord(t.scraps, t.at+2, "bar") && t.partOfOne() {
 		t.push(symUnit, 3).meaning = meaning{kind: kindUnit, id: "bar", unit: unit.Bar} // "nine tenths of a bar"
 		return true
 	}
@@ -228,6 +228,15 @@ func (t *tokenizer) isLabel(s scrap, after string) bool {
 	return t.numberAt(t.at+2) || n > 0 || after == "_"
 }
 
+// partOfOne reports whether the number before is one at most: "0.6", "nine tenths".
+func (t *tokenizer) partOfOne() bool {
+	v := t.last().value
+	if t.last().symbol == symDecimal {
+		v = rational(t.last().norm)
+	}
+	return v != nil && v.Cmp(one) <= 0
+}
+
 // inchAnd reads "inch and a half", "an inch and three quarters".
 func (t *tokenizer) inchAnd(s scrap) bool {
 	at := t.at
@@ -253,6 +262,9 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 	}
 	from := skipHyphen(t.scraps, and+1)
 	part, n := hyphenated(t.scraps, from)
+	if n == 0 {
+		part, n = digitPart(t.scraps, from)
+	}
 	if n == 0 {
 		part, n = wordNumber(t.scraps, from)
 	}

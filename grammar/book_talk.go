@@ -40,7 +40,9 @@ func (r *reader) ownCheck() bool {
 		return false
 	}
 	asks := r.asksSomething() || r.word(r.firstWord(), "can", "could", "may", "am", "who", "does", "do", "is", "should")
-	if !asks || !r.opensWithin(0, len(r.items), "own", "myself", "yourself", "himself", "herself") && !(r.word(r.firstWord(), "who") && r.opensWithin(0, len(r.items), "can", "may", "should", "allowed", "must")) {
+	alone := r.opensWithin(0, len(r.items), "own", "myself", "yourself", "himself", "herself")
+	who := r.word(r.firstWord(), "who") && r.opensWithin(0, len(r.items), "can", "may", "should", "allowed", "must", "has")
+	if !asks || !alone && !who && !r.needsAnother() {
 		return false
 	}
 	for i := range r.items {
@@ -52,9 +54,42 @@ func (r *reader) ownCheck() bool {
 	return true
 }
 
+// needsAnother: "do we really need somebody else to check it".
+func (r *reader) needsAnother() bool {
+	if !r.opensWithin(0, len(r.items), "need", "have", "must", "has", "necessary", "required") {
+		return false
+	}
+	for i := 1; i < len(r.items); i++ {
+		if r.word(i, "else") && r.word(i-1, "somebody", "someone", "anybody", "anyone") || r.word(i-1, "second", "another", "other") && r.word(i, "person", "pair", "one", "guy") {
+			return true
+		}
+	}
+	return false
+}
+
+// loadsLot reads "45 is glue lot B7, job 2210" as the same.
+func (r *reader) loadsLot(i int) bool {
+	refs, next := r.references(i)
+	if len(refs) != 1 || r.asksSomething() {
+		return false
+	}
+	for r.word(next, "is", "was", "has", "used", "uses", "gets", "got") || next < len(r.items) && r.items[next].brk == ':' {
+		next++
+	}
+	if !r.is(next, kindRole, "lot", "job") || next == i+1 || next+1 >= len(r.items) {
+		return false
+	}
+	r.lots(anywhere)
+	r.commit(&Command{Verb: Correct, Loads: refs}, len(r.items))
+	return true
+}
+
 // lotOfLoad reads "glue lot 0417 goes with load 8" as a correction to that load.
 func (r *reader) lotOfLoad() bool {
 	i := r.firstWord()
+	if r.loadsLot(i) {
+		return true
+	}
 	if !r.is(i, kindRole, "lot", "job") || i+1 >= len(r.items) {
 		return false
 	}

@@ -76,8 +76,8 @@ func (r *reader) loadNumber(i int) (int, bool) {
 	if am.unit != nil && (am.unitRaw != "in" || am.unit.Symbol != "in" || r.word(i+1, "one")) {
 		return 0, false // "the 2 in one"
 	}
-	if i > 0 && r.word(i-1, "measured", "i measured", "counted") && r.is(i+1, kindNoun, "strip", "panel") && isPlural(r.items[i+1].word) {
-		return 0, false // "I measured 4 strips"
+	if (r.word(i-1, "measured", "i measured", "counted") || r.is(i-1, kindVerb, "out")) && r.is(i+1, kindNoun, "strip", "panel") && isPlural(r.items[i+1].word) {
+		return 0, false // "I measured 4 strips", "laid out 7 strips"
 	}
 	n := int(am.float())
 	return n, n > 0 && n < 1_000_000

@@ -27,6 +27,10 @@ func (r *reader) corrections() {
 		if !fix && !no && !(stumbles[r.items[i].word] && r.isBreak(i-1)) {
 			continue
 		}
+		if fix && r.behindCorrected(i) {
+			r.items[i].meaning = meaning{kind: kindFill}
+			continue
+		}
 		now := r.afterFix(i + 1)
 		switch {
 		case r.wordAgain(i, now):
@@ -46,6 +50,21 @@ func (r *reader) corrections() {
 			i = r.forget(i-1, i+1)
 		}
 	}
+}
+
+// behindCorrected reports whether the words of correction at item i stand behind the
+// load that they correct: "correction to 22: should be 24 inHg".
+func (r *reader) behindCorrected(i int) bool {
+	k := i - 1
+	for k > 0 && r.isBreak(k) {
+		k--
+	}
+	if k < 1 || !r.plainNumber(k) {
+		return false
+	}
+	for k--; k > 0 && (r.word(k, "load", "on", "for", "to") || r.is(k, kindVerb, string(Show))); k-- {
+	}
+	return r.is(k, kindVerb, string(Correct))
 }
 
 // loadCorrected: "drop 33, customer cancelled. sorry, I mean 34" is of one load.

@@ -69,3 +69,14 @@ func tag(s string) int {
 	}
 	return n + 1
 }
+
+// dotsBetween is how many bytes of "..", "..." or "…" stand right between two numbers.
+func (s *scanner) dotsBetween() int {
+	rest := s.text[s.pos:]
+	behind := strings.TrimLeft(rest, ".…")
+	n := len(rest) - len(behind)
+	if n < 2 || !s.afterDigit() || behind == "" || !isDigit(rune(behind[0])) {
+		return 0
+	}
+	return n
+}

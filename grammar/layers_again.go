@@ -120,15 +120,18 @@ func (r *reader) stackOf() (n, at int) {
 			return n, i
 		}
 	}
+	for i := range r.items {
+		if r.word(i, "twice") && r.isBreak(i+1) {
+			return 2, i // "18 sled and 22 strips, twice"
+		}
+	}
 	return 0, -1
 }
 
-// piledLevels lays n levels on each other, and a mat that is told last on all of them.
+// piledLevels lays n levels on each other, and on all of them what lies there once.
 func (r *reader) piledLevels(spans []layerSpan, ls unit.Layers, n int) unit.Layers {
-	var last unit.Layers
-	if at := len(ls) - 1; ls[at].Part == "mat" && spans[len(spans)-1].part == "mat" && r.onTopOfAll(spans[len(spans)-1].last()) {
-		ls, last = ls[:at:at], ls[at:]
-	}
+	top := r.liesOnce(spans, ls)
+	ls, last := ls[:top:top], ls[top:]
 	once := ls
 	for range n - 1 {
 		ls = append(ls, once...)
@@ -137,6 +140,26 @@ func (r *reader) piledLevels(spans []layerSpan, ls unit.Layers, n int) unit.Laye
 		ls = ls[:at] // "3 sleds, 2 mats": they lie between
 	}
 	return append(ls, last...)
+}
+
+// liesOnce is the first of the layers that lie once on all levels: a mat or a caul that
+// is told last as on top, or what is told behind a "twice".
+func (r *reader) liesOnce(spans []layerSpan, ls unit.Layers) int {
+	at := len(ls) - 1
+	if (ls[at].Part == "mat" || ls[at].Part == "caul") && spans[len(spans)-1].part == ls[at].Part && r.onTopOfAll(spans[len(spans)-1].last()) {
+		return at
+	}
+	if len(spans) != len(ls) {
+		return len(ls)
+	}
+	for k := 1; k < len(spans); k++ {
+		for i := spans[k-1].last(); i < spans[k].noun; i++ {
+			if r.word(i, "twice") {
+				return k
+			}
+		}
+	}
+	return len(ls)
 }
 
 // matsCounted is how many mats a message counts, 0 where it counts none.

@@ -111,7 +111,7 @@ func (r *reader) onTopOfAll(i int) bool {
 		if r.word(j+1, "it", "all", "the") {
 			return r.word(j+2, "all", "lot", "stack", "pile", "whole", "that", "this") || r.is(j+2, kindRole, "stackorder")
 		}
-		return r.word(j+1, "everything")
+		return r.word(j+1, "everything") || r.word(j, "the") && r.word(j+1, "lot")
 	}
 	return false
 }
@@ -253,7 +253,7 @@ func (r *reader) hasLabel(i int) bool {
 
 // levelWord reports whether item j is a word for the levels of a stack.
 func (r *reader) levelWord(j int) bool {
-	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.is(j, kindAttr, "tall") && (r.word(j+1, "of") || r.highOf(j))
+	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.word(j, "lots", "sets") && r.word(j+1, "of") || r.is(j, kindAttr, "tall") && (r.word(j+1, "of") || r.highOf(j))
 }
 
 // highOf: "pressing four high: sled 1/2, strips 1/4" counts the levels.

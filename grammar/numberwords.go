@@ -48,6 +48,9 @@ func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 		if part, m := fractionWords(scraps, at); m > 0 && (at > i+n || isFractionOf(scraps, at)) {
 			return part.Add(part, new(big.Rat).SetInt64(whole)), at + m - i
 		}
+		if part, m := digitPart(scraps, at); m > 0 && at > i+n { // "one and 3/8"
+			return part.Add(part, new(big.Rat).SetInt64(whole)), at + m - i
+		}
 		if v, m := wholeWords(scraps, at); m > 0 && at > i+n { // "two and one quarter"
 			if d, ok := denominator(scraps, at+m); ok && v > 0 && v < d {
 				part := big.NewRat(v, d)
@@ -59,6 +62,18 @@ func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 		}
 	}
 	return new(big.Rat).SetInt64(whole), n
+}
+
+// digitPart is the "3/8" of "an inch and 3/8".
+func digitPart(scraps []scrap, i int) (*big.Rat, int) {
+	if i >= len(scraps) || scraps[i].shape != shapeFraction || scraps[i].ordinal {
+		return nil, 0
+	}
+	part, ok := new(big.Rat).SetString(scraps[i].norm)
+	if !ok || part.Sign() <= 0 || part.Cmp(one) >= 0 {
+		return nil, 0
+	}
+	return part, 1
 }
 
 func isFractionOf(scraps []scrap, at int) bool {

@@ -271,7 +271,7 @@ func (r *reader) percentField(i int) unit.Field {
 		return unit.VacuumPercent
 	case !tooWet && r.within(from, to, kindWood) >= 0, !tooWet && r.within(from, to, kindNoun, "strip") >= 0, r.within(from, to, kindNoun, "panel", "core") >= 0 && r.topic == Glue:
 		return unit.WoodMoisture
-	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture) && r.within(0, i, kindAir, "service") < 0:
+	case (r.topic == Move || r.mentions(kindAir, "service")) && r.items[i].amount.float() <= 30 && !r.has(unit.WoodMoisture) && (r.within(0, i, kindAir, "service") < 0 || r.has(unit.ServiceHumidity) && r.items[i].amount.float() <= 20):
 		return unit.WoodMoisture
 	case (r.topic == Face || r.topic == Pump || r.topic == Side) && r.items[i].amount.float() >= 50 && !r.mentions(kindAir, "rh", "mc"):
 		return unit.VacuumPercent

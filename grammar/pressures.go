@@ -147,7 +147,11 @@ func (r *reader) rangeBefore(i int) int {
 	if !r.free(k) || !r.items[k].amount.bare() || r.pumping() || r.said(unit.Lasting) || r.mentions(kindNoun, "leak") || r.word(k-1, "from") || r.is(k-1, kindRole, "start") {
 		return -1
 	}
-	if low, high := r.items[k].amount.float(), r.items[i].amount.float(); low < 0.6*high || low >= high {
+	low, high := r.items[k].amount.float(), r.items[i].amount.float()
+	if low >= high && !strings.ContainsAny(r.text[r.items[k].end:r.items[i].start], "oO") && low < 6*high {
+		return k // "26-24 inHg": what falls would be told with a "to"
+	}
+	if low < 0.6*high || low >= high {
 		return -1
 	}
 	return k

@@ -45,6 +45,8 @@ func (r *reader) tidy() {
 	r.sizedOne()
 	r.laidAs()
 	r.timesOfPoly()
+	r.comingToWork()
+	r.sameThickness()
 }
 
 // inPounds keeps the "in" of "on a 4x8 in pounds", "at 70 in moisture content" and,

@@ -13,6 +13,10 @@ func (r *reader) flatSawnThings() {
 			r.items[i].meaning, r.items[i].end = meaning{kind: kindFact, id: "sawn=flat"}, r.items[i+1].end
 			r.items = slices.Delete(r.items, i+1, i+2)
 		}
+		if am := r.items[i].amount; am != nil && am.bare() && am.value != nil && am.float() == 0.25 && r.word(i+1, "sawn", "sawed") {
+			r.items[i].amount, r.items[i].meaning, r.items[i].end = nil, meaning{kind: kindFact, id: "sawn=quarter"}, r.items[i+1].end
+			r.items = slices.Delete(r.items, i+1, i+2)
+		}
 		if !r.word(i, "sawn", "cut", "grain") || !r.labels(i+1) || i+2 >= len(r.items) {
 			continue
 		}

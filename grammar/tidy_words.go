@@ -34,6 +34,29 @@ func (r *reader) thickestTold() {
 	}
 }
 
+// sameThickness: in "the bar is the same as the thickness so 5/8 too" the bar is as high
+// as the strips are thick.
+func (r *reader) sameThickness() {
+	for i := range r.items {
+		if !r.is(i, kindAttr, "thick") || !r.word(i, "thickness") || !r.word(i-1, "same as") && !(r.word(i-1, "the") && r.word(i-2, "same as")) {
+			continue
+		}
+		r.items[i].meaning = meaning{kind: kindFill}
+		if from, _ := r.clause(i); r.within(from, i, kindNoun, "bar") >= 0 {
+			r.items[i].meaning = meaning{kind: kindAttr, id: "tall"}
+		}
+	}
+}
+
+// comingToWork: who can "come in early" does not shrink.
+func (r *reader) comingToWork() {
+	for i := range r.items {
+		if it := &r.items[i]; r.is(i, kindAsk) && in(it.word, "come in", "comes in") && r.word(i+1, "early", "late", "later", "earlier", "sooner", "at", "before", "tomorrow") {
+			it.meaning = meaning{kind: kindFill}
+		}
+	}
+}
+
 // atTheEdge: "3/8 on the edge" says how thick, "an upstand on the edge" where.
 func (r *reader) atTheEdge() {
 	for i := range r.items {
@@ -84,6 +107,10 @@ func (r *reader) metricOddities() {
 		if am == nil || !am.bare() {
 			continue
 		}
+		if r.strippedLayer(i) {
+			u := unit.MM
+			am.unit = &u // not 22 of them
+		}
 		if num, den, ok := strings.Cut(r.items[i].text, "/"); am.form == formFraction && ok && len(num) > 1 && len(den) > 1 && !in(den, "16", "32", "64") {
 			am.dead = true
 		}
@@ -92,6 +119,24 @@ func (r *reader) metricOddities() {
 			am.unit = &u
 		}
 	}
+}
+
+// strippedLayer: in "18 sled, 22 strips, 16 caul, 100 opening" every number is as thick
+// as its layer.
+func (r *reader) strippedLayer(i int) bool {
+	n, whole := r.items[i].amount.whole()
+	if !whole || n < 4 || r.items[i].amount.form != formInt || !r.is(i+1, kindNoun, "strip") || r.within(i+2, len(r.items), kindAttr, "wide", "thick") >= 0 || !r.mentions(kindNoun, "opening") && !r.mentions(kindAsk, "stack") {
+		return false
+	}
+	k := i - 1
+	for r.word(k, "and", "plus", "then", "with") || k > 0 && r.isBreak(k) {
+		k--
+	}
+	if !r.is(k, kindNoun, "sled", "mat", "caul") || k < 1 || r.items[k-1].amount == nil {
+		return false
+	}
+	am := r.items[k-1].amount
+	return am.form == formInt && (am.bare() || am.unitRaw == "mm") && am.float() >= 4
 }
 
 // metresBeside reports whether the sentence of item i has a width or a length in

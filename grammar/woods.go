@@ -34,7 +34,7 @@ var woods = []entry{
 	{kindWood, "redwood", "redwood"},
 	{kindWood, "sitka spruce", "sitka spruce, spruce, sitka"},
 	{kindWood, "", "balsa, iroko, wenge, zebrawood, padauk, purpleheart, bubinga, cocobolo, rosewood, ebony, bamboo, elm, chestnut, sweet chestnut, hornbeam, pearwood, applewood, larch, hemlock, cypress, yew, juniper, jarrah, karri, blackbutt, spotted gum, merbau, kwila, meranti, luan, lauan, utile, obeche, okoume, jatoba, ipe, cumaru, black locust, robinia, osage orange, mesquite, catalpa, paulownia, kauri, rimu, radiata, huon pine, aspen, cottonwood, tupelo, hackberry, persimmon, koa, acacia, rubberwood, tigerwood, lacewood, afrormosia, greenheart, opepe, keruing, balau, eucalyptus, sheoak, lignum vitae, tasmanian oak, victorian ash"}, // the table lacks them
-	{kindWoodSort, "sort", "figured, curly, clear, rough, rough sawn, kd, kiln dried, air dried, ad, solid, select, fas, spalted, birdseye, green, straight grained, straight, planed, dressed, s4s, s2s, surfaced, nice, dry, heavy, dark, pale, steamed, reclaimed, wood, timber, hardwood, softwood, veneer grade, lumber, machined, jointed, finished, sanded, ripped, thin, resawn, prime, knotty, domestic"},
+	{kindWoodSort, "sort", "figured, curly, clear, rough, rough sawn, sawn, kd, kiln dried, air dried, ad, solid, select, fas, spalted, birdseye, green, straight grained, straight, planed, dressed, s4s, s2s, surfaced, nice, dry, heavy, dark, pale, steamed, reclaimed, wood, timber, hardwood, softwood, veneer grade, lumber, machined, jointed, finished, sanded, ripped, thin, resawn, prime, knotty, domestic"},
 }
 
 // glues are the classes of the glue table and what shops call them.
