@@ -41,6 +41,7 @@ var glossary = map[string]string{
 	"uf":             "UF is urea-formaldehyde, a powder glue with long times that wants a warm shop.",
 	"starved joint":  "A starved joint has had its glue squeezed out.",
 	"breather":       "A breather is an open path for the air under the film to the pump. Without it the middle gets no pressure.",
+	"pump gauge":     "A gauge at the pump reads higher than the press has, by what the hose and the leaks take. Go by one on the bag or the bed.",
 	"leak":           "A leak shows with the pump off: how far the gauge falls in a minute.",
 	"overfill":       "Overfill is strips that are together wider than the opening. They spring up and squeeze the joints when pressed flat.",
 	"tent":           "Tenting is film that bridges an inside corner instead of lying in it; the bridged part does not press.",

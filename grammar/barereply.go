@@ -39,7 +39,8 @@ func (r *reader) bareReply() {
 	if only >= 1 && r.items[only].amount.bare() && (r.unheard(only-1) || r.word(only-1, "dropped")) {
 		return // "its snurfle 3", "somebody dropped 1"
 	}
-	if only >= 0 && len(r.items) <= 14 {
+	itsNow := r.word(only-1, "its") && r.word(only+1, "now")
+	if only >= 0 && (len(r.items) <= 14 || itsNow && len(r.items) <= 30) {
 		r.phrase.Amends = append(r.phrase.Amends, r.amendment(only))
 		r.items[only].used = true
 	}

@@ -379,7 +379,7 @@ func (r *reader) lots(mayEnd func(i int) bool) {
 		for k := i; k <= end; k++ {
 			r.items[k].used = true
 		}
-		name := r.textOf(j, end)
+		name := withMarks(r.textOf(j, end))
 		r.say(j, f, unit.Word(name))
 		r.bound[len(r.bound)-1].fact.Text = name // all of it, where two names clash
 	}

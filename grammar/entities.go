@@ -50,6 +50,26 @@ func (s *scanner) belowLabel() bool {
 // tags are those that give text its looks.
 var tags = wordSet(`b i u s p br em strong code pre span div li ul ol td tr th table`)
 
+// withMarks writes the marks that a page spells out: a name with "&quot;" in it would end
+// at the semicolon when it is read again.
+func withMarks(name string) string {
+	if !strings.Contains(name, "&") {
+		return name
+	}
+	s := scanner{text: name}
+	var out strings.Builder
+	for at := 0; at < len(name); {
+		if r, n := s.entity(at); name[at] == '&' && n > 0 {
+			out.WriteRune(r)
+			at += n
+			continue
+		}
+		out.WriteByte(name[at])
+		at++
+	}
+	return out.String()
+}
+
 // tag returns the length of a page's mark-up at the start of s, like "<b>" or
 // "</p>"; one that holds more than its name is read like any text.
 func tag(s string) int {

@@ -212,3 +212,20 @@ func (r *reader) pumpsTogether() {
 		return
 	}
 }
+
+// asksOfGauge: "is the gauge at the pump the same as in the bag", "which gauge counts".
+func (r *reader) asksOfGauge() bool {
+	gauge := r.within(0, len(r.items), kindVacuum, "gauge")
+	if gauge < 0 || r.amountsIn(0, len(r.items)) > 0 || !r.mentions(kindNoun, "pump") || !r.mentions(kindNoun, "bag", "press", "frame", "bed") && !r.wordIn("trust", "believe", "rely") {
+		return false
+	}
+	if !r.wordIn("same", "same as", "different", "differ", "trust", "believe", "rely", "counts", "count", "right", "true", "agree", "match") {
+		return false
+	}
+	for i := range r.items {
+		r.items[i].used = true
+	}
+	r.phrase.Asks = []Ask{{About: Words}}
+	r.phrase.Terms = []string{"pump gauge"}
+	return true
+}

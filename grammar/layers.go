@@ -269,6 +269,9 @@ func (r *reader) partsLayers(i int) bool {
 	if r.word(i, "on", "at") && r.word(i+1, "the") && r.word(i+2, "bottom", "top") {
 		return false // "sled on the bottom thats 3/4"
 	}
+	if r.word(i, "on") && r.is(i-1, kindNoun, "fence") && r.word(i+1, "it", "that", "there") {
+		return false // "3/4 sled, fence on it is 3/8"
+	}
 	return r.isBreak(i) || r.word(i, "then", "and", "next", "on", "over", "under") || r.items[i].brk == '>'
 }
 

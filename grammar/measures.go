@@ -160,7 +160,7 @@ func (r *reader) attrNumber(j, pass int) int {
 	if assigned && pass == 1 {
 		return -1
 	}
-	right := (assigned || nounForms[r.items[j].word] || strings.HasPrefix(r.items[j].word, "thi") && r.items[j].id != "thick") == (pass == 0)
+	right := (assigned || nounForms[r.items[j].word] || r.is(j, kindAttr, "thickest", "thinnest")) == (pass == 0)
 	if right {
 		for i := j + 1; i < len(r.items) && i <= j+5; i++ {
 			if r.free(i) && r.length(i) {
@@ -202,8 +202,8 @@ const widestStrip = 0.3
 
 func (r *reader) attrLength(i, j int, sure bool) {
 	attr := r.items[j].id
-	if r.highOf(j) || r.word(i-1, "hes", "shes", "im", "youre") {
-		return // so many levels, or a man's height
+	if r.highOf(j) || r.word(i-1, "hes", "shes", "im", "youre") || attr == "tall" && r.allTold(j+1) {
+		return // so many levels, a man's height, or the height of all that lies there
 	}
 	if i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.length(i+1) && j < i && r.attrField(i, j, attr, sure) == unit.StripThickness {
 		r.items[j].used = true
@@ -242,6 +242,11 @@ func (r *reader) attrLength(i, j int, sure bool) {
 		}
 	}
 	r.loose = false
+}
+
+// allTold: "2 1/4 tall all together", "75 high all in".
+func (r *reader) allTold(j int) bool {
+	return r.word(j, "altogether", "overall", "total") || r.word(j, "all") && r.word(j+1, "together", "in", "told", "up") || r.word(j, "in") && r.word(j+1, "all", "total")
 }
 
 // attrField is what the measure at i is, in direction j.

@@ -21,6 +21,9 @@ func (r *reader) piles() {
 	piles, lists := r.stockLists()
 	var found []pile
 	rows := r.stockRows()
+	if each := r.ofEach(); len(each) > 0 {
+		rows = each
+	}
 	chosen := len(rows) > 0 || r.stockContext()
 	if chosen || len(lists) > 0 {
 		r.panelTargets()

@@ -140,3 +140,27 @@ func (r *reader) leftNow(i int) bool {
 	}
 	return behind && r.word(i-1, "only", "just", "have", "got", "is", "are", "its", "theres")
 }
+
+// ofEach reads "3 1/4 and 2 1/2 ones, like 10 of each".
+func (r *reader) ofEach() []pile {
+	for i := range r.items {
+		n, whole := r.wholeAt(i)
+		if !whole || n < 1 || !r.free(i) || !r.items[i].amount.bare() || !r.word(i+1, "of") || !r.word(i+2, "each", "both") {
+			continue
+		}
+		var found []pile
+		for k := i - 1; k >= 0 && !r.isStop(k); k-- {
+			switch {
+			case r.free(k) && r.length(k) && r.size(k) < widestStrip:
+				found = append(found, pile{i, k})
+			case r.items[k].amount == nil && (r.isBreak(k) || r.idle(k) || r.is(k, kindNoun, "strip") || r.is(k, kindAttr, "wide") || r.word(k, "and", "ones")):
+			default:
+				k = 0
+			}
+		}
+		if len(found) > 1 {
+			return inOrder(found)
+		}
+	}
+	return nil
+}

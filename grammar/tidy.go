@@ -47,6 +47,8 @@ func (r *reader) tidy() {
 	r.timesOfPoly()
 	r.comingToWork()
 	r.sameThickness()
+	r.upAtMark()
+	r.twoAgain()
 }
 
 // inPounds keeps the "in" of "on a 4x8 in pounds", "at 70 in moisture content" and,

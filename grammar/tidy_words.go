@@ -34,6 +34,33 @@ func (r *reader) thickestTold() {
 	}
 }
 
+// upAtMark: "with the batten up at 55" tells no altitude, "cupped 3/32 across" no width.
+func (r *reader) upAtMark() {
+	for i := 1; i < len(r.items); i++ {
+		up := r.is(i, kindAir, "height") && r.word(i, "up at") && r.is(i-1, kindNoun, "bar")
+		cup := r.is(i, kindRole, "length") && r.word(i, "across") && r.items[i-1].amount != nil && r.is(i-2, kindNoun, "cup") && r.isBreak(i+1)
+		if up || cup {
+			r.items[i].meaning = meaning{kind: kindFill}
+		}
+	}
+}
+
+// twoAgain: "both presses... so two" tells their number again.
+func (r *reader) twoAgain() {
+	for i := 1; i < len(r.items); i++ {
+		if !r.is(i, kindNoun, "press") || !r.word(i-1, "both") {
+			continue
+		}
+		j := i + 1
+		for j < len(r.items) && (r.isBreak(j) || r.word(j, "so", "thats", "that", "is", "ie")) {
+			j++
+		}
+		if n, whole := r.wholeAt(j); whole && n == 2 && r.isBreak(j+1) {
+			r.items[j].used = true
+		}
+	}
+}
+
 // sameThickness: in "the bar is the same as the thickness so 5/8 too" the bar is as high
 // as the strips are thick.
 func (r *reader) sameThickness() {
