@@ -167,13 +167,16 @@ func (r *reader) height(i int) {
 	}
 }
 
+// leastHeight is what "opened up at one end" is below and "we're up at 3000" above.
+const leastHeight = 50
+
 // bareHeights reads "elevation 5280" in the shop's habit.
 func (r *reader) bareHeights() {
 	for i := range r.items {
 		if !r.free(i) || !r.items[i].amount.bare() {
 			continue
 		}
-		if j := r.prev(i); r.is(j, kindAir, "height") {
+		if j := r.prev(i); r.is(j, kindAir, "height") && !(r.word(j, "up at") && r.items[i].amount.float() < leastHeight) {
 			u := unit.Foot
 			if r.habit.Metric {
 				u = unit.Metre

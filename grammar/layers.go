@@ -272,7 +272,7 @@ func (r *reader) partsLayers(i int) bool {
 	if r.word(i, "on") && r.is(i-1, kindNoun, "fence") && r.word(i+1, "it", "that", "there") {
 		return false // "3/4 sled, fence on it is 3/8"
 	}
-	return r.isBreak(i) || r.word(i, "then", "and", "next", "on", "over", "under") || r.items[i].brk == '>'
+	return r.isBreak(i) || r.word(i, "then", "and", "next", "on", "over", "under") || i > 0 && r.word(i, "with", "using") && r.levelWord(i-1) || r.items[i].brk == '>'
 }
 
 func (r *reader) layerIn(from, to int, told bool) []layerSpan {

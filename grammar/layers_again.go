@@ -121,6 +121,9 @@ func (r *reader) stackOf() (n, at int) {
 		}
 	}
 	for i := range r.items {
+		if r.is(i+1, kindRole, "stackorder") && r.word(i, "double", "triple") {
+			return map[string]int{"double": 2, "triple": 3}[r.items[i].word], i
+		}
 		if r.word(i, "twice") && r.isBreak(i+1) {
 			return 2, i // "18 sled and 22 strips, twice"
 		}
@@ -136,7 +139,7 @@ func (r *reader) piledLevels(spans []layerSpan, ls unit.Layers, n int) unit.Laye
 	for range n - 1 {
 		ls = append(ls, once...)
 	}
-	if at := len(ls) - 1; ls[at].Part == "mat" && r.matsCounted() == n-1 {
+	if at := len(ls) - 1; ls[at].Part == "mat" && (r.matsCounted() == n-1 || r.liesBetween("mat")) {
 		ls = ls[:at] // "3 sleds, 2 mats": they lie between
 	}
 	return append(ls, last...)
@@ -146,7 +149,11 @@ func (r *reader) piledLevels(spans []layerSpan, ls unit.Layers, n int) unit.Laye
 // is told last as on top, or what is told behind a "twice".
 func (r *reader) liesOnce(spans []layerSpan, ls unit.Layers) int {
 	at := len(ls) - 1
-	if (ls[at].Part == "mat" || ls[at].Part == "caul") && spans[len(spans)-1].part == ls[at].Part && r.onTopOfAll(spans[len(spans)-1].last()) {
+	end := spans[len(spans)-1].last()
+	if at > 0 && ls[at].Part == "caul" && r.liesBetween("mat") && r.word(end+1, "on") && r.word(end+2, "top") {
+		return at
+	}
+	if at > 0 && (ls[at].Part == "mat" || ls[at].Part == "caul") && spans[len(spans)-1].part == ls[at].Part && r.onTopOfAll(end) {
 		return at
 	}
 	if len(spans) != len(ls) {

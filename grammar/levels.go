@@ -192,7 +192,7 @@ func (r *reader) levelCount() (n, at int) {
 				return n, i
 			}
 		}
-		if n, ok := r.wholeAt(i); ok && n >= 2 && n <= 12 && !r.hasLabel(i) && r.countsLevels(i) {
+		if n, ok := r.wholeAt(i); ok && n >= 2 && n <= 12 && (!r.hasLabel(i) || r.highOf(i+1)) && r.countsLevels(i) {
 			return n, i
 		}
 	}
@@ -253,13 +253,17 @@ func (r *reader) hasLabel(i int) bool {
 
 // levelWord reports whether item j is a word for the levels of a stack.
 func (r *reader) levelWord(j int) bool {
-	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.word(j, "lots", "sets") && r.word(j+1, "of") || r.is(j, kindAttr, "tall") && (r.word(j+1, "of") || r.highOf(j))
+	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.word(j, "lots", "sets") && r.word(j+1, "of") || r.is(j, kindAttr, "tall") && (r.word(j+1, "of") || r.highOf(j)) || r.word(j, "up") && r.highOf(j)
 }
 
-// highOf: "pressing four high: sled 1/2, strips 1/4" counts the levels.
+// highOf: "pressing four high: sled 1/2, strips 1/4" and "two high with 3/4 sleds" count
+// the levels.
 func (r *reader) highOf(j int) bool {
 	n, counted := r.wholeAt(j - 1)
-	return counted && n >= 2 && r.items[j].word == "high" && r.isBreak(j+1) && r.mentions(kindNoun, "sled") && !r.mentions(kindNoun, "bar")
+	if !counted || n < 2 || n > 12 || !r.word(j, "high", "up") || !r.mentions(kindNoun, "sled") || r.mentions(kindNoun, "bar") {
+		return false
+	}
+	return r.isBreak(j+1) || r.word(j+1, "with", "using", "on", "in")
 }
 
 // singularCount reports whether the whole number at item i counts the thing at j
