@@ -57,19 +57,23 @@ var (
 	itGets = regexp.MustCompile(`(?i)\b(?:it|it'?s|it'?ll|gets?|getting|hits?|be|is|was|goes|climbs?|drops?|rises?|falls?|reach(?:es)?|warms|cools)(?: (?:be|to|at|about|around|only|near|nearer|closer|more|like|up|down|just|over|under|a|good|all|the|way))* $`)
 )
 
-// degreesThen takes a bare number beside a time of the day for how warm the shop is
-// then, where the thread tells how warm it is: "and in the afternoon it's 88".
+// heatsUp is said before what a shop is warmed to: "if we get it up to 21".
+var heatsUp = regexp.MustCompile(`(?i)\b(?:get|bring|heat|warm|crank|turn|bump|put)(?:s|ed|ing)? (?:it|that|the (?:shop|room|place|heat|heating|stove))? ?(?:all the way |back )?up (?:to )?(?:about |around |maybe |say )*$`)
+
+// degreesThen takes a bare number beside a time of the day, or behind a word of heating,
+// for how warm the shop is then, where the thread tells how warm it is: "and in the afternoon it's 88".
 func (t *turn) degreesThen(a grammar.Amendment) (grammar.Fact, bool) {
 	const furthestOff = 25 // °C
 	x, told := t.before.Said.find(unit.ShopTemp)
 	old, _ := x.Value.(unit.Number)
 	before, _, found := strings.Cut(t.m.Text, a.Text)
-	if !told || !found || a.Unit.Symbol != "" || !timeOfDay.MatchString(t.m.Text) || !itGets.MatchString(before) {
+	warmed := heatsUp.MatchString(before)
+	if !told || !found || a.Unit.Symbol != "" || !warmed && (!timeOfDay.MatchString(t.m.Text) || !itGets.MatchString(before)) {
 		return grammar.Fact{}, false
 	}
 	now := amendment(unit.ShopTemp, t.unitOf(x), a)
 	n, _ := now.Value.(unit.Number)
-	return now, isLikely(unit.ShopTemp, n) && math.Abs(float64(n-old)) <= furthestOff
+	return now, isLikely(unit.ShopTemp, n) && math.Abs(float64(n-old)) <= furthestOff && (!warmed || n > old)
 }
 
 // stripsAre tells what strips have become without a word for which way.

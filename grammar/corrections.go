@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"presshand/engine/unit"
 )
 
 // A message that corrects itself says a thing, a word such as "sorry" or "no", and the
@@ -211,6 +213,23 @@ func (r *reader) sameCountAgain(i, now int) bool {
 func (r *reader) labelledNumber(i int) bool {
 	n := r.next(i)
 	return r.is(n, kindNoun) && !r.startsAnew(n) || r.is(n, kindAttr) || r.is(n, kindAir) || r.word(i+1, "is", "was", "are", "off", "ea", "pcs", "of")
+}
+
+// fixedField is what "make that 3 wide" corrects: the one measure in that direction.
+func (r *reader) fixedField(i int, attr string) unit.Field {
+	if !r.fixedBefore(i - 1) {
+		return ""
+	}
+	var found unit.Field
+	for _, noun := range []string{"strip", "bar", "panel", "sled"} {
+		if f := attrFields[noun][attr]; f != "" && f != found && r.has(f) {
+			if found != "" {
+				return ""
+			}
+			found = f
+		}
+	}
+	return found
 }
 
 // baldBefore gives up the first number of "house at 45, I mean 50% rh", which has no

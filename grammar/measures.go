@@ -257,6 +257,9 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	case "thinnest":
 		return unit.StripThinnest
 	}
+	if f := r.fixedField(i, attr); f != "" {
+		return f
+	}
 	if attr == "wide" && (r.word(j-1, "total", "overall", "whole", "combined") || r.sumBefore(i) || r.wholeThing(i)) {
 		return unit.PanelWidth
 	}
