@@ -14,7 +14,7 @@ func (r *reader) bareReply() {
 		only = i
 	}
 	said := len(r.bound) > 0 || len(r.phrase.Choices) > 0 || len(r.phrase.Refused) > 0
-	if said && (only < 1 || (!r.word(only-1, "to", "at", "about") || r.next(only) >= 0) && !r.ownSentence(only)) {
+	if said && (only < 0 || (!r.word(only-1, "to", "at", "about") || r.next(only) >= 0) && !r.ownSentence(only)) {
 		return
 	}
 	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
@@ -89,6 +89,8 @@ func (r *reader) ownSentence(i int) bool {
 	from, to := r.sentence(i)
 	if r.word(i-1, "is", "would", "will", "does") && r.word(i+1, "enough", "do", "ok", "okay", "work", "plenty", "sufficient") {
 		from, to = r.clause(i)
+	} else if r.fixedClause(i) {
+		from, to = r.clause(i)
 	} else if from == 0 && to == len(r.items) || !r.is(i-1, kindFix) && !r.word(i-1, "it", "only", "with", "w", "just", "say", "that", "like") || i+1 < to && !r.isBreak(i+1) {
 		return false // "say 20 mm"
 	}
@@ -98,6 +100,14 @@ func (r *reader) ownSentence(i int) bool {
 		}
 	}
 	return r.within(from, to, kindNoun) < 0 && r.within(from, to, kindAttr) < 0 && len(r.phrase.Choices)+len(r.phrase.Refused) == 0
+}
+
+// fixedClause: "12 thou i mean, and go with the medium" has the number in a clause that but
+// takes back what was said.
+func (r *reader) fixedClause(i int) bool {
+	behind := r.isBreak(i-1) && r.is(i+1, kindFix) && r.isBreak(i+2) && !r.isBreak(i+1)
+	before := r.is(i-1, kindFix) && r.isBreak(i-2) && r.isBreak(i+1)
+	return r.habit.Follows && (behind || before)
 }
 
 // unheard reports whether item i is a word that nothing knows.

@@ -64,6 +64,7 @@ func (r *reader) nounFact(i int) {
 	case "bag":
 		r.nthPress(i)
 		r.pressesLeft(i)
+		r.singlePress(i)
 		r.sayOnce(i, unit.PressKind, "bag")
 	case "core":
 		for _, c := range coreKinds {
@@ -136,7 +137,13 @@ func (r *reader) pressFact(i int) {
 	if r.justTheOne() && (r.habit.Follows || r.dayPlan()) && !r.mentions(kindNoun, "core", "face") && !r.has(unit.PressCount) {
 		r.say(i, unit.PressCount, unit.Number(1))
 	}
-	if r.word(i-1, "single") && !r.has(unit.PressCount) {
+	r.singlePress(i)
+}
+
+// singlePress: "single bag", "one lone press", "just a single frame".
+func (r *reader) singlePress(i int) {
+	if r.word(i-1, "single", "lone", "sole", "solitary") && !isPlural(r.items[i].word) && !r.has(unit.PressCount) {
+		r.items[i-1].used = true
 		r.say(i, unit.PressCount, unit.Number(1))
 	}
 }
