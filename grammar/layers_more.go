@@ -19,7 +19,7 @@ func (r *reader) goesOnLaying(from int) bool {
 			}
 			thick++
 		case r.is(i, kindNoun, "film"):
-		case r.is(i, kindNoun, "fence", "strip") && r.within(from, i, kindNoun, "sled", "core") < 0:
+		case r.is(i, kindNoun, "fence", "strip") && r.within(from, i, kindNoun, "sled", "core", "caul") < 0:
 			return false // "…, sled 3/4. fence is 5/16" tells of a level below
 		case r.is(i, kindNoun, "sled", "mat", "caul", "core", "strip", "fence"):
 			if r.next(i) == i+1 && r.items[i+1].amount != nil && r.is(r.next(i+1), kindNoun) && thick < nouns {
