@@ -1,5 +1,7 @@
 package grammar
 
+import "strings"
+
 // bareReply takes the one number of a message that says nothing else, for
 // whatever the thread asked or said last: "make that 24", "oh 2 and a quarter".
 func (r *reader) bareReply() {
@@ -22,6 +24,9 @@ func (r *reader) bareReply() {
 	}
 	if only >= 0 && r.is(only-1, kindAsk, "stack") && r.word(only-1, "fit", "fits") {
 		return // "can we fit 4" counts what is not named
+	}
+	if only >= 0 && r.habit.Follows && r.word(only-1, "gets", "sees", "get", "see") && strings.Contains(r.wordAt(r.prev(only-1)), "joint") {
+		return // "what if the far joint only gets 21" is no reading
 	}
 	if only >= 0 && r.smallTalk(only) {
 		return
