@@ -206,5 +206,8 @@ func (r *reader) asksNothing(i int) bool {
 	if r.is(i, kindAsk, "words") && r.word(i, "mean") {
 		return r.word(i+1, "of") || r.word(i-1, "the", "a") && r.word(i+1, "is", "value")
 	}
+	if r.is(i, kindAsk) && r.word(i, "thin ones") && (r.word(i-1, "the") && r.word(i-2, "theyre", "theyll", "these", "those", "used", "using") || r.word(i-2, "are", "be") && r.word(i-3, "they", "these", "those", "strips")) {
+		return true // "they're the thin ones, 1/4"
+	}
 	return r.is(i, kindAsk) && strings.HasPrefix(r.items[i].word, "our usual") && r.is(i+1, kindNoun) && r.word(i-1, "with", "on", "using", "and", "at", "under", "in", "plus")
 }

@@ -1,5 +1,7 @@
 package grammar
 
+import "strings"
+
 // bareReply takes the one number of a message that says nothing else, for
 // whatever the thread asked or said last: "make that 24", "oh 2 and a quarter".
 func (r *reader) bareReply() {
@@ -14,7 +16,7 @@ func (r *reader) bareReply() {
 		only = i
 	}
 	said := len(r.bound) > 0 || len(r.phrase.Choices) > 0 || len(r.phrase.Refused) > 0
-	if said && (only < 1 || (!r.word(only-1, "to", "at", "about") || r.next(only) >= 0) && !r.ownSentence(only)) {
+	if said && (only < 0 || (!r.word(only-1, "to", "at", "about") || r.next(only) >= 0) && !r.ownSentence(only)) {
 		return
 	}
 	if only >= 0 && r.items[only].amount.bare() && (r.spoiled(only) || only+1 < len(r.items) && otherUnits[r.items[only+1].word] || r.is(r.prev(only), kindRole, "layup", "unload", "clamp", "open", "closed", "friction", "vary", "spread", "mintemp")) {
@@ -22,6 +24,9 @@ func (r *reader) bareReply() {
 	}
 	if only >= 0 && r.is(only-1, kindAsk, "stack") && r.word(only-1, "fit", "fits") {
 		return // "can we fit 4" counts what is not named
+	}
+	if only >= 0 && r.habit.Follows && r.word(only-1, "gets", "sees", "get", "see") && strings.Contains(r.wordAt(r.prev(only-1)), "joint") {
+		return // "what if the far joint only gets 21" is no reading
 	}
 	if only >= 0 && r.smallTalk(only) {
 		return
@@ -90,6 +95,8 @@ func (r *reader) ownSentence(i int) bool {
 	from, to := r.sentence(i)
 	if r.word(i-1, "is", "would", "will", "does") && r.word(i+1, "enough", "do", "ok", "okay", "work", "plenty", "sufficient") {
 		from, to = r.clause(i)
+	} else if r.fixedClause(i) {
+		from, to = r.clause(i)
 	} else if from == 0 && to == len(r.items) || !r.is(i-1, kindFix) && !r.word(i-1, "it", "only", "with", "w", "just", "say", "that", "like") || i+1 < to && !r.isBreak(i+1) {
 		return false // "say 20 mm"
 	}
@@ -99,6 +106,14 @@ func (r *reader) ownSentence(i int) bool {
 		}
 	}
 	return r.within(from, to, kindNoun) < 0 && r.within(from, to, kindAttr) < 0 && len(r.phrase.Choices)+len(r.phrase.Refused) == 0
+}
+
+// fixedClause: "12 thou i mean, and go with the medium" has the number in a clause that but
+// takes back what was said.
+func (r *reader) fixedClause(i int) bool {
+	behind := r.isBreak(i-1) && r.is(i+1, kindFix) && r.isBreak(i+2) && !r.isBreak(i+1)
+	before := r.is(i-1, kindFix) && r.isBreak(i-2) && r.isBreak(i+1)
+	return r.habit.Follows && (behind || before)
 }
 
 // unheard reports whether item i is a word that nothing knows.

@@ -265,7 +265,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	if c.Verb == List || c.Verb == Drop && r.items[i].word == "dropped" && r.fallsOf(i) {
 		return false
 	}
-	if c.Verb == Out && r.word(i+1, "of") && !r.word(i+2, "the") {
+	if c.Verb == Out && r.word(i+1, "of") && (!r.word(i+2, "the") || r.is(i+3, kindNoun, "pump", "reservoir")) {
 		return false
 	}
 	denied = denied || r.word(i-1, "not", "never") || r.is(i-1, kindNot)

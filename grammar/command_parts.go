@@ -359,13 +359,13 @@ func (r *reader) lots(mayEnd func(i int) bool) {
 			continue
 		}
 		j := i + 1
-		for j < len(r.items) && (r.items[j].brk == '#' || r.items[j].brk == ':' || r.word(j, "number", "no", "nr", "is")) {
+		for j < len(r.items) && (r.items[j].brk == '#' || r.items[j].brk == ':' || r.word(j, "number", "no", "nr", "is", "to", "its", "was")) {
 			j++
 		}
 		if j < len(r.items) && r.items[j].amount != nil && (r.items[j].amount.is(unit.Proportion) || r.items[j].amount.is(unit.Warmth) || r.items[j].amount.is(unit.Pressing)) {
 			continue // "kiln ticket 8%"
 		}
-		if r.items[i].used || j >= len(r.items) || r.items[j].used || r.items[j].brk != 0 || r.isFraction(j) || r.items[j].amount == nil && !hasDigit(r.items[j].text) && r.items[j].kind != kindNone {
+		if r.items[i].used || j >= len(r.items) || r.items[j].used || r.items[j].brk != 0 || r.isFraction(j) || r.items[j].amount == nil && !hasDigit(r.items[j].text) && (r.items[j].kind != kindNone || r.word(j-1, "to", "its", "was") || f == unit.GlueLot && smallWords[r.items[j].word] && (j+1 >= len(r.items) || r.items[j+1].start > r.items[j].end)) {
 			continue
 		}
 		end := j
@@ -384,6 +384,9 @@ func (r *reader) lots(mayEnd func(i int) bool) {
 		r.bound[len(r.bound)-1].fact.Text = name // all of it, where two names clash
 	}
 }
+
+// smallWords name no lot: "the lot of glue is out of date".
+var smallWords = wordSet(`of to for is was are on in at by from with the a an and but so or it its that this these those has had will when if because since`)
 
 func anywhere(int) bool { return true }
 

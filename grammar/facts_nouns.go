@@ -54,6 +54,7 @@ func (r *reader) nounFact(i int) {
 		if r.word(i-1, "steel", "metal", "iron", "picture", "window", "wooden", "angle", "welded") {
 			return // what a top is bolted to
 		}
+		r.singlePress(i)
 		if !r.is(i-1, kindNoun, "bag") && !strings.Contains(it.word, "opening") {
 			r.sayOnce(i, unit.PressKind, "frame")
 		}
@@ -62,8 +63,7 @@ func (r *reader) nounFact(i int) {
 			r.sayOnce(i, unit.SurfaceKind, "film")
 		}
 	case "bag":
-		r.nthPress(i)
-		r.pressesLeft(i)
+		r.bagsSaid(i)
 		r.sayOnce(i, unit.PressKind, "bag")
 	case "core":
 		for _, c := range coreKinds {
@@ -136,7 +136,20 @@ func (r *reader) pressFact(i int) {
 	if r.justTheOne() && (r.habit.Follows || r.dayPlan()) && !r.mentions(kindNoun, "core", "face") && !r.has(unit.PressCount) {
 		r.say(i, unit.PressCount, unit.Number(1))
 	}
-	if r.word(i-1, "single") && !r.has(unit.PressCount) {
+	r.singlePress(i)
+}
+
+// bagsSaid counts bags as presses are counted.
+func (r *reader) bagsSaid(i int) {
+	r.nthPress(i)
+	r.pressesLeft(i)
+	r.singlePress(i)
+}
+
+// singlePress: "single bag", "a lone press", "just a single frame".
+func (r *reader) singlePress(i int) {
+	if r.word(i-1, "single", "lone", "sole", "solitary") && !isPlural(r.items[i].word) && !r.has(unit.PressCount) {
+		r.items[i-1].used = true
 		r.say(i, unit.PressCount, unit.Number(1))
 	}
 }

@@ -171,7 +171,7 @@ func (r *reader) keptAt() {
 			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
 			r.items[i].used = true
 		}
-		if r.broughtTo(i) {
+		if r.broughtTo(i) || r.onlyGetsSo(i) {
 			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
 			r.items[i].used = true
 		}

@@ -232,7 +232,7 @@ func (r *reader) layerSpans(from int, told bool) []layerSpan {
 			return spans // what follows is said of the layers
 		}
 		start = i + 1
-		if len(spans) >= 3 && i < len(r.items) && r.isStop(i) && !r.bracketsFix(i) {
+		if len(spans) >= 3 && i < len(r.items) && r.isStop(i) && !r.bracketsFix(i) && !r.goesOnLaying(i+1) {
 			return spans
 		}
 	}
@@ -254,6 +254,9 @@ func (r *reader) colonsInLayers(from int) {
 func (r *reader) qualified(i int) bool {
 	if r.items[i].brk != ',' {
 		return false
+	}
+	if r.is(i-1, kindNoun) && r.word(i+1, "which", "thats", "being", "its") && (r.free(i+2) || r.word(i+2, "is") && r.free(i+3)) {
+		return true // "the mat, which is 6, and an 18 caul"
 	}
 	word := func(k int) bool {
 		return k >= 0 && k < len(r.items) && (r.is(k, kindNoun, "core") || r.is(k, kindWood) || firmness[r.items[k].word] != "" && r.items[k].amount == nil)

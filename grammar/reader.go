@@ -30,6 +30,7 @@ type binding struct {
 
 func (r *reader) read() {
 	r.glossed()
+	r.conditions()
 	r.metricMils()
 	r.decimalCounts()
 	r.onPaper()

@@ -153,11 +153,25 @@ func (r *reader) leftOfThose(i int) int {
 
 // firmnessAlone: "medium?" is of the mat that the thread has.
 func (r *reader) firmnessAlone() {
+	if r.firmnessIn(0, len(r.items)) || !r.habit.Follows {
+		return
+	}
+	for from := 0; from < len(r.items); {
+		_, to := r.clause(from)
+		if r.firmnessIn(from, to) {
+			return // "12 thou i mean, and go with the medium"
+		}
+		from = max(to, from) + 1
+	}
+}
+
+// firmnessIn is firmnessAlone where nothing else is said in [from, to).
+func (r *reader) firmnessIn(from, to int) bool {
 	at, thick := -1, -1
-	for i := range r.items {
+	for i := from; i < to; i++ {
 		if firmness[r.items[i].word] != "" && r.items[i].kind == kindNone && r.isBreak(i-1) && r.isBreak(i+1) && r.mentions(kindNoun, "mat") && !r.has(unit.MatFirmness) {
 			r.sayOnce(i, unit.MatFirmness, firmness[r.items[i].word]) // "1/4 or 3/8 mat? medium, …"
-			return
+			return true
 		}
 		soft := i > 0 && firmness[r.items[i-1].word] != ""
 		switch {
@@ -167,8 +181,9 @@ func (r *reader) firmnessAlone() {
 		case firmness[r.items[i].word] != "" && r.items[i].kind == kindNone && at < 0:
 			at = i
 		case r.idle(i) || r.isBreak(i) || r.is(i, kindPerson) || r.word(i, "gave", "give", "me", "us", "got", "have", "found", "try", "to", "use", "using", "only", "now", "theres", "and", "or", "a", "the", "one", "of", "with", "instead", "then", "make", "it", "how", "what", "about", "if", "what if", "its", "is", "was", "say", "rather") || r.is(i, kindFix) || r.is(i, kindRole, "target") && r.word(i, "make"):
+		case r.word(i, "go", "going", "lets", "well", "ill", "take", "taking", "switch", "swap", "grab", "run", "running", "put", "stick", "i", "we", "on", "in", "over", "just", "this", "that", "but", "so", "ok", "okay", "though", "please"):
 		default:
-			return
+			return false
 		}
 	}
 	if at >= 0 && r.habit.Follows {
@@ -183,6 +198,7 @@ func (r *reader) firmnessAlone() {
 			r.bind(thick, unit.MatThickness)
 		}
 	}
+	return at >= 0
 }
 
 // layerBeside is the part of a stack that the length at item j is of, where nothing

@@ -1,0 +1,35 @@
+package grammar
+
+// layingWords may stand among layers in a sentence that lays them on those before.
+var layingWords = wordSet(`over on top of onto above that it this them these those everything all lot whole a an the my our is are comes come goes go sits sit lies lie laid put lay we i have has theres there its which with and then next plus also finally last by another to one single for at in up thats being`)
+
+// goesOnLaying reports whether the sentence from item from on lays further layers on those
+// told before, and does nothing else: "Over that the mat, which is 6, and an 18 caul on top."
+func (r *reader) goesOnLaying(from int) bool {
+	nouns, thick := 0, 0
+	i := from
+	for ; i < len(r.items) && !r.isStop(i) && r.items[i].brk != '\n' && r.items[i].brk != ';'; i++ {
+		it := &r.items[i]
+		switch {
+		case it.brk == '?', it.brk == '!', r.word(i, "other", "others", "enough", "spare", "old"):
+			return false
+		case it.amount != nil:
+			if !r.free(i) || !r.length(i) || it.amount.link != linkNone || it.amount.plural || it.amount.minus {
+				return false
+			}
+			thick++
+		case r.is(i, kindNoun, "film"):
+		case r.is(i, kindNoun, "fence", "strip") && r.within(from, i, kindNoun, "sled", "core", "caul") < 0:
+			return false // "…, sled 3/4. fence is 5/16" tells of a level below
+		case r.is(i, kindNoun, "sled", "mat", "caul", "core", "strip", "fence"):
+			if r.next(i) == i+1 && r.items[i+1].amount != nil && r.is(r.next(i+1), kindNoun) && thick < nouns {
+				return false // "sled 2 mat": whose number it is stays open
+			}
+			nouns++
+		case r.word(i, "top"), r.isBreak(i), r.idle(i), layingWords[it.word], firmness[it.word] != "", r.is(i, kindWood), r.is(i, kindAttr, "thick"):
+		default:
+			return false
+		}
+	}
+	return nouns > 0 && nouns == thick && nouns < 8
+}
