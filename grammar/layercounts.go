@@ -93,3 +93,9 @@ func (r *reader) runOn(noun, i, to int) bool {
 func (r *reader) pulledAt(i int) bool {
 	return r.items[i].amount.link == linkAt && (!r.length(i) || r.items[i].amount.bare() && r.size(i) > thickestLayer)
 }
+
+// isArticle: "one 1/4 mat".
+func (r *reader) isArticle(i, to int) bool {
+	n, whole := r.items[i].amount.whole()
+	return whole && n == 1 && r.items[i].amount.form == formWords && i+1 < to && r.free(i+1) && r.length(i+1)
+}

@@ -341,12 +341,6 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 	return spans
 }
 
-// isArticle: "one 1/4 mat".
-func (r *reader) isArticle(i, to int) bool {
-	n, whole := r.items[i].amount.whole()
-	return whole && n == 1 && r.items[i].amount.form == formWords && i+1 < to && r.free(i+1) && r.length(i+1)
-}
-
 // endsLayers reports whether item i speaks of what is no layer.
 func (r *reader) endsLayers(i int) bool {
 	return r.is(i, kindNoun, "frame", "gap", "press", "bag") || r.is(i, kindVacuum) || r.is(i, kindAttr) && r.items[i].id != "thick"
