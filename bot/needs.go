@@ -138,6 +138,9 @@ func clashSays(c grammar.Clash) string {
 }
 
 func cannotBe(x grammar.Refusal) string {
+	if x.Field == unit.StackLayers && x.Want == "" {
+		return "I cannot tell what " + quoted(x.Text) + " makes of the stack. Tell me every layer of it from the bottom, like “sled, strips, mat, sled, strips” with how thick each is."
+	}
 	text := quoted(x.Text) + " cannot be " + nameOf(x.Field)
 	if x.Field == "" {
 		text = quoted(x.Text) + " is no number that I can use"

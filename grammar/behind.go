@@ -366,14 +366,16 @@ func (t *tokenizer) numberOf(n int, v *big.Rat, u unit.Unit) {
 	t.tokens = append(t.tokens, tok)
 }
 
+// about are words for a hair more or less than what is named.
+var about = wordSet(`full whole solid clear scant heavy strong good light shy fat bare strict generous`)
+
 // oneOfUnit reads "an inch", "a minute" as one of the unit.
 func (t *tokenizer) oneOfUnit(s scrap) bool {
 	if s.norm != "a" && s.norm != "an" || t.at+1 >= len(t.scraps) || t.afterAmount() {
 		return false
 	}
 	n := 1
-	switch t.scraps[t.at+1].norm {
-	case "full", "whole", "solid", "clear":
+	if about[t.scraps[t.at+1].norm] {
 		n = 2 // "a full inch"
 	}
 	switch scrapNorm(t.scraps, t.at+n) {

@@ -47,8 +47,8 @@ func (r *reader) partOfThem(i, j int, f unit.Field) bool {
 	if r.items[j].word != "of them" {
 		return false
 	}
-	if r.has(f) {
-		return true
+	if r.has(f) || r.word(i-1, "but", "except", "though", "although") || r.word(j+2, "came", "came out", "come out", "turned", "ran", "ended") {
+		return true // "but two of them came out 9/32"
 	}
 	for k := i - 1; k > 0; k-- {
 		if am := r.items[k].amount; am != nil && am.link == linkAt {
@@ -61,7 +61,7 @@ func (r *reader) partOfThem(i, j int, f unit.Field) bool {
 // wideBehind: "strips on mdf, 7 of them 3 wide" counts strips.
 func (r *reader) wideBehind(j int) bool {
 	k := j + 1
-	for r.word(k, "them", "em", "those") {
+	for r.word(k, "them", "em", "those", "at") {
 		k++
 	}
 	return k < len(r.items) && r.free(k) && r.length(k) && r.is(r.next(k), kindAttr, "wide") && small(r.size(k))

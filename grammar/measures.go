@@ -86,6 +86,7 @@ func (r *reader) roleLengths() {
 		case r.offMachine(i, p):
 		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and", "by", "x")):
 			r.bind(i, r.acrossOf(i, p))
+		case r.word(n, "over") && r.is(i-1, kindNoun, "caul", "mat"): // "caul 1/2 over" lies on the rest
 		case r.size(i) < mostOverfill && r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
 			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:

@@ -23,6 +23,7 @@ func Parse(text string, habit Habit) Phrase {
 	r.finish()
 	r.read()
 	r.follows()
+	r.levelsUnread()
 	r.leaveNone()
 	return r.phrase
 }

@@ -78,6 +78,7 @@ var lookedFor = map[string]func(*Query){
 	"bad":      bad, "failed": bad, "poor": bad, "wrong": bad, "delaminated": bad,
 	"good": good, "fine": good, "well": good,
 	"yesterday": func(q *Query) { q.Span = "yesterday" }, "yesterdays": func(q *Query) { q.Span = "yesterday" },
+	"few": func(*Query) {}, "couple": func(*Query) {}, "recent": func(*Query) {}, "latest": func(*Query) {},
 	"today": func(q *Query) { q.Today = true },
 	"week":  func(q *Query) { q.Span = "this week" },
 	"month": func(q *Query) { q.Span = "this month" },
@@ -102,6 +103,7 @@ func (r *reader) listsLoads() bool {
 		case it.amount != nil:
 			return false
 		case it.kind == kindWood, it.kind == kindGlue:
+			found = found || r.word(i-1, "with", "using", "in", "of") && in(r.wordsOf(r.firstWord())[0], "show", "list", "which", "loads", "last")
 			continue
 		}
 		for _, w := range r.wordsOf(i) {

@@ -302,6 +302,9 @@ func (t *tokenizer) word(s scrap) {
 	if t.pluralWords(s) {
 		return
 	}
+	if t.roughQuarters(s) {
+		return
+	}
 	if v, n := wordNumber(t.scraps, t.at); n > 0 && !t.tradeRun(n) && !t.pronoun(s, n) {
 		many := t.manyParts(n)
 		tok := t.push(symWords, n)
@@ -360,6 +363,10 @@ func (t *tokenizer) link(s scrap) bool {
 	}
 	if s.norm == "or" && (isWord(t.scraps, t.at+1, "a") || isWord(t.scraps, t.at+1, "an")) && t.numberAt(t.at+2) && t.afterAmount() {
 		t.push(symOr, 2).norm = "or"
+		return true
+	}
+	if n := t.byAbout(s); n > 0 {
+		t.push(symTimes, n).norm = "by"
 		return true
 	}
 	if s.norm == "up" && isWord(t.scraps, t.at+1, "to") && t.numberAt(t.at+2) && t.afterAmount() {

@@ -23,6 +23,25 @@ func (t *tokenizer) shortIs(s scrap) bool {
 	return true
 }
 
+// quarterStock are the thicknesses that rough lumber is sold in, in quarters of an inch.
+var quarterStock = map[string]string{"four": "4/4", "five": "5/4", "six": "6/4", "eight": "8/4", "ten": "10/4", "twelve": "12/4", "sixteen": "16/4"}
+
+// roughQuarters reads "five quarter walnut" and "eight-quarter stock".
+func (t *tokenizer) roughQuarters(s scrap) bool {
+	size, sold := quarterStock[s.norm]
+	at := skipHyphen(t.scraps, t.at+1)
+	if !sold || !isWord(t.scraps, at, "quarter") || at+1 >= len(t.scraps) {
+		return false
+	}
+	next := skipHyphen(t.scraps, at+1)
+	m, _ := trade.longest(t.scraps, next)
+	if m.kind != kindWood && !isWord(t.scraps, next, "stock") && !isWord(t.scraps, next, "lumber") && !isWord(t.scraps, next, "rough") {
+		return false
+	}
+	t.push(symQuarters, at+1-t.at).norm = size
+	return true
+}
+
 func (t *tokenizer) pronoun(s scrap, n int) bool {
 	l := t.last()
 	if s.norm == "one" && n == 1 && l != nil && l.symbol == symFraction && t.at+1 >= len(t.scraps) {
@@ -100,4 +119,22 @@ func (t *tokenizer) nounAt(i int) bool {
 func (t *tokenizer) tradeRun(n int) bool {
 	_, m := trade.longest(t.scraps, t.at)
 	return m > n
+}
+
+// byAbout is how many words join two numbers in "1 5/8 by a heavy 3/4"; 0 elsewhere.
+func (t *tokenizer) byAbout(s scrap) int {
+	if s.norm != "by" || !t.afterAmount() {
+		return 0
+	}
+	n := 1
+	if isWord(t.scraps, t.at+n, "a") || isWord(t.scraps, t.at+n, "an") {
+		n++
+	}
+	if about[scrapNorm(t.scraps, t.at+n)] {
+		n++
+	}
+	if n == 1 || !t.numberAt(t.at+n) {
+		return 0
+	}
+	return n
 }
