@@ -91,6 +91,9 @@ func (r *reader) moved(i int) bool {
 	if r.word(i, "down", "up", "back", "it", "them") {
 		i--
 	}
+	if r.word(i, "went", "gone", "moved") && r.said(unit.Lasting) && r.mentions(kindVacuum, "gauge", "vacuum", "pull") {
+		return false // "the gauge went from 25 to 23 in 8 minutes"
+	}
 	if r.word(i, "went", "gone", "switched", "changed", "moved", "swapped") {
 		return true
 	}
