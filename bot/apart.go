@@ -67,7 +67,7 @@ func (t *turn) degreesThen(a grammar.Amendment) (grammar.Fact, bool) {
 	x, told := t.before.Said.find(unit.ShopTemp)
 	old, _ := x.Value.(unit.Number)
 	before, _, found := strings.Cut(t.m.Text, a.Text)
-	warmed := heatsUp.MatchString(before)
+	warmed := heatsUp.MatchString(before) && !t.before.Said.has(unit.Vacuum)
 	if !told || !found || a.Unit.Symbol != "" || !warmed && (!timeOfDay.MatchString(t.m.Text) || !itGets.MatchString(before)) {
 		return grammar.Fact{}, false
 	}

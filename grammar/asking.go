@@ -90,7 +90,10 @@ func (r *reader) peril(i int) {
 	if it.id == "reach in" && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.is(unit.Lasting) {
 		return // so much vacuum in so long a time
 	}
-	if r.wedgeLeft(i) || r.kidsAlone(i) || it.word == "acrylic" && r.is(i+1, kindNoun, "bar", "caul", "sled", "fence", "wedge") {
+	if in(it.word, "bucket", "buckets", "pail") && !r.emptied(i) {
+		return
+	}
+	if r.wedgeLeft(i) || r.kidsAlone(i) || in(it.word, "acrylic", "plexi", "perspex") && r.is(i+1, kindNoun, "bar", "caul", "sled", "fence", "wedge") {
 		return // an acrylic bar holds no vacuum
 	}
 	r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))

@@ -265,8 +265,8 @@ func (t *tokenizer) inchAnd(s scrap) bool {
 	}
 	from := skipHyphen(t.scraps, and+1)
 	part, n := hyphenated(t.scraps, from)
-	if n == 0 {
-		part, n = digitPart(t.scraps, from)
+	if n == 0 && !(t.nounAt(from+1) && t.last() != nil && t.last().meaning.kind == kindNoun) {
+		part, n = digitPart(t.scraps, from) // not of "sled an inch and 1/2 strips"
 	}
 	if n == 0 {
 		part, n = wordNumber(t.scraps, from)
@@ -366,8 +366,8 @@ func (t *tokenizer) numberOf(n int, v *big.Rat, u unit.Unit) {
 	t.tokens = append(t.tokens, tok)
 }
 
-// about are words for a hair more or less than what is named.
-var about = wordSet(`full whole solid clear scant heavy strong good light shy fat bare strict generous`)
+// scantWords are words for a hair more or less than what is named.
+var scantWords = wordSet(`full whole solid clear scant heavy strong good light shy fat bare strict generous`)
 
 // oneOfUnit reads "an inch", "a minute" as one of the unit.
 func (t *tokenizer) oneOfUnit(s scrap) bool {
@@ -375,7 +375,7 @@ func (t *tokenizer) oneOfUnit(s scrap) bool {
 		return false
 	}
 	n := 1
-	if about[t.scraps[t.at+1].norm] {
+	if scantWords[t.scraps[t.at+1].norm] {
 		n = 2 // "a full inch"
 	}
 	switch scrapNorm(t.scraps, t.at+n) {

@@ -56,7 +56,7 @@ func (r *reader) ownCheck() bool {
 
 // needsAnother: "do we really need somebody else to check it".
 func (r *reader) needsAnother() bool {
-	if !r.opensWithin(0, len(r.items), "need", "have", "must", "has", "necessary", "required") {
+	if r.mentions(kindPeril) || !r.opensWithin(0, len(r.items), "need", "have", "must", "has", "necessary", "required") {
 		return false
 	}
 	for i := 1; i < len(r.items); i++ {
@@ -77,6 +77,17 @@ func (r *reader) loadsLot(i int) bool {
 		next++
 	}
 	if !r.is(next, kindRole, "lot", "job") || next == i+1 || next+1 >= len(r.items) {
+		return false
+	}
+	end := next
+	for r.is(end, kindRole, "lot", "job") && end+1 < len(r.items) {
+		for end = r.nameEnd(end) + 1; r.isBreak(end) && end < len(r.items) || r.word(end, "and"); end++ {
+		}
+	}
+	for r.word(end, "put", "write", "note", "that", "it", "on", "the", "card", "please") {
+		end++
+	}
+	if !r.nothingAfter(end - 1) {
 		return false
 	}
 	r.lots(anywhere)

@@ -53,11 +53,9 @@ func (r *reader) eitherWay(otherwise int) {
 	for r.word(part, "is", "at", "a", "the", "be", "was", "of", "s", "would") {
 		part--
 	}
-	if r.is(part, kindNoun, "bar", "mat", "caul", "sled") && r.free(then) && r.free(other) && r.length(then) && r.length(other) {
+	if r.is(part, kindNoun, "bar", "mat", "caul", "sled") && r.free(then) && r.free(other) && r.length(then) && r.length(other) && alike(r.items[then].amount, r.items[other].amount) {
 		f := bareFields[r.items[part].id]
 		r.bind(then, f)
 		r.bind(other, f) // which of the two is asked
-		return
 	}
-	r.items[then].amount.dead, r.items[other].amount.dead = true, true
 }

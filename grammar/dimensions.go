@@ -120,6 +120,7 @@ func (r *reader) plainUnits() {
 	}
 	r.bareHeights()
 	r.frictions()
+	r.pumpsTogether()
 }
 
 // leaks reports whether the flow at item i is that of a leak, which is told as a loss

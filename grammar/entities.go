@@ -90,13 +90,15 @@ func tag(s string) int {
 	return n + 1
 }
 
-// dotsBetween is how many bytes of "..", "..." or "…" stand right between two numbers.
-func (s *scanner) dotsBetween() int {
-	rest := s.text[s.pos:]
-	behind := strings.TrimLeft(rest, ".…")
-	n := len(rest) - len(behind)
-	if n < 2 || !s.afterDigit() || behind == "" || !isDigit(rune(behind[0])) {
-		return 0
+// twoDots reports whether two dots stand right between two whole numbers or decimals;
+// three are a pause.
+func (s *scanner) twoDots() bool {
+	if !s.afterDigit() || !strings.HasPrefix(s.text[s.pos:], "..") || !s.digitAt(s.pos+2) {
+		return false
 	}
-	return n
+	end := s.pos + 2
+	for s.digitAt(end) {
+		end++
+	}
+	return end >= len(s.text) || s.text[end] != '/'
 }

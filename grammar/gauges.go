@@ -198,6 +198,9 @@ func (r *reader) pumpsTogether() {
 		return
 	}
 	at := r.bound[k].from
+	if r.oneAtATime() {
+		return
+	}
 	if !r.is(at+1, kindRole, "in a row") && !r.word(at+1, "each", "apiece") {
 		return
 	}
@@ -216,10 +219,15 @@ func (r *reader) pumpsTogether() {
 // asksOfGauge: "is the gauge at the pump the same as in the bag", "which gauge counts".
 func (r *reader) asksOfGauge() bool {
 	gauge := r.within(0, len(r.items), kindVacuum, "gauge")
-	if gauge < 0 || r.amountsIn(0, len(r.items)) > 0 || !r.mentions(kindNoun, "pump") || !r.mentions(kindNoun, "bag", "press", "frame", "bed") && !r.wordIn("trust", "believe", "rely") {
+	for i := range r.items {
+		if r.isBreak(i) && i+1 < len(r.items) {
+			return false // more than that is said
+		}
+	}
+	if gauge < 0 || r.mentions(kindPeril) || r.amountsIn(0, len(r.items)) > 0 || !r.mentions(kindNoun, "pump") || !r.mentions(kindNoun, "bag", "press", "frame", "bed") && !r.wordIn("trust", "believe", "rely") {
 		return false
 	}
-	if !r.wordIn("same", "same as", "different", "differ", "trust", "believe", "rely", "counts", "count", "right", "true", "agree", "match") {
+	if !r.wordIn("same", "same as", "different", "differ", "trust", "believe", "rely", "agree", "match") {
 		return false
 	}
 	for i := range r.items {
@@ -228,4 +236,15 @@ func (r *reader) asksOfGauge() bool {
 	r.phrase.Asks = []Ask{{About: Words}}
 	r.phrase.Terms = []string{"pump gauge"}
 	return true
+}
+
+// oneAtATime reports whether of several pumps not all run: "one runs at a time".
+func (r *reader) oneAtATime() bool {
+	for i := range r.items {
+		am := r.items[i].amount
+		if r.word(i, "spare", "only", "backup", "either", "instead", "alternate", "single", "one", "standby") || am != nil && am.form == formWords && am.equals(one) {
+			return true
+		}
+	}
+	return false
 }

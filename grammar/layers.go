@@ -177,7 +177,7 @@ func (r *reader) repeatLevels(spans []layerSpan, ls unit.Layers) unit.Layers {
 		r.items[i-1].used, r.items[i].used = true, true
 		return r.piledLevels(spans, ls, n)
 	}
-	if n, at := r.stackOf(); n > 1 && sleds == 1 && fills == 1 {
+	if n, at := r.stackOf(spans); n > 1 && sleds == 1 && fills == 1 {
 		r.items[at].used = true
 		return r.piledLevels(spans, ls, n)
 	}

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // layersCorrected gives a layer the thickness that takes back the one before: "strips 7/8 no
 // sorry 1 inch", "strips 7/8, make that 1".
@@ -114,21 +118,28 @@ func (r *reader) layerRange(i int) {
 
 // stackOf is how many levels "stack of 4, each sled 1/2 with 5/16 strips on it" has, and
 // the item that says so.
-func (r *reader) stackOf() (n, at int) {
+func (r *reader) stackOf(spans []layerSpan) (n, at int) {
 	for i := 2; i < len(r.items); i++ {
 		if n, ok := r.wholeAt(i); ok && n > 1 && n < 13 && r.word(i-1, "of") && r.is(i-2, kindRole, "stackorder") && r.isBreak(i+1) && r.opensWithin(i+1, len(r.items), "each", "every") {
 			return n, i
 		}
 	}
 	for i := range r.items {
-		if r.is(i+1, kindRole, "stackorder") && r.word(i, "double", "triple") {
+		if r.is(i+1, kindRole, "stackorder") && r.word(i, "double", "triple") && !r.is(i-1, kindNot) && !r.word(i-1, "no", "without", "not") {
 			return map[string]int{"double": 2, "triple": 3}[r.items[i].word], i
 		}
-		if r.word(i, "twice") && r.isBreak(i+1) {
+		if r.word(i, "twice") && r.isBreak(i+1) && behindLayer(r, spans, i) {
 			return 2, i // "18 sled and 22 strips, twice"
 		}
 	}
 	return 0, -1
+}
+
+// behindLayer reports whether item i stands right behind a layer, past marks.
+func behindLayer(r *reader, spans []layerSpan, i int) bool {
+	for i--; i > 0 && r.isBreak(i) && !r.isStop(i); i-- {
+	}
+	return slices.ContainsFunc(spans, func(s layerSpan) bool { return s.last() == i })
 }
 
 // piledLevels lays n levels on each other, and on all of them what lies there once.

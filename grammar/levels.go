@@ -147,8 +147,8 @@ func (r *reader) caulBetween() int {
 	return -1
 }
 
-// measureOf is the one binding of the first of fields that has one; -1 where none has,
-// or that one several.
+// measureOf is the binding of the first of fields that has one and no other; -1 where
+// none has.
 func (r *reader) measureOf(fields ...unit.Field) int {
 	for _, f := range fields {
 		at, n := -1, 0
@@ -253,7 +253,7 @@ func (r *reader) hasLabel(i int) bool {
 
 // levelWord reports whether item j is a word for the levels of a stack.
 func (r *reader) levelWord(j int) bool {
-	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.word(j, "lots", "sets") && r.word(j+1, "of") || r.is(j, kindAttr, "tall") && (r.word(j+1, "of") || r.highOf(j)) || r.word(j, "up") && r.highOf(j)
+	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.word(j, "lots", "sets") && r.word(j+1, "of") && !r.is(j+2, kindNoun, "strip") || r.is(j, kindAttr, "tall") && (r.word(j+1, "of") || r.highOf(j)) || r.word(j, "up") && r.highOf(j)
 }
 
 // highOf: "pressing four high: sled 1/2, strips 1/4" and "two high with 3/4 sleds" count
@@ -263,7 +263,7 @@ func (r *reader) highOf(j int) bool {
 	if !counted || n < 2 || n > 12 || !r.word(j, "high", "up") || !r.mentions(kindNoun, "sled") || r.mentions(kindNoun, "bar") {
 		return false
 	}
-	return r.isBreak(j+1) || r.word(j+1, "with", "using", "on", "in")
+	return r.isBreak(j+1) || r.word(j+1, "with", "using") || r.word(j, "high") && r.word(j+1, "in")
 }
 
 // singularCount reports whether the whole number at item i counts the thing at j

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // levelsUnread refuses a stack of one level where a word or a number that was not read may
 // say that there are more: "3/4 sled with 1/2 strips, repeat x3", "three of these".
@@ -8,19 +12,35 @@ func (r *reader) levelsUnread() {
 	if r.habit.Follows || !r.asksFor(Stack) || !r.oneLevel() {
 		return
 	}
-	for i := range r.items {
-		if !r.timesOver(i) && !r.unreadCount(i) {
-			continue
+	from, to := r.stackSentence()
+	for i := from; i < to; i++ {
+		if r.timesOver(i) || r.unreadCount(i) {
+			r.refuseStack(i)
+			return
 		}
-		for _, b := range r.bound {
-			if b.fact.Field == unit.StackLayers {
-				r.unuse(b.fact.Text)
-			}
-		}
-		r.drop(unit.StackLayers)
-		r.refuse(unit.StackLayers, r.textOf(i, i), "")
-		return
 	}
+}
+
+// refuseStack gives up the stack that was read, for what item i may make of it.
+func (r *reader) refuseStack(i int) {
+	r.phrase.Facts = slices.DeleteFunc(r.phrase.Facts, func(f Fact) bool {
+		if f.Field == unit.StackLayers {
+			r.unuse(f.Text)
+		}
+		return f.Field == unit.StackLayers
+	})
+	r.refuse(unit.StackLayers, r.textOf(i, i), "")
+}
+
+// stackSentence are the items of the sentence in which the first layer stands.
+func (r *reader) stackSentence() (from, to int) {
+	for _, b := range r.bound {
+		switch b.fact.Field {
+		case unit.StackLayers, unit.SledThickness, unit.StripThickness, unit.PanelThickness:
+			return r.sentence(b.from)
+		}
+	}
+	return 0, 0
 }
 
 // oneLevel reports whether one sled, or none, is all that was read of a stack.
@@ -43,15 +63,25 @@ func (r *reader) oneLevel() bool {
 
 // timesOver reports whether item i repeats what was told.
 func (r *reader) timesOver(i int) bool {
-	return r.word(i, "twice", "thrice", "repeat", "repeated") || r.word(i, "double", "triple") && r.is(i+1, kindRole, "stackorder") ||
-		r.word(i, "same") && r.word(i+1, "again") || r.is(i, kindVerb, string(Copy)) && r.word(i, "repeat")
+	switch {
+	case r.word(i, "twice", "thrice"):
+		return true
+	case r.word(i, "double", "doubled", "triple", "tripled"):
+		return r.is(i+1, kindRole, "stackorder") || r.word(i+1, "up")
+	case r.word(i, "repeat", "repeated"):
+		return i > 0 && !r.word(i-1, "please", "pls") && !r.word(i+1, "after", "for", "please")
+	}
+	return r.word(i, "same") && r.word(i+1, "again") && !r.word(i+2, "for", "tomorrow", "as")
 }
 
 // unreadCount reports whether item i is a small number that nothing was made of.
 func (r *reader) unreadCount(i int) bool {
 	am := r.items[i].amount
-	if am == nil || r.items[i].used || am.dead && !(r.word(i+1, "of") && r.word(i+2, "these", "those", "them", "that")) || !am.bare() || am.link != linkNone {
+	if am == nil || r.items[i].used || am.dead && !(r.word(i+1, "of") && r.word(i+2, "these", "those", "them", "that") || r.word(i+1, "sets", "lots")) || !am.bare() || am.link != linkNone {
 		return false
+	}
+	if r.is(i-1, kindNoun, "press", "frame", "bag") || r.is(i-1, kindRole, "job", "lot", "deadline", "start") || r.word(i-1, "by", "load", "no", "number") {
+		return false // "on press 2", "by 5"
 	}
 	n, whole := am.whole()
 	return whole && n > 1 && n <= 12 && n != r.layersOf(i+1)

@@ -203,7 +203,7 @@ const widestStrip = 0.3
 
 func (r *reader) attrLength(i, j int, sure bool) {
 	attr := r.items[j].id
-	if r.highOf(j) || r.word(i-1, "hes", "shes", "im", "youre") || attr == "tall" && r.allTold(j+1) {
+	if r.highOf(j) || r.word(i-1, "hes", "shes", "im", "youre") || attr == "tall" && r.allTold(i, j+1) {
 		return // so many levels, a man's height, or the height of all that lies there
 	}
 	if i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.length(i+1) && j < i && r.attrField(i, j, attr, sure) == unit.StripThickness {
@@ -245,9 +245,12 @@ func (r *reader) attrLength(i, j int, sure bool) {
 	r.loose = false
 }
 
-// allTold: "2 1/4 tall all together", "75 high all in".
-func (r *reader) allTold(j int) bool {
-	return r.word(j, "altogether", "overall", "total") || r.word(j, "all") && r.word(j+1, "together", "in", "told", "up") || r.word(j, "in") && r.word(j+1, "all", "total")
+// allTold: "2 1/4 tall all together", "75 high all in", of no part of the stack.
+func (r *reader) allTold(i, j int) bool {
+	if from, _ := r.clause(i); r.within(from, i, kindNoun, "bar", "mat", "sled", "caul", "fence") >= 0 {
+		return false
+	}
+	return r.word(j, "altogether", "overall", "total") || r.word(j, "all") && r.word(j+1, "together", "in", "told", "up") || r.word(j, "in") && r.word(j+1, "all", "total") && r.isBreak(j+2)
 }
 
 // attrField is what the measure at i is, in direction j.

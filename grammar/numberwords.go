@@ -48,7 +48,7 @@ func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 		if part, m := fractionWords(scraps, at); m > 0 && (at > i+n || isFractionOf(scraps, at)) {
 			return part.Add(part, new(big.Rat).SetInt64(whole)), at + m - i
 		}
-		if part, m := digitPart(scraps, at); m > 0 && at > i+n { // "one and 3/8"
+		if part, m := digitPart(scraps, at); m > 0 && at > i+n && !thatOne(scraps, i) { // "one and 3/8"
 			return part.Add(part, new(big.Rat).SetInt64(whole)), at + m - i
 		}
 		if v, m := wholeWords(scraps, at); m > 0 && at > i+n { // "two and one quarter"
@@ -62,6 +62,15 @@ func wordNumber(scraps []scrap, i int) (*big.Rat, int) {
 		}
 	}
 	return new(big.Rat).SetInt64(whole), n
+}
+
+// joiners stand before a number that is a measure.
+var joiners = wordSet(`by is are at of was were and x`)
+
+// thatOne reports whether the "one" at scrap i stands for a thing: "the thin one and 1/4
+// bar".
+func thatOne(scraps []scrap, i int) bool {
+	return scraps[i].norm == "one" && i > 0 && scraps[i-1].shape == shapeWord && !joiners[scraps[i-1].norm]
 }
 
 // digitPart is the "3/8" of "an inch and 3/8".

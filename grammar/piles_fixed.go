@@ -149,13 +149,16 @@ func (r *reader) ofEach() []pile {
 			continue
 		}
 		var found []pile
+	back:
 		for k := i - 1; k >= 0 && !r.isStop(k); k-- {
 			switch {
+			case r.items[k].amount != nil && r.is(k+1, kindNoun, "strip") && in(r.items[k+1].word, "stock", "stuff", "lumber", "timber", "material"):
+				break back // "3/4 stock, 3 1/4 and 2 1/2 wide, 10 of each"
 			case r.free(k) && r.length(k) && r.size(k) < widestStrip:
 				found = append(found, pile{i, k})
 			case r.items[k].amount == nil && (r.isBreak(k) || r.idle(k) || r.is(k, kindNoun, "strip") || r.is(k, kindAttr, "wide") || r.word(k, "and", "ones")):
 			default:
-				k = 0
+				break back
 			}
 		}
 		if len(found) > 1 {

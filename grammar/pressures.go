@@ -148,8 +148,8 @@ func (r *reader) rangeBefore(i int) int {
 		return -1
 	}
 	low, high := r.items[k].amount.float(), r.items[i].amount.float()
-	if low >= high && !strings.ContainsAny(r.text[r.items[k].end:r.items[i].start], "oO") && low < 6*high {
-		return k // "26-24 inHg": what falls would be told with a "to"
+	if between := r.text[r.items[k].end:r.items[i].start]; low >= high && low < 6*high && !strings.Contains(strings.ToLower(between), "to") && !r.is(k-1, kindNoun) {
+		return k // "26-24 inHg": a gauge that falls would be told with a "to"
 	}
 	if low < 0.6*high || low >= high {
 		return -1

@@ -122,7 +122,6 @@ func (r *reader) sayings() {
 	r.percents()
 	r.durations()
 	r.plainUnits()
-	r.pumpsTogether()
 	r.bareVacuum()
 	r.products()
 	r.barsOffered()

@@ -36,10 +36,13 @@ func (r *reader) titledBehind(i int) string {
 			continue
 		}
 		from := j + 1
-		for r.word(from, "it", "is") || r.items[min(from, len(r.items)-1)].brk == ':' {
+		for from < len(r.items) && (r.word(from, "it", "is") || r.items[from].brk == ':') {
 			from++
 		}
-		_, to := r.sentence(j)
+		if from >= len(r.items) {
+			return ""
+		}
+		_, to := r.clause(from)
 		if from >= to {
 			return ""
 		}

@@ -122,8 +122,8 @@ func (s *scanner) next() {
 		s.add(shapeSymbol, start, "|") // parts the columns of a table
 	case unicode.IsSpace(r) || r == '\u200b' || r == '\ufeff' || r == utf8.RuneError && n == 1 || unicode.Is(unicode.Cf, r):
 		s.pos += n
-	case (r == '.' || r == '…') && s.dotsBetween() > 0:
-		s.pos += s.dotsBetween()
+	case r == '.' && s.twoDots():
+		s.pos += 2
 		s.add(shapeSymbol, start, "-") // "24..26"
 	case isDigit(r) || r == '.' && s.digitAt(s.pos+n) && !s.afterDigit():
 		s.number()

@@ -48,6 +48,8 @@ func (r *reader) tidy() {
 	r.comingToWork()
 	r.sameThickness()
 	r.upAtMark()
+	r.buckets()
+	r.setsOfStrips()
 	r.twoAgain()
 }
 

@@ -61,6 +61,15 @@ func (r *reader) twoAgain() {
 	}
 }
 
+// setsOfStrips: the number in "2 sets of strips" is no measure of them.
+func (r *reader) setsOfStrips() {
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.bare() && r.word(i+1, "sets", "lots", "rows", "pairs") && r.word(i+2, "of") && r.is(i+3, kindNoun, "strip") {
+			am.dead = true
+		}
+	}
+}
+
 // sameThickness: in "the bar is the same as the thickness so 5/8 too" the bar is as high
 // as the strips are thick.
 func (r *reader) sameThickness() {
@@ -152,7 +161,8 @@ func (r *reader) metricOddities() {
 // as its layer.
 func (r *reader) strippedLayer(i int) bool {
 	n, whole := r.items[i].amount.whole()
-	if !whole || n < 4 || r.items[i].amount.form != formInt || !r.is(i+1, kindNoun, "strip") || r.within(i+2, len(r.items), kindAttr, "wide", "thick") >= 0 || !r.mentions(kindNoun, "opening") && !r.mentions(kindAsk, "stack") {
+	const mostStrips = 14 // fewer may be counted
+	if !whole || n < mostStrips || r.items[i].amount.form != formInt || !r.is(i+1, kindNoun, "strip") || !r.isBreak(i+2) && !r.word(i+2, "and", "plus", "then") || r.within(i+2, len(r.items), kindAttr, "wide", "thick") >= 0 || !r.mentions(kindNoun, "opening") && !r.mentions(kindAsk, "stack") {
 		return false
 	}
 	k := i - 1

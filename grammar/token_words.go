@@ -130,10 +130,10 @@ func (t *tokenizer) byAbout(s scrap) int {
 	if isWord(t.scraps, t.at+n, "a") || isWord(t.scraps, t.at+n, "an") {
 		n++
 	}
-	if about[scrapNorm(t.scraps, t.at+n)] {
+	if scantWords[scrapNorm(t.scraps, t.at+n)] {
 		n++
 	}
-	if n == 1 || !t.numberAt(t.at+n) {
+	if !scantWords[scrapNorm(t.scraps, t.at+n-1)] || !t.numberAt(t.at+n) {
 		return 0
 	}
 	return n
