@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -96,4 +97,25 @@ func (t *turn) lengthUnits() []unit.Unit {
 		}
 	}
 	return us
+}
+
+// changesInches is how "1 in" changes or answers a measure: "taller, 1 in", "oh, 1 in",
+// "ok, 1 in then".
+var changesInches = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|yeah|yep|right|and|so|then|well|hmm*|ah|it'?s|is|the|i|we)\b[\s,.!:;-]*)*(?:make|made|no|nope|nah|not|oh|oops|sorry|actually|rather|instead|change|call|try|say|use|take|meant|mean|up|bump|raise|drop|lower|` +
+	`(?:tall|high|low|short|wid|narrow|thick|thinn|bigg|small|deep|long)e?r|should be|i'?d say)\b|^\W*(?:[a-z]+\W+)?\d+ ?in(?:ch(?:es)?)? (?:then|instead|rather|not)\b`)
+
+var inchWord = regexp.MustCompile(`(?i)(\d ?)in\b`)
+
+// insteadInches takes "taller, 1 in" for a measure in a thread of figures, whatever
+// loads there are: the words around it change or answer one. It reports whether it did.
+func (t *turn) insteadInches() bool {
+	if t.before.Load != 0 || t.before.empty() || !changesInches.MatchString(t.m.Text) {
+		return false
+	}
+	p := t.parse(inchWord.ReplaceAllString(t.m.Text, "${1}inches"))
+	if p.Command != nil || len(p.Facts) == 0 {
+		return false
+	}
+	t.phrase = p
+	return true
 }
