@@ -233,6 +233,14 @@ func (r *reader) perInch(i int) int {
 	return k
 }
 
+// notTapers are words of a load before "1 in 30", or of what is as much as an inch.
+var notTapers = []string{"leave", "keep", "get", "put", "slide", "take", "leaving", "keeping", "putting", "bows", "bowed", "lifts", "lifted", "sags", "dips", "opens", "up", "load"}
+
+// lastsMore reports whether item i counts hours or minutes: "30 more minutes".
+func (r *reader) lastsMore(i int) bool {
+	return r.word(i+1, "more", "extra", "odd", "further") && r.is(i+2, kindUnit)
+}
+
 // oneIn reports whether "1 in 16" stands at item i with nothing that it could
 // measure behind it.
 func (r *reader) oneIn(i int) bool {
@@ -244,7 +252,7 @@ func (r *reader) oneIn(i int) bool {
 	if r.word(j, "in") {
 		j++
 	}
-	if j >= len(r.items) || r.items[j].amount == nil {
+	if j >= len(r.items) || r.items[j].amount == nil || r.items[j].amount.link != linkNone || r.is(i-1, kindNoun) && !r.is(i-1, kindNoun, "wedge") || r.word(i-1, notTapers...) || r.lastsMore(j) {
 		return false
 	}
 	n, ok := r.items[j].amount.whole()
