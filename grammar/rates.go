@@ -233,8 +233,9 @@ func (r *reader) perInch(i int) int {
 	return k
 }
 
-// notTapers are words of a load before "1 in 30", or of what is as much as an inch.
-var notTapers = []string{"leave", "keep", "get", "put", "slide", "take", "leaving", "keeping", "putting", "bows", "bowed", "lifts", "lifted", "sags", "dips", "opens", "up", "load"}
+// notTapers are words before "1 in" of what stays in the press, or goes up or down by
+// an inch.
+var notTapers = []string{"leave", "leaving", "bows", "bowed", "lifts", "lifted", "sags", "sagged", "dips", "dipped", "opens", "opened"}
 
 // lastsMore reports whether item i counts hours or minutes: "30 more minutes".
 func (r *reader) lastsMore(i int) bool {
