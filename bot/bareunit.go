@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -96,4 +97,34 @@ func (t *turn) lengthUnits() []unit.Unit {
 		}
 	}
 	return us
+}
+
+// changesInches is how "1 in" changes or answers a measure: "taller, 1 in", "oh, 1 in".
+var changesInches = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|yeah|yep|right|and|so|then|well|hmm*|ah|it'?s|is|the|i|we)\b[\s,.!:;-]*)*(?:make|made|no|nope|nah|not|oh|oops|sorry|actually|rather|instead|change|call|try|say|use|take|meant|mean|up|bump|raise|drop|lower|` +
+	`(?:tall|high|low|short|wid|narrow|thick|thinn|bigg|small|deep|long)e?r|should be|i'?d say)\b|^\W*(?:[a-z]+\W+)?\d+ ?in (?:instead|rather)\b`)
+
+// thenInches may be a load too: "ok, 1 in then".
+var thenInches = regexp.MustCompile(`(?i)^\W*(?:[a-z]+\W+)?\d+ ?in then\b`)
+
+var inchWord = regexp.MustCompile(`(?i)(\d ?)in\b`)
+
+// insteadInches takes "taller, 1 in" for a measure in a thread of figures, whatever
+// loads there are: the words around it change or answer one. It reports whether it did.
+func (t *turn) insteadInches() bool {
+	changes := changesInches.MatchString(t.m.Text)
+	if t.before.Load != 0 || t.before.empty() || !changes && !thenInches.MatchString(t.m.Text) {
+		return false
+	}
+	p := t.parse(inchWord.ReplaceAllString(t.m.Text, "${1}inches"))
+	if p.Command != nil || len(p.Facts) == 0 || !changes && !slices.ContainsFunc(p.Facts, t.lookedFor) {
+		return false
+	}
+	t.phrase = p
+	return true
+}
+
+// lookedFor reports whether a fact is of what the thread asks for or of the bar.
+func (t *turn) lookedFor(f grammar.Fact) bool {
+	return f.Field == unit.BarHeight || slices.ContainsFunc(t.before.Asks, func(w Wanted) bool { return w.Solve == f.Field }) ||
+		slices.ContainsFunc(t.before.Pending, func(p Pending) bool { return p.Field == f.Field })
 }

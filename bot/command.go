@@ -64,6 +64,9 @@ func (t *turn) answersInches(ctx context.Context, c *grammar.Command) (bool, err
 	if !ok && t.before.Load == 0 && (strings.Contains(t.m.Text, "?") || t.correctsByTone()) {
 		f, ok = t.instead(a) // "2 in?" after "taller bar, say 1 1/2", "make it 1 in"
 	}
+	if t.insteadInches() {
+		return true, nil
+	}
 	if !ok {
 		return false, nil
 	}
@@ -71,8 +74,7 @@ func (t *turn) answersInches(ctx context.Context, c *grammar.Command) (bool, err
 	if err == nil {
 		return false, nil
 	}
-	var none *book.RefusedError
-	if !errors.As(err, &none) {
+	if !errors.As(err, new(*book.RefusedError)) {
 		return false, err
 	}
 	t.phrase.Facts = append(t.phrase.Facts, f)

@@ -30,6 +30,9 @@ func (t *turn) check(ctx context.Context, r *Reply, n int) error {
 	if errors.Is(err, errDoubtful) {
 		return t.saysDoubtful(ctx, r, n, doubts)
 	}
+	if refused := new(book.RefusedError); errors.As(err, &refused) && len(doubts) > 0 && refused.Load.HasValidCheck() {
+		return t.saysDoubtful(ctx, r, n, doubts)
+	}
 	if err != nil {
 		return err
 	}
@@ -85,7 +88,7 @@ func unmeasured(l book.Load) []string {
 	gauged := measured.Has(unit.Vacuum) || measured.Has(unit.VacuumPercent) || measured.Has(unit.VacuumAbsolute)
 	var out []string
 	for _, m := range measurable {
-		if l.Plan.Said.Has(m.field) && !measured.Has(m.field) && !(m.name == "gauge" && gauged) {
+		if book.Covers(l.Plan.Said, m.field) && !book.Covers(measured, m.field) && !(m.name == "gauge" && gauged) {
 			out = append(out, m.name)
 		}
 	}
@@ -173,16 +176,27 @@ func eachQuoted(texts []string) []string {
 	return out
 }
 
-// saysDoubtful asks about what a check tells beside its numbers.
+// saysDoubtful asks about what a check tells beside its numbers. An earlier check of the
+// load does not stand against it.
 func (t *turn) saysDoubtful(ctx context.Context, r *Reply, n int, doubts []string) error {
 	l, err := t.ledger.Load(ctx, n)
+	if err != nil {
+		return err
+	}
+	says := "Load %d is not checked yet, because of %s."
+	if l.HasValidCheck() { // what was found since speaks against it
+		l, err = t.ledger.Do(ctx, n, func(l book.Load) (book.Entry, error) {
+			return l.Uncheck(t.saying(), strings.Join(doubts, "; "))
+		})
+		says = "Load %d is not checked any more, because of %s."
+	}
 	if err != nil {
 		return err
 	}
 	r.loads(l)
 	r.Verdict = engine.Ask
 	r.need(unit.Measured)
-	r.say(Headline, fmt.Sprintf("Load %d is not checked yet, because of %s.", n, listed(eachQuoted(doubts), "and")))
+	r.say(Headline, fmt.Sprintf(says, n, listed(eachQuoted(doubts), "and")))
 	r.say(Question, fmt.Sprintf("Say again what you measured, one number for each thing. If something is wrong, “hold %d: …” stops the load.", n))
 	return nil
 }

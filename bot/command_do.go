@@ -75,6 +75,8 @@ func (t *turn) notDone(ctx context.Context, r *Reply, c *grammar.Command) error 
 		switch {
 		case c.ToCome:
 			r.say(Question, fmt.Sprintf("Tell me when it has happened, like “%d %s”.", n, example(c.Meant, t.settings.Metric)))
+		case l.State == book.Held && c.Meant == grammar.Show:
+			r.say(Question, fmt.Sprintf("“clear %d” lets it go on.", n))
 		case l.HasValidCheck() && (c.Meant == "" || c.Meant == grammar.Check || c.Meant == grammar.Uncheck):
 			r.say(Question, fmt.Sprintf("If its check does not stand, say “uncheck %d”.", n))
 		}

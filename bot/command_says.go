@@ -219,7 +219,7 @@ func near(v, off float64) bool { return math.Abs(v-math.Round(v)) < off }
 func toMeasure(p book.Plan) string {
 	var out []string
 	for _, m := range measurable {
-		if p.Said.Has(m.field) {
+		if book.Covers(p.Said, m.field) {
 			out = append(out, m.name)
 		}
 	}

@@ -16,6 +16,7 @@ var badWords = []string{
 	"bowed", "bow", "crooked", "lifting", "lifted", "peeled", "peeling", "broke", "broken", "snapped", "separated", "separating", "dented", "dent", "dents",
 	"soft", "tacky", "sticky", "uncured", "wrong", "problem", "problems", "complaint", "complaints", "issue", "issues", "trouble", "fault", "faults",
 	"flaw", "flaws", "defect", "defects", "terrible", "awful", "horrible", "disaster", "rejected", "rubbish", "junk", "toast", "wavy", "stepped", "leaked", "stained", "stain",
+	"snipe", "sniped", "reglued", "tearout", "telegraphed", "telegraphing", "dished", "ridge", "ridges",
 }
 
 var goodWords = []string{
@@ -28,6 +29,31 @@ var deniers = []string{"no", "not", "without", "nothing", "isn't", "isnt", "wasn
 
 // turns part the clauses of a finding.
 var turns = []string{"but", "and", "except", "although", "though", "however", "yet", "only"}
+
+// mends are what had to be done to something bad: "had to reglue one end".
+var mends = []string{"reglue", "redo", "repair", "rework", "patch", "fix", "fill", "glue", "clamp", "cut", "rip", "resaw", "re", "remake", "bin", "throw"}
+
+// excepts reports whether word i takes something out of what was said before: "good
+// except joint 2", "fine other than the end", "all but one".
+func excepts(words []string, i int) bool {
+	next := ""
+	if i+1 < len(words) {
+		next = words[i+1]
+	}
+	switch words[i] {
+	case "except", "excepting", "barring":
+		return next != ""
+	case "other":
+		return next == "than" && i+2 < len(words)
+	case "save":
+		return next == "for"
+	case "aside":
+		return next == "from"
+	case "all":
+		return next == "but" && i+2 < len(words)
+	}
+	return false
+}
 
 // A findingTone is how a result sounds.
 type findingTone int
@@ -50,6 +76,10 @@ func toneOf(finding string) findingTone {
 		isBad, isGood := slices.Contains(badWords, w), slices.Contains(goodWords, w)
 		if w == "well" && (i == 0 || words[i-1] == ",") {
 			continue // "well, let's see"
+		}
+		mended := slices.Contains(mends, w) && i > 1 && words[i-1] == "to" && (words[i-2] == "had" || words[i-2] == "having")
+		if mended || excepts(words, i) && (tone == fine || w == "all") {
+			return bad
 		}
 		switch {
 		case w == "," || slices.Contains(turns, w):

@@ -10,6 +10,9 @@ func (r *reader) command() bool {
 	if r.getsInside() {
 		return false
 	}
+	if r.remarksOnLoad() {
+		return true
+	}
 	if r.query() {
 		return true
 	}
@@ -25,6 +28,9 @@ func (r *reader) command() bool {
 	}
 	if r.dropsParts(at) || r.remade(at) {
 		return false
+	}
+	if r.staysIn(0) {
+		return true
 	}
 	if refs, next := r.references(at + 1); len(refs) == 1 && r.word(at, "make", "do") && r.copies(next) {
 		at++ // "make 41 the same as 40, except …"
@@ -241,7 +247,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt {
 		return false // "22 at 90 and 15 at 65 in the pack"
 	}
-	if r.checkedBehind(c, next) || r.partMeasured(c, next) {
+	if r.checkedBehind(c, next) || r.partMeasured(c, next) || r.dueOut(refs, next) {
 		return true
 	}
 	if r.word(next, "anyway") && r.nothingAfter(next) {

@@ -42,6 +42,9 @@ func (r *reader) parts() {
 			if r.items[i].word == "no" && (r.isBreak(i+1) || i == 0) || r.items[i].word == "not" && (r.is(j, kindAsk) || r.idle(j)) {
 				continue
 			}
+			if c := r.phrase.Command; c != nil && c.Verb == Copy && r.items[j].used && in(r.items[i].word, "except", "except for", "other than", "excluding") {
+				continue // "same as 14 except epoxy"
+			}
 			r.phrase.Negated = append(r.phrase.Negated, r.textOf(i, j))
 		}
 	}

@@ -118,7 +118,7 @@ func (r *reader) deniedAfter(i int) bool {
 
 func (r *reader) glue(i int) {
 	it := &r.items[i]
-	if c := r.phrase.Command; c != nil && c.Verb == Copy {
+	if c := r.phrase.Command; c != nil && c.Verb == Copy && !r.notThis(i) {
 		r.say(i, unit.GlueClass, unit.Word(it.id)) // "same as 14 except epoxy"
 		return
 	}
@@ -140,11 +140,24 @@ func (r *reader) glue(i int) {
 		r.phrase.Unused = append(r.phrase.Unused, it.text)
 		if r.within(0, i, kindNot, "not") >= 0 {
 			r.phrase.Negated = append(r.phrase.Negated, "not "+it.text)
+		} else if c := r.phrase.Command; c != nil && c.Verb == Copy && i > 0 {
+			r.phrase.Negated = append(r.phrase.Negated, r.textOf(i-1, i))
 		}
 		it.used = true
 		return
 	}
 	r.say(i, unit.GlueClass, unit.Word(it.id))
+}
+
+// notThis reports whether a word denies item i that takes nothing out of what is the
+// same: "same as 14 but not yellow glue, epoxy".
+func (r *reader) notThis(i int) bool {
+	for j := i - 1; j >= 0 && j >= i-2 && !r.isBreak(j); j-- {
+		if r.is(j, kindNot) {
+			return in(r.items[j].word, "not", "no", "instead of", "rather than", "dont", "without", "never", "no more", "not using")
+		}
+	}
+	return false
 }
 
 // sheetNear reports whether a sled, a caul or the bed stands in the clause of item i.

@@ -25,7 +25,8 @@ var (
 // These say of a load what is still to come.
 var (
 	comingWords = []string{"tomorrow", "tonight", "soon", "shortly", "later", "will", "gonna", "might", "may", "maybe", "perhaps", "almost", "nearly", "hopefully", "eventually", "once", "until", "till", "unless", "should", "could", "would", "if", "when"}
-	comingVerbs = []string{"going", "about", "plan", "planning", "want", "wants", "need", "needs", "ready", "supposed", "due", "hoping", "meant"} // with "to" behind
+	comingVerbs = []string{"going", "about", "plan", "planning", "want", "wants", "need", "needs", "ready", "supposed", "due", "hoping", "hope", "try", "trying", "aim", "aiming", "meant"} // with "to" behind
+	wishing     = []string{"lets", "wanna", "gotta", "hafta", "id like to"}                                                                                                                 // with a word of moving a load behind
 	whiles      = []string{"bit", "moment", "minute", "min", "sec", "second", "while", "few", "hour", "couple"}
 )
 
@@ -290,7 +291,7 @@ func (r *reader) isToCome(end int) bool {
 		case r.items[i].amount != nil:
 		case slices.Contains(comingWords, word):
 			return !r.requests()
-		case slices.Contains(comingVerbs, word) && r.word(i+1, "to"):
+		case slices.Contains(comingVerbs, word) && r.word(i+1, "to"), r.letsMove(i), r.before(i):
 			return true
 		case strings.HasPrefix(r.text[r.items[i].end:], "'ll"), strings.HasPrefix(r.text[r.items[i].end:], "’ll"):
 			return true
@@ -299,6 +300,22 @@ func (r *reader) isToCome(end int) bool {
 		}
 	}
 	return false
+}
+
+// letsMove reports whether item i begins an intention to move a load: "lets get 1 in".
+func (r *reader) letsMove(i int) bool {
+	if v := r.phrase.Command.Verb; v != In && v != Out || !r.word(i, wishing...) && !(r.word(i, "us") && r.word(i-1, "let")) {
+		return false
+	}
+	return r.word(i+1, "get", "put", "have", "slide", "load", "take", "pull", "try", "see", "stick")
+}
+
+// before reports whether an order at item i names what is to come before it: "get 1 in
+// before lunch".
+func (r *reader) before(i int) bool {
+	c := r.phrase.Command
+	note := strings.ToLower(c.Note)
+	return c.Verb == In && i == r.firstWord() && r.word(i, "get", "slide") && (strings.HasPrefix(note, "before ") || strings.HasPrefix(note, "by "))
 }
 
 // requests reports whether the message asks somebody to do something.

@@ -233,6 +233,15 @@ func (r *reader) perInch(i int) int {
 	return k
 }
 
+// notTapers are words before "1 in" of what stays in the press, or goes up or down by
+// an inch.
+var notTapers = []string{"leave", "leaving", "bows", "bowed", "lifts", "lifted", "sags", "sagged", "dips", "dipped", "opens", "opened"}
+
+// lastsMore reports whether item i counts hours or minutes: "30 more minutes".
+func (r *reader) lastsMore(i int) bool {
+	return r.word(i+1, "more", "extra", "odd", "further") && r.is(i+2, kindUnit)
+}
+
 // oneIn reports whether "1 in 16" stands at item i with nothing that it could
 // measure behind it.
 func (r *reader) oneIn(i int) bool {
@@ -244,7 +253,7 @@ func (r *reader) oneIn(i int) bool {
 	if r.word(j, "in") {
 		j++
 	}
-	if j >= len(r.items) || r.items[j].amount == nil {
+	if j >= len(r.items) || r.items[j].amount == nil || r.items[j].amount.link != linkNone || r.is(i-1, kindNoun) && !r.is(i-1, kindNoun, "wedge") || r.word(i-1, notTapers...) || r.lastsMore(j) {
 		return false
 	}
 	n, ok := r.items[j].amount.whole()

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"cmp"
 	"encoding/json"
 	"math"
 	"slices"
@@ -59,6 +60,9 @@ func compare(p Plan, f unit.Field, measured unit.Value) Comparison {
 		}
 		c.Tolerance = max(c.Tolerance, unit.Number(tol))
 	}
+	if low, high, ok := plannedEnds(p, f); ok && float64(m) >= low && float64(m) <= high {
+		c.Agrees = true
+	}
 	return c
 }
 
@@ -73,7 +77,52 @@ func planned(p Plan, f unit.Field) (unit.Value, bool) {
 			return v, true
 		}
 	}
+	if whole, ok := endOf[f]; ok {
+		return p.Figure(whole)
+	}
+	if low, high, ok := plannedEnds(p, f); ok {
+		return unit.Numbers{low, high}, true
+	}
 	return nil, false
+}
+
+// plannedEnds returns between what a field of the plan lies where its pieces differ.
+func plannedEnds(p Plan, f unit.Field) (low, high float64, ok bool) {
+	for end, whole := range endOf {
+		if whole != f {
+			continue
+		}
+		v, _ := p.Figure(end)
+		n := numbers(v)
+		if len(n) != 1 {
+			return 0, 0, false
+		}
+		if !ok {
+			low, high = n[0], n[0]
+		}
+		low, high, ok = min(low, n[0]), max(high, n[0]), true
+	}
+	return low, high, ok
+}
+
+// endOf are the fields that are one end of how pieces differ, with what all of them
+// have where they do not.
+var endOf = map[unit.Field]unit.Field{
+	unit.StripThickest: unit.StripThickness, unit.StripThinnest: unit.StripThickness,
+	unit.WoodMoistureHigh: unit.WoodMoisture, unit.WoodMoistureLow: unit.WoodMoisture,
+}
+
+// Covers reports whether measured facts tell of a field, be it by an end of it.
+func Covers(measured unit.Facts, f unit.Field) bool {
+	if measured.Has(f) || measured.Has(endOf[f]) {
+		return true
+	}
+	for end, whole := range endOf {
+		if whole == f && measured.Has(end) {
+			return true
+		}
+	}
+	return false
 }
 
 // contrary are the fields that say the opposite of a field.
@@ -138,13 +187,13 @@ func Differing(cs []Comparison) []Comparison {
 // comparedNumbers counts the measured numbers that the plan has too, and the
 // parts of the plan that are not there.
 func comparedNumbers(cs []Comparison) int {
-	n := 0
+	known := map[unit.Field]bool{} // both ends of how pieces differ count once
 	for _, c := range cs {
 		if _, ok := c.Measured.(unit.Number); (ok || isDenial(c.Field)) && c.Known() {
-			n++
+			known[cmp.Or(endOf[c.Field], c.Field)] = true
 		}
 	}
-	return n
+	return len(known)
 }
 
 type comparisonJSON struct {

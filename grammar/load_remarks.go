@@ -1,0 +1,114 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// What is said of a load that neither orders nor measures anything: the book stays as
+// it is.
+
+// remarksOnLoad reads "on 1 the mat is in now" and "1's caul is on": a part is where it
+// belongs, and the number is the load's.
+func (r *reader) remarksOnLoad() bool {
+	i := r.firstWord()
+	named := r.word(i, "on", "for", "with", "at")
+	if named {
+		i++
+	}
+	named = named || r.is(i, kindVerb, "show")
+	refs, next := r.references(i)
+	if len(refs) != 1 || next < 1 || !r.free(next-1) || !named && !r.possessive(next-1) {
+		return false
+	}
+	for r.word(next, "the", "its", "that", "our") || r.isBreak(next) && next < len(r.items) && r.items[next].brk == ',' {
+		next++
+	}
+	if !r.is(next, kindNoun, "bar", "mat", "caul", "film", "wedge", "sled", "fence", "core", "strip") || r.asksSomething() || r.amountsIn(0, len(r.items)) != 1 || r.mentions(kindNot) {
+		return false
+	}
+	part := next
+	if r.is(part+1, kindVerb, string(In)) && r.word(part+1, "is in", "now in", "gone in", "went in", "has gone in") {
+		r.remarks(refs, part)
+		return true
+	}
+	for next++; r.word(next, "is", "are", "s", "has", "been", "back", "now", "all"); next++ {
+	}
+	if next == part+1 || !r.word(next, "there", "in", "on", "fitted", "present", "sorted", "fixed", "replaced", "done", "swapped", "back") || !r.nothingAfter(next) && !r.word(next+1, "now", "again", "place", "properly") {
+		return false
+	}
+	r.remarks(refs, part)
+	return true
+}
+
+func (r *reader) remarks(refs []int, next int) {
+	r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
+}
+
+// staysIn reads "leave 1 in till 3" and "keep 1 in 30 more minutes": the load stays in
+// the press, whatever is said of how long.
+func (r *reader) staysIn(at int) bool {
+	for i := at; i < len(r.items) && i < at+6; i++ {
+		if !r.word(i, "leave", "leaving", "keep", "keeping", "left", "leaves") {
+			continue
+		}
+		refs, next := r.references(i + 1)
+		if len(refs) == 0 || !r.quiet(at, i) || next >= len(r.items) {
+			return false
+		}
+		if !r.word(next, "in") && !(r.items[next].amount != nil && r.items[next].amount.unitRaw == "in") || !r.tellsHowLong(next+1) {
+			return false
+		}
+		r.close(&Command{Verb: NotDone, Meant: Out, Loads: refs}, next+1)
+		return true
+	}
+	return false
+}
+
+// tellsHowLong reports whether a time or a length of time stands at item i: "till 3",
+// "another hour", "30 more minutes", "overnight".
+func (r *reader) tellsHowLong(i int) bool {
+	if r.word(i, "the") && r.is(i+1, kindNoun, "press", "bag", "frame") {
+		i += 2
+	}
+	if i >= len(r.items) {
+		return false
+	}
+	if r.word(i, "till", "til", "until", "overnight", "longer", "tonight", "another") {
+		return true
+	}
+	if am := r.items[i].amount; am != nil && am.link == linkTo && strings.Contains(r.textOf(i-1, i), "til") {
+		return true
+	}
+	for k := i; k < i+4 && k < len(r.items) && !r.isBreak(k); k++ {
+		if r.lasts(k) || r.is(k, kindUnit) && r.items[k].unit.Dimension == unit.Lasting {
+			return true
+		}
+	}
+	return false
+}
+
+// dueWords tell of what is to be, not of what is.
+var dueWords = []string{"should", "must", "has", "needs", "due", "ought", "supposed", "wants", "will", "can"}
+
+// dueOut reads "1 should be out by 3", whose clock is no measure of the load.
+func (r *reader) dueOut(refs []int, next int) bool {
+	due := false
+	for i := next; i < len(r.items) && i < next+6 && !r.isBreak(i); i++ {
+		word := r.items[i].word
+		first, _, _ := strings.Cut(word, " ")
+		due = due || in(first, dueWords...)
+		switch {
+		case r.is(i, kindRole, "deadline") && strings.Contains(word, "out"), word == "out", strings.HasSuffix(word, "be out"), r.is(i, kindVerb, string(Out)):
+			if !due || r.dayPlan() || r.asksSomething() {
+				return false
+			}
+			r.close(&Command{Verb: NotDone, Meant: Out, Loads: refs, ToCome: true}, i+1)
+			return true
+		case r.items[i].amount != nil, r.is(i, kindNoun):
+			return false
+		}
+	}
+	return false
+}
