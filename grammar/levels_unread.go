@@ -5,11 +5,13 @@ import "presshand/engine/unit"
 // levelsUnread refuses a stack of one level where a word or a number that was not read may
 // say that there are more: "3/4 sled with 1/2 strips, repeat x3", "three of these".
 func (r *reader) levelsUnread() {
-	if r.habit.Follows || !r.asksFor(Stack) || !r.oneLevel() {
+	if r.habit.Follows || !r.asksFor(Stack) {
 		return
 	}
+	one := r.oneLevel()
 	for i := range r.items {
-		if !r.timesOver(i) && !r.unreadCount(i) {
+		stacked := r.stackedCount(i)
+		if !one && !(stacked && r.panelsInOpening()) || !stacked && !r.timesOver(i) && !r.unreadCount(i) {
 			continue
 		}
 		for _, b := range r.bound {
@@ -43,7 +45,8 @@ func (r *reader) oneLevel() bool {
 
 // timesOver reports whether item i repeats what was told.
 func (r *reader) timesOver(i int) bool {
-	return r.word(i, "twice", "thrice", "repeat", "repeated") || r.word(i, "double", "triple") && r.is(i+1, kindRole, "stackorder") ||
+	return r.word(i, "twice", "thrice", "repeat", "repeated") || r.word(i, "double", "triple") && (r.is(i+1, kindRole, "stackorder") || r.word(i+1, "up", "decker", "deck")) ||
+		r.word(i, "doubled", "tripled", "doubling", "tripling") && !r.is(i-1, kindNoun, "film") ||
 		r.word(i, "same") && r.word(i+1, "again") || r.is(i, kindVerb, string(Copy)) && r.word(i, "repeat")
 }
 
@@ -70,4 +73,47 @@ func (r *reader) layersOf(j int) int {
 		}
 	}
 	return n
+}
+
+// stackedCount reports whether the number at item i counts what lies on each other: "2 of
+// them stacked", "3 stacked", "4 high".
+func (r *reader) stackedCount(i int) bool {
+	n, whole := r.wholeAt(i)
+	if !whole || n < 2 || n > 12 || !r.items[i].amount.bare() || r.items[i].amount.link != linkNone {
+		return false
+	}
+	j := i + 1
+	if r.word(j, "of") && r.word(j+1, "them", "these", "those", "em", "that") {
+		j += 2
+	}
+	return (r.is(j, kindRole, "stackorder") || r.word(j, "piled")) && r.word(j, "stacked", "piled", "stacked up", "piled up") || j == i+1 && r.highAlone(j)
+}
+
+// killStacked leaves the number of "2 of them stacked" to levelsUnread: it counts levels.
+func (r *reader) killStacked() {
+	for i := range r.items {
+		if !r.habit.Follows && r.word(i+1, "of") && r.stackedCount(i) && r.mentions(kindNoun, "sled", "opening") {
+			r.items[i].amount.dead = true
+		}
+	}
+}
+
+// highAlone: "panels 1/2 thick, 4 high, foam between" counts panels on each other; "frame
+// 4x8, 3 high" does not.
+func (r *reader) highAlone(j int) bool {
+	n, whole := r.wholeAt(j - 1)
+	if !whole || n < 2 || n > 12 || !r.word(j, "high") || !r.items[j-1].amount.bare() || !r.isBreak(j-2) || !r.isBreak(j+1) && !r.word(j+1, "with", "using") || j < 3 || !r.mentions(kindNoun, "mat", "sled", "caul") || !r.wordIn("between", "each", "stack", "stacked") {
+		return false
+	}
+	for k := j - 3; k >= 0; k-- {
+		if r.is(k, kindNoun) {
+			return r.is(k, kindNoun, "panel", "strip", "sled", "mat", "face")
+		}
+	}
+	return false
+}
+
+// panelsInOpening: panels may lie on each other in the press without a sled.
+func (r *reader) panelsInOpening() bool {
+	return r.has(unit.Opening) && (r.has(unit.StripThickness) || r.has(unit.PanelThickness))
 }
