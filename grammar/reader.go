@@ -31,6 +31,7 @@ type binding struct {
 
 func (r *reader) read() {
 	r.glossed()
+	r.comparing()
 	r.conditions()
 	r.metricMils()
 	r.decimalCounts()
@@ -134,6 +135,8 @@ func (r *reader) sayings() {
 	r.alternatives()
 	r.firstAlternatives()
 	r.trusted()
+	r.barsOverStrips()
+	r.barsStacked()
 	r.levels()
 	r.sharedOut()
 	r.surfaceInstead()
