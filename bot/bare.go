@@ -46,7 +46,7 @@ func (t *turn) bareReplies(p grammar.Phrase) grammar.Phrase {
 		p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], t.ofAll(f))
 	}
 	if len(p.Amends) == 0 && len(t.before.Compare) > 0 && len(p.Choices) == 0 {
-		p = t.chosenBySize(t.chosenAmongOthers(p))
+		p = t.chosenBySize(t.chosenByPlace(t.chosenAmongOthers(p)))
 	}
 	return p
 }

@@ -137,6 +137,9 @@ func join(out []item, it item, tokens []token, at int) []item {
 			return append(out, it) // "4 ft 1 in bar": a length and a bar
 		}
 	}
+	if ft.link == linkTimes && upright(tokens, at, in) {
+		return append(out, it) // "4x8 ft 3 in deep": a size and a depth
+	}
 	if in.unit == nil {
 		after := at + 1
 		if in.form == formMixed {
@@ -152,6 +155,23 @@ func join(out []item, it item, tokens []token, at int) []item {
 	last.amount = &amount{value: total, form: in.form, unit: &u, unitRaw: "ft in", minus: ft.minus, link: ft.link}
 	last.end = it.end
 	return out
+}
+
+// upright reports whether a direction that no size of two numbers has, or a clear height,
+// stands right behind the amount whose first token is at: "3 in deep", "4 opening".
+func upright(tokens []token, at int, am *amount) bool {
+	behind := at + 1
+	if am.form == formMixed {
+		behind++
+	}
+	if am.unit != nil {
+		behind++
+	}
+	if behind >= len(tokens) {
+		return false
+	}
+	m := tokens[behind].meaning
+	return m.kind == kindNoun && m.id == "opening" || m.kind == kindAttr && (m.id == "deep" || m.id == "tall" || m.id == "thick")
 }
 
 func other(t *token) item {

@@ -9,12 +9,14 @@ import (
 // levelsUnread refuses a stack of one level where a word or a number that was not read may
 // say that there are more: "3/4 sled with 1/2 strips, repeat x3", "three of these".
 func (r *reader) levelsUnread() {
-	if r.habit.Follows || !r.asksFor(Stack) || !r.oneLevel() {
+	if r.habit.Follows || !r.asksFor(Stack) {
 		return
 	}
+	one := r.oneLevel()
 	from, to := r.stackSentence()
-	for i := from; i < to; i++ {
-		if r.timesOver(i) || r.unreadCount(i) {
+	for i := range r.items {
+		stacked := r.stackedCount(i)
+		if one && i >= from && i < to && (r.timesOver(i) || r.unreadCount(i)) || stacked && (one || r.panelsInOpening()) {
 			r.refuseStack(i)
 			return
 		}
@@ -66,8 +68,10 @@ func (r *reader) timesOver(i int) bool {
 	switch {
 	case r.word(i, "twice", "thrice"):
 		return true
-	case r.word(i, "double", "doubled", "triple", "tripled"):
-		return r.is(i+1, kindRole, "stackorder") || r.word(i+1, "up")
+	case r.word(i, "double", "triple"):
+		return r.is(i+1, kindRole, "stackorder") || r.word(i+1, "up", "decker", "deck")
+	case r.word(i, "doubled", "tripled", "doubling", "tripling"):
+		return !r.is(i-1, kindNoun, "film")
 	case r.word(i, "repeat", "repeated"):
 		return i > 0 && !r.word(i-1, "please", "pls") && !r.word(i+1, "after", "for", "please")
 	}
@@ -100,4 +104,47 @@ func (r *reader) layersOf(j int) int {
 		}
 	}
 	return n
+}
+
+// stackedCount reports whether the number at item i counts what lies on each other: "2 of
+// them stacked", "3 stacked", "4 high".
+func (r *reader) stackedCount(i int) bool {
+	n, whole := r.wholeAt(i)
+	if !whole || n < 2 || n > 12 || !r.items[i].amount.bare() || r.items[i].amount.link != linkNone {
+		return false
+	}
+	j := i + 1
+	if r.word(j, "of") && r.word(j+1, "them", "these", "those", "em", "that") {
+		j += 2
+	}
+	return (r.is(j, kindRole, "stackorder") || r.word(j, "piled")) && r.word(j, "stacked", "piled", "stacked up", "piled up") || j == i+1 && r.highAlone(j)
+}
+
+// killStacked leaves the number of "2 of them stacked" to levelsUnread: it counts levels.
+func (r *reader) killStacked() {
+	for i := range r.items {
+		if !r.habit.Follows && r.word(i+1, "of") && r.stackedCount(i) && r.mentions(kindNoun, "sled", "opening") {
+			r.items[i].amount.dead = true
+		}
+	}
+}
+
+// highAlone: "panels 1/2 thick, 4 high, foam between" counts panels on each other; "frame
+// 4x8, 3 high" does not.
+func (r *reader) highAlone(j int) bool {
+	n, whole := r.wholeAt(j - 1)
+	if !whole || n < 2 || n > 12 || !r.word(j, "high") || !r.items[j-1].amount.bare() || !r.isBreak(j-2) || !r.isBreak(j+1) && !r.word(j+1, "with", "using") || j < 3 || !r.mentions(kindNoun, "mat", "sled", "caul") || !r.wordIn("between", "each", "stack", "stacked") {
+		return false
+	}
+	for k := j - 3; k >= 0; k-- {
+		if r.is(k, kindNoun) {
+			return r.is(k, kindNoun, "panel", "strip", "sled", "mat", "face")
+		}
+	}
+	return false
+}
+
+// panelsInOpening: panels may lie on each other in the press without a sled.
+func (r *reader) panelsInOpening() bool {
+	return r.has(unit.Opening) && (r.has(unit.StripThickness) || r.has(unit.PanelThickness))
 }

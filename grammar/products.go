@@ -79,7 +79,7 @@ func (r *reader) product(i, end int) {
 		}
 	}
 	sheet := r.sheet(i, end)
-	if !sheet && r.nominal(i, end) {
+	if !sheet && (r.lumberBar(i, end) || r.nominal(i, end)) {
 		return
 	}
 	fields := r.productFields(i, end, sheet)

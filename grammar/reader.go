@@ -13,6 +13,7 @@ type reader struct {
 	system  *unit.Unit // what a bare length is in, where the message says so
 	topic   Topic      // the first topic that a cue names
 	solving unit.Field
+	order   pairsOrder
 	byPanel bool // strips are counted by the panel: "six to the panel"
 	loose   bool // the part of the measure at hand was not named
 	bound   []binding
@@ -30,6 +31,7 @@ type binding struct {
 
 func (r *reader) read() {
 	r.glossed()
+	r.comparing()
 	r.conditions()
 	r.metricMils()
 	r.decimalCounts()
@@ -71,6 +73,8 @@ func (r *reader) read() {
 	r.killNeeds()
 	r.onTop()
 	r.killSomeOf()
+	r.killStacked()
+	r.killAtATime()
 	r.livesIn()
 	r.findStart()
 	r.retitled()
@@ -130,6 +134,8 @@ func (r *reader) sayings() {
 	r.alternatives()
 	r.firstAlternatives()
 	r.trusted()
+	r.barsOverStrips()
+	r.barsStacked()
 	r.levels()
 	r.sharedOut()
 	r.surfaceInstead()

@@ -50,7 +50,7 @@ func (r *reader) widthTimes(i int) bool {
 		return false
 	}
 	form := r.items[w].amount.form
-	return (form == formMixed || form == formDecimal || r.items[w].amount.unit != nil) && r.length(w) && r.size(w) < widestStrip
+	return (form == formMixed || form == formDecimal || r.items[w].amount.unit != nil || r.widthsLead()) && r.length(w) && r.size(w) < widestStrip
 }
 
 // rowBefore is the width that stands before the count at item i; -1 where none

@@ -1,0 +1,31 @@
+package grammar
+
+// killAtATime gives up the number of "do them 2 at a time": so many go into a load, of
+// which there is no field, and the count of them all is another.
+func (r *reader) killAtATime() {
+	for i := range r.items {
+		if _, whole := r.wholeAt(i); !whole || !r.items[i].amount.bare() || r.items[i].amount.ordinal {
+			continue
+		}
+		j := i + 1
+		for r.is(j, kindNoun, "panel") || r.word(j, "of", "them", "those", "em") {
+			j++
+		}
+		if !r.word(j, "at") || !r.word(j+1, "a", "one", "the", "each") || !r.word(j+2, "time") {
+			continue
+		}
+		if !r.is(i+1, kindNoun) || r.otherPanels(i) {
+			r.items[i].amount.dead = true
+		}
+	}
+}
+
+// otherPanels reports whether panels are counted elsewhere than at item i.
+func (r *reader) otherPanels(i int) bool {
+	for k := range r.items {
+		if _, whole := r.wholeAt(k); whole && k != i && r.is(r.next(k), kindNoun, "panel") {
+			return true
+		}
+	}
+	return r.habit.Follows
+}
