@@ -38,6 +38,7 @@ func (r *reader) piles() {
 	if len(piles) == 0 {
 		return
 	}
+	r.killFew()
 	from, to := len(r.items), 0
 	for _, i := range lists {
 		from, to = min(from, i), max(to, i)
