@@ -24,9 +24,10 @@ func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
 			continue
 		}
 		if j := r.correctedTo(i); j >= 0 {
-			v, _, _ := r.valueOf(r.items[j].amount, unit.StripWidth)
-			ps[at].Width = v
-			r.items[j].used = true
+			if v, _, ok := r.valueOf(r.items[j].amount, unit.StripWidth); ok && impossible(unit.StripWidth, v) == "" {
+				ps[at].Width = v
+				r.items[j].used = true
+			}
 			continue
 		}
 		if n, k := r.countAgain(i); k >= 0 {

@@ -50,6 +50,7 @@ func (r *reader) tidy() {
 	r.upAtMark()
 	r.buckets()
 	r.setsOfStrips()
+	r.piecesOf()
 	r.twoAgain()
 }
 

@@ -70,6 +70,23 @@ func (r *reader) setsOfStrips() {
 	}
 }
 
+// piecesOf: of "bars 50 tall. 9 off, 70 wide" the pieces are strips, of "panels 800 x 2000,
+// 4 pieces" panels.
+func (r *reader) piecesOf() {
+	for i := 1; i < len(r.items); i++ {
+		if n, whole := r.wholeAt(i - 1); !whole || n < 2 || !r.items[i-1].amount.bare() || i > 1 && !r.isBreak(i-2) {
+			continue
+		}
+		it := &r.items[i]
+		switch {
+		case r.word(i, "off") && r.isBreak(i+1) && r.live(i+2) && r.is(i+3, kindAttr, "wide") && !r.mentions(kindNoun, "strip"):
+			it.meaning, it.word = meaning{kind: kindNoun, id: "strip"}, "pieces"
+		case r.is(i, kindNoun, "strip") && in(it.word, "pieces", "pcs", "pc", "stuks") && r.isBreak(i+1) && i > 4 && r.timesAt(i-3) && r.is(i-5, kindNoun, "panel"):
+			it.meaning, it.word = meaning{kind: kindNoun, id: "panel"}, "panels"
+		}
+	}
+}
+
 // sameThickness: in "the bar is the same as the thickness so 5/8 too" the bar is as high
 // as the strips are thick.
 func (r *reader) sameThickness() {

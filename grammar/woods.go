@@ -12,7 +12,7 @@ var woods = []entry{
 	{kindWood, "ash", "ash, white ash"},
 	{kindWood, "yellow birch", "yellow birch, birch"},
 	{kindWood, "paper birch", "paper birch, white birch"},
-	{kindWood, "beech", "beech, american beech"},
+	{kindWood, "beech", "beech, american beech, european beech"},
 	{kindWood, "hickory", "hickory, shagbark hickory, mockernut hickory, true hickory"},
 	{kindWood, "pecan", "pecan, pecan hickory"},
 	{kindWood, "poplar", "poplar, yellow poplar, tulipwood, tulip poplar"},
