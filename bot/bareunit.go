@@ -106,6 +106,12 @@ var changesInches = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|yeah|yep|right|and
 // thenInches may be a load too: "ok, 1 in then".
 var thenInches = regexp.MustCompile(`(?i)^\W*(?:[a-z]+\W+)?\d+ ?in then\b`)
 
+// inNow tells of a load that went in: "actually 1 in now", "1 in at 9".
+var inNow = regexp.MustCompile(`(?i)\d ?in (?:now|at)\b`)
+
+// directed says which way a measure changes: "wider, 3 in".
+var directed = regexp.MustCompile(`(?i)\b(?:tall|high|low|short|wid|narrow|thick|thinn|long)e?r\b`)
+
 var inchWord = regexp.MustCompile(`(?i)(\d ?)in\b`)
 
 // insteadInches takes "taller, 1 in" for a measure in a thread of figures, whatever
@@ -116,7 +122,7 @@ func (t *turn) insteadInches() bool {
 		return false
 	}
 	p := t.parse(inchWord.ReplaceAllString(t.m.Text, "${1}inches"))
-	if p.Command != nil || len(p.Facts) == 0 || !changes && !slices.ContainsFunc(p.Facts, t.lookedFor) {
+	if p.Command != nil || len(p.Facts) == 0 || inNow.MatchString(t.m.Text) || !slices.ContainsFunc(p.Facts, t.lookedFor) && !(changes && directed.MatchString(t.m.Text)) {
 		return false
 	}
 	t.phrase = p

@@ -12,13 +12,16 @@ func (r *reader) barsOverStrips() {
 			continue
 		}
 		over, isNumber := b.fact.Value.(unit.Number)
-		thick := r.measureOf(unit.StripThickness)
-		if thick < 0 || !isNumber {
+		thickness, told := unit.Number(0), false
+		if k := r.measureOf(unit.StripThickness); k >= 0 {
+			thickness, told = r.bound[k].fact.Value.(unit.Number)
+		}
+		if !told || !isNumber {
 			r.items[b.from].amount.dead, r.items[b.from].used = true, false
 			r.bound = append(r.bound[:k], r.bound[k+1:]...)
 			continue
 		}
-		b.fact.Value = over + r.bound[thick].fact.Value.(unit.Number)
+		b.fact.Value = over + thickness
 		b.fact.Note = "over the strips"
 	}
 	thick := r.measureOf(unit.StripThickness)

@@ -220,14 +220,14 @@ func (r *reader) pumpsTogether() {
 func (r *reader) asksOfGauge() bool {
 	gauge := r.within(0, len(r.items), kindVacuum, "gauge")
 	for i := range r.items {
-		if r.isBreak(i) && i+1 < len(r.items) {
+		if r.isStop(i) && i+1 < len(r.items) || r.is(i, kindPeril) {
 			return false // more than that is said
 		}
 	}
 	if gauge < 0 || r.mentions(kindPeril) || r.amountsIn(0, len(r.items)) > 0 || !r.mentions(kindNoun, "pump") || !r.mentions(kindNoun, "bag", "press", "frame", "bed") && !r.wordIn("trust", "believe", "rely") {
 		return false
 	}
-	if !r.wordIn("same", "same as", "different", "differ", "trust", "believe", "rely", "agree", "match") {
+	if !r.wordIn("same", "same as", "different", "differ", "trust", "believe", "rely", "agree", "match", "counts", "count", "right") {
 		return false
 	}
 	for i := range r.items {

@@ -263,7 +263,7 @@ func (r *reader) highOf(j int) bool {
 	if !counted || n < 2 || n > 12 || !r.word(j, "high", "up") || !r.mentions(kindNoun, "sled") || r.mentions(kindNoun, "bar") {
 		return false
 	}
-	return r.isBreak(j+1) || r.word(j+1, "with", "using") || r.word(j, "high") && r.word(j+1, "in")
+	return r.isBreak(j+1) || r.word(j+1, "with", "using") || r.word(j, "high") && (r.word(j+1, "in") || r.word(j+1, "on") && r.is(r.next(j+1), kindNoun, "sled"))
 }
 
 // singularCount reports whether the whole number at item i counts the thing at j

@@ -16,7 +16,7 @@ func (r *reader) levelsUnread() {
 	from, to := r.stackSentence()
 	for i := range r.items {
 		stacked := r.stackedCount(i)
-		if one && i >= from && i < to && (r.timesOver(i) || r.unreadCount(i)) || stacked && (one || r.panelsInOpening()) {
+		if one && (r.timesOver(i) || (i >= from && i < to || r.ofThese(i)) && r.unreadCount(i)) || stacked && (one || r.panelsInOpening()) {
 			r.refuseStack(i)
 			return
 		}
@@ -67,21 +67,26 @@ func (r *reader) oneLevel() bool {
 func (r *reader) timesOver(i int) bool {
 	switch {
 	case r.word(i, "twice", "thrice"):
-		return true
+		return !r.word(i-1, "measured", "checked", "it", "you", "asked", "told", "said") || r.word(i-1, "it") && r.word(i-2, "do", "run", "stack", "press")
 	case r.word(i, "double", "triple"):
 		return r.is(i+1, kindRole, "stackorder") || r.word(i+1, "up", "decker", "deck")
 	case r.word(i, "doubled", "tripled", "doubling", "tripling"):
 		return !r.is(i-1, kindNoun, "film")
 	case r.word(i, "repeat", "repeated"):
-		return i > 0 && !r.word(i-1, "please", "pls") && !r.word(i+1, "after", "for", "please")
+		return i > 0 && !r.word(i-1, "please", "pls") && !r.word(i+1, "after", "for")
 	}
-	return r.word(i, "same") && r.word(i+1, "again") && !r.word(i+2, "for", "tomorrow", "as")
+	return r.word(i, "same") && r.word(i+1, "again") && !r.word(i+2, "tomorrow", "as") && !(r.word(i+2, "for") && r.word(i+3, "tomorrow", "me", "us", "next", "monday", "today"))
+}
+
+// ofThese: "three of these", "two sets", "times 3".
+func (r *reader) ofThese(i int) bool {
+	return r.items[i].amount != nil && (r.word(i+1, "of") && r.word(i+2, "these", "those", "them", "that", "em") || r.word(i+1, "of them", "sets", "lots", "times") || r.word(i-1, "times"))
 }
 
 // unreadCount reports whether item i is a small number that nothing was made of.
 func (r *reader) unreadCount(i int) bool {
 	am := r.items[i].amount
-	if am == nil || r.items[i].used || am.dead && !(r.word(i+1, "of") && r.word(i+2, "these", "those", "them", "that") || r.word(i+1, "sets", "lots")) || !am.bare() || am.link != linkNone {
+	if am == nil || r.items[i].used || am.dead && !r.ofThese(i) || !am.bare() || am.link != linkNone {
 		return false
 	}
 	if r.is(i-1, kindNoun, "press", "frame", "bag") || r.is(i-1, kindRole, "job", "lot", "deadline", "start") || r.word(i-1, "by", "load", "no", "number") {

@@ -12,6 +12,9 @@ import (
 // remarksOnLoad reads "on 1 the mat is in now" and "1's caul is on": a part is where it
 // belongs, and the number is the load's.
 func (r *reader) remarksOnLoad() bool {
+	if r.mentions(kindPeril) {
+		return false
+	}
 	i := r.firstWord()
 	named := r.word(i, "on", "for", "with", "at")
 	if named {
@@ -29,7 +32,7 @@ func (r *reader) remarksOnLoad() bool {
 		return false
 	}
 	part := next
-	if r.is(part+1, kindVerb, string(In)) && r.word(part+1, "is in", "now in", "gone in", "went in", "has gone in") {
+	if r.is(part+1, kindVerb, string(In)) && r.word(part+1, "is in", "now in", "gone in", "went in", "has gone in") && (r.nothingAfter(part+1) || r.word(part+2, "now", "again", "place")) {
 		r.remarks(refs, part)
 		return true
 	}
@@ -49,6 +52,9 @@ func (r *reader) remarks(refs []int, next int) {
 // staysIn reads "leave 1 in till 3" and "keep 1 in 30 more minutes": the load stays in
 // the press, whatever is said of how long.
 func (r *reader) staysIn(at int) bool {
+	if r.mentions(kindPeril) {
+		return false
+	}
 	for i := at; i < len(r.items) && i < at+6; i++ {
 		if !r.word(i, "leave", "leaving", "keep", "keeping", "left", "leaves") {
 			continue
@@ -90,15 +96,18 @@ func (r *reader) tellsHowLong(i int) bool {
 }
 
 // dueWords tell of what is to be, not of what is.
-var dueWords = []string{"should", "must", "has", "needs", "due", "ought", "supposed", "wants", "will", "can"}
+var dueWords = []string{"should", "must", "has to", "needs", "due", "ought", "supposed", "wants", "will", "can"}
 
 // dueOut reads "1 should be out by 3", whose clock is no measure of the load.
 func (r *reader) dueOut(refs []int, next int) bool {
+	if r.mentions(kindPeril) {
+		return false
+	}
 	due := false
 	for i := next; i < len(r.items) && i < next+6 && !r.isBreak(i); i++ {
 		word := r.items[i].word
 		first, _, _ := strings.Cut(word, " ")
-		due = due || in(first, dueWords...)
+		due = due || in(first, dueWords...) || first == "has" && (strings.HasPrefix(word, "has to") || r.word(i+1, "to"))
 		switch {
 		case r.is(i, kindRole, "deadline") && strings.Contains(word, "out"), word == "out", strings.HasSuffix(word, "be out"), r.is(i, kindVerb, string(Out)):
 			if !due || r.dayPlan() || r.asksSomething() {

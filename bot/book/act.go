@@ -81,7 +81,7 @@ func (l Load) unsettled(measured unit.Facts) []Comparison {
 		return nil
 	}
 	return slices.DeleteFunc(Differing(l.Check.Compared), func(c Comparison) bool {
-		return Covers(measured, c.Field) || slices.ContainsFunc(contrary[c.Field], measured.Has)
+		return settles(measured, c.Field) || slices.ContainsFunc(contrary[c.Field], measured.Has)
 	})
 }
 

@@ -112,6 +112,21 @@ var endOf = map[unit.Field]unit.Field{
 	unit.WoodMoistureHigh: unit.WoodMoisture, unit.WoodMoistureLow: unit.WoodMoisture,
 }
 
+// settles reports whether measured facts take back what was found of a field: the same
+// was measured again, the whole for an end, or both ends for the whole.
+func settles(measured unit.Facts, f unit.Field) bool {
+	if measured.Has(f) || measured.Has(endOf[f]) {
+		return true
+	}
+	ends := 0
+	for end, whole := range endOf {
+		if whole == f && measured.Has(end) {
+			ends++
+		}
+	}
+	return ends == 2
+}
+
 // Covers reports whether measured facts tell of a field, be it by an end of it.
 func Covers(measured unit.Facts, f unit.Field) bool {
 	if measured.Has(f) || measured.Has(endOf[f]) {
