@@ -23,7 +23,7 @@ func (r *reader) findAsks() {
 			it.meaning, it.used = meaning{}, true
 		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && r.opens("mean", "stand", "stands", "do") < 0:
 			it.meaning = meaning{kind: kindFill} // "what does it top out at"
-		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")) && !(it.word == "setup" && (r.is(i-1, kindNoun) || r.word(i-1, "the", "this", "that", "same", "identical", "similar"))) && !(strings.HasSuffix(it.word, "setup") && r.word(i-1, "is", "does", "will", "check", "would")):
+		case it.kind == kindAsk && !(it.word == "rush" && r.word(i-1, "no")) && !(it.word == "remember" && (r.is(i-1, kindNot) || r.word(i-1, "cant", "dont", "didnt", "cannot", "not", "to"))) && !(it.word == "setup" && (r.is(i-1, kindNoun) || r.word(i-1, "the", "this", "that", "same", "identical", "similar"))) && !(strings.HasSuffix(it.word, "setup") && r.word(i-1, "is", "does", "will", "check", "would")):
 			if r.abandoned(i) {
 				continue
 			}

@@ -319,8 +319,8 @@ func (r *reader) stripSize(i, end int) []unit.Field {
 			return []unit.Field{unit.StripWidth, unit.StripLength}
 		case a > 6*b && a > 0.6:
 			return []unit.Field{unit.StripLength, unit.StripWidth}
-		case a >= b:
-			return []unit.Field{unit.StripWidth, unit.StripThickness}
+		case a >= b || r.habit.Follows && r.wordIn("flip", "flipped", "flipping", "turn", "turned", "rotate", "rotated"):
+			return []unit.Field{unit.StripWidth, unit.StripThickness} // "and if I flip them to 18x40"
 		}
 		return []unit.Field{unit.StripThickness, unit.StripWidth}
 	case 3:

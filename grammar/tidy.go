@@ -51,6 +51,7 @@ func (r *reader) tidy() {
 	r.buckets()
 	r.setsOfStrips()
 	r.piecesOf()
+	r.framedPanel()
 	r.twoAgain()
 }
 

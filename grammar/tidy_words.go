@@ -87,6 +87,15 @@ func (r *reader) piecesOf() {
 	}
 }
 
+// framedPanel: "a panel in a frame" is a door, "in the frame" the press.
+func (r *reader) framedPanel() {
+	for i := 3; i < len(r.items); i++ {
+		if r.is(i, kindNoun, "frame") && r.word(i, "frame") && r.word(i-1, "a") && r.word(i-2, "in") && r.is(i-3, kindNoun, "panel") && !r.mentions(kindVacuum) && !r.pressureSaid() && !r.mentions(kindNoun, "pump", "leak") {
+			r.items[i].meaning = meaning{kind: kindFill}
+		}
+	}
+}
+
 // sameThickness: in "the bar is the same as the thickness so 5/8 too" the bar is as high
 // as the strips are thick.
 func (r *reader) sameThickness() {

@@ -106,7 +106,7 @@ func (r *reader) later(i int) bool {
 // goesInto reports whether the panel is said to go into the air of [from, to).
 func (r *reader) goesInto(from, to int) bool {
 	for k := max(from, 1); k < to; k++ {
-		if r.word(k, "into") && r.word(k-1, "goes", "going", "moves", "moving") && k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.is(unit.Proportion) {
+		if r.word(k, "into", "to") && r.word(k-1, "goes", "going", "moves", "moving", "headed", "off") && k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.is(unit.Proportion) {
 			return true
 		}
 	}
