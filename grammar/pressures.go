@@ -257,6 +257,12 @@ func (r *reader) bareVacuum() {
 			r.bind(i, unit.VacuumAbsolute)
 			continue
 		}
+		if r.is(r.prev(i), kindRole, "limit") && !r.has(unit.PumpLimit) && !r.needleStops(i) {
+			u := r.bareVacuumUnit(r.items[i].amount)
+			r.items[i].amount.unit = &u
+			r.pumpLimit(i)
+			continue
+		}
 		other := r.rangeBefore(i)
 		if n := i + 1; r.free(n) && r.items[n].amount.link == linkTo && r.items[n].amount.bare() && r.isBreak(n+1) && r.rangeBefore(n) == i {
 			other = n
