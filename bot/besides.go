@@ -12,11 +12,11 @@ var (
 	// tankWord names what adds to the room of a press.
 	tankWord = regexp.MustCompile(`(?i)\b(tanks?|reservoirs?|receivers?|canisters?|cylinders?)\b`)
 	// pumpOnly is how far a pump gets and no further: "the pump only gets to 0.88".
-	pumpOnly = regexp.MustCompile(`(?i)\bpump(?:'s| is)?(?: will| can| could| would)?(?: only| just)(?: ever)? (?:gets?|goes|go|does|do|manages?|makes?|reach(?:es)?|pulls?|hits?|good for|comes?|pulling|getting|doing)(?: up)?(?: to| down to)? (-?[\d.,]+)`)
+	pumpOnly = regexp.MustCompile(`(?i)\bpump(?:'s| is)?(?: will| can| could| would)?(?: only| just)(?: ever)? (?:gets?|goes|go|does|do|manages?|makes?|reach(?:es)?|pulls?|hits?|good for|comes?|pulling|getting|doing)(?: up)?(?: to| down to)? (-?(?:0?[.,]\d+|[1-9]\d+(?:[.,]\d+)?)\b)`)
 	// fallsTo asks when a press that leaks is down to a reading.
 	fallsTo = regexp.MustCompile(`(?i)\b(?:how long|when|how soon|how many min\w*)\b.*\b(?:hits?|reach(?:es)?|gets? to|at|on|down to|falls?|drops?|sinks?|below|under|lost|gone|left)\b`)
 	// leftAlone says that nothing pumps meanwhile.
-	leftAlone = regexp.MustCompile(`(?i)\bpump(?:'s| is)? (?:off|stopped|dead)|pump (?:stops|dies|quits|shut)|\b(?:off|without|no|kill|stop|shut) (?:the )?pump\b|\bvalve|\b(?:falls?|drops?|sinks?)\b|\bit(?:'s| is|s) down to\b`)
+	leftAlone = regexp.MustCompile(`(?i)\bpump(?:'s| is)? (?:off|stopped|dead)|pump (?:stops|dies|quits|shut)|\b(?:off|without|no|kill|stop|shut) (?:the )?pump\b|\bvalve|\b(?:falls?|drops?|sinks?)\b|\b(?:it|gauge|vacuum)(?:'s| is|s)? down to\b`)
 )
 
 // besideTank leaves unused the size of a tank that stands beside a frame or a bag: it
@@ -41,6 +41,10 @@ func (t *turn) endOfHold(p grammar.Phrase) grammar.Phrase {
 	if t.before.Said.has(unit.PumpSpeed) && !leftAlone.MatchString(t.m.Text) {
 		return p
 	}
+	for _, a := range p.Amends { // "when does it drop to 0.5"
+		p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], a.Text)
+	}
+	p.Amends = nil
 	return unusing(p, unit.Vacuum)
 }
 

@@ -17,7 +17,8 @@ func (r *reader) inWhile() {
 		for r.word(k, "down to", "to", "down", "now", "at", "on", "and", "then", "was", "is", "its", "fell to", "dropped to", "falls to", "drops to") || r.is(k, kindVacuum) {
 			k--
 		}
-		if k < 0 || r.items[k].amount == nil || !r.items[k].amount.bare() || k == i-1 && am.link != linkTo {
+		drop := k >= 0 && r.items[k].amount != nil && r.items[k].amount.bare() && (k < i-1 || am.link == linkTo)
+		if !drop && !r.habit.Metric {
 			continue
 		}
 		am.unit, am.unitRaw = nil, ""
@@ -105,4 +106,23 @@ func (r *reader) takesHigh(i int) bool {
 	const lowest = 0.025
 	bare := r.items[i].amount.bare()
 	return r.size(i) < 0.5 && !(bare && (r.size(i) < lowest || r.mentions(kindNoun, "panel") && !r.habit.Metric))
+}
+
+// bareLimit reports whether the bare number at item i is where a pump stops: "the pump
+// stops at 0.88".
+func (r *reader) bareLimit(i int) bool {
+	from, _ := r.clause(i)
+	pump := strings.Contains(r.items[max(r.prev(i), 0)].word, "pump") || r.within(from, i, kindNoun, "pump") >= 0
+	if !pump || !r.is(r.prev(i), kindRole, "limit") || r.has(unit.PumpLimit) || r.needleStops(i) {
+		return false
+	}
+	const least = 30000 // Pa; less could be what is left
+	u := r.bareVacuumUnit(r.items[i].amount)
+	return u.Dimension == unit.Pressing && u.SI(r.items[i].amount.float()) > least
+}
+
+// inBefore reports whether "in" stands right before item i, be it taken for the unit
+// of the number before.
+func (r *reader) inBefore(i int) bool {
+	return i > 0 && (r.word(i-1, "in") || strings.EqualFold(strings.TrimSpace(r.text[r.items[i-1].end:r.items[i].start]), "in"))
 }
