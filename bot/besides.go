@@ -12,7 +12,7 @@ var (
 	// tankWord names what adds to the room of a press.
 	tankWord = regexp.MustCompile(`(?i)\b(tanks?|reservoirs?|receivers?|canisters?|cylinders?)\b`)
 	// pumpOnly is how far a pump gets and no further: "the pump only gets to 0.88".
-	pumpOnly = regexp.MustCompile(`(?i)\bpump(?:'s| is)?(?: will| can| could| would)?(?: only| just)(?: ever)? (?:gets?|goes|go|does|do|manages?|makes?|reach(?:es)?|pulls?|hits?|good for|comes?|pulling|getting|doing)(?: up)?(?: to| down to)? (-?(?:0?[.,]\d+|[1-9]\d+(?:[.,]\d+)?)\b)`)
+	pumpOnly = regexp.MustCompile(`(?i)\bpump(?:'s| is)?(?: will| can| could| would)?(?: only| just)(?: ever)? (?:gets?|goes|go|does|do|manages?|makes?|reach(?:es)?|pulls?|hits?|good for|comes?|pulling|getting|doing)(?: up)?(?: to| down to)? (-?(?:0?[.,]\d+|[1-9]\d+(?:[.,]\d+)?)\b)(\s?(?:"|in\b|inch(?:es)?\b)(?:\s?hg\b)?)?`)
 	// fallsTo asks when a press that leaks is down to a reading.
 	fallsTo = regexp.MustCompile(`(?i)\b(?:how long|when|how soon|how many min\w*)\b.*\b(?:hits?|reach(?:es)?|gets? to|at|on|down to|falls?|drops?|sinks?|below|under|lost|gone|left)\b`)
 	// leftAlone says that nothing pumps meanwhile.

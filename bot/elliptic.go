@@ -76,6 +76,9 @@ func (t *turn) inThread(text string) string {
 		return startsAt.ReplaceAllString(text, "start at $2:00")
 	case grammar.Pump:
 		if t.before.Said.has(unit.PumpSpeed) && t.before.Said.has(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent) {
+			if m := pumpOnly.FindStringSubmatch(text); m != nil && m[2] != "" {
+				return pumpOnly.ReplaceAllString(text, "pump stops at $1 inHg") // "only pulls 26 in"
+			}
 			return pumpOnly.ReplaceAllString(text, "pump stops at $1")
 		}
 	case grammar.Strips:
