@@ -49,7 +49,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 		return again
 	}
 	for _, step := range []func(grammar.Phrase) grammar.Phrase{
-		t.inItsUnit, t.leaksAgain, t.moved, t.matOnly, t.sledOfTwo, t.laidOnTop, t.turnedOver, t.resawn, t.bedded, t.stoodOn, t.single, t.putBack, t.ofLast,
+		t.besideTank, t.endOfHold, t.inItsUnit, t.leaksAgain, t.moved, t.matOnly, t.sledOfTwo, t.laidOnTop, t.turnedOver, t.resawn, t.bedded, t.stoodOn, t.single, t.putBack, t.ofLast,
 		t.bedAgain, t.clocked, t.wetApart, t.nearThickness, t.lossNotTaper, t.placed, t.recounted, t.restocked, t.bareReplies, t.carries,
 	} {
 		p = step(p)
@@ -74,6 +74,13 @@ func (t *turn) inThread(text string) string {
 	switch t.before.Asks[0].About {
 	case grammar.Schedule:
 		return startsAt.ReplaceAllString(text, "start at $2:00")
+	case grammar.Pump:
+		if t.before.Said.has(unit.PumpSpeed) && t.before.Said.has(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent) {
+			if m := pumpOnly.FindStringSubmatch(text); m != nil && m[2] != "" {
+				return pumpOnly.ReplaceAllString(text, "pump stops at $1 inHg") // "only pulls 26 in"
+			}
+			return pumpOnly.ReplaceAllString(text, "pump stops at $1")
+		}
 	case grammar.Strips:
 		return noneOf.ReplaceAllString(text, "no strips under")
 	}

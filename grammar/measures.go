@@ -104,7 +104,7 @@ func (r *reader) roleLengths() {
 		case r.is(n, kindVerb, "clear") && n == i+1 && (r.mentions(kindNoun, "frame", "press") || r.mentions(kindAsk, "profile")) && !r.has(unit.Opening) && r.size(i) < 0.5:
 			r.items[n].used = true
 			r.bind(i, unit.Opening) // "its 5 inches clear"
-		case r.word(i-1, "takes", "swallows") && r.is(i-2, kindNoun, "frame", "press", "opening") && !r.has(unit.Opening) && r.size(i) < 0.5 && r.isBreak(i+1):
+		case r.takesHigh(i):
 			r.bind(i, unit.Opening) // "frame takes 4 in"
 		case r.wedgeWindowAt(i, from):
 			r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)

@@ -37,6 +37,7 @@ func (r *reader) finish() {
 		}
 	}
 	r.tidy()
+	r.inWhile()
 	r.system = r.lengthSystem()
 }
 

@@ -242,7 +242,7 @@ func (r *reader) pumpLimit(i int) {
 // bareVacuum reads "pulling 26", "gauge says 24", "sitting at 25".
 func (r *reader) bareVacuum() {
 	for i := range r.items {
-		if !r.free(i) || r.noReading(i) || !r.cuedAsReading(i) && r.unitOfGauge(i) == nil {
+		if !r.free(i) || r.noReading(i) || !r.cuedAsReading(i) && r.unitOfGauge(i) == nil && !r.bareLimit(i) {
 			continue
 		}
 		if r.items[i].amount.link == linkTimes || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes {
@@ -255,6 +255,12 @@ func (r *reader) bareVacuum() {
 		}
 		if r.absolute(i) {
 			r.bind(i, unit.VacuumAbsolute)
+			continue
+		}
+		if r.bareLimit(i) {
+			u := r.bareVacuumUnit(r.items[i].amount)
+			r.items[i].amount.unit = &u
+			r.pumpLimit(i)
 			continue
 		}
 		other := r.rangeBefore(i)

@@ -59,6 +59,8 @@ func (r *reader) read() {
 	r.killIntended()
 	r.killPast()
 	r.killDenied()
+	r.killPieces()
+	r.killOneStart()
 	r.killSquashed()
 	r.killDropped()
 	r.killDeviations()

@@ -27,7 +27,7 @@ func (r *reader) watched() {
 	if span < 0 || len(readings) != 2 || span < readings[0] || !r.mentions(kindVacuum) && !r.mentions(kindNoun, "leak") && !r.items[readings[0]].amount.is(unit.Pressing) {
 		return
 	}
-	if !r.word(span+1, "later", "after", "on", "afterwards", "since") && !r.word(span-1, "after", "in", "within", "over") && !r.is(span+1, kindRole, "ago") {
+	if !r.word(span+1, "later", "after", "on", "afterwards", "since") && !r.word(span-1, "after", "within", "over") && !r.inBefore(span) && !r.is(span+1, kindRole, "ago") {
 		return
 	}
 	r.leakBetween(readings[0], readings[1], span)
