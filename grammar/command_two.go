@@ -114,3 +114,79 @@ func (r *reader) underCondition(first, then *Command) *Command {
 	}
 	return then
 }
+
+// anotherGoesIn reports whether a clause of another load's press begins at item i: "1 into
+// press 1, 2 into press 2".
+func (r *reader) anotherGoesIn(i int) bool {
+	if !r.isBreak(i-1) && !r.word(i-1, "and", "then") || r.items[i].amount == nil {
+		return false
+	}
+	refs, next := r.references(i)
+	return len(refs) > 0 && (r.word(next, "in", "into", "to", "goes", "in press") || r.is(next, kindVerb, string(In)) || r.items[next-1].amount != nil && r.items[next-1].amount.unitRaw == "in")
+}
+
+// secondOrder is where the order of another load begins in the note of a first one: "clear
+// 2" in "hold 1, clear 2", "1 result joint 2 open" in "2 result good, 1 result …"; -1 where
+// there is none.
+func (r *reader) secondOrder(c *Command) int {
+	if !slices.Contains([]Verb{Hold, Clear, Drop, Uncheck, Result}, c.Verb) || len(c.Loads) == 0 || r.mentions(kindPeril) {
+		return -1
+	}
+	for k := r.itemFrom(c.Note); k > 0 && k < len(r.items); k++ {
+		if r.items[k-1].brk != ',' && r.items[k-1].brk != '.' && !r.word(k-1, ";", "and", "then", "&") {
+			continue
+		}
+		if r.is(k, kindVerb, string(Hold), string(Clear), string(Drop), string(Uncheck)) {
+			if refs, next := r.references(k + 1); len(refs) > 0 && r.nothingAfter(next-1) && !overlap(refs, c.Loads) {
+				return k
+			}
+		}
+		if refs, next := r.references(k); c.Verb == Result && len(refs) > 0 && r.is(next, kindVerb, string(Result)) && r.word(next, "result") && !overlap(refs, c.Loads) {
+			return k
+		}
+	}
+	return -1
+}
+
+func overlap(a, b []int) bool {
+	return slices.ContainsFunc(a, func(n int) bool { return slices.Contains(b, n) })
+}
+
+// splits takes the order of another load out of the note of a first one.
+func (r *reader) splits(c *Command) bool {
+	k := r.secondOrder(c)
+	if k < 0 {
+		return false
+	}
+	p := Parse(r.text[r.items[k].start:], r.habit)
+	if p.Command == nil || len(p.Command.Loads) == 0 {
+		return false
+	}
+	from := strings.LastIndex(r.text, c.Note)
+	first := ""
+	if at := r.items[k].start; from >= 0 && from < at {
+		first = " " + trimmed(r.text[from:at])
+		for _, joint := range []string{" and", " then", " &"} {
+			first = strings.TrimSuffix(first, joint)
+		}
+		first = trimmed(first)
+	}
+	r.phrase.Unused = distinct(append(slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(r.text[r.items[k].start:], u) }), p.Unused...))
+	c.Note, c.Then = first, r.underCondition(c, p.Command)
+	return true
+}
+
+// guessed reports whether what a check tells in [from, to) was not measured: "strips 20 I
+// think", "bar supposed to be 25", "like the plan says".
+func (r *reader) guessed(from, to int) bool {
+	for i := from; i < to; i++ {
+		switch {
+		case r.items[i].amount != nil:
+		case r.word(i, "think", "i think", "guess", "i guess", "reckon", "i reckon", "assume", "probably", "presumably", "supposedly", "supposed", "roughly", "perhaps", "maybe"),
+			r.word(i, "about", "around", "approx", "approximately") && i+1 < to && r.items[i+1].amount != nil,
+			r.paperAt(i) && i-2 >= from && (r.word(i-1, "the", "that", "our") && r.word(i-2, "like", "per", "as", "from", "by")):
+			return true
+		}
+	}
+	return false
+}

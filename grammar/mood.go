@@ -84,7 +84,7 @@ func (r *reader) leaves(c *Command, note string) {
 // and 3 in".
 func (r *reader) follows() {
 	c := r.phrase.Command
-	if c == nil || c.Note == "" || !slices.Contains([]Verb{In, Out, Hold, Clear, Drop, Uncheck, NotDone}, c.Verb) {
+	if c == nil || c.Note == "" || r.splits(c) || !slices.Contains([]Verb{In, Out, Hold, Clear, Drop, Uncheck, NotDone}, c.Verb) {
 		return
 	}
 	text := c.Note
