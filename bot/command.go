@@ -108,6 +108,9 @@ func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error
 	case grammar.NotDone:
 		return t.notDone(ctx, r, c)
 	}
+	if len(c.Loads) == 0 && c.Verb != grammar.Result && meansSeveral(c.Note) {
+		return t.asksWhich(ctx, r, c)
+	}
 	loads, err := t.meant(ctx, c)
 	if err != nil {
 		return err

@@ -159,6 +159,9 @@ func (r *reader) doubts() []string {
 
 func (r *reader) doubtful(from, to int) bool {
 	part := r.within(from, to, kindNoun) >= 0
+	if part && r.amountTaken(from, to) && r.guessed(from, to) {
+		return true
+	}
 	for i := from; i < to; i++ {
 		switch it := &r.items[i]; {
 		case it.used:

@@ -353,7 +353,7 @@ func (r *reader) goesIn(c *Command, i int) bool {
 	c.Verb = In
 	c.Bare = rest < 0 && r.nothingAfter(i)
 	switch {
-	case c.Bare, r.word(i+1, "anyway", "now"), r.word(i+1, comingWords...), r.is(rest, kindVerb, "in"):
+	case c.Bare, r.goesOn(i), r.word(i+1, "anyway", "now"), r.word(i+1, comingWords...), r.is(rest, kindVerb, "in"):
 	case r.is(rest, kindNoun, "press", "bag", "frame"):
 		if r.unitsBehind(rest) {
 			return false

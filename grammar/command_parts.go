@@ -268,6 +268,9 @@ func (r *reader) details(c *Command, from int) {
 		if c.Verb == In && i > from && it.amount != nil && it.amount.unitRaw == "in" && r.isBreak(i-1) && r.is(r.next(i), kindNoun, "press", "bag", "frame") {
 			break // "14 in press 1, 15 in press 2"
 		}
+		if c.Press != "" && r.anotherGoesIn(i) {
+			break
+		}
 		switch {
 		case it.word == "anyway" && (c.Verb == In || c.Verb == Check):
 			c.Anyway, it.used = true, true

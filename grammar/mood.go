@@ -54,7 +54,7 @@ func (r *reader) mood() {
 	case r.deniesVerb(end):
 		r.leaves(c, "")
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note}
-	case c.Verb != Correct && c.Verb != Copy && r.isToCome(end):
+	case c.Verb != Correct && c.Verb != Copy && (r.isToCome(end) || r.awaits(c)):
 		r.leaves(c, "")
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note, ToCome: true}
 	}
@@ -84,7 +84,7 @@ func (r *reader) leaves(c *Command, note string) {
 // and 3 in".
 func (r *reader) follows() {
 	c := r.phrase.Command
-	if c == nil || c.Note == "" || !slices.Contains([]Verb{In, Out, Hold, Clear, Drop, Uncheck, NotDone}, c.Verb) {
+	if c == nil || c.Note == "" || r.splits(c) || !slices.Contains([]Verb{In, Out, Hold, Clear, Drop, Uncheck, NotDone}, c.Verb) {
 		return
 	}
 	text := c.Note
@@ -93,6 +93,11 @@ func (r *reader) follows() {
 	}
 	if r.nothingLeft(c) {
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads}
+		return
+	}
+	if len(r.spared(c)) > 0 {
+		r.phrase.Unused = slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(c.Note, u) })
+		r.phrase.Unused, c.Note = append(r.phrase.Unused, "not "+strings.TrimPrefix(c.Note, "not ")), ""
 		return
 	}
 	noted := c.Verb != In && c.Verb != Out && c.Verb != NotDone // there a reason follows, which may name loads
@@ -114,7 +119,7 @@ func (r *reader) follows() {
 		unread := slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(text, u) })
 		r.phrase.Unused = distinct(append(unread, p.Unused...))
 		r.phrase.Refused = append(r.phrase.Refused, p.Refused...)
-		c.Then, c.Note = p.Command, ""
+		c.Then, c.Note = r.underCondition(c, p.Command), ""
 	case (c.Verb == In || c.Verb == Out) && hasDigit(text): // "14 out, then 15"
 		r.phrase.Unused = distinct(append(r.phrase.Unused, text))
 	}
@@ -272,7 +277,7 @@ func (r *reader) deniesVerb(end int) bool {
 		switch {
 		case r.word(i, "no") && r.word(i+1, "need"), r.word(i, denialWords...):
 			return true
-		case r.is(i, kindNot, "not") && !r.isBreak(i+1):
+		case r.is(i, kindNot, "not") && !r.isBreak(i+1) && !r.sparesBehind(i):
 			return true
 		}
 	}

@@ -1,0 +1,53 @@
+package bot
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"presshand/bot/book"
+	"presshand/engine"
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// meansSeveral reports whether an order without a number is of more loads than one: "hold
+// everything", "hold both".
+func meansSeveral(note string) bool {
+	words := strings.Fields(strings.ToLower(note))
+	return len(words) > 0 && slices.Contains([]string{"everything", "both", "all", "every", "them"}, words[0]) &&
+		!slices.ContainsFunc(words[1:], func(w string) bool {
+			return !slices.Contains([]string{"of", "them", "the", "these", "those", "loads", "load", "now", "please", "pls", "all", "both", "right"}, w)
+		})
+}
+
+// asksWhich names the loads that an order of several can be of. Nothing is done.
+func (t *turn) asksWhich(ctx context.Context, r *Reply, c *grammar.Command) error {
+	states := []book.State{book.Posted, book.Checked, book.Pressing}
+	switch c.Verb {
+	case grammar.Clear:
+		states = []book.State{book.Held}
+	case grammar.Out:
+		states = []book.State{book.Pressing}
+	}
+	found, err := t.ledger.Find(ctx, book.Query{States: states})
+	if err != nil {
+		return err
+	}
+	r.Verdict = engine.Ask
+	r.need(unit.LoadNumber)
+	var each, numbers []string
+	for _, l := range found {
+		each = append(each, fmt.Sprintf("%d (%s)", l.Number, stateSays[l.State]))
+		numbers = append(numbers, fmt.Sprint(l.Number))
+	}
+	const most = 8
+	if len(found) == 0 || len(found) > most {
+		r.say(Headline, "Which loads? Nothing is changed yet; say their numbers.")
+		return nil
+	}
+	r.say(Headline, "Which loads? Nothing is changed yet. By the book there is "+listed(each, "and")+".")
+	r.say(Question, fmt.Sprintf("“%s %s” does it to all of them.", c.Verb, strings.Join(numbers, ", ")))
+	return nil
+}
