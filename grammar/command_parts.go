@@ -393,9 +393,4 @@ var smallWords = wordSet(`of to for is was are on in at by from with the a an an
 
 func anywhere(int) bool { return true }
 
-// endsAClause keeps "a job 24 x 48" from being job 24.
-func (r *reader) endsAClause(i int) bool {
-	return hasDigit(r.items[i].text) && (i+1 == len(r.items) || r.isBreak(i+1) && r.items[i+1].brk != 'x')
-}
-
 func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }

@@ -59,3 +59,8 @@ func (r *reader) eitherWay(otherwise int) {
 		r.bind(other, f) // which of the two is asked
 	}
 }
+
+// endsAClause keeps "a job 24 x 48" from being job 24.
+func (r *reader) endsAClause(i int) bool {
+	return hasDigit(r.items[i].text) && (i+1 == len(r.items) || r.isBreak(i+1) && r.items[i+1].brk != 'x')
+}
