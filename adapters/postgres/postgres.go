@@ -96,7 +96,7 @@ func explain(err error) error {
 	}
 	var dial *pgconn.ConnectError
 	var netErr net.Error
-	if errors.As(err, &dial) || errors.As(err, &netErr) || errors.Is(err, driver.ErrBadConn) || errors.Is(err, sql.ErrConnDone) ||
+	if errors.As(err, &dial) || errors.As(err, &netErr) || errors.Is(err, driver.ErrBadConn) || errors.Is(err, sql.ErrConnDone) || errors.Is(err, pgconn.ErrConnClosed) ||
 		errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) || errors.Is(err, net.ErrClosed) {
 		return fmt.Errorf("%w: %w", book.ErrLost, err)
 	}
