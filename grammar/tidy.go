@@ -50,8 +50,7 @@ func (r *reader) tidy() {
 	r.upAtMark()
 	r.buckets()
 	r.setsOfStrips()
-	r.piecesOf()
-	r.framedPanel()
+	r.plainThings()
 	r.twoAgain()
 }
 

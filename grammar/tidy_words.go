@@ -71,9 +71,13 @@ func (r *reader) setsOfStrips() {
 }
 
 // piecesOf: of "bars 50 tall. 9 off, 70 wide" the pieces are strips, of "panels 800 x 2000,
-// 4 pieces" panels.
+// 4 pieces" panels, and so are boards of 18 by 40 inches.
 func (r *reader) piecesOf() {
 	for i := 1; i < len(r.items); i++ {
+		if r.is(i, kindNoun, "strip") && in(r.items[i].word, "board", "boards", "pieces") && r.live(i+1) && r.timesAt(i+2) && r.length(i+1) && r.length(i+2) && !r.timesAt(i+3) && min(r.size(i+1), r.size(i+2)) > narrowestBed {
+			r.items[i].meaning, r.items[i].word = meaning{kind: kindNoun, id: "panel"}, "panels"
+			continue
+		}
 		if n, whole := r.wholeAt(i - 1); !whole || n < 2 || !r.items[i-1].amount.bare() || i > 1 && !r.isBreak(i-2) {
 			continue
 		}
@@ -83,6 +87,17 @@ func (r *reader) piecesOf() {
 			it.meaning, it.word = meaning{kind: kindNoun, id: "strip"}, "pieces"
 		case r.is(i, kindNoun, "strip") && in(it.word, "pieces", "pcs", "pc", "stuks") && r.isBreak(i+1) && i > 4 && r.timesAt(i-3) && r.is(i-5, kindNoun, "panel"):
 			it.meaning, it.word = meaning{kind: kindNoun, id: "panel"}, "panels"
+		}
+	}
+}
+
+// plainThings gives things of the shop that have the name of something else their own.
+func (r *reader) plainThings() {
+	r.piecesOf()
+	r.framedPanel()
+	for i := range r.items {
+		if r.is(i, kindVerb, string(List)) && r.word(i, "list") && i+2 < len(r.items) && r.items[i+1].brk == ':' && r.items[i+2].amount != nil {
+			r.items[i].meaning = meaning{kind: kindFill} // "friday's list: 14 boards 18x40"
 		}
 	}
 }
