@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"presshand/bot/book"
 	"presshand/engine"
@@ -352,30 +351,12 @@ func (t *turn) deed(c *grammar.Command) (func(book.Load) (book.Entry, error), fu
 	case grammar.Drop:
 		return func(l book.Load) (book.Entry, error) { return l.Drop(s, c.Note) }, t.saysDropped
 	case grammar.In:
-		g := book.Going{Press: c.Press, Time: t.clock(c.Time), Anyway: c.Anyway}
+		g := book.Going{Press: c.Press, Time: t.toldTime(c), Anyway: c.Anyway}
 		return func(l book.Load) (book.Entry, error) { return l.PutIn(s, g) }, t.saysIn
 	case grammar.Out:
-		return func(l book.Load) (book.Entry, error) { return l.TakeOut(s, t.clock(c.Time)) }, t.saysOut
+		return func(l book.Load) (book.Entry, error) { return l.TakeOut(s, t.toldTime(c)) }, t.saysOut
 	case grammar.Result:
 		return func(l book.Load) (book.Entry, error) { return l.Judge(s, c.Note, toneOf(c.Note) == fine) }, t.saysJudged
 	}
 	return nil, nil
-}
-
-// clock returns a stated time on the day of the message, or zero. One that lies
-// more than half a day ahead was the day before: "14 out 23:50" after midnight.
-func (t *turn) clock(text string) time.Time {
-	if text == "" {
-		return time.Time{}
-	}
-	c, err := time.Parse("15:04", text)
-	if err != nil {
-		return time.Time{}
-	}
-	y, m, d := t.m.At.Date()
-	at := time.Date(y, m, d, c.Hour(), c.Minute(), 0, 0, t.m.At.Location())
-	if at.Sub(t.m.At) > 12*time.Hour {
-		at = time.Date(y, m, d-1, c.Hour(), c.Minute(), 0, 0, t.m.At.Location())
-	}
-	return at
 }

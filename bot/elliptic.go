@@ -174,8 +174,11 @@ func (t *turn) timed(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 	}
 	said := tookIt.ReplaceAllString(strings.TrimLeft(text, " \t\n.,!"), "out ")
 	named := t.bot.Parse(strconv.Itoa(t.before.Load)+" "+said, grammar.Habit{Metric: t.settings.Metric})
+	if short, ok := t.agoOfIt(text); ok {
+		named = short
+	}
 	c := named.Command
-	if c == nil || c.Verb != grammar.In && c.Verb != grammar.Out || c.Time == "" && !c.Anyway || !slices.Equal(c.Loads, []int{t.before.Load}) {
+	if c == nil || c.Verb != grammar.In && c.Verb != grammar.Out || c.Time == "" && c.Ago == 0 && !c.Anyway || !slices.Equal(c.Loads, []int{t.before.Load}) {
 		return p, false
 	}
 	return named, true
@@ -319,4 +322,15 @@ func (t *turn) carries(p grammar.Phrase) grammar.Phrase {
 	}
 	p.Facts = append(p.Facts[:len(p.Facts):len(p.Facts)], grammar.Fact{Field: unit.StructuralUse, Value: unit.Word("yes")})
 	return p
+}
+
+// agoOfIt reads "put it in 5 min ago" with the load's number before "in".
+func (t *turn) agoOfIt(text string) (grammar.Phrase, bool) {
+	began := goesOrComes.FindString(text)
+	if began == "" {
+		return grammar.Phrase{}, false
+	}
+	words := strings.Fields(began)
+	short := t.bot.Parse(strconv.Itoa(t.before.Load)+" "+words[len(words)-1]+" "+text[len(began):], grammar.Habit{Metric: t.settings.Metric})
+	return short, short.Command != nil && short.Command.Ago > 0
 }

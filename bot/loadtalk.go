@@ -112,7 +112,10 @@ func (t *turn) outAt(l book.Load, text string) Reply {
 	r.say(Figure, line+".")
 	at, what := t.m.At, "Now"
 	if found := clockTime.FindStringSubmatch(text); found != nil {
-		if c := t.clock(found[1] + ":" + found[2]); !c.IsZero() {
+		if c, ok := t.clock(found[1] + ":" + found[2]); ok {
+			if c.Before(l.InAt) {
+				c = c.Add(12 * time.Hour) // "can it come out at 3:30" of what went in at 14:00
+			}
 			at, what = c, clockOf(c)
 		}
 	}

@@ -24,7 +24,7 @@ func (r *reader) command() bool {
 	}
 	at := r.opening()
 	if at < 0 {
-		return r.ordersAtTheEnd()
+		return r.putsIn(0) || r.ordersAtTheEnd()
 	}
 	if r.dropsParts(at) || r.remade(at) {
 		return false
@@ -247,7 +247,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt {
 		return false // "22 at 90 and 15 at 65 in the pack"
 	}
-	if r.checkedBehind(c, next) || r.partMeasured(c, next) || r.dueOut(refs, next) {
+	if r.beenIn(c, next) || r.checkedBehind(c, next) || r.partMeasured(c, next) || r.dueOut(refs, next) {
 		return true
 	}
 	if r.word(next, "anyway") && r.nothingAfter(next) {
@@ -329,6 +329,9 @@ func (r *reader) foundRight(next int) bool {
 
 // endsAfterIn: "14 is in", "14 in press 2", not "14 in oak".
 func (r *reader) endsAfterIn(i int) bool {
+	if r.timedBehind(i + 1) {
+		return true
+	}
 	for j := i + 1; j < len(r.items); j++ {
 		it := &r.items[j]
 		switch {
@@ -360,6 +363,7 @@ func (r *reader) goesIn(c *Command, i int) bool {
 		}
 	case rest >= 0 && r.items[rest].amount != nil && r.items[rest].amount.form == formPair:
 	case rest < 0 && i+3 < len(r.items) && r.items[i+1].brk == ',' && r.is(i+2, kindNoun, "press", "bag", "frame") && (r.namesPress(i+3) || r.items[i+3].amount != nil && r.items[i+3].amount.bare()) && r.nothingAfter(i+3):
+	case r.timedBehind(i + 1):
 	case rest < 0 && (r.is(i+2, kindRole, "job") || r.is(i+2, kindRole, "lot")):
 		r.lots(anywhere)
 	case rest < 0 && r.items[i].amount.link != linkTimes && i+1 < len(r.items) && len(c.Loads) > 1:

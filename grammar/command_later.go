@@ -198,7 +198,7 @@ func (r *reader) ordersBefore(at, i int) bool {
 // putsIn reads "put 14 in" and "don't put 20 in yet".
 func (r *reader) putsIn(at int) bool {
 	for i := 0; i+1 < len(r.items); i++ {
-		if !r.word(i, "put", "get", "slide", "load") {
+		if !r.word(i, "put", "get", "slide", "slid", "stuck", "shoved", "load") {
 			continue
 		}
 		refs, next := r.references(i + 1)
@@ -206,8 +206,8 @@ func (r *reader) putsIn(at int) bool {
 			continue
 		}
 		in := next < len(r.items) && (r.items[next].amount != nil && r.items[next].amount.unit != nil && r.items[next].amount.unit.Symbol == "in" || r.word(next, "in") || r.is(next, kindVerb, "in"))
-		if !in {
-			continue
+		if !in || r.is(next+1, kindNoun) && !r.is(next+1, kindNoun, "press", "bag", "frame") || r.is(next+1, kindAttr) || r.is(next+1, kindWood) {
+			continue // "put 1 in bar on it"
 		}
 		c := &Command{Verb: In, Loads: refs}
 		if i > 0 && (r.is(i-1, kindNot) || r.word(i-1, "dont")) {

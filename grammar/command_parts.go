@@ -93,6 +93,9 @@ func (r *reader) spokenLoad(i int) bool {
 // 10 ft long" is no load going in.
 func (r *reader) unitsBehind(i int) bool {
 	for j := i + 1; j < len(r.items); j++ {
+		if _, _, ok := r.agoAt(j); ok {
+			continue
+		}
 		if am := r.items[j].amount; am != nil && am.unitRaw == "in" && r.isBreak(j-1) && r.is(r.next(j), kindNoun, "press", "bag", "frame") {
 			continue // "14 in press 1, 15 in press 2"
 		} else if am != nil && (am.unit != nil || am.link == linkTimes) {
@@ -284,6 +287,7 @@ func (r *reader) details(c *Command, from int) {
 			c.Time, c.Clock, it.used = "12:00", it.text, true
 		case it.amount != nil && (it.amount.form == formPair || !it.used && r.daySuffix(i) != "" && r.daySuffix(i) != " ") && (c.Verb == In || c.Verb == Out) && !r.hourBefore(i+1):
 			r.at(c, i)
+		case (c.Verb == In || c.Verb == Out) && (r.longAgo(c, i) || r.quarterPast(c, i)):
 		case (c.Verb == In || c.Verb == Out) && r.hourAlone(i):
 			am := it.amount
 			h, _ := plainWhole(am)
@@ -296,7 +300,10 @@ func (r *reader) details(c *Command, from int) {
 
 // hourAlone: "14 out at 3".
 func (r *reader) hourAlone(i int) bool {
-	if !r.free(i) || !r.word(i-1, "at", "around", "about") || !r.isBreak(i+1) || !r.items[i].amount.bare() || r.items[i].amount.link != linkNone {
+	if !r.free(i) || !r.isBreak(i+1) || !r.items[i].amount.bare() {
+		return false
+	}
+	if link := r.items[i].amount.link; link != linkAt && (link != linkNone || !r.word(i-1, "at", "around", "about")) {
 		return false
 	}
 	h, ok := plainWhole(r.items[i].amount)
@@ -328,12 +335,13 @@ func (r *reader) at(c *Command, i int) {
 	if it.amount.form == formPair && strings.Contains(it.text, ":") && len(it.text)-strings.IndexByte(it.text, ':') < len(":05") {
 		ok = false // "10:4" is no time
 	}
-	if !ok || c.Time != "" {
+	if !ok || c.Time != "" || c.Ago != 0 {
 		r.unuse(r.text[from:it.end])
 		it.used = true
 		return
 	}
 	c.Time, c.Clock, it.used = clock, r.text[from:it.end], true
+	c.Half = r.daySuffix(i) == "" && eitherHalf(c.Clock, clock)
 	r.items[r.suffixAt(i)].used = true
 	if from < it.start {
 		r.items[hour].used = true

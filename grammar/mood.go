@@ -300,6 +300,7 @@ func (r *reader) isToCome(end int) bool {
 			return true
 		case strings.HasPrefix(r.text[r.items[i].end:], "'ll"), strings.HasPrefix(r.text[r.items[i].end:], "’ll"):
 			return true
+		case r.phrase.Command.Ago > 0:
 		case word == "in" && r.lasts(i+1), word == "in" && r.word(i+1, "a", "another") && r.lasts(i+2):
 			return true
 		}

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"time"
+
+	"presshand/engine/unit"
+)
 
 // A Phrase is what a message says: what it asks, what it states, and every
 // number and meaningful word that it could not place.
@@ -132,9 +136,11 @@ type Command struct {
 	Doubts   []string // clauses of a check that were not understood or tell a fault, as typed
 	Note     string   // the reason of a hold, the finding of a result, as typed
 	Title    string
-	Time     string // "10:15"
-	Clock    string // the time as typed: "2:05 pm"
-	Press    string // the press's name
+	Time     string        // "10:15"
+	Half     bool          // Time may as well be twelve hours later: "1:50"
+	Ago      time.Duration // before the message, where no Time is told: "ten minutes ago"
+	Clock    string        // the time as typed: "2:05 pm"
+	Press    string        // the press's name
 	Anyway   bool
 	Bare     bool // nothing but "14 in": a load if there is one, else a length
 	Meant    Verb // of Show and NotDone: what was asked about, denied or is to come
