@@ -45,6 +45,9 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if timed, ok := t.timed(p, text); ok {
 		return timed
 	}
+	if named, ok := t.namedAgain(p, text); ok {
+		return named
+	}
 	if again, ok := t.insists(p, text); ok {
 		return again
 	}

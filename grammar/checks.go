@@ -159,7 +159,7 @@ func (r *reader) doubts() []string {
 
 func (r *reader) doubtful(from, to int) bool {
 	part := r.within(from, to, kindNoun) >= 0
-	if part && r.amountTaken(from, to) && r.guessed(from, to) {
+	if part && r.amountTaken(from, to) && r.guessed(from, to) || r.onlyGuesses(from, to) {
 		return true
 	}
 	for i := from; i < to; i++ {
@@ -179,6 +179,8 @@ func (r *reader) doubtful(from, to int) bool {
 			if !r.faultDenied(i) && !(it.word == "dry" && r.word(i+1, "run", "fit", "fitted", "clamp")) {
 				return true
 			}
+		case r.word(i, "open", "opened", "lifting", "lifted", "starved") && r.within(from, to, kindNoun, "joint", "strip") >= 0 && !r.faultDenied(i):
+			return true
 		case part && r.unknown(i) && !r.word(i, praiseWords...) && !r.isBreak(i):
 			return true
 		}

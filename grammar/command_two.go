@@ -190,3 +190,14 @@ func (r *reader) guessed(from, to int) bool {
 	}
 	return false
 }
+
+// onlyGuesses reports whether the clause [from, to) takes back some of what was measured
+// before it and says no more: "…, I think".
+func (r *reader) onlyGuesses(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.items[i].amount != nil || !r.guessed(i, i+1) && !fill[r.items[i].word] && !r.word(i, "so", "i", "we", "all") {
+			return false
+		}
+	}
+	return r.guessed(from, to) && r.amountsIn(0, from) > 0 && !r.opensWithin(from, to, "good", "fine", "ok", "okay", "set")
+}
