@@ -15,7 +15,9 @@ import (
 // meansSeveral reports whether an order without a number is of more loads than one: "hold
 // everything", "hold both".
 func meansSeveral(note string) bool {
-	words := strings.Fields(strings.ToLower(note))
+	note, _, _ = strings.Cut(strings.ToLower(note), " till ")
+	note, _, _ = strings.Cut(note, " until ")
+	words := strings.Fields(note)
 	return len(words) > 0 && slices.Contains([]string{"everything", "both", "all", "every", "them"}, words[0]) &&
 		!slices.ContainsFunc(words[1:], func(w string) bool {
 			return !slices.Contains([]string{"of", "them", "the", "these", "those", "loads", "load", "now", "please", "pls", "all", "both", "right"}, w)

@@ -75,8 +75,10 @@ func (t *turn) notDone(ctx context.Context, r *Reply, c *grammar.Command) error 
 		switch {
 		case c.ToCome:
 			r.say(Question, fmt.Sprintf("Tell me when it has happened, like “%d %s”.", n, example(c.Meant, t.settings.Metric)))
-		case l.State == book.Held && c.Meant == grammar.Show:
-			r.say(Question, fmt.Sprintf("“clear %d” lets it go on.", n))
+		case c.Meant == grammar.Show:
+			if next := nextWord(l); next != "" {
+				r.say(Question, next)
+			}
 		case l.HasValidCheck() && (c.Meant == "" || c.Meant == grammar.Check || c.Meant == grammar.Uncheck):
 			r.say(Question, fmt.Sprintf("If its check does not stand, say “uncheck %d”.", n))
 		}
@@ -85,4 +87,19 @@ func (t *turn) notDone(ctx context.Context, r *Reply, c *grammar.Command) error 
 		r.say(Headline, "Nothing is changed.")
 	}
 	return nil
+}
+
+// nextWord is what a load waits to be told, or nothing.
+func nextWord(l book.Load) string {
+	switch l.State {
+	case book.Held:
+		return fmt.Sprintf("“clear %d” lets it go on.", l.Number)
+	case book.Checked:
+		return fmt.Sprintf("Say “%d in” when it is in the press.", l.Number)
+	case book.Pressing:
+		return fmt.Sprintf("Say “%d out” when it is out.", l.Number)
+	case book.Taken:
+		return fmt.Sprintf("How did it come out? Like “%d result: good” or “%[1]d result: joint 3 open”.", l.Number)
+	}
+	return ""
 }

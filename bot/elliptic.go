@@ -296,7 +296,8 @@ func (t *turn) mayTellResult() bool {
 	facts := slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { // "joint 2" is no fact
 		return slices.ContainsFunc(p.Amends, func(a grammar.Amendment) bool { return a.Text == f.Text })
 	})
-	if p.Command != nil || len(facts)+len(p.Choices) > 0 || t.correctsByTone() || len(t.m.Text) > maxFinding || asksByTone(strings.ToLower(t.m.Text)) {
+	stands := p.Command != nil && p.Command.Verb == grammar.NotDone && p.Command.Meant == grammar.Show // "1 good"
+	if p.Command != nil && !stands || len(facts)+len(p.Choices) > 0 || t.correctsByTone() || len(t.m.Text) > maxFinding || asksByTone(strings.ToLower(t.m.Text)) {
 		return false
 	}
 	return !slices.ContainsFunc(p.Asks, func(a grammar.Ask) bool { // "flat" and "joint" are words of a finding too

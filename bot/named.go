@@ -15,7 +15,8 @@ var (
 	// fitFor is said of a load before what is to be done with it: "ready to go in".
 	fitFor = regexp.MustCompile(`\b(good|ok|okay|ready|safe|free|due) to\b`)
 	// asking begins a question that ends without its mark.
-	asking = regexp.MustCompile(`^\W*(is|are|can|may|should|shall|does|do|has)\b`)
+	asking    = regexp.MustCompile(`^\W*(is|are|can|may|should|shall|does|do|has)\b`)
+	digitRuns = regexp.MustCompile(`\d+`)
 	// putsInstead gives a number to something: "make it 1".
 	putsInstead = regexp.MustCompile(`(?i)\b(make|change|instead|no|not|sorry|actually|then|use|try|with|high|thick|wide|tall|what|how|would|could|if|and|bar|from|to)\b`)
 )
@@ -32,9 +33,12 @@ func (t *turn) namedAgain(p grammar.Phrase, text string) (grammar.Phrase, bool) 
 	if !alone || !howItStands.MatchString(bare) || putsInstead.MatchString(bare) {
 		return p, false
 	}
+	if len(digitRuns.FindAllString(text, -1)) > 1 {
+		return p, false
+	}
 	verb := grammar.NotDone
 	if strings.Contains(text, "?") || asking.MatchString(bare) {
 		verb = grammar.Show
 	}
-	return grammar.Phrase{Command: &grammar.Command{Verb: verb, Loads: []int{t.before.Load}}}, true
+	return grammar.Phrase{Command: &grammar.Command{Verb: verb, Meant: grammar.Show, Loads: []int{t.before.Load}}}, true
 }

@@ -114,6 +114,13 @@ func (r *reader) withoutLoad(verb Verb, i int) (next int, ok bool) {
 	case Undo:
 		return next, (r.nothingAfter(i) || r.isBreak(next)) && r.opens("how") < 0
 	case Hold, Clear:
+		if r.word(next, "every", "all loads", "all the loads", "open loads") {
+			last := next
+			if r.word(next+1, "load") || r.is(next+1, kindVerb, "show") {
+				last++
+			}
+			return next, r.nothingAfter(last) || r.word(last+1, "till", "until")
+		}
 		if r.word(next, "it", "that", "this") {
 			next++
 		}

@@ -96,7 +96,7 @@ func (r *reader) unitsBehind(i int) bool {
 		if _, _, ok := r.agoAt(j); ok {
 			continue
 		}
-		if am := r.items[j].amount; am != nil && am.unitRaw == "in" && r.isBreak(j-1) && r.is(r.next(j), kindNoun, "press", "bag", "frame") {
+		if am := r.items[j].amount; am != nil && am.unitRaw == "in" && (r.isBreak(j-1) || r.word(j-1, "and", "then")) && r.is(r.next(j), kindNoun, "press", "bag", "frame") {
 			continue // "14 in press 1, 15 in press 2"
 		} else if am != nil && (am.unit != nil || am.link == linkTimes) {
 			return true
@@ -268,7 +268,7 @@ func (r *reader) note(next int) string {
 func (r *reader) details(c *Command, from int) {
 	for i := from; i < len(r.items); i++ {
 		it := &r.items[i]
-		if c.Verb == In && i > from && it.amount != nil && it.amount.unitRaw == "in" && r.isBreak(i-1) && r.is(r.next(i), kindNoun, "press", "bag", "frame") {
+		if c.Verb == In && i > from && it.amount != nil && it.amount.unitRaw == "in" && (r.isBreak(i-1) || r.word(i-1, "and", "then")) && r.is(r.next(i), kindNoun, "press", "bag", "frame") {
 			break // "14 in press 1, 15 in press 2"
 		}
 		if c.Press != "" && r.anotherGoesIn(i) {

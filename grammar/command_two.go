@@ -141,11 +141,25 @@ func (r *reader) secondOrder(c *Command) int {
 				return k
 			}
 		}
-		if refs, next := r.references(k); c.Verb == Result && len(refs) > 0 && r.is(next, kindVerb, string(Result)) && r.word(next, "result") && !overlap(refs, c.Loads) {
+		if refs, next := r.references(k); c.Verb == Result && len(refs) > 0 && !overlap(refs, c.Loads) && (r.is(next, kindVerb, string(Result)) && r.word(next, "result") || r.movesBehindPraise(k, next)) {
 			return k
 		}
 	}
 	return -1
+}
+
+// movesBehindPraise reports whether the loads at item k go in or out, and what was said of
+// another before them is no more than that it is good: "1 result good, 2 in". Behind a fault
+// "2 in" may be its length.
+func (r *reader) movesBehindPraise(k, next int) bool {
+	moves := r.is(next, kindVerb, string(In), string(Out)) || r.is(next, kindUnit, "in") || next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unitRaw == "in"
+	for k--; r.isBreak(k) || r.word(k, "and", "then"); k-- {
+		if k < 0 {
+			return false
+		}
+	}
+	told := r.is(k, kindVerb, string(Result)) && r.word(k, "came out good", "came out fine", "came out great", "came out well", "came out perfect", "came out ok")
+	return moves && r.nothingAfter(next) && (told || r.word(k, "good", "fine", "ok", "okay", "perfect", "great", "well") && (r.isBreak(k-1) || r.is(k-1, kindVerb, string(Result)) || r.word(k-1, "is", "was", "all", "came out")))
 }
 
 func overlap(a, b []int) bool {

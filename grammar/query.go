@@ -13,8 +13,8 @@ func (r *reader) query() bool {
 		return true
 	}
 	for i := range r.items {
-		if !r.is(i, kindVerb, "list") || r.asksFigureLater(i) {
-			continue
+		if !r.is(i, kindVerb, "list") || r.asksFigureLater(i) || r.is(i-1, kindVerb, string(Hold), string(Clear)) {
+			continue // "hold all loads"
 		}
 		c := &Command{Verb: List, Query: &Query{}}
 		switch w := r.items[i].word; {

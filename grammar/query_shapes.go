@@ -95,6 +95,9 @@ func good(q *Query)   { q.Result = "good" }
 // listsLoads reads "which loads were bad", "loads for job 212", "how many loads
 // are waiting for a check".
 func (r *reader) listsLoads() bool {
+	if i := r.firstWord(); r.is(i, kindVerb, string(Hold), string(Clear)) && r.word(i+1, "all loads", "all the loads", "open loads") {
+		return false // "hold all loads"
+	}
 	q := &Query{}
 	found, named := false, false
 	for i := 0; i < len(r.items); i++ {
