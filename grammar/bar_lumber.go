@@ -106,7 +106,7 @@ func (r *reader) dressedSize(small, large int) (thickness, width float64, ok boo
 	b, okB := r.items[large].amount.whole()
 	thickness, width = nominalThickness[a], nominalWidth[b]
 	ok = okA && okB && thickness > 0 && width > 0 && !r.habit.Metric && r.items[small].amount.bare() && r.items[large].amount.bare() &&
-		(r.word(small-1, "a", "an", "one") || r.is(large+1, kindNoun, "bar"))
+		(r.word(min(small, large)-1, "a", "an", "one") || r.is(max(small, large)+1, kindNoun, "bar") || r.barBehind(r.layingAt(max(small, large)+1)))
 	return thickness, width, ok
 }
 

@@ -83,6 +83,10 @@ func (r *reader) denies(i, j int) bool {
 	if !ok || in(r.items[i].word, "not", "dont", "cant", "wont", "isnt", "doesnt", "cannot", "never", "except", "except for", "other than", "havent", "didnt", "wasnt", "arent", "hasnt", "not using") && !in(r.items[i].word, "not using") && !r.word(i+1, "have", "got", "own", "use") {
 		return false
 	}
+	if r.is(j+1, kindNot) && in(r.items[j+1].word, "except", "except for", "other than") && r.within(j+2, len(r.items), kindNoun, id) >= 0 {
+		r.items[i].used, r.items[j].used, r.items[j+1].used = true, true, true
+		return true // "no mat except a 1/4 foam one"
+	}
 	r.items[i].used, r.items[j].used = true, true
 	if in(r.items[i].word, "instead of", "rather than") && r.otherOfKind(i, j) {
 		return true // "ply instead of mdf"

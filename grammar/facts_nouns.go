@@ -51,6 +51,10 @@ func (r *reader) nounFact(i int) {
 			r.sayOnce(i, unit.PressKind, "frame")
 		}
 	case "frame":
+		if k := r.notIn(i); k >= 0 {
+			r.phrase.Negated = append(r.phrase.Negated, r.textOf(k, i))
+			return
+		}
 		if r.word(i-1, "steel", "metal", "iron", "picture", "window", "wooden", "angle", "welded") {
 			return // what a top is bolted to
 		}
@@ -64,6 +68,10 @@ func (r *reader) nounFact(i int) {
 		}
 	case "bag":
 		r.bagsSaid(i)
+		if k := r.notIn(i); k >= 0 {
+			r.phrase.Negated = append(r.phrase.Negated, r.textOf(k, i))
+			return
+		}
 		r.sayOnce(i, unit.PressKind, "bag")
 	case "core":
 		for _, c := range coreKinds {
@@ -259,4 +267,16 @@ func (r *reader) shortened(i int) bool {
 // no stack is described.
 func (r *reader) filmAlone(i int) bool {
 	return i > 0 && r.isBreak(i-1) && r.isBreak(i+1) && r.mentions(kindNoun, "strip", "bar") && !r.mentions(kindNoun, "mat", "caul", "fence") && r.layersTold() < 3 && r.topic != Stack
+}
+
+// notIn is the "not" of "not in the bag", whose press is item i; -1 where none stands.
+func (r *reader) notIn(i int) int {
+	k := i - 1
+	for r.word(k, "the", "a", "our") {
+		k--
+	}
+	if k == i-1 || !r.word(k, "in", "using", "with") && !r.is(k, kindUnit, "in") || !r.is(k-1, kindNot, "not") {
+		return -1
+	}
+	return k - 1
 }

@@ -103,7 +103,7 @@ func denominator(scraps []scrap, at int) (int64, bool) {
 
 // isAnd reports whether scrap i joins a whole number to its part: "two & three quarter".
 func isAnd(scraps []scrap, i int) bool {
-	return i < len(scraps) && (scraps[i].norm == "and" || scraps[i].norm == "&" || scraps[i].norm == "n")
+	return i < len(scraps) && (scraps[i].norm == "and" || scraps[i].norm == "&" || scraps[i].norm == "n" || scraps[i].norm == "an" && isWord(scraps, i+1, "a"))
 }
 
 func isWord(scraps []scrap, i int, w string) bool { return i < len(scraps) && scraps[i].norm == w }

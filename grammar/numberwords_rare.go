@@ -212,3 +212,19 @@ func (t *tokenizer) gaugeNear(i int) bool {
 	}
 	return false
 }
+
+// partInWords reads "2 and three eighths".
+func (t *tokenizer) partInWords(whole *big.Rat) bool {
+	if whole == nil || !isWord(t.scraps, t.at+1, "and") || t.sizeAndThickness() {
+		return false
+	}
+	part, n := wordNumber(t.scraps, t.at+2)
+	if n < 2 || part.Sign() <= 0 || part.Cmp(one) >= 0 {
+		return false
+	}
+	if m, k := trade.longest(t.scraps, t.at+2+n); k > 0 && m.kind == kindRole && m.id == "trim" && whole.Cmp(big.NewRat(12, 1)) >= 0 {
+		return false // "need 36 and one quarter trim"
+	}
+	t.push(symWords, n+2).value = part.Add(part, whole)
+	return true
+}

@@ -10,7 +10,7 @@ import (
 // correctPiles takes "the 50s are actually 45" and "skip the 3s".
 func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
 	for i := range r.items {
-		if !r.free(i) || !r.items[i].amount.plural && !(r.onesBehind(i) && r.length(i)) {
+		if !r.free(i) || !r.items[i].amount.plural && !(r.onesBehind(i) && r.length(i)) && r.someSpoiled(i) < 0 {
 			continue
 		}
 		old, _, _ := r.valueOf(r.items[i].amount, unit.StripWidth)
@@ -42,6 +42,15 @@ func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
 			ps[at].Count = n
 			r.items[k].used, r.items[i].used = true, true
 			continue
+		}
+		if k := r.someSpoiled(i); k >= 0 {
+			if n, _ := plainWhole(r.items[k].amount); n < ps[at].Count {
+				r.unuse(strconv.Itoa(ps[at].Count))
+				r.unuse(r.textOf(k, i))
+				ps[at].Count -= n
+				r.items[k].used, r.items[i].used = true, true
+				continue
+			}
 		}
 		if r.excluded(i) || r.gone(i) {
 			ps = append(ps[:at], ps[at+1:]...)
@@ -77,6 +86,22 @@ func (r *reader) correctedTo(i int) int {
 		}
 	}
 	return -1
+}
+
+// someSpoiled is the count of "2 of the 3s are cracked", whose width is item i; -1 where
+// it is not of some of a pile.
+func (r *reader) someSpoiled(i int) int {
+	k := i - 1
+	for r.word(k, "the", "those", "my", "our") {
+		k--
+	}
+	if !r.word(k, "of") || k < 1 || !r.free(k-1) || !r.spoiled(i) && !r.gone(i) {
+		return -1
+	}
+	if n, ok := plainWhole(r.items[k-1].amount); !ok || n < 1 {
+		return -1
+	}
+	return k - 1
 }
 
 // gone: "the 90s are gone".

@@ -110,6 +110,9 @@ func (t *tokenizer) integer() {
 			return
 		}
 	}
+	if t.partInWords(whole) {
+		return
+	}
 	if t.at+1 < len(t.scraps) && whole != nil && t.scraps[t.at+1].ordinal {
 		part, _ := new(big.Rat).SetString(t.scraps[t.at+1].norm)
 		t.push(symWords, 2).value = part.Mul(part, whole)
