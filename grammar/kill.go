@@ -206,10 +206,19 @@ func (r *reader) killNeeds() {
 			continue
 		}
 		from, to := r.clause(i)
-		if r.amountsIn(from, to) == 0 && !r.word(i+1, ":") && (to >= len(r.items) || r.items[to].brk != ':') {
+		if r.amountsIn(from, to) == 0 && !r.word(i+1, ":") && (to >= len(r.items) || r.items[to].brk != ':') || r.needsFigure(i+1) {
 			r.items[i].meaning = meaning{}
 		}
 	}
+}
+
+// needsFigure reports whether item i names what is needed and it is no panel: "need the side
+// pressure on …", "need a taller bar".
+func (r *reader) needsFigure(i int) bool {
+	for r.word(i, "the", "a", "an", "to", "know", "see", "some", "more", "less", "taller", "higher", "wider", "longer", "bigger", "deeper", "stiffer", "another", "my", "your") {
+		i++
+	}
+	return r.is(i, kindAsk) && !strings.HasPrefix(r.items[i].id, string(Strips)) || r.is(i, kindNoun, "bar", "mat", "wedge", "caul", "pump")
 }
 
 // killTimes marks how many times as much something is said to give: "the bar

@@ -230,6 +230,7 @@ var fieldLimits = map[unit.Field]limit{
 	unit.PressCount:     {1, 100, "1 to 100 presses"},
 	unit.BarCount:       {1, 2, "one bar or two"},
 	unit.Vacuum:         {0, 101.4, "above 0 and less than one atmosphere, 29.92 inHg or 101.3 kPa at sea level"},
+	unit.BarHeight:      {1, 30000, "a height such as 25 mm or 1 in; a vacuum is written “0.9 bar”"},
 	unit.Ambient:        {30, 110, "a barometer of 30 to 110 kPa"},
 	unit.Altitude:       {-430, 9000, "a height of −430 to 9000 m"},
 	unit.WedgeRatio:     {0.5, 200, "a taper such as 1:12"},
