@@ -11,7 +11,8 @@ import (
 
 var (
 	// ofThose counts what the thread told once.
-	ofThose = regexp.MustCompile(`(?i)\b(?:of (?:those|these|that|them)|like (?:that|those))\b`)
+	ofThose      = regexp.MustCompile(`(?i)\b(?:of (?:those|these|that|them)|like (?:that|those))\b`)
+	theseOrThose = regexp.MustCompile(`(?i)\b(?:of|like) (?:those|these|that)\b`)
 	// notOne takes back that there is one: "three of those instead of one".
 	notOne = regexp.MustCompile(`(?i)\b(?:instead of|rather than|not|in place of) (?:just |only )?(?:the )?(?:one|1|a single one)\b`)
 )
@@ -29,6 +30,10 @@ func (t *turn) levelsOfThose(p grammar.Phrase) grammar.Phrase {
 	x, ok := t.before.Said.find(unit.StackLayers)
 	layers, _ := x.Value.(unit.Layers)
 	if !ok || !oneLevel(layers) || n < 2 || n > mostLevels || !notOne.MatchString(t.m.Text) {
+		if theseOrThose.MatchString(t.m.Text) { // strips, sleds or levels
+			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], p.Facts[0].Text)
+			p.Facts, p.Asks, p.Inferred = nil, nil, false
+		}
 		return p
 	}
 	var all unit.Layers

@@ -263,6 +263,9 @@ func (r *reader) highOf(j int) bool {
 	if !counted || n < 2 || n > 12 || !r.word(j, "high", "up", "deep") || !r.mentions(kindNoun, "sled") || r.mentions(kindNoun, "bar") {
 		return false
 	}
+	if from, _ := r.clause(j); r.word(j, "deep") && r.within(from, j, kindNoun) >= 0 && r.within(from, j, kindNoun, "panel") < 0 {
+		return false // "frame's 5 deep"
+	}
 	return r.isBreak(j+1) || r.word(j+1, "with", "using") || r.word(j, "high", "deep") && (r.word(j+1, "in") || r.word(j+1, "on") && r.is(r.next(j+1), kindNoun, "sled"))
 }
 
