@@ -64,6 +64,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonProud:             "The work[ on level {level}] stands {proud_mm} above the fence, so it gets the pressure.",
 	engine.ReasonProudLittle:       "The work[ on level {level}] stands only {proud_mm} above the fence. Give it 1/32 in (0.8 mm) or the fence may take the load.",
 	engine.ReasonFenceCarries:      "The fence[ on level {level}] carries what lies above, not the work: that is {proud_mm} proud. Lower the fence or pack the work up.",
+	engine.ReasonFenceMat:          "The work[ on level {level}] lies {proud_mm} below its fence, so the fence carries the mat at the edges and they get little. Lower the fence or pack the work up.",
 	engine.ReasonUneven:            "Strips[ on level {level}] that differ by {spread_mm} are too uneven under something rigid: the thin ones get nothing. Put a mat right on them.",
 	engine.ReasonEven:              "Strips within {spread_mm}[ on level {level}] are even enough under something rigid.",
 	engine.ReasonFilmForgives:      "Film alone follows the strips; {spread_mm} of difference does not matter.",

@@ -188,6 +188,9 @@ const (
 	// ReasonFenceCarries: the fence carries the sled above, not the work. Figures:
 	// proud_mm.
 	ReasonFenceCarries Reason = "fence-carries"
+	// ReasonFenceMat: the work lies below its fence, which carries the mat at the
+	// work's edges. Figures: fence_thickness_mm, proud_mm (how far below), level.
+	ReasonFenceMat Reason = "fence-carries-mat"
 	// ReasonUneven: strips differ by more than a rigid sled forgives; a mat helps.
 	// Figures: spread_mm.
 	ReasonUneven Reason = "strips-uneven"

@@ -62,6 +62,9 @@ func answerStack(b *builder) error {
 func (b *builder) judgeProud(p pile, m matting) {
 	var all unit.Triples
 	for _, l := range p.levels {
+		if below := l.belowFence(); below > alike {
+			b.judge("proud of the fence", Care, ReasonFenceMat, p.at(l, unit.Facts{unit.FenceThickness: unit.FenceThickness.Number(l.fence), unit.Proud: unit.Proud.Number(below)}))
+		}
 		open := !l.capped && l.mats() == 0 && len(p.levels) == 1 // what will lie on it was not said
 		if l.fence == 0 || !l.capped && !open || l.core+l.strips == 0 {
 			continue

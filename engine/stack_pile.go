@@ -18,6 +18,7 @@ type level struct {
 	mat                            float64 // against the strips, which it evens out
 	pad                            float64 // elsewhere between the rigid layers
 	next                           float64 // of the pad, what the next strips would lie on
+	over                           float64 // of all these, what lies over the work so far
 	under                          float64 // a mat beneath the sled or above the caul: it evens nothing
 	spread                         float64 // thickest less thinnest strips
 	uneven                         bool    // that spread is known
@@ -46,6 +47,15 @@ func (l level) evened() bool { return l.uneven && l.capped && l.mat > 0 }
 // and counts where it stands higher.
 func (l level) height() float64 {
 	return l.sled + l.under + l.caul + math.Max(l.core+l.strips+l.mats()+l.film, l.fence)
+}
+
+// belowFence is how far the work lies below its fence, in m, where a mat under film
+// alone lies over both.
+func (l level) belowFence() float64 {
+	if l.capped || l.over == 0 || !l.work {
+		return 0
+	}
+	return l.fence - (l.core + l.strips + l.mats() - l.over)
 }
 
 // matted reports whether a mat lies anywhere in the pile.
@@ -178,7 +188,7 @@ func (p *pile) close(at *level) {
 func (l *level) add(part string, h float64) {
 	switch part {
 	case partSled, partCaul: // what lay there before lies under it
-		l.under, l.mat, l.pad, l.next = l.under+l.mat+l.pad, 0, 0, 0
+		l.under, l.mat, l.pad, l.next, l.over = l.under+l.mat+l.pad, 0, 0, 0, 0
 		if part == partSled {
 			l.sled += h
 		} else {
@@ -191,15 +201,18 @@ func (l *level) add(part string, h float64) {
 	case partFilm:
 		l.film += h
 	case partMat:
+		if l.work {
+			l.over += h
+		}
 		if l.bare {
 			l.mat += h
 		} else {
 			l.pad, l.next = l.pad+h, l.next+h
 		}
 	case partCore: // it keeps a mat off the strips
-		l.core, l.work, l.bare, l.next = l.core+h, true, false, 0
+		l.core, l.work, l.bare, l.next, l.over = l.core+h, true, false, 0, 0
 	case partStrips:
-		l.mat, l.pad, l.next = l.mat+l.next, l.pad-l.next, 0
+		l.mat, l.pad, l.next, l.over = l.mat+l.next, l.pad-l.next, 0, 0
 		l.strips, l.work, l.laid, l.bare = l.strips+h, true, true, true
 	}
 }
@@ -239,6 +252,7 @@ func (b *builder) placeMat(p *pile, layers unit.Layers) error {
 	}
 	if where >= 0 {
 		p.levels[where].mat += m
+		p.levels[where].over += m
 	}
 	return unit.MoreThan("thickness of the mat", m*1000, 0, " mm")
 }

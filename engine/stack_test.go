@@ -212,3 +212,22 @@ func TestStack_matOfMiddlingSoftness(t *testing.T) {
 	})
 	wantTriple(t, a, unit.MatLow, 42.077, 55.229, 56.948, 0.001)
 }
+
+// Under film a fence of 10 mm beside strips of 8 mm carries the mat at their edges,
+// whatever the mat; one that the work or a mat below it reaches over does not.
+func TestStack_fenceCarriesMat(t *testing.T) {
+	for name, c := range map[string]struct {
+		layers unit.Layers
+		care   bool
+	}{
+		"below":       {unit.Layers{layer("sled", 18), layer("fence", 10), layer("strips", 8), layer("mat", 6)}, true},
+		"flush":       {unit.Layers{layer("sled", 18), layer("fence", 8), layer("strips", 8), layer("mat", 6)}, false},
+		"mat beneath": {unit.Layers{layer("sled", 18), layer("fence", 10), layer("mat", 6), layer("strips", 8)}, false},
+	} {
+		a := mustAnswer(t, engine.Stack, unit.Facts{unit.StackLayers: c.layers})
+		got := slices.ContainsFunc(a.Checks, func(k engine.Check) bool { return k.Reason == engine.ReasonFenceMat && k.Verdict == engine.Care })
+		if got != c.care {
+			t.Errorf("%s: fence carries the mat %v, want %v", name, got, c.care)
+		}
+	}
+}

@@ -99,3 +99,43 @@ func (r *reader) isArticle(i, to int) bool {
 	n, whole := r.items[i].amount.whole()
 	return whole && n == 1 && r.items[i].amount.form == formWords && i+1 < to && r.free(i+1) && r.length(i+1)
 }
+
+// oneLayer: "one caul 3/4", "1 mat 3/8". In "mat 1 caul 3/4" the number is the mat's,
+// which stands at noun.
+func (r *reader) oneLayer(i, noun, to int) bool {
+	am := r.items[i].amount
+	if am == nil || !am.bare() || am.link != linkNone || am.dead || noun == i-1 && noun >= 0 {
+		return false
+	}
+	n, whole := am.whole()
+	if !whole || n != 1 || am.form != formWords && (am.form != formInt || r.is(r.prev(i), kindNoun) || r.free(i-1)) {
+		return false
+	}
+	k := i + 2
+	for r.word(k, "of", "at", "is") {
+		k++
+	}
+	if !r.is(i+1, kindNoun, "sled", "mat", "caul", "core", "panel") || isPlural(r.items[i+1].word) || k >= to || !r.free(k) || !r.length(k) {
+		return false
+	}
+	return r.items[k].amount.link == linkNone && !r.is(r.next(k), kindNoun)
+}
+
+// howMany: of "how many sleds fit" the sleds are looked for and no layer is told.
+func (r *reader) howMany(i int) bool {
+	if !r.is(i, kindNoun) {
+		return false
+	}
+	for i--; r.word(i, "more", "of", "these", "those", "such", "my", "the"); i-- {
+	}
+	return r.word(i, "many") && r.word(i-1, "how")
+}
+
+// roomFor: the number of "how many fit in 4 in" is the room that they go into.
+func (r *reader) roomFor(i int) bool {
+	j := i - 1
+	for r.word(j, "a", "the", "my", "our", "under") {
+		j--
+	}
+	return r.items[i].amount != nil && r.word(j, "in", "into", "inside", "within") && r.is(j-1, kindAsk, "stack") && r.length(i)
+}

@@ -64,6 +64,9 @@ func (r *reader) layers() {
 		if s.copies > 0 && s.part != "strips" {
 			r.items[s.count].used = true
 		}
+		if i := s.noun - 1; i >= 0 && r.oneLayer(i, -1, s.last()+1) {
+			r.items[i].used = true
+		}
 		if s.amount >= 0 {
 			r.items[s.amount].used = true
 		}
@@ -285,6 +288,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 	for i := from; i < to; i++ {
 		it := &r.items[i]
 		switch {
+		case r.howMany(i), r.roomFor(i):
 		case it.word == "poly" && it.kind == kindNone && s.noun < 0:
 			s.noun, s.part = i, "film" // "ten thou poly over everything"
 		case r.word(i, "top") && r.word(i-1, "on"): // no panel
@@ -308,7 +312,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		case r.endsLayers(i):
 			return spans
 		case it.amount != nil:
-			if !r.length(i) && it.amount.unit != nil || r.isArticle(i, to) {
+			if !r.length(i) && it.amount.unit != nil || r.isArticle(i, to) || r.oneLayer(i, s.noun, to) {
 				continue // "24 inHg", "50 kPa at 25%"
 			}
 			if c, next := r.copiesAt(i, to); next > 0 {

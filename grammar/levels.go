@@ -253,17 +253,20 @@ func (r *reader) hasLabel(i int) bool {
 
 // levelWord reports whether item j is a word for the levels of a stack.
 func (r *reader) levelWord(j int) bool {
-	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.word(j, "lots", "sets") && r.word(j+1, "of") && !r.is(j+2, kindNoun, "strip") || r.is(j, kindAttr, "tall") && (r.word(j+1, "of") || r.highOf(j)) || r.word(j, "up") && r.highOf(j)
+	return j < len(r.items) && in(r.items[j].word, "layers", "levels", "tiers", "storeys", "decks") || r.word(j, "lots", "sets") && r.word(j+1, "of") && !r.is(j+2, kindNoun, "strip") || r.is(j, kindAttr, "tall") && (r.word(j+1, "of") || r.highOf(j)) || r.word(j, "up", "deep") && r.highOf(j)
 }
 
 // highOf: "pressing four high: sled 1/2, strips 1/4" and "two high with 3/4 sleds" count
 // the levels.
 func (r *reader) highOf(j int) bool {
 	n, counted := r.wholeAt(j - 1)
-	if !counted || n < 2 || n > 12 || !r.word(j, "high", "up") || !r.mentions(kindNoun, "sled") || r.mentions(kindNoun, "bar") {
+	if !counted || n < 2 || n > 12 || !r.word(j, "high", "up", "deep") || !r.mentions(kindNoun, "sled") || r.mentions(kindNoun, "bar") {
 		return false
 	}
-	return r.isBreak(j+1) || r.word(j+1, "with", "using") || r.word(j, "high") && (r.word(j+1, "in") || r.word(j+1, "on") && r.is(r.next(j+1), kindNoun, "sled"))
+	if from, _ := r.clause(j); r.word(j, "deep") && r.within(from, j, kindNoun) >= 0 && r.within(from, j, kindNoun, "panel") < 0 {
+		return false // "frame's 5 deep"
+	}
+	return r.isBreak(j+1) || r.word(j+1, "with", "using") || r.word(j, "high", "deep") && (r.word(j+1, "in") || r.word(j+1, "on") && r.is(r.next(j+1), kindNoun, "sled"))
 }
 
 // singularCount reports whether the whole number at item i counts the thing at j

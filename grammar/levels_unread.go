@@ -153,3 +153,13 @@ func (r *reader) highAlone(j int) bool {
 func (r *reader) panelsInOpening() bool {
 	return r.has(unit.Opening) && (r.has(unit.StripThickness) || r.has(unit.PanelThickness))
 }
+
+// panelsDeep: "panels 3 deep" lie so many on each other, or are so wide.
+func (r *reader) panelsDeep(i, j int) bool {
+	n, whole := r.items[i].amount.whole()
+	if !whole || n < 2 || n > 12 || !r.items[i].amount.bare() || !r.word(j, "deep") || !r.is(r.prev(i), kindNoun, "panel") || !isPlural(r.items[r.prev(i)].word) || !r.isBreak(j+1) {
+		return false
+	}
+	r.items[i].amount.dead = true
+	return true
+}

@@ -203,7 +203,7 @@ const widestStrip = 0.3
 
 func (r *reader) attrLength(i, j int, sure bool) {
 	attr := r.items[j].id
-	if r.highOf(j) || r.highAlone(j) || r.word(i-1, "hes", "shes", "im", "youre") || attr == "tall" && r.allTold(i, j+1) {
+	if r.highOf(j) || r.highAlone(j) || r.panelsDeep(i, j) || r.word(i-1, "hes", "shes", "im", "youre") || attr == "tall" && r.allTold(i, j+1) {
 		return // so many levels, a man's height, or the height of all that lies there
 	}
 	if i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.length(i+1) && j < i && r.attrField(i, j, attr, sure) == unit.StripThickness {

@@ -54,6 +54,7 @@ func (r *reader) read() {
 	r.killThen()
 	r.killOrdinals()
 	r.killOthers()
+	r.killAside()
 	r.killClaims()
 	r.killHearsay()
 	r.killIntended()

@@ -90,12 +90,24 @@ func (r *reader) soughtByWords() []Ask {
 			r.items[i].used = true
 			return []Ask{{Solve: unit.Vacuum}}
 		}
-		if adj, after := r.howMuchOf(i); adj == "tall" && r.word(after, "for", "to") && r.pressureSaid() && (r.mentions(kindNoun, "bar") || r.habit.Follows) && !r.mentions(kindNoun, "strip", "mat", "panel") {
+		if adj, after := r.howMuchOf(i); adj == "tall" && r.word(r.pastMust(after), "for", "to") && r.pressureSaid() && (r.mentions(kindNoun, "bar") || r.habit.Follows) && !r.mentions(kindNoun, "strip", "mat", "panel") {
 			r.replacesCue(i)
 			return []Ask{{About: Side, Solve: unit.BarHeight}}
 		}
 	}
 	return nil
+}
+
+// pastMust is the item behind "would it have to be" from item j on, which names no part.
+func (r *reader) pastMust(j int) int {
+	if !r.word(j, "would", "should", "must", "will", "does", "do", "can", "has") || !r.word(j+1, "it", "that", "this", "one", "i", "we") {
+		return j
+	}
+	k := j + 2
+	for r.word(k, "have", "need", "go", "stand", "be", "want", "then", "make", "it") || r.word(k, "to") && r.word(k+1, "be", "go", "stand", "have", "make") || r.is(k, kindRole, "target") {
+		k++
+	}
+	return k
 }
 
 // mostStrips: "max number of 45 mm strips".
