@@ -88,6 +88,10 @@ func isDenied(f grammar.Fact) bool { return f.Field == unit.BarDenied || f.Field
 func (t *turn) takesForCheck() bool {
 	text := withoutMarkup(t.m.Text)
 	p := t.bot.Parse("checked, "+text, grammar.Habit{Metric: t.settings.Metric})
+	if p.Command != nil && p.Command.Verb == grammar.NotDone && p.Command.Meant == grammar.Check {
+		t.phrase = p // "not checked yet, bar 1, strips 1/2"
+		return true
+	}
 	if p.Command == nil || p.Command.Verb != grammar.Check || len(p.Command.Measured) == 0 {
 		return false
 	}

@@ -184,6 +184,15 @@ func (t *turn) saysDoubtful(ctx context.Context, r *Reply, n int, doubts []strin
 		return err
 	}
 	says := "Load %d is not checked yet, because of %s."
+	unclear := t.phrase.Command.Unclear
+	if l.HasValidCheck() && !slices.ContainsFunc(doubts, func(d string) bool { return !slices.Contains(unclear, d) }) {
+		r.loads(l)
+		r.Verdict = engine.Ask
+		r.need(unit.Measured)
+		r.say(Headline, fmt.Sprintf("Load %d is still checked; I do not understand %s, so nothing is changed.", n, listed(eachQuoted(doubts), "and")))
+		r.say(Question, fmt.Sprintf("If its check does not stand, say “uncheck %d”; if something is wrong, “hold %d: …”.", n, n))
+		return nil
+	}
 	if l.HasValidCheck() { // what was found since speaks against it
 		l, err = t.ledger.Do(ctx, n, func(l book.Load) (book.Entry, error) {
 			return l.Uncheck(t.saying(), strings.Join(doubts, "; "))

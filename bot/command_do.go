@@ -4,8 +4,11 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strconv"
 
 	"presshand/bot/book"
+	"presshand/engine"
+	"presshand/engine/unit"
 	"presshand/grammar"
 )
 
@@ -29,6 +32,16 @@ func (t *turn) undo(ctx context.Context, r *Reply, c *grammar.Command) error {
 	if len(c.Loads) > 0 {
 		n = c.Loads[0]
 	}
+	if n == 0 && t.before.Load > 0 {
+		last, err := t.ledger.LastTouched(ctx, t.saying(), 0)
+		if err != nil {
+			return err
+		}
+		if !slices.ContainsFunc(last, func(l book.Load) bool { return l.Number == t.before.Load }) {
+			t.asksWhichUndo(r, last)
+			return nil
+		}
+	}
 	loads, err := t.ledger.Undo(ctx, t.saying(), n)
 	if err != nil {
 		return err
@@ -38,6 +51,19 @@ func (t *turn) undo(ctx context.Context, r *Reply, c *grammar.Command) error {
 		r.say(Headline, fmt.Sprintf("Taken back%s. %s is %s again.", t.takenBack(l), entitled(l), stateSays[l.State]))
 	}
 	return nil
+}
+
+// asksWhichUndo asks where the last that somebody did was not done to the thread's load.
+func (t *turn) asksWhichUndo(r *Reply, last []book.Load) {
+	r.loads(last...)
+	var names []string
+	for _, l := range last {
+		names = append(names, strconv.Itoa(l.Number))
+	}
+	r.Verdict = engine.Ask
+	r.need(unit.LoadNumber)
+	r.say(Headline, fmt.Sprintf("The last you did was to load %s, and load %d is this thread's. Nothing is changed.", listed(names, "and"), t.before.Load))
+	r.say(Question, fmt.Sprintf("Say which: “undo %d” or “undo %d”.", last[0].Number, t.before.Load))
 }
 
 // takenBack tells what the last entry of a load took back: ": going in, at 07:20".
@@ -75,6 +101,8 @@ func (t *turn) notDone(ctx context.Context, r *Reply, c *grammar.Command) error 
 		switch {
 		case c.ToCome:
 			r.say(Question, fmt.Sprintf("Tell me when it has happened, like “%d %s”.", n, example(c.Meant, t.settings.Metric)))
+		case c.Meant == grammar.Check && isUnchecked(l):
+			r.say(Question, fmt.Sprintf("A check is what you measured yourself, like “%d %s”.", n, measuredExample(t.settings.Metric)))
 		case c.Meant == grammar.Show:
 			if next := nextWord(l); next != "" {
 				r.say(Question, next)

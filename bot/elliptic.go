@@ -33,7 +33,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 		}
 	}
 	p = t.goalAgain(p)
-	if v, ok := loneVerbs[alone(text)]; ok && t.before.Load > 0 {
+	if v, ok := loneVerb(alone(text)); ok && t.before.Load > 0 {
 		if strings.Contains(text, "?") {
 			v = grammar.Show
 		}
@@ -192,7 +192,7 @@ func (t *turn) timed(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 // whole new load, or "what if", is a question.
 func (t *turn) corrects(ctx context.Context) (bool, error) {
 	p := &t.phrase
-	if t.before.Load == 0 || p.Command != nil || p.NewStart || len(p.Asks)+len(p.Choices)+len(p.Refused)+len(p.Clashes) > 0 || !t.changesLittle() {
+	if t.before.Load == 0 || p.Command != nil || t.forbidsChange() || p.NewStart || len(p.Asks)+len(p.Choices)+len(p.Refused)+len(p.Clashes) > 0 || !t.changesLittle() {
 		return false, nil
 	}
 	l, err := t.ledger.Load(ctx, t.before.Load)
@@ -213,7 +213,7 @@ var amending = []string{
 
 func (t *turn) changesLittle() bool {
 	text := strings.ToLower(strings.TrimSpace(t.m.Text))
-	if len(t.phrase.Facts)+len(t.phrase.Drops) == 0 || len(t.phrase.Facts) > 3 || asksByTone(text) {
+	if len(t.phrase.Facts)+len(t.phrase.Drops) == 0 || len(t.phrase.Facts) > 3 || asksByTone(text) || remarks(text) {
 		return false
 	}
 	if len(t.phrase.Facts)+len(t.phrase.Drops) == 1 {
@@ -273,7 +273,7 @@ const maxFinding = 120
 // something wrong is news.
 func (t *turn) tellsResult(ctx context.Context) (bool, error) {
 	n, finding := t.findingOf()
-	if n == 0 || !t.mayTellResult() {
+	if n == 0 || !t.mayTellResult() || onlyNods(finding) && finding == strings.TrimSpace(t.m.Text) {
 		return false, nil
 	}
 	l, err := t.ledger.Load(ctx, n)

@@ -65,17 +65,26 @@ const (
 )
 
 // toneOf tells how a finding sounds: bad with any word of something wrong, but
-// for "no gaps" and the like, and fine with good words only. Who asks says neither.
+// for "no gaps" and the like, and fine with good words only. Who asks or hopes says neither.
 func toneOf(finding string) findingTone {
-	tone, denied := neither, false
-	if strings.Contains(finding, "?") {
+	words := findingWords(finding)
+	tone := soundOf(words)
+	if strings.Contains(finding, "?") || tone != neither && leftOpen(words, tone) {
 		return neither
 	}
-	words := findingWords(finding)
+	return tone
+}
+
+// soundOf is how the words of a finding sound.
+func soundOf(words []string) findingTone {
+	tone, denied := neither, false
 	for i, w := range words {
 		isBad, isGood := slices.Contains(badWords, w), slices.Contains(goodWords, w)
 		if w == "well" && (i == 0 || words[i-1] == ",") {
 			continue // "well, let's see"
+		}
+		if isGood && i+1 < len(words) && slices.Contains(greeted, words[i+1]) {
+			continue // "good morning"
 		}
 		mended := slices.Contains(mends, w) && i > 1 && words[i-1] == "to" && (words[i-2] == "had" || words[i-2] == "having")
 		if mended || excepts(words, i) && (tone == fine || w == "all") {

@@ -88,9 +88,6 @@ var faultWords = []string{"missing", "gone", "absent", "broken", "bent", "cracke
 	"dry", "wrong", "warped", "bowed", "cupped", "twisted", "torn", "ripped", "crooked", "uneven", "chipped", "hole", "holes", "kinked", "kink", "damaged", "dirty",
 	"slipped", "shifted", "gap", "gaps", "short", "odd", "weird", "bad", "forgot", "forgotten", "puncture", "punctured", "tear", "problem", "differs", "different", "off"}
 
-// praiseWords say that something is as it should be.
-var praiseWords = []string{"tight", "steady", "clean", "nice", "sound", "snug", "perfect", "lovely", "happy", "bang", "dead", "spot", "square", "straight", "neat"}
-
 // presence are words for a part that is there.
 var presence = []string{"there", "in", "fitted", "on", "present", "here", "around", "place", "anywhere", "found"}
 
@@ -145,12 +142,16 @@ func (r *reader) doubts() []string {
 		for to < len(r.items) && !r.isBreak(to) {
 			to++
 		}
-		if to > from && (r.doubtful(from, to) || r.marksQuestion(to)) {
+		faulted := to > from && (r.doubtful(from, to) || r.marksQuestion(to))
+		if unread := !faulted && r.unreadIn(from, to); faulted || unread {
 			said := from // without "14 checked" before it
 			if verb := r.within(from, to-1, kindVerb, string(Check)); verb >= 0 && r.items[verb].used {
 				said = verb + 1
 			}
 			out = append(out, trimmed(r.textOf(said, to-1)))
+			if c := r.phrase.Command; unread && c != nil {
+				c.Unclear = append(c.Unclear, out[len(out)-1])
+			}
 		}
 		from = to + 1
 	}
@@ -158,8 +159,7 @@ func (r *reader) doubts() []string {
 }
 
 func (r *reader) doubtful(from, to int) bool {
-	part := r.within(from, to, kindNoun) >= 0
-	if part && r.amountTaken(from, to) && r.guessed(from, to) || r.onlyGuesses(from, to) {
+	if r.within(from, to, kindNoun) >= 0 && r.amountTaken(from, to) && r.guessed(from, to) || r.onlyGuesses(from, to) {
 		return true
 	}
 	for i := from; i < to; i++ {
@@ -181,7 +181,8 @@ func (r *reader) doubtful(from, to int) bool {
 			}
 		case r.word(i, "open", "opened", "lifting", "lifted", "starved") && r.within(from, to, kindNoun, "joint", "strip") >= 0 && !r.faultDenied(i):
 			return true
-		case part && r.unknown(i) && !r.word(i, praiseWords...) && !r.isBreak(i):
+		case r.is(i, kindVerb, string(Hold), string(Drop)) && !r.gaugeHolds(i),
+			r.word(i, "ish") && i > from && r.items[i-1].amount != nil, r.word(i, "so") && r.word(i-1, "or") && r.amountsIn(from, i) > 0:
 			return true
 		}
 	}

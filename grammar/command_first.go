@@ -112,8 +112,11 @@ func (r *reader) withoutLoad(verb Verb, i int) (next int, ok bool) {
 	next = i + 1
 	switch verb {
 	case Undo:
-		return next, (r.nothingAfter(i) || r.isBreak(next)) && r.opens("how") < 0
+		return next, (r.nothingAfter(i) || r.isBreak(next)) && r.opens("how") < 0 && !r.ofThing(next)
 	case Hold, Clear:
+		if r.ofThing(next) {
+			return next, false
+		}
 		if r.word(next, "every", "all loads", "all the loads", "open loads") {
 			last := next
 			if r.word(next+1, "load") || r.is(next+1, kindVerb, "show") {
@@ -130,6 +133,15 @@ func (r *reader) withoutLoad(verb Verb, i int) (next int, ok bool) {
 		return next, r.nothingAfter(i) || r.isBreak(next) && r.items[i].word != "clear"
 	}
 	return next, false
+}
+
+// ofThing reports whether an order is of something else than a load from item i on:
+// "undo the tape", "hold that thought", "hold the line".
+func (r *reader) ofThing(i int) bool {
+	if i+1 >= len(r.items) || r.isBreak(i+1) || r.items[i+1].kind != kindNone || r.items[i+1].amount != nil || !r.word(i, "the", "a", "my", "your", "his", "her", "that", "this") {
+		return false
+	}
+	return !r.word(i+1, "one", "load", "loads", "last", "thing", "please", "pls", "now", "too", "again", "till", "til", "until", "for", "because", "cos", "cause", "as", "since", "up", "ok", "and", "is", "while", "at", "yet", "thanks", "mate", "so", "then", "today", "there", "here", "if", "in", "on", "s")
 }
 
 // commitPost takes an order to post whose verb is item i. What is said of the

@@ -34,7 +34,7 @@ func (r *reader) laterVerb(at int) bool {
 			r.commitPost(&Command{Verb: Post, Title: r.title(i)}, i)
 			return false
 		case Undo:
-			if it.word == "undo" && r.nothingAfter(i) && r.quiet(at, i) {
+			if it.word == "undo" && r.nothingAfter(i) && !r.ofThing(i+1) && r.quiet(at, i) {
 				r.close(&Command{Verb: Undo}, len(r.items))
 				return true
 			}

@@ -54,7 +54,12 @@ func (r *reader) mood() {
 	case r.deniesVerb(end):
 		r.leaves(c, "")
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note}
+	case c.Verb == Check && r.tellsNoCheck(c):
 	case c.Verb != Correct && c.Verb != Copy && (r.isToCome(end) || r.awaits(c)):
+		if c.Verb == Result { // "hope 1 came out good": the finding is no second order
+			r.leaves(c, c.Note)
+			c.Note = ""
+		}
 		r.leaves(c, "")
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note, ToCome: true}
 	}
@@ -296,7 +301,7 @@ func (r *reader) isToCome(end int) bool {
 		case r.items[i].amount != nil:
 		case slices.Contains(comingWords, word):
 			return !r.requests()
-		case slices.Contains(comingVerbs, word) && r.word(i+1, "to"), r.letsMove(i), r.before(i):
+		case slices.Contains(comingVerbs, word) && r.word(i+1, "to"), r.word(i, "hope", "hoping", "wish", "wishing", "praying"), r.letsMove(i), r.before(i):
 			return true
 		case strings.HasPrefix(r.text[r.items[i].end:], "'ll"), strings.HasPrefix(r.text[r.items[i].end:], "’ll"):
 			return true

@@ -134,6 +134,7 @@ type Command struct {
 	From     int      // the load copied from: "15 same as 14"
 	Measured []Fact   // what a second person measured
 	Doubts   []string // clauses of a check that were not understood or tell a fault, as typed
+	Unclear  []string // those of the Doubts that are only not understood
 	Note     string   // the reason of a hold, the finding of a result, as typed
 	Title    string
 	Time     string        // "10:15"

@@ -86,3 +86,20 @@ func (r *reader) atSeaLevel() {
 		}
 	}
 }
+
+// habits are what one always does.
+var habits = wordSet(`use run press have keep glue set work go put make pull get do take spread clamp stay live sit buy stock dry leave cut rip mill wear want need with at the a`)
+
+// reminisces: "i remember 25 inHg was fine", "remember last time with 6 strips?" and "we
+// always mess up 1/4 strips" set nothing for the room.
+func (r *reader) reminisces(i int) bool {
+	switch r.items[i].word {
+	case "remember":
+		from, to := r.sentence(i)
+		return r.word(i-1, "i", "we", "you", "he", "she", "they", "anyone", "anybody") || r.word(i+1, "last", "when", "how", "back", "those", "if") || r.word(i+2, "time", "day") ||
+			r.asksSomething() || r.opensWithin(from, to, "was", "had", "did")
+	case "we always":
+		return r.unknown(i+1) && !habits[r.items[i+1].word]
+	}
+	return false
+}

@@ -299,7 +299,7 @@ func (r *reader) measured() {
 		}
 	}
 	r.phrase.Facts = kept
-	c.Doubts = r.doubts()
+	c.Doubts = distinct(append(c.Doubts, r.doubts()...))
 }
 
 // leftovers lists each number and each meaningful word that nothing took.

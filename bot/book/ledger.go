@@ -80,7 +80,7 @@ const lookBack = 100
 // in the room where n is 0: all that one message did, to several loads too, or
 // nothing of it.
 func (b *Ledger) Undo(ctx context.Context, s Saying, n int) ([]Load, error) {
-	loads, err := b.lastTouched(ctx, s, n)
+	loads, err := b.LastTouched(ctx, s, n)
 	if err != nil {
 		return nil, err
 	}
@@ -100,9 +100,9 @@ func (b *Ledger) Undo(ctx context.Context, s Saying, n int) ([]Load, error) {
 	return loads, nil
 }
 
-// lastTouched returns the loads that the person's last standing act was done
+// LastTouched returns the loads that the person's last standing act was done
 // to, in one message.
-func (b *Ledger) lastTouched(ctx context.Context, s Saying, n int) ([]Load, error) {
+func (b *Ledger) LastTouched(ctx context.Context, s Saying, n int) ([]Load, error) {
 	if n != 0 {
 		l, err := b.Load(ctx, n)
 		return []Load{l}, err

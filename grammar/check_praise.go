@@ -1,0 +1,47 @@
+package grammar
+
+import "unicode"
+
+// praise are words in a check that speak for the load or say nothing of it: how good it is,
+// who measured and how, thanks. Any other that is not understood speaks against the check.
+var praise = wordSet(`tight steady clean nice nicely sound snug perfect perfectly lovely happy bang spot square straight neat neatly
+	great excellent super beautiful brilliant correct correctly agreed agree agrees match matches matching matched accurate exactly exact precisely confirmed confirm confirms confirming
+	solid firm firmly true plumb level even flush parallel tidy dandy alright acceptable tolerance within grand
+	done complete completed completely everything anything nothing seems appears looking looked seen saw
+	thanks thank thx cheers ta please pls plz mate guys boss folks sir team yep yes yeah yup aye ok okay roger copy lol cool
+	tape ruler rule caliper calipers calliper callipers gage micrometer myself twice thrice personally hand checker second person eyes
+	counted count read reads reading readings shows showing shown showed came come comes measured measuring measurement measurements got get gets find found taken took
+	by me i we you here there today now just again also too still both all each every every one ones throughout along everywhere
+	morning afternoon evening quickly quick carefully properly double triple verified independently against card plan ticket drawing sheet spec
+	per page load loads go ready good fine well better best nose dot money button dry fit fits fitted run clamped`)
+
+// deadOn are words that "dead" makes stronger.
+var deadOn = []string{"on", "right", "flat", "square", "straight", "level", "even", "nuts", "centre", "center", "plumb", "true", "spot", "good", "fine", "accurate", "perfect", "tight", "parallel", "exact"}
+
+// harmless reports whether item i, a word of a check that is not read for anything, does
+// not speak against it.
+func (r *reader) harmless(i, to int) bool {
+	if r.word(i, "dead") {
+		return i+1 < to && (r.word(i+1, deadOn...) || r.items[i+1].amount != nil)
+	}
+	return praise[r.items[i].word] || len(r.items[i].word) < 3 && r.items[i].kind == kindNone
+}
+
+// unreadIn reports whether a clause of a check has a word that was not understood.
+func (r *reader) unreadIn(from, to int) bool {
+	for i := from; i < to; i++ {
+		if r.unknown(i) && !r.harmless(i, to) && !r.signs(i) && !r.faultDenied(i) && !r.word(i, faultWords...) {
+			return true
+		}
+	}
+	return false
+}
+
+// signs reports whether item i is the name of who measured: "checked by mike: bar 1", "…
+// checked, Pete".
+func (r *reader) signs(i int) bool {
+	if r.word(i-1, "by") && r.is(i-2, kindVerb, string(Check)) {
+		return true
+	}
+	return i > 1 && r.isBreak(i-1) && i+1 >= len(r.items) && unicode.IsUpper([]rune(r.text[r.items[i].start:])[0])
+}
