@@ -51,6 +51,7 @@ func (r *reader) findAsks() {
 		{r.glueSought(), Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}},
 		{r.asksPressTime(), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
 		{r.doneWhen(), Ask{About: Schedule, question: true}},
+		{r.howManyByTime(), Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true}},
 		{r.fitOnBed(), Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true}},
 		{(r.termAlone() || r.whatsThat()) && !r.asksFor(Why), Ask{About: Words}},
 	} {
