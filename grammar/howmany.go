@@ -60,3 +60,10 @@ func (r *reader) howManyByTime() bool {
 	}
 	return false
 }
+
+// swellsLater: "bigger does it get when its humid" behind the "how much" at item i is of
+// the wood, and of no bar.
+func (r *reader) swellsLater(i int) bool {
+	return r.word(i+1, "bigger", "larger", "smaller", "fatter", "broader", "tighter") && (r.mentions(kindAir, "rh", "service") || r.wordIn("damp", "wet", "dry", "moist", "muggy", "season", "seasons", "monsoon", "spring", "autumn", "fall", "july", "january")) &&
+		!r.mentions(kindGlue) && !r.mentions(kindVacuum) && !r.pressureSaid() && !r.mentions(kindNoun, "bar", "pump", "wedge", "leak")
+}
