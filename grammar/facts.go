@@ -233,7 +233,7 @@ func (r *reader) facesFact(i int, val string) {
 		r.items[i].used = true // "a fence both sides", "poly film both sides"
 		return
 	}
-	if r.ofJoint(i+1) {
+	if r.ofJoint(i + 1) {
 		r.items[i].used = true // "both faces of each joint"
 		return
 	}
