@@ -52,6 +52,9 @@ func (s style) headline(w worked) (string, []unit.Field) {
 			if says, used := s.nothingSure(f, v, w.answer); says != "" {
 				return says, used
 			}
+			if text := s.onEach(f, v, w); text != "" {
+				return text + ".", []unit.Field{f}
+			}
 			if text := s.labelled(labelIn(f, w), f, v, " "); text != "" {
 				return text + ".", []unit.Field{f}
 			}
@@ -100,6 +103,8 @@ func (s style) figureLines(w worked, used []unit.Field) []string {
 		}
 		if len(w.rivals) > 0 {
 			out = append(out, capital(s.row(f, v, w)))
+		} else if text := s.onEach(f, v, w); text != "" {
+			out = append(out, text)
 		} else if text := s.labelled(labelIn(f, w), f, v, ": "); text != "" {
 			out = append(out, capital(text))
 		}

@@ -17,7 +17,11 @@ func (t *turn) words() Reply {
 	r := Reply{About: grammar.Words, Verdict: engine.None, Read: unit.Facts{}}
 	lines, plain := t.plainly()
 	if !plain {
-		lines = explained(t.phrase.Terms)
+		terms, foreign := t.termsAsked()
+		if foreign {
+			return t.unknown()
+		}
+		lines = explained(terms)
 		r.note(t.phrase.Unused...)
 	}
 	for i, line := range lines {
@@ -38,6 +42,36 @@ func (t *turn) words() Reply {
 		r.say(kind, line)
 	}
 	return r
+}
+
+// cueOfWords begins a question for a word, and is none itself.
+var cueOfWords = regexp.MustCompile(`^(what|whats|meaning|means?|define) ?(is|are|does|do|of|the|an?|mean|means)?\b`)
+
+// termsAsked are the terms to explain; where the message has but the cue of such a
+// question, the words that nobody here knows. It is foreign where one comes with a
+// number: "what is the meaning of life and is it 42".
+func (t *turn) termsAsked() (terms []string, foreign bool) {
+	for _, term := range t.phrase.Terms {
+		if _, known := explain(term); known || !cueOfWords.MatchString(strings.ToLower(term)) {
+			terms = append(terms, term)
+		}
+	}
+	if len(terms) > 0 || len(t.phrase.Terms) == 0 {
+		return terms, false
+	}
+	numbers := 0
+	for _, u := range t.phrase.Unused {
+		if strings.ContainsAny(u, digits) {
+			numbers++
+		} else if !strings.Contains(u, " ") {
+			terms = append(terms, u)
+		}
+	}
+	if len(terms) == 0 {
+		return t.phrase.Terms, false
+	}
+	alone := len(terms) == 1 && numbers == 1 && len(t.phrase.Facts) == 0
+	return terms, alone && t.before.empty()
 }
 
 // explains answers what a word means, and remembers that it did.

@@ -51,6 +51,7 @@ func (r *reader) findAsks() {
 		{r.glueSought(), Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}},
 		{r.asksPressTime(), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
 		{r.doneWhen(), Ask{About: Schedule, question: true}},
+		{r.howManyByTime(), Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true}},
 		{r.fitOnBed(), Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true}},
 		{(r.termAlone() || r.whatsThat()) && !r.asksFor(Why), Ask{About: Words}},
 	} {
@@ -136,6 +137,8 @@ func (r *reader) askAt(i int) Ask {
 	switch {
 	case a.About == Glue && a.weak && it.word == "how much" && r.mentions(kindAsk, "move", "move:cup_mm") && !r.mentions(kindGlue) && !r.wordIn("glue"):
 		return Ask{About: Move, question: true} // "how much would a 32 in slab move"
+	case a.About == Glue && a.weak && it.word == "how much" && r.swellsLater(i):
+		return Ask{About: Move, question: true} // "how much bigger does a 14 in top get when its humid"
 	case a.About == Face && in(it.word, "how many lbs", "how many pounds", "how many kilos") && r.mentions(kindGlue) && !r.mentions(kindVacuum) && !r.pressureSaid():
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):

@@ -38,3 +38,14 @@ func (r *reader) backAt(j int) bool {
 	}
 	return j >= len(r.items) || r.isBreak(j)
 }
+
+// ofJoint reports whether "of each joint", "at the seams" stands at item k: faces that
+// meet there are laid on no core.
+func (r *reader) ofJoint(k int) bool {
+	if !r.word(k, "of", "at", "in", "on", "for", "per", "either") {
+		return false
+	}
+	for k++; r.word(k, "of", "the", "each", "every", "all", "a", "any", "that", "this", "those", "these", "edge", "glue") || r.is(k, kindAttr); k++ {
+	}
+	return r.is(k, kindNoun, "joint") || r.word(k, "joint", "joints", "seam", "seams", "glueline", "gluelines", "line", "lines", "edge", "edges", "edge joint", "edge joints")
+}

@@ -17,6 +17,7 @@ func (r *reader) killClaims() {
 	}
 	r.newOne()
 	r.otherDays()
+	r.weatherTold()
 	r.airOutside()
 	r.heightOfElse()
 }

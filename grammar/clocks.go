@@ -132,7 +132,7 @@ func (r *reader) clockMeans(i int, suffix string) string {
 	}
 	n := r.next(i)
 	switch {
-	case role == "" && (am.form == formPair || suffix != "") && r.fetched(i):
+	case role == "" && (am.form == formPair || suffix != "" || r.hourAt(i)) && r.fetched(i):
 		role = "deadline"
 	case role == "" && n == i+1 && !r.word(n, "from") && am.unit == nil && (r.is(n, kindRole, "start") || r.is(n, kindAsk, "schedule") && r.word(n, "start")):
 		role = "start" // "0630 start"
@@ -152,7 +152,14 @@ func (r *reader) clockMeans(i int, suffix string) string {
 // fetched: by the time that "truck's here at 3 pm" it is all out.
 func (r *reader) fetched(i int) bool {
 	from, _ := r.clause(i)
-	return r.opensWithin(from, i, "truck", "trucks", "lorry", "lorrys", "van", "vans", "ute", "trailer", "driver", "drivers", "courier", "couriers", "carrier", "pickup", "collection", "delivery", "haulier", "hauler", "freight")
+	return r.opensWithin(from, i, "truck", "trucks", "lorry", "lorrys", "van", "vans", "ute", "trailer", "driver", "drivers", "courier", "couriers", "carrier", "pickup", "collection", "delivery", "haulier", "hauler", "freight", "collects", "collected", "collecting", "fetches", "fetching", "picks", "picked", "picking")
+}
+
+// hourAt: "van comes for them at 3" of a day that is planned.
+func (r *reader) hourAt(i int) bool {
+	const last = 12
+	n, whole := r.items[i].amount.whole()
+	return whole && n >= 1 && n <= last && r.items[i].amount.bare() && r.word(i-1, "at", "by", "before", "around") && r.isBreak(i+1) && (r.habit.Follows || r.dayPlan())
 }
 
 // panelsAndPresses: "12 panels 600x1200, two presses, 7:30, pva" is a day's work.

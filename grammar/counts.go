@@ -242,7 +242,10 @@ func (r *reader) count(i, n int) {
 
 // countFaces: one or two of them are laid on a core, more are on as many panels.
 func (r *reader) countFaces(i, j, n int) {
+	const thickest = 0.006 // m, of a veneer
 	switch {
+	case n <= 2 && r.items[i].amount.bare() && r.items[i].amount.form == formInt && !isPlural(r.items[j].word) && r.mentions(kindFact, "faces=1", "faces=2") && r.size(i) <= thickest:
+		// "2 veneer on 18 mdf both faces" is so thick
 	case n == 1 || n == 2:
 		r.bind(i, unit.Faces)
 	case n > 2 && r.mentions(kindFact, "faces=2") && r.is(j-1, kindNoun, "panel"):

@@ -46,6 +46,9 @@ func (r *reader) glueAt(i int) bool {
 // glueSought reads "PU glue needed, 5 staves", "will a 250 g pot of epoxy see me
 // through": how much it takes.
 func (r *reader) glueSought() bool {
+	if r.measureOfGlue() {
+		return true
+	}
 	if r.mentions(kindNoun, "bar", "pump") || r.mentions(kindVacuum) || r.pressureSaid() || r.asksFor(Glue) {
 		return false
 	}
@@ -66,6 +69,22 @@ func (r *reader) glueSought() bool {
 	}
 	return false
 }
+
+// measureOfGlue: "oz of epoxy for 6 strips" asks how much, also where a vacuum is told.
+func (r *reader) measureOfGlue() bool {
+	for i := range r.items {
+		if !glueMeasures[r.items[i].word] || r.items[i].amount != nil || !r.word(i+1, "of") || !r.glueAt(i+2) || !r.word(i+3, "for", "needed", "to") || r.is(i, kindAsk) {
+			continue
+		}
+		if r.isBreak(i-1) || r.word(i-1, "many", "the", "how many", "in", "whats", "and") {
+			return true
+		}
+	}
+	return false
+}
+
+// glueMeasures are what glue is weighed and poured in.
+var glueMeasures = wordSet(`oz ounce ounces floz g gram grams grammes kg kilo kilos lb lbs pound pounds ml cc l litre litres liter liters pint pints quart quarts gallon gallons bottles`)
 
 // potBefore reports whether the glue at item i is so much of it: "a 250 g pot of".
 func (r *reader) potBefore(i int) bool {

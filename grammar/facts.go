@@ -233,6 +233,10 @@ func (r *reader) facesFact(i int, val string) {
 		r.items[i].used = true // "a fence both sides", "poly film both sides"
 		return
 	}
+	if r.ofJoint(i + 1) {
+		r.items[i].used = true // "both faces of each joint"
+		return
+	}
 	if val == "2" && (r.within(from, to, kindNoun, "bar") >= 0 || r.mentions(kindNoun, "bar") && !r.mentions(kindNoun, "face", "core", "panel")) {
 		r.say(i, unit.BarCount, unit.Number(2))
 		return

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -36,4 +37,33 @@ func (r *reader) howManyPanels() bool {
 		}
 	}
 	return false
+}
+
+// howManyByTime: "how many can we press by 4 starting at 7" asks how far a day goes.
+func (r *reader) howManyByTime() bool {
+	if r.has(unit.PanelCount) || !r.mentions(kindRole, "start", "deadline") || r.mentions(kindNoun, "strip") && !r.howManyPanels() {
+		return false
+	}
+	for i := range r.items {
+		if !r.word(i, "how many") && !(r.word(i, "how") && r.word(i+1, "many")) {
+			continue
+		}
+		k := i + 1
+		for r.word(k, "many", "more", "of", "them", "these", "those", "the") || r.is(k, kindNoun, "panel") {
+			k++
+		}
+		able := r.word(k, "can", "could", "will", "would", "do", "should", "might")
+		doer := r.word(k+1, "i", "we", "you", "they", "he", "she", "one", "the")
+		if able && doer || r.is(k, kindAsk) && (strings.HasPrefix(r.items[k].word, "can i ") || strings.HasPrefix(r.items[k].word, "can we ")) || r.is(k-1, kindNoun, "panel") {
+			return true
+		}
+	}
+	return false
+}
+
+// swellsLater: "bigger does it get when its humid" behind the "how much" at item i is of
+// the wood, and of no bar.
+func (r *reader) swellsLater(i int) bool {
+	return r.word(i+1, "bigger", "larger", "smaller", "fatter", "broader", "tighter") && (r.mentions(kindAir, "rh", "service") || r.wordIn("damp", "wet", "dry", "moist", "muggy", "season", "seasons", "monsoon", "spring", "autumn", "fall", "july", "january")) &&
+		!r.mentions(kindGlue) && !r.mentions(kindVacuum) && !r.pressureSaid() && !r.mentions(kindNoun, "bar", "pump", "wedge", "leak")
 }

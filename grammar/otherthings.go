@@ -11,7 +11,7 @@ import (
 // otherThings have measures, weights and ages of their own.
 var otherThings = wordSet(`
 ketch sloop yacht schooner dinghy boat boats ship hull keel canoe kayak skiff trawler barge catamaran trimaran yawl cruiser runabout launch tug rowboat rib footer motorhome rv camper bike motorcycle
-ceiling ceilings doorway doorways corridor stairwell lift elevator driveway floor headroom roof wall walls window windows
+ceiling ceilings deck doorway doorways corridor stairwell lift elevator driveway floor headroom roof wall walls window windows
 hammer mallet sledgehammer maul ladder forklift trailer pickup lorry truck crane hoist trolley cart pallet pallets
 kerf blade blades saw bandsaw tablesaw jointer planer thicknesser sander router moulder shaper cutter cutterhead extractor compressor
 bottle jug tin bucket pail tub drum barrel roll rolls cartridge
@@ -153,6 +153,9 @@ func (r *reader) roomSize(i int) {
 		r.items[k].meaning, r.items[k].used = meaning{}, true
 	}
 	if r.is(k, kindAir, "shop") && !in(r.items[k].word, "here", "in here") {
+		r.items[i].amount.dead, r.items[i-1].amount.dead = true, true
+	}
+	if r.floorSize(k, i) {
 		r.items[i].amount.dead, r.items[i-1].amount.dead = true, true
 	}
 	if n := i + 1; r.is(n, kindAir, "shop") && !in(r.items[n].word, "here", "in here", "in the shop") {

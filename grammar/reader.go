@@ -79,6 +79,7 @@ func (r *reader) read() {
 	r.killStacked()
 	r.killAtATime()
 	r.livesIn()
+	r.glueRoom()
 	r.findStart()
 	r.retitled()
 	r.sized()

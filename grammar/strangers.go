@@ -31,12 +31,7 @@ func (r *reader) stranger(i int) bool {
 // strangerBefore: "1 in bar, for a cabinet 30 wide".
 func (r *reader) strangerBefore(i int) bool {
 	from, _ := r.clause(i)
-	for k := i - 1; k >= from; k-- {
-		if r.stranger(k) {
-			return true
-		}
-	}
-	return false
+	return r.strangerIn(from, i)
 }
 
 // killStrangers marks the sizes of things that are no part of a load or a press: "10
