@@ -27,11 +27,17 @@ func meansSeveral(note string) bool {
 // asksWhich names the loads that an order of several can be of. Nothing is done.
 func (t *turn) asksWhich(ctx context.Context, r *Reply, c *grammar.Command) error {
 	states := []book.State{book.Posted, book.Checked, book.Pressing}
-	switch c.Verb {
+	verb := c.Verb
+	if verb == grammar.NotDone {
+		verb = c.Meant
+	}
+	switch verb {
 	case grammar.Clear:
 		states = []book.State{book.Held}
 	case grammar.Out:
 		states = []book.State{book.Pressing}
+	case grammar.In:
+		states = []book.State{book.Posted, book.Checked}
 	}
 	found, err := t.ledger.Find(ctx, book.Query{States: states})
 	if err != nil {
@@ -40,6 +46,7 @@ func (t *turn) asksWhich(ctx context.Context, r *Reply, c *grammar.Command) erro
 	r.Verdict = engine.Ask
 	r.need(unit.LoadNumber)
 	var each, numbers []string
+	found = slices.DeleteFunc(found, func(l book.Load) bool { return slices.Contains(c.Loads, l.Number) })
 	for _, l := range found {
 		each = append(each, fmt.Sprintf("%d (%s)", l.Number, stateSays[l.State]))
 		numbers = append(numbers, fmt.Sprint(l.Number))
@@ -50,6 +57,10 @@ func (t *turn) asksWhich(ctx context.Context, r *Reply, c *grammar.Command) erro
 		return nil
 	}
 	r.say(Headline, "Which loads? Nothing is changed yet. By the book there is "+listed(each, "and")+".")
-	r.say(Question, fmt.Sprintf("“%s %s” does it to all of them.", c.Verb, strings.Join(numbers, ", ")))
+	order := fmt.Sprintf("%s %s", verb, strings.Join(numbers, ", "))
+	if verb == grammar.In || verb == grammar.Out {
+		order = fmt.Sprintf("%s %s", listed(numbers, "and"), verb)
+	}
+	r.say(Question, "“"+order+"” does it to all of them.")
 	return nil
 }

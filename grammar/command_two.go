@@ -10,20 +10,44 @@ import (
 // spared are the loads that an order leaves as they are: load 2 in "1 out, not 2".
 func (r *reader) spared(c *Command) []int {
 	i := r.itemFrom(c.Note)
-	if r.word(i-1, "not") {
+	if r.word(i-1, sparing...) {
 		i--
 	}
 	for r.isBreak(i) && i < len(r.items) || r.word(i, "but", "and") {
 		i++
 	}
-	if !r.word(i, "not") || len(c.Loads) == 0 || c.Verb == NotDone {
+	if !r.word(i, sparing...) || len(c.Loads) == 0 || c.Verb == NotDone {
 		return nil
 	}
 	refs, next := r.references(i + 1)
-	if len(refs) == 0 || !r.nothingAfter(next-1) || slices.ContainsFunc(refs, func(n int) bool { return slices.Contains(c.Loads, n) }) {
+	reason := c.Verb == Hold && next < len(r.items) && in(string(r.items[next].brk), ":", ",", "-")
+	if len(refs) == 0 || !r.nothingAfter(next-1) && !reason || slices.ContainsFunc(refs, func(n int) bool { return slices.Contains(c.Loads, n) }) {
 		return nil
 	}
 	return refs
+}
+
+// sparing are words before the loads that an order leaves as they are.
+var sparing = []string{"not", "instead of", "rather than", "except", "except for", "other than"}
+
+// sparedApart takes "2" out of the note "2: mat" of "hold 1 not 2: mat": it is spared, and
+// the rest is the reason.
+func (r *reader) sparedApart(c *Command) {
+	i := r.itemFrom(c.Note)
+	for r.isBreak(i) && i < len(r.items) || r.word(i, "but", "and") || r.word(i, sparing...) {
+		i++
+	}
+	_, next := r.references(i)
+	from := r.itemFrom(c.Note)
+	if r.word(from-1, sparing...) {
+		from--
+	}
+	r.phrase.Unused = slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(c.Note, u) })
+	r.unuse(trimmed(r.text[r.items[from].start:r.items[next-1].end]))
+	c.Note = ""
+	if next+1 < len(r.items) {
+		c.Note = trimmed(r.text[r.items[next].end:])
+	}
 }
 
 // itemFrom is the item that a note at the end of the message begins at.

@@ -54,7 +54,15 @@ func (r *reader) mood() {
 	case r.deniesVerb(end):
 		r.leaves(c, "")
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note}
-	case c.Verb != Correct && c.Verb != Copy && (r.isToCome(end) || r.awaits(c)):
+	case r.unsure(c, end) != "":
+		lacks := r.unsure(c, end)
+		r.leaves(c, "")
+		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note, Lacks: lacks, Bare: c.Bare}
+		if i := r.itemFrom(c.Note); lacks == lacksWhich && c.Note != "" && r.orderBehindOr(i) {
+			r.leaves(c, c.Note)
+			c.Note = "" // of "drop 1 or drop 2" no part is an order
+		}
+	case c.Verb != Correct && c.Verb != Copy && (r.isToCome(end) || r.awaits(c) || r.putOff(c) || r.asksSomebody(c)):
 		r.leaves(c, "")
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note, ToCome: true}
 	}
@@ -91,13 +99,15 @@ func (r *reader) follows() {
 	for _, joint := range []string{"and ", "then ", "also ", "& ", "+ "} {
 		text = strings.TrimPrefix(text, joint)
 	}
+	if r.onlyThese(c) {
+		return
+	}
 	if r.nothingLeft(c) {
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads}
 		return
 	}
 	if len(r.spared(c)) > 0 {
-		r.phrase.Unused = slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(c.Note, u) })
-		r.phrase.Unused, c.Note = append(r.phrase.Unused, "not "+strings.TrimPrefix(c.Note, "not ")), ""
+		r.sparedApart(c)
 		return
 	}
 	noted := c.Verb != In && c.Verb != Out && c.Verb != NotDone // there a reason follows, which may name loads
