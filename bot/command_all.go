@@ -17,6 +17,8 @@ import (
 func meansSeveral(note string) bool {
 	note, _, _ = strings.Cut(strings.ToLower(note), " till ")
 	note, _, _ = strings.Cut(note, " until ")
+	note, _, _ = strings.Cut(note, ",")
+	note, _, _ = strings.Cut(note, ":")
 	words := strings.Fields(note)
 	return len(words) > 0 && slices.Contains([]string{"everything", "both", "all", "every", "them"}, words[0]) &&
 		!slices.ContainsFunc(words[1:], func(w string) bool {

@@ -31,6 +31,15 @@ func (t *turn) undo(ctx context.Context, r *Reply, c *grammar.Command) error {
 	if len(c.Loads) > 0 {
 		n = c.Loads[0]
 	}
+	if len(c.Loads) > 1 {
+		for _, each := range c.Loads {
+			one := &grammar.Command{Verb: grammar.Undo, Loads: []int{each}}
+			if err := t.refuses(r, t.undo(ctx, r, one)); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
 	loads, err := t.ledger.Undo(ctx, t.saying(), n)
 	if err != nil {
 		return err
@@ -38,6 +47,9 @@ func (t *turn) undo(ctx context.Context, r *Reply, c *grammar.Command) error {
 	r.loads(loads...)
 	for _, l := range loads {
 		r.say(Headline, fmt.Sprintf("Taken back%s. %s is %s again.", t.takenBack(l), entitled(l), stateSays[l.State]))
+	}
+	if len(loads) == 1 && meansSeveral(c.Note) {
+		r.say(Question, "That was the last thing you did, and no more is taken back. Say “undo” again for the one before it.")
 	}
 	return nil
 }

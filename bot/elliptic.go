@@ -321,7 +321,8 @@ func (t *turn) judged(ctx context.Context, err error) (Reply, error) {
 	if good := wasGood.FindString(strings.TrimRight(finding, " .!")); good != "" {
 		finding = good
 	}
-	t.phrase = grammar.Phrase{Command: &grammar.Command{Verb: grammar.Result, Loads: []int{n}, Note: finding}}
+	head, then := t.orderBehind(n, finding)
+	t.phrase = grammar.Phrase{Command: &grammar.Command{Verb: grammar.Result, Loads: []int{n}, Note: head, Then: then}}
 	return t.command(ctx)
 }
 

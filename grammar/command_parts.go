@@ -291,6 +291,8 @@ func (r *reader) details(c *Command, from int) {
 			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 || r.namesPress(i+1) {
 				c.Press, it.used, nx.used = nx.text, true, true
 			}
+		case (c.Verb == In || c.Verb == Out) && c.Press == "" && r.is(i, kindNoun, "press", "bag", "frame") && r.word(i-1, pressNames...) && i-1 >= from:
+			c.Press, it.used, r.items[i-1].used = r.items[i-1].text, true, true // "1 in the big press"
 		case r.word(i, "noon", "midday") && r.word(i-1, "at") && c.Time == "" && (c.Verb == In || c.Verb == Out):
 			c.Time, c.Clock, it.used = "12:00", it.text, true
 		case (c.Verb == In || c.Verb == Out) && r.longAgo(c, i):

@@ -160,16 +160,30 @@ func (r *reader) secondOrder(c *Command) int {
 		if r.items[k-1].brk != ',' && r.items[k-1].brk != '.' && !r.word(k-1, ";", "and", "then", "&") {
 			continue
 		}
-		if r.is(k, kindVerb, string(Hold), string(Clear), string(Drop), string(Uncheck)) {
+		if slices.Contains([]Verb{Hold, Clear, Drop, Uncheck}, r.verb(k)) {
 			if refs, next := r.references(k + 1); len(refs) > 0 && r.nothingAfter(next-1) && !overlap(refs, c.Loads) {
 				return k
 			}
+		}
+		if c.Verb != Result && r.items[k-1].brk != ',' && r.items[k-1].brk != 0 && r.movesAt(k, c) {
+			return k // "hold 1: mat missing. 2 in"
 		}
 		if refs, next := r.references(k); c.Verb == Result && len(refs) > 0 && !overlap(refs, c.Loads) && (r.is(next, kindVerb, string(Result)) && r.word(next, "result") || r.movesBehindPraise(k, next)) {
 			return k
 		}
 	}
 	return -1
+}
+
+// movesAt reports whether other loads than those of c go in or come out at item k, and the
+// message ends with it.
+func (r *reader) movesAt(k int, c *Command) bool {
+	refs, next := r.references(k)
+	if len(refs) == 0 || overlap(refs, c.Loads) || next >= len(r.items) || r.word(k-2, "short", "long", "off", "over", "under", "open", "out", "gap", "wide", "thick") {
+		return false
+	}
+	moves := r.is(next, kindVerb, string(In), string(Out)) || r.is(next, kindUnit, "in") || r.word(next, "in") || r.items[next].amount != nil && r.items[next].amount.unitRaw == "in"
+	return moves && r.nothingAfter(next)
 }
 
 // movesBehindPraise reports whether the loads at item k go in or out, and what was said of

@@ -92,6 +92,9 @@ func (r *reader) leaves(c *Command, note string) {
 // and 3 in".
 func (r *reader) follows() {
 	c := r.phrase.Command
+	if c != nil && c.Verb == Undo && hasDigit(c.Note) {
+		r.unuse(c.Note) // "undo that, it was 2"
+	}
 	if c == nil || c.Note == "" || r.splits(c) || !slices.Contains([]Verb{In, Out, Hold, Clear, Drop, Uncheck, NotDone}, c.Verb) {
 		return
 	}
