@@ -160,7 +160,7 @@ func (r *reader) secondOrder(c *Command) int {
 		if r.items[k-1].brk != ',' && r.items[k-1].brk != '.' && !r.word(k-1, ";", "and", "then", "&") {
 			continue
 		}
-		if slices.Contains([]Verb{Hold, Clear, Drop, Uncheck}, r.verb(k)) {
+		if r.is(k, kindVerb, string(Hold), string(Clear), string(Drop), string(Uncheck)) || r.verb(k) == Drop && !r.takenBack(r.itemFrom(c.Note), k) {
 			if refs, next := r.references(k + 1); len(refs) > 0 && r.nothingAfter(next-1) && !overlap(refs, c.Loads) {
 				return k
 			}
@@ -173,6 +173,12 @@ func (r *reader) secondOrder(c *Command) int {
 		}
 	}
 	return -1
+}
+
+// takenBack reports whether the items of [from, to) take an order back: "drop 15. wait no
+// dont drop 15, drop 16".
+func (r *reader) takenBack(from, to int) bool {
+	return r.within(from, to, kindFix) >= 0 || r.within(from, to, kindNot) >= 0 || r.opensWithin(from, to, "no", "dont", "wait", "never", "nope")
 }
 
 // movesAt reports whether other loads than those of c go in or come out at item k, and the
