@@ -125,6 +125,9 @@ func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error
 			return err
 		}
 	}
+	if err := t.stillStands(ctx, r, c); err != nil {
+		return err
+	}
 	if len(loads) == 1 {
 		return t.speaksOf(loads[0], c.Verb == grammar.Show)
 	}

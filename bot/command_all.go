@@ -17,6 +17,8 @@ import (
 func meansSeveral(note string) bool {
 	note, _, _ = strings.Cut(strings.ToLower(note), " till ")
 	note, _, _ = strings.Cut(note, " until ")
+	note, _, _ = strings.Cut(note, ",")
+	note, _, _ = strings.Cut(note, ":")
 	words := strings.Fields(note)
 	return len(words) > 0 && slices.Contains([]string{"everything", "both", "all", "every", "them"}, words[0]) &&
 		!slices.ContainsFunc(words[1:], func(w string) bool {
@@ -27,11 +29,17 @@ func meansSeveral(note string) bool {
 // asksWhich names the loads that an order of several can be of. Nothing is done.
 func (t *turn) asksWhich(ctx context.Context, r *Reply, c *grammar.Command) error {
 	states := []book.State{book.Posted, book.Checked, book.Pressing}
-	switch c.Verb {
+	verb := c.Verb
+	if verb == grammar.NotDone {
+		verb = c.Meant
+	}
+	switch verb {
 	case grammar.Clear:
 		states = []book.State{book.Held}
 	case grammar.Out:
 		states = []book.State{book.Pressing}
+	case grammar.In:
+		states = []book.State{book.Posted, book.Checked}
 	}
 	found, err := t.ledger.Find(ctx, book.Query{States: states})
 	if err != nil {
@@ -40,6 +48,7 @@ func (t *turn) asksWhich(ctx context.Context, r *Reply, c *grammar.Command) erro
 	r.Verdict = engine.Ask
 	r.need(unit.LoadNumber)
 	var each, numbers []string
+	found = slices.DeleteFunc(found, func(l book.Load) bool { return slices.Contains(c.Loads, l.Number) })
 	for _, l := range found {
 		each = append(each, fmt.Sprintf("%d (%s)", l.Number, stateSays[l.State]))
 		numbers = append(numbers, fmt.Sprint(l.Number))
@@ -50,6 +59,10 @@ func (t *turn) asksWhich(ctx context.Context, r *Reply, c *grammar.Command) erro
 		return nil
 	}
 	r.say(Headline, "Which loads? Nothing is changed yet. By the book there is "+listed(each, "and")+".")
-	r.say(Question, fmt.Sprintf("“%s %s” does it to all of them.", c.Verb, strings.Join(numbers, ", ")))
+	order := fmt.Sprintf("%s %s", verb, strings.Join(numbers, ", "))
+	if verb == grammar.In || verb == grammar.Out {
+		order = fmt.Sprintf("%s %s", listed(numbers, "and"), verb)
+	}
+	r.say(Question, "“"+order+"” does it to all of them.")
 	return nil
 }

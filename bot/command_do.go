@@ -42,6 +42,15 @@ func (t *turn) undo(ctx context.Context, r *Reply, c *grammar.Command) error {
 			return nil
 		}
 	}
+	if len(c.Loads) > 1 {
+		for _, each := range c.Loads {
+			one := &grammar.Command{Verb: grammar.Undo, Loads: []int{each}}
+			if err := t.refuses(r, t.undo(ctx, r, one)); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
 	loads, err := t.ledger.Undo(ctx, t.saying(), n)
 	if err != nil {
 		return err
@@ -49,6 +58,9 @@ func (t *turn) undo(ctx context.Context, r *Reply, c *grammar.Command) error {
 	r.loads(loads...)
 	for _, l := range loads {
 		r.say(Headline, fmt.Sprintf("Taken back%s. %s is %s again.", t.takenBack(l), entitled(l), stateSays[l.State]))
+	}
+	if len(loads) == 1 && meansSeveral(c.Note) {
+		r.say(Question, "That was the last thing you did, and no more is taken back. Say “undo” again for the one before it.")
 	}
 	return nil
 }
@@ -87,6 +99,9 @@ var deeds = map[book.Act]string{
 
 // notDone answers what was not done or is still to come: nothing changes.
 func (t *turn) notDone(ctx context.Context, r *Reply, c *grammar.Command) error {
+	if c.Lacks == "rest" {
+		return t.asksWhich(ctx, r, c)
+	}
 	loads, err := t.meant(ctx, c)
 	if err != nil {
 		return err
@@ -99,8 +114,12 @@ func (t *turn) notDone(ctx context.Context, r *Reply, c *grammar.Command) error 
 		r.loads(l)
 		r.say(Headline, entitled(l)+" is "+stateSays[l.State]+". Nothing is changed.")
 		switch {
+		case c.Lacks != "":
+			if n == loads[len(loads)-1] {
+				t.asksForLack(r, c, loads)
+			}
 		case c.ToCome:
-			r.say(Question, fmt.Sprintf("Tell me when it has happened, like “%d %s”.", n, example(c.Meant, t.settings.Metric)))
+			r.say(Question, "Tell me when it has happened, like “"+t.orderOf(c.Meant, n)+"”.")
 		case c.Meant == grammar.Check && isUnchecked(l):
 			r.say(Question, fmt.Sprintf("A check is what you measured yourself, like “%d %s”.", n, measuredExample(t.settings.Metric)))
 		case c.Meant == grammar.Show:
@@ -111,10 +130,37 @@ func (t *turn) notDone(ctx context.Context, r *Reply, c *grammar.Command) error 
 			r.say(Question, fmt.Sprintf("If its check does not stand, say “uncheck %d”.", n))
 		}
 	}
-	if len(loads) == 0 {
+	switch {
+	case len(loads) == 0 && c.ToCome && c.Meant == grammar.Post:
+		r.say(Headline, "Nothing is posted yet. Say “post it” when it is to be.")
+	case len(loads) == 0:
 		r.say(Headline, "Nothing is changed.")
 	}
 	return nil
+}
+
+// orderOf shows how a verb is said of a load: "1 in", "hold 1".
+func (t *turn) orderOf(v grammar.Verb, n int) string {
+	if slices.Contains([]grammar.Verb{grammar.Hold, grammar.Clear, grammar.Drop, grammar.Uncheck}, v) {
+		return fmt.Sprintf("%s %d", v, n)
+	}
+	return fmt.Sprintf("%d %s", n, example(v, t.settings.Metric))
+}
+
+// asksForLack asks for what an order left open.
+func (t *turn) asksForLack(r *Reply, c *grammar.Command, loads []int) {
+	r.Verdict = engine.Ask
+	like := t.orderOf(c.Meant, loads[0])
+	switch c.Lacks {
+	case "which":
+		r.need(unit.LoadNumber)
+		r.say(Question, fmt.Sprintf("Which of them? Say its number, like “%s”.", like))
+	case "when":
+		r.need(unit.AtTime)
+		r.say(Question, fmt.Sprintf("When was that? Say it like “%s 2 hours ago”, or at what time today.", like))
+	default:
+		r.say(Question, fmt.Sprintf("I am not sure what you mean. If it is to stand in the book, say “%s”.", like))
+	}
 }
 
 // nextWord is what a load waits to be told, or nothing.

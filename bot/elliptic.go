@@ -169,6 +169,9 @@ var goesOrComes = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|ju
 // tookIt begins what is said of a load that somebody took out: "pulled it at 3:15".
 var tookIt = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|right|so|and|then|just|now|we|i|i'?ve|we'?ve|have|had)\s+)*(?:pulled|unloaded|emptied|took|taken) (?:it|that|them|her|him|that one|this one)(?: out| off)?\s+`)
 
+// roughHour ends what may be a time and no length: "in about 7", "out by 9 or so".
+var roughHour = regexp.MustCompile(`(?i)\b(in|out)\s+(?:at|around|about|since|by|from|roughly)\s+(?:about\s+|half\s+)?~?(\d{1,2})\s*-?(?:ish|or so|o'?clock|or thereabouts)?\W*$`)
+
 // timed reads a message that says when the thread's load went in or came out,
 // and names no load.
 func (t *turn) timed(p grammar.Phrase, text string) (grammar.Phrase, bool) {
@@ -181,6 +184,10 @@ func (t *turn) timed(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 		named = short
 	}
 	c := named.Command
+	if rough := roughHour.FindStringSubmatch(text); c == nil && rough != nil { // it is no length
+		verb := grammar.Verb(strings.ToLower(rough[1]))
+		return grammar.Phrase{Command: &grammar.Command{Verb: grammar.NotDone, Meant: verb, Loads: []int{t.before.Load}, Lacks: "when"}, Unused: []string{rough[2]}}, true
+	}
 	if c == nil || c.Verb != grammar.In && c.Verb != grammar.Out || c.Time == "" && c.Ago == 0 && !c.Anyway || !slices.Equal(c.Loads, []int{t.before.Load}) {
 		return p, false
 	}
@@ -314,7 +321,8 @@ func (t *turn) judged(ctx context.Context, err error) (Reply, error) {
 	if good := wasGood.FindString(strings.TrimRight(finding, " .!")); good != "" {
 		finding = good
 	}
-	t.phrase = grammar.Phrase{Command: &grammar.Command{Verb: grammar.Result, Loads: []int{n}, Note: finding}}
+	head, then := t.orderBehind(n, finding)
+	t.phrase = grammar.Phrase{Command: &grammar.Command{Verb: grammar.Result, Loads: []int{n}, Note: head, Then: then}}
 	return t.command(ctx)
 }
 

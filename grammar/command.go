@@ -22,6 +22,9 @@ func (r *reader) command() bool {
 	if r.lotOfLoad() {
 		return r.closes()
 	}
+	if r.commandAllBut() {
+		return true
+	}
 	at := r.opening()
 	if at < 0 {
 		return r.putsIn(0) || r.ordersAtTheEnd()

@@ -18,8 +18,7 @@ func (r *reader) agoAt(i int) (span time.Duration, last int, ok bool) {
 	if i >= len(r.items) || r.items[i].used {
 		return 0, i, false
 	}
-	span, ok = spanOf(r.items[i].amount)
-	last = i
+	span, last, ok = r.spanAt(i)
 	if !ok {
 		span, last, ok = r.fewAt(i)
 	}
@@ -27,6 +26,45 @@ func (r *reader) agoAt(i int) (span time.Duration, last int, ok bool) {
 		return 0, i, false
 	}
 	return span, last + 1, true
+}
+
+// spanAt reads a length of time from item i: "20 min", "1h20", "1 hr and 20 min", "1 h 20".
+func (r *reader) spanAt(i int) (span time.Duration, last int, ok bool) {
+	am := r.items[i].amount
+	if am == nil {
+		return 0, i, false
+	}
+	if am.form == formPair {
+		text := strings.ToLower(r.items[i].text)
+		return time.Duration(am.pair[0])*time.Hour + time.Duration(am.pair[1])*time.Minute, i, strings.ContainsAny(text, "h:")
+	}
+	if span, ok = spanOf(am); !ok {
+		return r.joinedSpan(i)
+	}
+	next := i + 1
+	if r.word(next, "and") || next < len(r.items) && r.items[next].brk == ',' {
+		next++
+	}
+	if am.unit.Symbol != "h" || next >= len(r.items) || r.items[next].amount == nil {
+		return span, i, true
+	}
+	if more, ok := spanOf(r.items[next].amount); ok && more < time.Hour {
+		return span + more, next, true
+	}
+	if n, ok := plainWhole(r.items[next].amount); ok && r.items[next].amount.bare() && n < 60 {
+		return span + time.Duration(n)*time.Minute, next, true
+	}
+	return span, i, true
+}
+
+// joinedSpan reads "1h20m", which is a number with letters behind it.
+func (r *reader) joinedSpan(i int) (span time.Duration, last int, ok bool) {
+	if i+1 >= len(r.items) || r.items[i+1].start != r.items[i].end || !strings.HasPrefix(r.items[i+1].word, "h") {
+		return 0, i, false
+	}
+	text := strings.TrimRight(r.items[i].text+r.items[i+1].word, "inutes")
+	span, err := time.ParseDuration(text)
+	return span, i + 1, err == nil && span > 0 && span <= mostAgo
 }
 
 // fewAt reads "few minutes" and "couple of hours" from item i. Few are three, common
@@ -122,12 +160,49 @@ func (r *reader) timedBehind(i int) bool {
 	if _, last, ok := r.agoAt(i); ok {
 		return r.nothingAfter(last)
 	}
-	if r.word(i, "at", "around") {
+	if r.word(i, "at", "around", "since") {
 		i++
+		for r.word(i, "about", "around", "roughly", "approx") {
+			i++
+		}
+		if r.pastHour(i) {
+			return true
+		}
+	} else if r.pastHour(i) {
+		return true
 	} else if i >= len(r.items) || r.items[i].amount == nil || r.items[i].amount.link != linkAt {
 		return false
 	}
-	return r.hourAlone(i) || i < len(r.items) && r.items[i].amount != nil && r.daySuffix(i) != "" && r.nothingAfter(r.suffixAt(i))
+	return r.hourAlone(i) && r.nothingAfter(r.looseBehind(i)) || i < len(r.items) && r.items[i].amount != nil && r.daySuffix(i) != "" && r.nothingAfter(r.suffixAt(i))
+}
+
+// looseBehind is the last item of the words behind item i that make a time a rough one: "7
+// or so", "7ish"; i itself where none stand there.
+func (r *reader) looseBehind(i int) int {
+	switch {
+	case r.word(i+1, "ish", "roughly", "approx", "approximately", "sharp"):
+		return i + 1
+	case r.word(i+1, "or") && r.word(i+2, "so", "thereabouts"):
+		return i + 2
+	case r.word(i+1, "or so", "or thereabouts", "give or take"):
+		return i + 1
+	case r.word(i+1, "this") && r.word(i+2, "morning", "afternoon", "evening"):
+		return i + 2
+	case r.word(i+1, "give") && r.word(i+2, "or") && r.word(i+3, "take"):
+		return i + 3
+	}
+	return i
+}
+
+// pastHour reports whether "quarter past 7" begins at item i and ends the message.
+func (r *reader) pastHour(i int) bool {
+	for k := i; k < i+4 && k < len(r.items) && !r.isBreak(k); k++ {
+		if r.free(k) && r.items[k].amount.bare() && k > i {
+			_, from := r.minutesBefore(k)
+			return from == i && r.nothingAfter(r.looseBehind(k))
+		}
+	}
+	return false
 }
 
 // eitherHalf reports whether a time that was typed with no "am" or "pm" may be of either

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 )
 
@@ -79,6 +80,9 @@ func (r *reader) endsOrder(i int) bool {
 func (r *reader) namedAfter(i int) ([]int, int) {
 	for k := i + 1; k <= i+3 && k <= len(r.items); k++ {
 		if refs, next := r.references(k); len(refs) > 0 {
+			if slices.Contains([]Verb{Hold, Clear, Drop, Uncheck}, r.verb(i)) {
+				return r.upTo(refs, next)
+			}
 			return refs, next
 		}
 		if !r.word(k, "on", "to", "for", "the", "of", "load", "me", "us") && !r.is(k, kindVerb, "show") {
@@ -86,6 +90,24 @@ func (r *reader) namedAfter(i int) ([]int, int) {
 		}
 	}
 	return nil, i + 1
+}
+
+// upTo adds the loads of "1-3" or "1 to 3" whose second number is item next, and returns
+// the item behind.
+func (r *reader) upTo(refs []int, next int) ([]int, int) {
+	const most = 20
+	if len(refs) != 1 || !r.free(next) || !r.items[next].amount.bare() || r.items[next].amount.link != linkTo || !r.isBreak(next+1) {
+		return refs, next
+	}
+	last, ok := plainWhole(r.items[next].amount)
+	if !ok || last <= refs[0] || last-refs[0] > most {
+		return refs, next
+	}
+	for n := refs[0] + 1; n <= last; n++ {
+		refs = append(refs, n)
+	}
+	r.items[next].used = true
+	return refs, next + 1
 }
 
 // postFirst reads "post it as walnut tops" and "post: 5 strips …".
@@ -123,6 +145,9 @@ func (r *reader) withoutLoad(verb Verb, i int) (next int, ok bool) {
 				last++
 			}
 			return next, r.nothingAfter(last) || r.word(last+1, "till", "until")
+		}
+		if r.word(next, "everything", "all", "both", "all of them", "them all") && r.isBreak(next+1) {
+			return next, true // "hold everything: pump died"
 		}
 		if r.word(next, "it", "that", "this") {
 			next++

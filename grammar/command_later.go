@@ -289,7 +289,7 @@ func (r *reader) otherLoad(c *Command, next int) int {
 		}
 		switch {
 		case r.isBreak(i) || r.word(i, "oops", "its", "it", "that", "was", "load", "number", "actually"):
-		case r.deniesAnotherLoad(i, c.Loads[0]):
+		case r.word(i, "instead of", "rather than"), r.deniesAnotherLoad(i, c.Loads[0]):
 			return next
 		case r.is(i, kindFix), r.is(i, kindNot, "no", "not"), r.word(i, "no", "wait", "sorry"):
 			fixed = true

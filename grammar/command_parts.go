@@ -21,8 +21,16 @@ func (r *reader) references(i int) ([]int, int) {
 				return refs, i
 			}
 			if k := i - 1; len(refs) > 0 && r.fixedBefore(k) {
-				r.unuse(strconv.Itoa(refs[len(refs)-1])) // "16, sorry, 17"
-				refs = refs[:len(refs)-1]
+				last := len(refs) - 1 // "16, sorry, 17"
+				if slices.Contains(refs, n) {
+					last = 0 // "1 and 2, no, 2"
+				}
+				for _, was := range refs[last:] {
+					if was != n {
+						r.unuse(strconv.Itoa(was))
+					}
+				}
+				refs = refs[:last]
 			}
 			refs = append(refs, n)
 			if it.amount.unit != nil {
@@ -284,12 +292,20 @@ func (r *reader) details(c *Command, from int) {
 			} else if nx.kind == kindNone && nx.brk == 0 && len(nx.word) == 1 || r.namesPress(i+1) {
 				c.Press, it.used, nx.used = nx.text, true, true
 			}
+		case (c.Verb == In || c.Verb == Out) && c.Press == "" && r.is(i, kindNoun, "press", "bag", "frame") && r.word(i-1, pressNames...) && i-1 >= from:
+			c.Press, it.used, r.items[i-1].used = r.items[i-1].text, true, true // "1 in the big press"
 		case r.word(i, "noon", "midday") && r.word(i-1, "at") && c.Time == "" && (c.Verb == In || c.Verb == Out):
 			c.Time, c.Clock, it.used = "12:00", it.text, true
+		case (c.Verb == In || c.Verb == Out) && r.longAgo(c, i):
 		case it.amount != nil && (it.amount.form == formPair || !it.used && r.daySuffix(i) != "" && r.daySuffix(i) != " ") && (c.Verb == In || c.Verb == Out) && !r.hourBefore(i+1):
 			r.at(c, i)
-		case (c.Verb == In || c.Verb == Out) && (r.longAgo(c, i) || r.quarterPast(c, i)):
+		case (c.Verb == In || c.Verb == Out) && r.quarterPast(c, i):
 		case (c.Verb == In || c.Verb == Out) && r.hourAlone(i):
+			for k := i - 1; k <= r.looseBehind(i); k++ {
+				if k != i && k >= from && (k > i || r.word(k, "at", "around", "about", "since", "roughly", "approx")) {
+					r.items[k].used = true
+				}
+			}
 			am := it.amount
 			h, _ := plainWhole(am)
 			am.form, am.pair, am.value = formPair, [2]int{h, 0}, nil
@@ -297,18 +313,6 @@ func (r *reader) details(c *Command, from int) {
 		}
 	}
 	r.lots(anywhere)
-}
-
-// hourAlone: "14 out at 3".
-func (r *reader) hourAlone(i int) bool {
-	if !r.free(i) || !r.isBreak(i+1) || !r.items[i].amount.bare() {
-		return false
-	}
-	if link := r.items[i].amount.link; link != linkAt && (link != linkNone || !r.word(i-1, "at", "around", "about")) {
-		return false
-	}
-	h, ok := plainWhole(r.items[i].amount)
-	return ok && h >= 1 && h < 24
 }
 
 // pressNames are what shops call one of several presses.
@@ -319,42 +323,4 @@ var pressNames = strings.Fields(`left right big small large little long short wi
 // the beginning of something else: "2 in press left".
 func (r *reader) namesPress(i int) bool {
 	return r.word(i, pressNames...) && !r.word(i+1, "now") && (r.isBreak(i+1) || r.word(i+1, "at", "anyway", "since", "and") || r.items[i+1].amount != nil && r.items[i+1].amount.form == formPair)
-}
-
-// at takes item i for the time of a load's going in or coming out. The first
-// time that is said counts, another is left unused.
-func (r *reader) at(c *Command, i int) {
-	it, hour := &r.items[i], i-1
-	clock, ok := clockOf(it.amount, r.daySuffix(i))
-	from := it.start
-	if r.hourBefore(i) { // "2 05 pm"
-		am := *it.amount
-		am.form, am.pair = formPair, [2]int{int(r.items[hour].amount.float()), int(am.float())}
-		clock, ok = clockOf(&am, r.daySuffix(i))
-		from = r.items[hour].start
-	}
-	if it.amount.form == formPair && strings.Contains(it.text, ":") && len(it.text)-strings.IndexByte(it.text, ':') < len(":05") {
-		ok = false // "10:4" is no time
-	}
-	if !ok || c.Time != "" || c.Ago != 0 {
-		r.unuse(r.text[from:it.end])
-		it.used = true
-		return
-	}
-	c.Time, c.Clock, it.used = clock, r.text[from:it.end], true
-	c.Half = r.daySuffix(i) == "" && eitherHalf(c.Clock, clock)
-	r.items[r.suffixAt(i)].used = true
-	if from < it.start {
-		r.items[hour].used = true
-	}
-}
-
-// hourBefore reports whether item i, two digits, follows an hour: "2 05 pm".
-func (r *reader) hourBefore(i int) bool {
-	if !r.free(i) || !r.free(i-1) || len(r.items[i].text) != 2 || !r.items[i-1].amount.bare() || !r.items[i].amount.bare() {
-		return false
-	}
-	h, okH := plainWhole(r.items[i-1].amount)
-	m, okM := plainWhole(r.items[i].amount)
-	return okH && okM && h >= 1 && h <= 12 && m < 60
 }

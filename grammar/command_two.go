@@ -10,20 +10,44 @@ import (
 // spared are the loads that an order leaves as they are: load 2 in "1 out, not 2".
 func (r *reader) spared(c *Command) []int {
 	i := r.itemFrom(c.Note)
-	if r.word(i-1, "not") {
+	if r.word(i-1, sparing...) {
 		i--
 	}
 	for r.isBreak(i) && i < len(r.items) || r.word(i, "but", "and") {
 		i++
 	}
-	if !r.word(i, "not") || len(c.Loads) == 0 || c.Verb == NotDone {
+	if !r.word(i, sparing...) || len(c.Loads) == 0 || c.Verb == NotDone {
 		return nil
 	}
 	refs, next := r.references(i + 1)
-	if len(refs) == 0 || !r.nothingAfter(next-1) || slices.ContainsFunc(refs, func(n int) bool { return slices.Contains(c.Loads, n) }) {
+	reason := c.Verb == Hold && next < len(r.items) && in(string(r.items[next].brk), ":", ",", "-")
+	if len(refs) == 0 || !r.nothingAfter(next-1) && !reason || slices.ContainsFunc(refs, func(n int) bool { return slices.Contains(c.Loads, n) }) {
 		return nil
 	}
 	return refs
+}
+
+// sparing are words before the loads that an order leaves as they are.
+var sparing = []string{"not", "instead of", "rather than", "except", "except for", "other than"}
+
+// sparedApart takes "2" out of the note "2: mat" of "hold 1 not 2: mat": it is spared, and
+// the rest is the reason.
+func (r *reader) sparedApart(c *Command) {
+	i := r.itemFrom(c.Note)
+	for r.isBreak(i) && i < len(r.items) || r.word(i, "but", "and") || r.word(i, sparing...) {
+		i++
+	}
+	_, next := r.references(i)
+	from := r.itemFrom(c.Note)
+	if r.word(from-1, sparing...) {
+		from--
+	}
+	r.phrase.Unused = slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(c.Note, u) })
+	r.unuse(trimmed(r.text[r.items[from].start:r.items[next-1].end]))
+	c.Note = ""
+	if next+1 < len(r.items) {
+		c.Note = trimmed(r.text[r.items[next].end:])
+	}
 }
 
 // itemFrom is the item that a note at the end of the message begins at.
@@ -136,16 +160,36 @@ func (r *reader) secondOrder(c *Command) int {
 		if r.items[k-1].brk != ',' && r.items[k-1].brk != '.' && !r.word(k-1, ";", "and", "then", "&") {
 			continue
 		}
-		if r.is(k, kindVerb, string(Hold), string(Clear), string(Drop), string(Uncheck)) {
+		if r.is(k, kindVerb, string(Hold), string(Clear), string(Drop), string(Uncheck)) || r.verb(k) == Drop && !r.takenBack(r.itemFrom(c.Note), k) {
 			if refs, next := r.references(k + 1); len(refs) > 0 && r.nothingAfter(next-1) && !overlap(refs, c.Loads) {
 				return k
 			}
+		}
+		if c.Verb != Result && r.items[k-1].brk != ',' && r.items[k-1].brk != 0 && r.movesAt(k, c) {
+			return k // "hold 1: mat missing. 2 in"
 		}
 		if refs, next := r.references(k); c.Verb == Result && len(refs) > 0 && !overlap(refs, c.Loads) && (r.is(next, kindVerb, string(Result)) && r.word(next, "result") || r.movesBehindPraise(k, next)) {
 			return k
 		}
 	}
 	return -1
+}
+
+// takenBack reports whether the items of [from, to) take an order back: "drop 15. wait no
+// dont drop 15, drop 16".
+func (r *reader) takenBack(from, to int) bool {
+	return r.within(from, to, kindFix) >= 0 || r.within(from, to, kindNot) >= 0 || r.opensWithin(from, to, "no", "dont", "wait", "never", "nope")
+}
+
+// movesAt reports whether other loads than those of c go in or come out at item k, and the
+// message ends with it.
+func (r *reader) movesAt(k int, c *Command) bool {
+	refs, next := r.references(k)
+	if len(refs) == 0 || overlap(refs, c.Loads) || next >= len(r.items) || r.word(k-2, "short", "long", "off", "over", "under", "open", "out", "gap", "wide", "thick") {
+		return false
+	}
+	moves := r.is(next, kindVerb, string(In), string(Out)) || r.is(next, kindUnit, "in") || r.word(next, "in") || r.items[next].amount != nil && r.items[next].amount.unitRaw == "in"
+	return moves && r.nothingAfter(next)
 }
 
 // movesBehindPraise reports whether the loads at item k go in or out, and what was said of

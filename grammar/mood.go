@@ -55,7 +55,15 @@ func (r *reader) mood() {
 		r.leaves(c, "")
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note}
 	case c.Verb == Check && r.tellsNoCheck(c):
-	case c.Verb != Correct && c.Verb != Copy && (r.isToCome(end) || r.awaits(c)):
+	case r.unsure(c, end) != "":
+		lacks := r.unsure(c, end)
+		r.leaves(c, "")
+		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note, Lacks: lacks, Bare: c.Bare}
+		if i := r.itemFrom(c.Note); lacks == lacksWhich && c.Note != "" && r.orderBehindOr(i) {
+			r.leaves(c, c.Note)
+			c.Note = "" // of "drop 1 or drop 2" no part is an order
+		}
+	case c.Verb != Correct && c.Verb != Copy && (r.isToCome(end) || r.awaits(c) || r.putOff(c) || r.asksSomebody(c)):
 		if c.Verb == Result { // "hope 1 came out good": the finding is no second order
 			r.leaves(c, c.Note)
 			c.Note = ""
@@ -89,6 +97,9 @@ func (r *reader) leaves(c *Command, note string) {
 // and 3 in".
 func (r *reader) follows() {
 	c := r.phrase.Command
+	if c != nil && c.Verb == Undo && hasDigit(c.Note) {
+		r.unuse(c.Note) // "undo that, it was 2"
+	}
 	if c == nil || c.Note == "" || r.splits(c) || !slices.Contains([]Verb{In, Out, Hold, Clear, Drop, Uncheck, NotDone}, c.Verb) {
 		return
 	}
@@ -96,13 +107,15 @@ func (r *reader) follows() {
 	for _, joint := range []string{"and ", "then ", "also ", "& ", "+ "} {
 		text = strings.TrimPrefix(text, joint)
 	}
+	if r.onlyThese(c) {
+		return
+	}
 	if r.nothingLeft(c) {
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads}
 		return
 	}
 	if len(r.spared(c)) > 0 {
-		r.phrase.Unused = slices.DeleteFunc(r.phrase.Unused, func(u string) bool { return strings.Contains(c.Note, u) })
-		r.phrase.Unused, c.Note = append(r.phrase.Unused, "not "+strings.TrimPrefix(c.Note, "not ")), ""
+		r.sparedApart(c)
 		return
 	}
 	noted := c.Verb != In && c.Verb != Out && c.Verb != NotDone // there a reason follows, which may name loads

@@ -143,10 +143,11 @@ type Command struct {
 	Clock    string        // the time as typed: "2:05 pm"
 	Press    string        // the press's name
 	Anyway   bool
-	Bare     bool // nothing but "14 in": a load if there is one, else a length
-	Meant    Verb // of Show and NotDone: what was asked about, denied or is to come
-	ToCome   bool // of NotDone: a plan, "14 out tomorrow"
-	History  bool // of Show: all that was done to the load
+	Bare     bool   // nothing but "14 in": a load if there is one, else a length
+	Meant    Verb   // of Show and NotDone: what was asked about, denied or is to come
+	ToCome   bool   // of NotDone: a plan, "14 out tomorrow"
+	Lacks    string // of NotDone: what was not told: "which" of the loads, "when", the "rest" of all, or any "sense"
+	History  bool   // of Show: all that was done to the load
 	Query    *Query
 	Then     *Command // a second one in the same message: "2 out and 3 in"
 }
