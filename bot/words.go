@@ -61,6 +61,9 @@ func (t *turn) termsAsked() (terms []string, foreign bool) {
 	}
 	numbers := 0
 	for _, u := range t.phrase.Unused {
+		if strings.Contains(u, "/") {
+			return t.phrase.Terms, false // "what does 4/4 even mean"
+		}
 		if strings.ContainsAny(u, digits) {
 			numbers++
 		} else if !strings.Contains(u, " ") {

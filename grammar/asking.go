@@ -135,10 +135,8 @@ func (r *reader) askAt(i int) Ask {
 	}
 	a.second = !a.weak && (a.About == Pump || a.About == Glue) && a.question && i > 0 && (r.word(i-1, "and", "also", "then") || r.isStop(i-1))
 	switch {
-	case a.About == Glue && a.weak && it.word == "how much" && r.mentions(kindAsk, "move", "move:cup_mm") && !r.mentions(kindGlue) && !r.wordIn("glue"):
+	case a.About == Glue && a.weak && it.word == "how much" && (r.mentions(kindAsk, "move", "move:cup_mm") && !r.mentions(kindGlue) && !r.wordIn("glue") || r.swellsLater(i)):
 		return Ask{About: Move, question: true} // "how much would a 32 in slab move"
-	case a.About == Glue && a.weak && it.word == "how much" && r.swellsLater(i):
-		return Ask{About: Move, question: true} // "how much bigger does a 14 in top get when its humid"
 	case a.About == Face && in(it.word, "how many lbs", "how many pounds", "how many kilos") && r.mentions(kindGlue) && !r.mentions(kindVacuum) && !r.pressureSaid():
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):

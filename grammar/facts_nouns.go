@@ -44,6 +44,10 @@ func (r *reader) faced() bool {
 }
 
 func (r *reader) nounFact(i int) {
+	if k := r.notIn(i); k >= 0 {
+		r.phrase.Negated = append(r.phrase.Negated, r.textOf(k, i))
+		return
+	}
 	it := &r.items[i]
 	switch it.id {
 	case "opening":
@@ -51,10 +55,6 @@ func (r *reader) nounFact(i int) {
 			r.sayOnce(i, unit.PressKind, "frame")
 		}
 	case "frame":
-		if k := r.notIn(i); k >= 0 {
-			r.phrase.Negated = append(r.phrase.Negated, r.textOf(k, i))
-			return
-		}
 		if r.word(i-1, "steel", "metal", "iron", "picture", "window", "wooden", "angle", "welded") {
 			return // what a top is bolted to
 		}
@@ -68,10 +68,6 @@ func (r *reader) nounFact(i int) {
 		}
 	case "bag":
 		r.bagsSaid(i)
-		if k := r.notIn(i); k >= 0 {
-			r.phrase.Negated = append(r.phrase.Negated, r.textOf(k, i))
-			return
-		}
 		r.sayOnce(i, unit.PressKind, "bag")
 	case "core":
 		for _, c := range coreKinds {
@@ -81,34 +77,7 @@ func (r *reader) nounFact(i int) {
 			}
 		}
 	case "mat":
-		if f := r.firmInBrackets(i); f != "" {
-			r.sayOnce(i+2, unit.MatFirmness, f)
-			return
-		}
-		for j := i - 1; j >= 0 && j >= i-3 && !r.isBreak(j); j-- {
-			if f := firmness[r.items[j].word]; f != "" {
-				r.items[j].used = true
-				r.sayOnce(j, unit.MatFirmness, f)
-				return
-			}
-		}
-		for j := i + 1; j < len(r.items) && j <= i+2 && !r.isBreak(j) && !r.has(unit.MatFirmness); j++ {
-			if f := firmness[r.items[j].word]; f != "" && (r.items[j-1].amount != nil || j == i+1 && r.isBreak(j+1)) {
-				r.sayOnce(j, unit.MatFirmness, f) // "mat 3/8 firm"
-			}
-		}
-		if strings.HasPrefix(it.word, "soft") {
-			r.sayOnce(i, unit.MatFirmness, "soft")
-		}
-		_, to := r.sentence(i)
-		for j := i + 1; j < to && j < i+6 && !r.has(unit.MatFirmness); j++ {
-			if f := firmness[r.items[j].word]; f != "" && (r.aSuchOne(j) || r.isBreak(j-1) || r.items[j-1].brk == '(' || j == i+1 && r.shortened(i) || r.word(j-1, "and", "but") && r.items[j-2].amount != nil || r.word(j-1, "is", "its", "a", "the", "quite", "very", "pretty", "really", "rather")) {
-				r.sayOnce(j, unit.MatFirmness, f)
-				if r.free(j+1) && r.items[j+1].amount.form == formWords {
-					r.items[j+1].used = true // "is a soft one"
-				}
-			}
-		}
+		r.matFirmness(i)
 	case "press":
 		r.pressFact(i)
 	}
@@ -271,6 +240,9 @@ func (r *reader) filmAlone(i int) bool {
 
 // notIn is the "not" of "not in the bag", whose press is item i; -1 where none stands.
 func (r *reader) notIn(i int) int {
+	if !r.is(i, kindNoun, "bag", "frame") {
+		return -1
+	}
 	k := i - 1
 	for r.word(k, "the", "a", "our") {
 		k--

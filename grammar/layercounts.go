@@ -139,3 +139,22 @@ func (r *reader) roomFor(i int) bool {
 	}
 	return r.items[i].amount != nil && r.word(j, "in", "into", "inside", "within") && r.is(j-1, kindAsk, "stack") && r.length(i)
 }
+
+// useLayers uses up the items of the layers that were told.
+func (r *reader) useLayers(spans []layerSpan) {
+	for _, s := range spans {
+		if s.differ > 0 {
+			r.layerRange(s.differ - 1)
+		}
+		r.items[s.noun].used = true
+		if s.copies > 0 && s.part != "strips" {
+			r.items[s.count].used = true
+		}
+		if i := s.noun - 1; i >= 0 && r.oneLayer(i, -1, s.last()+1) {
+			r.items[i].used = true
+		}
+		if s.amount >= 0 {
+			r.items[s.amount].used = true
+		}
+	}
+}

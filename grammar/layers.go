@@ -56,21 +56,7 @@ func (r *reader) layers() {
 			layers = append(layers, l)
 		}
 	}
-	for _, s := range spans {
-		if s.differ > 0 {
-			r.layerRange(s.differ - 1)
-		}
-		r.items[s.noun].used = true
-		if s.copies > 0 && s.part != "strips" {
-			r.items[s.count].used = true
-		}
-		if i := s.noun - 1; i >= 0 && r.oneLayer(i, -1, s.last()+1) {
-			r.items[i].used = true
-		}
-		if s.amount >= 0 {
-			r.items[s.amount].used = true
-		}
-	}
+	r.useLayers(spans)
 	lastItem := spans[len(spans)-1].last()
 	layers = r.repeatLevels(spans, r.besideStrips(spans, r.underneath(spans, r.onTheStrips(spans, layers))))
 	if l, ok := r.onTopAfter(max(last, lastItem)); ok {
@@ -288,10 +274,9 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 	for i := from; i < to; i++ {
 		it := &r.items[i]
 		switch {
-		case r.howMany(i), r.roomFor(i):
+		case r.howMany(i), r.roomFor(i), r.word(i, "top") && r.word(i-1, "on"): // no panel
 		case it.word == "poly" && it.kind == kindNone && s.noun < 0:
 			s.noun, s.part = i, "film" // "ten thou poly over everything"
-		case r.word(i, "top") && r.word(i-1, "on"): // no panel
 		case it.kind == kindNoun && it.id == "bar" && !told:
 			return spans
 		case it.kind == kindNoun && layerParts[it.id] != "":

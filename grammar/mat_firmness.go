@@ -54,3 +54,36 @@ func (r *reader) killSquashed() {
 		}
 	}
 }
+
+// matFirmness reads how firm the mat at item i is: "a soft mat", "mat 3/8 firm", "the mat is a soft one".
+func (r *reader) matFirmness(i int) {
+	it := &r.items[i]
+	if f := r.firmInBrackets(i); f != "" {
+		r.sayOnce(i+2, unit.MatFirmness, f)
+		return
+	}
+	for j := i - 1; j >= 0 && j >= i-3 && !r.isBreak(j); j-- {
+		if f := firmness[r.items[j].word]; f != "" {
+			r.items[j].used = true
+			r.sayOnce(j, unit.MatFirmness, f)
+			return
+		}
+	}
+	for j := i + 1; j < len(r.items) && j <= i+2 && !r.isBreak(j) && !r.has(unit.MatFirmness); j++ {
+		if f := firmness[r.items[j].word]; f != "" && (r.items[j-1].amount != nil || j == i+1 && r.isBreak(j+1)) {
+			r.sayOnce(j, unit.MatFirmness, f) // "mat 3/8 firm"
+		}
+	}
+	if strings.HasPrefix(it.word, "soft") {
+		r.sayOnce(i, unit.MatFirmness, "soft")
+	}
+	_, to := r.sentence(i)
+	for j := i + 1; j < to && j < i+6 && !r.has(unit.MatFirmness); j++ {
+		if f := firmness[r.items[j].word]; f != "" && (r.aSuchOne(j) || r.isBreak(j-1) || r.items[j-1].brk == '(' || j == i+1 && r.shortened(i) || r.word(j-1, "and", "but") && r.items[j-2].amount != nil || r.word(j-1, "is", "its", "a", "the", "quite", "very", "pretty", "really", "rather")) {
+			r.sayOnce(j, unit.MatFirmness, f)
+			if r.free(j+1) && r.items[j+1].amount.form == formWords {
+				r.items[j+1].used = true // "is a soft one"
+			}
+		}
+	}
+}

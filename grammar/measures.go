@@ -378,22 +378,3 @@ func (r *reader) bracketNoun(i int, attr string) string {
 func (r *reader) forStrips(i int) bool {
 	return r.has(unit.StockPiles) && !r.has(unit.TargetWidth)
 }
-
-// choice offers two amounts for one field.
-func (r *reader) choice(a, b int, f unit.Field) {
-	x, y := r.items[a].amount, r.items[b].amount
-	if x.unit == nil && y.unit != nil {
-		u := *y.unit
-		x.unit = &u
-	}
-	va, ua, okA := r.valueOf(x, f)
-	vb, ub, okB := r.valueOf(y, f)
-	if !okA || !okB || impossible(f, va) != "" || impossible(f, vb) != "" {
-		return
-	}
-	r.items[a].used, r.items[b].used = true, true
-	r.phrase.Choices = append(r.phrase.Choices, Choice{f, []Fact{
-		{Field: f, Value: unit.Number(va), Unit: ua, Text: r.items[a].text},
-		{Field: f, Value: unit.Number(vb), Unit: ub, Text: r.items[b].text},
-	}})
-}

@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"cmp"
 	"presshand/engine/unit"
 )
 
@@ -46,6 +47,31 @@ func (r *reader) read() {
 	r.findFixes()
 	r.killForgotten()
 	r.corrections()
+	r.setAside()
+	r.oldAndNew()
+	r.killNeeds()
+	r.onTop()
+	r.killSomeOf()
+	r.killStacked()
+	r.killAtATime()
+	r.livesIn()
+	r.glueRoom()
+	r.findStart()
+	r.retitled()
+	r.sized()
+	r.findAsks()
+	r.backwards()
+	r.guessTopic()
+	r.killFigures()
+	if !r.command() {
+		r.sayings()
+	}
+	r.settle()
+	r.mood()
+}
+
+// setAside marks the numbers that are no figures of the panel.
+func (r *reader) setAside() {
 	r.killNames()
 	r.killStrangers()
 	r.killPapers()
@@ -72,26 +98,6 @@ func (r *reader) read() {
 	r.killUncut()
 	r.killTotals()
 	r.killSums()
-	r.oldAndNew()
-	r.killNeeds()
-	r.onTop()
-	r.killSomeOf()
-	r.killStacked()
-	r.killAtATime()
-	r.livesIn()
-	r.glueRoom()
-	r.findStart()
-	r.retitled()
-	r.sized()
-	r.findAsks()
-	r.backwards()
-	r.guessTopic()
-	r.killFigures()
-	if !r.command() {
-		r.sayings()
-	}
-	r.settle()
-	r.mood()
 }
 
 // sayings binds the numbers and words of a question, or of what is left to say
@@ -209,7 +215,7 @@ func (r *reader) bind(i int, f unit.Field) bool {
 		return false
 	}
 	it.used = true
-	if want := impossible(f, v); it.amount.minus && !signed[f] || want != "" {
+	if want := cmp.Or(impossible(f, v), r.lowBar(it.amount, f, v)); it.amount.minus && !signed[f] || want != "" {
 		if want == "" {
 			want = "more than nothing"
 		}

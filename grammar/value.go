@@ -230,13 +230,21 @@ var fieldLimits = map[unit.Field]limit{
 	unit.PressCount:     {1, 100, "1 to 100 presses"},
 	unit.BarCount:       {1, 2, "one bar or two"},
 	unit.Vacuum:         {0, 101.4, "above 0 and less than one atmosphere, 29.92 inHg or 101.3 kPa at sea level"},
-	unit.BarHeight:      {1, 30000, "a height such as 25 mm or 1 in; a vacuum is written “0.9 bar”"},
 	unit.Ambient:        {30, 110, "a barometer of 30 to 110 kPa"},
 	unit.Altitude:       {-430, 9000, "a height of −430 to 9000 m"},
 	unit.WedgeRatio:     {0.5, 200, "a taper such as 1:12"},
 	unit.FrictionStated: {0, 2, "a friction of 0 to 2"},
 	unit.PumpLimit:      {0, 101.4, "less than one atmosphere"},
 	unit.WidthChange:    {-3000, 3000, "a change of a few per cent of the width"},
+}
+
+// lowBar says what a bar in a metric shop can be where it is lower than a millimetre, as a
+// vacuum in bar is whose unit stands first: "bar 0.9".
+func (r *reader) lowBar(am *amount, f unit.Field, v float64) string {
+	if f != unit.BarHeight || !r.habit.Metric || am.form != formDecimal || am.minus || v <= 0 || v >= 1 {
+		return ""
+	}
+	return "a height such as 25; a vacuum is written “0.9 bar”"
 }
 
 // mayBeZero are the lengths for which nothing is an answer: joints that close
