@@ -202,6 +202,9 @@ func (t *turn) commandRead() unit.Facts {
 			out[f] = unit.Word(text)
 		}
 	}
+	if c.Ago > 0 {
+		out[unit.AtTime] = unit.Word(t.toldTime(c).Format("15:04"))
+	}
 	return out
 }
 

@@ -2,6 +2,7 @@ package bot
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"presshand/engine/unit"
@@ -24,13 +25,52 @@ func (t *turn) unitFixed(p grammar.Phrase) grammar.Phrase {
 	if strings.HasPrefix(strings.ToLower(found[1]), "m") {
 		meant = unit.MM
 	}
+	var fixed []grammar.Fact
 	for _, x := range t.before.Said {
-		n, isNumber := x.Value.(unit.Number)
 		u, known := named[x.Unit]
-		if !isNumber || !known || x.Note != "" || x.Field.Dimension() != unit.Distance || u.Symbol == meant.Symbol || !bareText(x.Text, u.Metric) {
+		switch v := x.Value.(type) {
+		case unit.Word:
 			continue
+		case unit.Number:
+			if known && x.Note == "" && x.Field.Dimension() == unit.Distance && u.Symbol != meant.Symbol && bareText(x.Text, u.Metric) {
+				fixed = append(fixed, grammar.Fact{Field: x.Field, Value: x.Field.Number(meant.SI(writtenIn(u, x.Field, v))), Unit: meant, Text: x.Text})
+			}
+		case unit.Piles:
+			if !known || unitTyped.MatchString(x.Text) {
+				return p
+			}
+			fixed = append(fixed, grammar.Fact{Field: x.Field, Value: pilesIn(v, meant.SI(1)/u.SI(1)), Unit: meant, Text: x.Text})
+		case unit.Layers:
+			if !known || unitTyped.MatchString(x.Text) {
+				return p
+			}
+			fixed = append(fixed, grammar.Fact{Field: x.Field, Value: layersIn(v, meant.SI(1)/u.SI(1)), Unit: meant, Text: x.Text})
+		default:
+			return p // some of the lengths would stay as they are
 		}
-		p.Facts = append(p.Facts, grammar.Fact{Field: x.Field, Value: x.Field.Number(meant.SI(writtenIn(u, x.Field, n))), Unit: meant, Text: x.Text})
 	}
+	p.Facts = append(p.Facts, fixed...)
 	return p
+}
+
+// unitTyped finds a unit of length beside a number.
+var unitTyped = regexp.MustCompile(`(?i)\d ?(?:mm|cm|m|in|inch|inches|ft|feet|foot|["'”″’])(?:[^a-z]|$)`)
+
+// pilesIn are piles whose measures are so many times as large.
+func pilesIn(ps unit.Piles, times float64) unit.Piles {
+	out := slices.Clone(ps)
+	for i := range out {
+		out[i].Width *= times
+		out[i].Length *= times
+	}
+	return out
+}
+
+// layersIn are layers that are so many times as thick.
+func layersIn(ls unit.Layers, times float64) unit.Layers {
+	out := slices.Clone(ls)
+	for i := range out {
+		out[i].Thickness *= times
+	}
+	return out
 }

@@ -211,3 +211,13 @@ func (r *reader) asksNothing(i int) bool {
 	}
 	return r.is(i, kindAsk) && strings.HasPrefix(r.items[i].word, "our usual") && r.is(i+1, kindNoun) && r.word(i-1, "with", "on", "using", "and", "at", "under", "in", "plus")
 }
+
+// killHelp takes the meaning of a plea from a "help" that is a verb: "does it help if I wax
+// the sled".
+func (r *reader) killHelp() {
+	for i := range r.items {
+		if r.is(i, kindAsk) && r.items[i].word == "help" && r.word(i+1, "if", "to", "when", "that", "any", "much") {
+			r.items[i].meaning = meaning{}
+		}
+	}
+}

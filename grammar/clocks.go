@@ -66,7 +66,7 @@ func (r *reader) clocks() {
 		}
 		suffix := r.daySuffix(i)
 		role := r.clockMeans(i, suffix)
-		if role == "" && suffix == "" && !(am.form == formPair && planned && am.link == linkNone && am.pair[0] > 3) {
+		if role == "" && suffix == "" && !(am.form == formPair && (planned || r.habit.Follows && i == 0 && r.isBreak(1)) && am.link == linkNone && am.pair[0] > 3) {
 			continue
 		}
 		if am.unit != nil && suffix == "" || role == "" && !r.dayPlan() && !r.mentions(kindNoun, "panel", "press") {

@@ -223,7 +223,11 @@ func (r *reader) quarterPast(c *Command, i int) bool {
 		return false
 	}
 	total := h*60 + minutes
-	c.Time, c.Half, c.Clock = fmt.Sprintf("%02d:%02d", total/60%24, total%60), true, r.textOf(from, i)
+	half := r.halfOfDay(i)
+	if half == "pm" && h < 12 {
+		total += 12 * 60
+	}
+	c.Time, c.Half, c.Clock = fmt.Sprintf("%02d:%02d", total/60%24, total%60), half == "", r.textOf(from, i)
 	for k := from; k <= i; k++ {
 		r.items[k].used = true
 	}

@@ -18,12 +18,13 @@ func (r *reader) hourAlone(i int) bool {
 // time that is said counts, another is left unused.
 func (r *reader) at(c *Command, i int) {
 	it, hour := &r.items[i], i-1
-	clock, ok := clockOf(it.amount, r.daySuffix(i))
+	suffix := r.halfOfDay(i)
+	clock, ok := clockOf(it.amount, suffix)
 	from := it.start
 	if r.hourBefore(i) { // "2 05 pm"
 		am := *it.amount
 		am.form, am.pair = formPair, [2]int{int(r.items[hour].amount.float()), int(am.float())}
-		clock, ok = clockOf(&am, r.daySuffix(i))
+		clock, ok = clockOf(&am, suffix)
 		from = r.items[hour].start
 	}
 	if it.amount.form == formPair && strings.Contains(it.text, ":") && len(it.text)-strings.IndexByte(it.text, ':') < len(":05") {
@@ -35,11 +36,31 @@ func (r *reader) at(c *Command, i int) {
 		return
 	}
 	c.Time, c.Clock, it.used = clock, r.text[from:it.end], true
-	c.Half = r.daySuffix(i) == "" && eitherHalf(c.Clock, clock)
+	c.Half = suffix == "" && eitherHalf(c.Clock, clock)
 	r.items[r.suffixAt(i)].used = true
 	if from < it.start {
 		r.items[hour].used = true
 	}
+}
+
+// halfOfDay is "am" or "pm" behind the time at item i, or what stands for them: "7:40 this
+// morning", "9 in the evening". Words use their items up.
+func (r *reader) halfOfDay(i int) string {
+	if suffix := r.daySuffix(i); suffix != "" {
+		return suffix
+	}
+	k := i + 1
+	for r.word(k, "this", "in", "the", "today") || r.is(k, kindUnit, "in") {
+		k++
+	}
+	half := map[string]string{"morning": "am", "this morning": "am", "afternoon": "pm", "this afternoon": "pm", "evening": "pm", "this evening": "pm", "tonight": "pm"}[r.wordAt(k)]
+	if half == "" {
+		return ""
+	}
+	for j := i + 1; j <= k; j++ {
+		r.items[j].used = true
+	}
+	return half
 }
 
 // hourBefore reports whether item i, two digits, follows an hour: "2 05 pm".

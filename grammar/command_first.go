@@ -96,7 +96,7 @@ func (r *reader) namedAfter(i int) ([]int, int) {
 // the item behind.
 func (r *reader) upTo(refs []int, next int) ([]int, int) {
 	const most = 20
-	if len(refs) != 1 || !r.free(next) || !r.items[next].amount.bare() || r.items[next].amount.link != linkTo || !r.isBreak(next+1) {
+	if len(refs) != 1 || !r.free(next) || !r.items[next].amount.bare() || r.items[next].amount.link != linkTo || !r.isBreak(next+1) && !r.nothingAfter(next) {
 		return refs, next
 	}
 	last, ok := plainWhole(r.items[next].amount)

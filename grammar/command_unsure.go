@@ -169,7 +169,15 @@ func (r *reader) putBack(c *Command) bool {
 		return false
 	}
 	for i := r.itemOf(c.Verb); i >= 0 && i < len(r.items); i++ {
-		if r.word(i, "back", "put it back", "back in") && (r.word(i+1, "in") || r.is(i+1, kindUnit, "in") || r.opensWithin(max(i-4, 0), i, "put", "went", "goes", "slid", "stuck", "shoved", "going") || r.word(i, "put it back", "back in")) {
+		if !r.word(i, "back", "put it back", "back in") {
+			continue
+		}
+		in := i
+		if r.word(i+1, "in") || r.is(i+1, kindUnit, "in") {
+			in++
+		}
+		inPress := (in > i || r.word(i, "back in")) && (r.isBreak(in+1) || r.pressWithin(in+1))
+		if r.word(i, "put it back") || r.opensWithin(max(i-4, 0), i, "put", "slid", "stuck", "shoved") || inPress && !r.opensWithin(max(i-3, 0), i, "i", "we", "im", "were") {
 			return true
 		}
 	}
@@ -183,7 +191,7 @@ func (r *reader) itemOf(v Verb) int {
 
 // inNouns make a phrase of "in" before them, which says no more than how things are.
 var inNouns = wordSet(`way trouble next question doubt pieces half order line queue progress stock place use danger mess turn shape hand case theory general particular fact short full time limbo
-	transit storage shop office store rack mind sight reach hold charge need demand condition bits tatters ruins flight parallel series tandem total part detail advance good bad great poor fine
+	transit storage shop office store rack mind sight reach hold charge need demand condition bits tatters ruins flight parallel series tandem total part detail advance
 	between front spite addition limits tolerance spec clamps cauls glue tears error vain`)
 
 // inPhrase reports whether the word "in" of the items up to end is of a phrase: "1 in the
@@ -200,7 +208,10 @@ func (r *reader) inPhrase(end int) bool {
 	if i >= len(r.items) || r.items[i].amount != nil || r.isBreak(i) && r.items[i].kind == kindNone {
 		return false
 	}
-	if inNouns[r.items[i].word] && !(r.word(i, pressNames...) && r.pressWithin(i)) {
+	if r.pressWithin(i) || article && (r.word(i, pressNames...) || r.word(i, "new", "other", "first", "second")) && (r.isBreak(i+1) || r.word(i+1, "one")) {
+		return false
+	}
+	if inNouns[r.items[i].word] || r.word(i, "good", "bad", "great", "poor", "fine", "rough") && inNouns[r.wordAt(i+1)] {
 		return true
 	}
 	return article && r.items[i].kind == kindNone && !r.word(i, "morning", "afternoon", "evening", "night", "minute", "bit", "sec", "second", "moment", "while", "few", "couple", "meantime", "end", "first", "other", "same", "vacuum", "vac") && !r.pressWithin(i)
@@ -234,7 +245,7 @@ func (r *reader) onAnotherDay(c *Command, end int) bool {
 		case r.word(i, "yesterday", "overnight", "last night", "the other day") || r.word(i, "last") && r.word(i+1, "night", "week", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"):
 			return true
 		case c.Time != "" || c.Ago != 0:
-		case r.word(i, "earlier", "this morning", "before") && !r.word(i, "before") || r.word(i, "this") && r.word(i+1, "morning", "afternoon", "evening"), r.word(i, "before", "after", "around", "about") && r.word(i+1, "lunch", "breakfast", "dinner", "noon", "tea", "break"):
+		case r.word(i, "earlier", "this morning") || r.word(i, "this") && r.word(i+1, "morning", "afternoon", "evening"), r.word(i, "before", "after", "around", "about") && r.word(i+1, "lunch", "breakfast", "dinner", "noon", "tea", "break"):
 			return true
 		}
 	}
@@ -263,7 +274,22 @@ func (r *reader) putOff(c *Command) bool {
 			return c.Verb != Hold || r.word(i-1, "next")
 		}
 	}
+	if k := i + 1; laterWords[r.wordAt(i)] && (!r.nothingAfter(i) || r.possessive(i) || i > 0 && c.Verb == Hold && r.isBreak(i-1)) {
+		return c.Verb == Post && k < len(r.items) // "hold 1 tomorrow's batch is bad": a reason
+	}
+	if r.word(i, "in") && c.Verb != Post && !r.endsInTime(i+1) {
+		return false
+	}
 	return laterWords[r.wordAt(i)] || r.word(i, "in") && (r.lasts(i+1) || r.word(i+1, "a", "an", "another", "the") && (r.lasts(i+2) || r.word(i+2, "morning", "afternoon", "evening")))
+}
+
+// endsInTime reports whether a length of time or a part of the day stands at item i and ends
+// the message: "an hour", "the morning".
+func (r *reader) endsInTime(i int) bool {
+	if r.word(i, "a", "an", "another", "the") {
+		i++
+	}
+	return (r.lasts(i) || r.word(i, "morning", "afternoon", "evening")) && r.nothingAfter(i)
 }
 
 // asksSomebody reports whether an order is given to somebody in the shop and not told as

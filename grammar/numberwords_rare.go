@@ -225,6 +225,24 @@ func (t *tokenizer) partInWords(whole *big.Rat) bool {
 	if m, k := trade.longest(t.scraps, t.at+2+n); k > 0 && m.kind == kindRole && m.id == "trim" && whole.Cmp(big.NewRat(12, 1)) >= 0 {
 		return false // "need 36 and one quarter trim"
 	}
+	if t.partBefore() && t.partBehind(t.at+2+n) {
+		return false // "sled 1 and three quarter mat"
+	}
 	t.push(symWords, n+2).value = part.Add(part, whole)
 	return true
+}
+
+// partBefore reports whether a part of the stack stands right before the tokenizer.
+func (t *tokenizer) partBefore() bool {
+	if t.at == 0 {
+		return false
+	}
+	m, n := trade.longest(t.scraps, t.at-1)
+	return n > 0 && m.kind == kindNoun
+}
+
+// partBehind reports whether a part, or how thick one is, stands at scrap i.
+func (t *tokenizer) partBehind(i int) bool {
+	m, n := trade.longest(t.scraps, i)
+	return n > 0 && (m.kind == kindNoun || m.kind == kindAttr && m.id == "thick")
 }

@@ -50,6 +50,7 @@ func (r *reader) read() {
 	r.setAside()
 	r.oldAndNew()
 	r.killNeeds()
+	r.killHelp()
 	r.onTop()
 	r.killSomeOf()
 	r.killStacked()
@@ -117,6 +118,7 @@ func (r *reader) sayings() {
 		r.labelledCounts()
 		r.offStrips()
 	}
+	r.exceptOne()
 	r.layers()
 	r.workHours()
 	r.overnight()

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // A Row is one by which a message changes the strips that its thread has: "found 4
 // more of the 2s", "20 of 70, miscounted".
@@ -64,6 +68,8 @@ func (r *reader) rowWidth(i int) int {
 	more, of := j > i+1, r.word(j, "of", "at")
 	if of {
 		j++
+	} else if j == i+1 && j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.link == linkAt && (r.spoiled(j) || r.takenBefore(i)) {
+		of = true // "lose the 8 at 1 7/8"
 	}
 	for r.word(j, "the", "those", "these", "my", "our") {
 		j++
@@ -108,17 +114,24 @@ func (r *reader) toldAnew(i, w int) bool {
 }
 
 // rowWords stand before strips that come and go.
-var rowWords = wordSet(`found add adding plus got get have only another lose lost drop scrap used minus and counted theres there are bought ripped cut broke ruined spoiled cracked so turned up`)
+var rowWords = wordSet(`found add adding plus got get have only another lose lost drop scrap used minus skip ditch toss scratch and counted theres there are bought ripped cut broke ruined spoiled cracked so turned up`)
 
 // takenBefore: "lost 2 of the 3s".
 func (r *reader) takenBefore(i int) bool {
 	from, _ := r.clause(i)
 	for j := from; j < i; j++ {
-		if adders[r.items[j].word] || r.word(j, "lost", "used", "broke", "ruined", "spoiled", "cracked") {
+		if adders[r.items[j].word] || r.word(j, "lost", "used", "broke", "ruined", "spoiled", "cracked") || r.is(j, kindNot) && leavesOut(r.items[j].word) {
 			return true
 		}
 	}
 	return false
+}
+
+// leavesOut reports whether a word of denial takes strips out of a pile: "scratch the eight at
+// 1 7/8".
+func leavesOut(word string) bool {
+	word = strings.TrimSuffix(word, " the")
+	return in(word, "scratch", "scrap", "skip", "drop", "lose", "ditch", "toss", "bin", "forget", "leave out", "take out", "never mind", "ignore")
 }
 
 // spoilt are words for strips that cannot be used any more.
