@@ -131,7 +131,7 @@ func (r *reader) exceptAllBefore(i int) bool {
 	if !r.word(i, "but", "except", "except for", "besides", "bar", "save", "apart", "aside", "excluding", "other than", "but for", "minus", "not", "without") && !r.is(i, kindNoun, "bar") {
 		return false
 	}
-	for i--; r.word(i, "of", "them", "the", "loads", "load", "those", "these", "lot", "good", "else") || r.items[max(i, 0)].brk == ','; i-- {
+	for i--; r.word(i, "of", "them", "the", "loads", "load", "those", "these", "lot", "good", "else") || i > 0 && r.items[i].brk == ','; i-- {
 	}
 	return r.word(i, "all", "everything", "every", "anything", "rest", "all loads", "all the loads")
 }
@@ -144,7 +144,7 @@ func (r *reader) commandAllBut() bool {
 		return false
 	}
 	refs, next := r.references(i)
-	if len(refs) == 0 || !r.nothingAfter(max(next, i)) {
+	if len(refs) == 0 || !r.nothingAfter(max(next, i)) && !(next > i && r.isBreak(next)) {
 		return false
 	}
 	c := &Command{Verb: NotDone, Loads: refs, Lacks: lacksRest}
