@@ -99,7 +99,7 @@ var deeds = map[book.Act]string{
 
 // notDone answers what was not done or is still to come: nothing changes.
 func (t *turn) notDone(ctx context.Context, r *Reply, c *grammar.Command) error {
-	if c.Lacks == "rest" {
+	if c.Lacks == grammar.LacksRest {
 		return t.asksWhich(ctx, r, c)
 	}
 	loads, err := t.meant(ctx, c)
@@ -152,10 +152,10 @@ func (t *turn) asksForLack(r *Reply, c *grammar.Command, loads []int) {
 	r.Verdict = engine.Ask
 	like := t.orderOf(c.Meant, loads[0])
 	switch c.Lacks {
-	case "which":
+	case grammar.LacksWhich:
 		r.need(unit.LoadNumber)
 		r.say(Question, fmt.Sprintf("Which of them? Say its number, like “%s”.", like))
-	case "when":
+	case grammar.LacksWhen:
 		r.need(unit.AtTime)
 		r.say(Question, fmt.Sprintf("When was that? Say it like “%s 2 hours ago”, or at what time today.", like))
 	default:

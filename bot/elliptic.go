@@ -186,7 +186,7 @@ func (t *turn) timed(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 	c := named.Command
 	if rough := roughHour.FindStringSubmatch(text); c == nil && rough != nil { // it is no length
 		verb := grammar.Verb(strings.ToLower(rough[1]))
-		return grammar.Phrase{Command: &grammar.Command{Verb: grammar.NotDone, Meant: verb, Loads: []int{t.before.Load}, Lacks: "when"}, Unused: []string{rough[2]}}, true
+		return grammar.Phrase{Command: &grammar.Command{Verb: grammar.NotDone, Meant: verb, Loads: []int{t.before.Load}, Lacks: grammar.LacksWhen}, Unused: []string{rough[2]}}, true
 	}
 	if c == nil || c.Verb != grammar.In && c.Verb != grammar.Out || c.Time == "" && c.Ago == 0 && !c.Anyway || !slices.Equal(c.Loads, []int{t.before.Load}) {
 		return p, false

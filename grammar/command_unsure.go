@@ -8,31 +8,23 @@ import (
 
 // What is said like an order and is none, or leaves open which load or when.
 
-// What an order lacks to be done.
-const (
-	lacksWhich = "which" // "drop 1 or 2"
-	lacksRest  = "rest"  // "all but 1 out": of all loads but the named
-	lacksWhen  = "when"  // "1 out yesterday"
-	lacksSense = "sense" // "1 in the way", "1 was out but i put it back"
-)
-
 // unsure is what a command of the items up to end lacks, or "".
-func (r *reader) unsure(c *Command, end int) string {
+func (r *reader) unsure(c *Command, end int) Lack {
 	switch {
 	case c.Verb == Post || c.Verb == Undo || c.Verb == Copy:
 		return ""
 	case r.eitherLoad(c, end):
-		return lacksWhich
+		return LacksWhich
 	case r.orNot(c):
-		return lacksSense
+		return LacksSense
 	case r.allBut(c):
-		return lacksRest
+		return LacksRest
 	case c.Verb != In && c.Verb != Out:
 		return ""
 	case r.putBack(c), c.Verb == In && r.inPhrase(end):
-		return lacksSense
+		return LacksSense
 	case r.onAnotherDay(c, end) && !r.isToCome(end):
-		return lacksWhen
+		return LacksWhen
 	}
 	return ""
 }
@@ -147,7 +139,7 @@ func (r *reader) commandAllBut() bool {
 	if len(refs) == 0 || !r.nothingAfter(max(next, i)) && !(next > i && r.isBreak(next)) {
 		return false
 	}
-	c := &Command{Verb: NotDone, Loads: refs, Lacks: lacksRest}
+	c := &Command{Verb: NotDone, Loads: refs, Lacks: LacksRest}
 	for k := range r.items {
 		if v := r.verb(k); v != "" && v != Show && v != List {
 			c.Meant = v

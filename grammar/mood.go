@@ -59,7 +59,7 @@ func (r *reader) mood() {
 		lacks := r.unsure(c, end)
 		r.leaves(c, "")
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Note: c.Note, Lacks: lacks, Bare: c.Bare}
-		if i := r.itemFrom(c.Note); lacks == lacksWhich && c.Note != "" && r.orderBehindOr(i) {
+		if i := r.itemFrom(c.Note); lacks == LacksWhich && c.Note != "" && r.orderBehindOr(i) {
 			r.leaves(c, c.Note)
 			c.Note = "" // of "drop 1 or drop 2" no part is an order
 		}

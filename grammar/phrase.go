@@ -143,11 +143,11 @@ type Command struct {
 	Clock    string        // the time as typed: "2:05 pm"
 	Press    string        // the press's name
 	Anyway   bool
-	Bare     bool   // nothing but "14 in": a load if there is one, else a length
-	Meant    Verb   // of Show and NotDone: what was asked about, denied or is to come
-	ToCome   bool   // of NotDone: a plan, "14 out tomorrow"
-	Lacks    string // of NotDone: what was not told: "which" of the loads, "when", the "rest" of all, or any "sense"
-	History  bool   // of Show: all that was done to the load
+	Bare     bool // nothing but "14 in": a load if there is one, else a length
+	Meant    Verb // of Show and NotDone: what was asked about, denied or is to come
+	ToCome   bool // of NotDone: a plan, "14 out tomorrow"
+	Lacks    Lack // of NotDone: what was not told
+	History  bool // of Show: all that was done to the load
 	Query    *Query
 	Then     *Command // a second one in the same message: "2 out and 3 in"
 }
@@ -171,6 +171,16 @@ const (
 	Show    Verb = "show"    // one load
 	List    Verb = "list"    // what's in the press, loads today, last five
 	NotDone Verb = "notdone" // "23 is NOT checked", "14 out tomorrow": nothing changes
+)
+
+// A Lack is what an order lacks to be done.
+type Lack string
+
+const (
+	LacksWhich Lack = "which" // "drop 1 or 2"
+	LacksRest  Lack = "rest"  // "all but 1 out": of all loads but the named
+	LacksWhen  Lack = "when"  // "1 out yesterday"
+	LacksSense Lack = "sense" // "1 in the way", "1 was out but i put it back"
 )
 
 // A Query chooses loads from the book.
