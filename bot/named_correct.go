@@ -50,7 +50,7 @@ func (t *turn) correctsNamed(ctx context.Context) (Reply, bool, error) {
 	}
 	own := t.m.From == l.Poster.ID || t.m.From == l.Author.ID
 	waits := l.State == book.Posted || l.State == book.Checked || l.State == book.Held && l.HeldFrom != book.Pressing
-	if wishes := hesitates.MatchString(t.m.Text); !waits || wishes || !own && (!changing || bare) {
+	if wishes := hesitates.MatchString(t.m.Text); !waits || wishes || !own && (!changing || bare || tellsOnly.MatchString(m[4])) {
 		return t.asksWhetherToChange(l, m[5]), true, nil
 	}
 	t.phrase = said
@@ -58,6 +58,9 @@ func (t *turn) correctsNamed(ctx context.Context) (Reply, bool, error) {
 	r, err := t.command(ctx)
 	return r, true, err
 }
+
+// tellsOnly may tell of what was found as well as of what is planned: "load 3 has 7 strips".
+var tellsOnly = regexp.MustCompile(`(?i)^(?:(?:is|has|was|really|actually|gets|takes)\s*)*$`)
 
 // hesitates is said by who is not sure, or tells of another's word.
 var hesitates = regexp.MustCompile(`(?i)\b(maybe|perhaps|might|probably|think|guess|reckon|tomorrow|later|next time|not|don'?t|isn'?t|shouldn'?t|said|says|unless|hope|could|would)\b`)
