@@ -183,6 +183,9 @@ func (t *turn) reply(ctx context.Context) (Reply, error) {
 	if r, is, err := t.toChecker(ctx); err != nil || is {
 		return r, err
 	}
+	if r, is, err := t.correctsNamed(ctx); err != nil || is {
+		return r, err
+	}
 	corrects, err := t.corrects(ctx)
 	if err != nil {
 		return Reply{}, fmt.Errorf("load book: %w", err)

@@ -280,7 +280,11 @@ func (r *Reply) loads(ls ...book.Load) {
 func (t *turn) act(ctx context.Context, r *Reply, c *grammar.Command, n int) error {
 	switch c.Verb {
 	case grammar.Check:
-		return t.check(ctx, r, n)
+		if !t.looksGood(ctx, c, n) {
+			return t.check(ctx, r, n)
+		}
+		c = &grammar.Command{Verb: grammar.Result, Loads: []int{n}, Note: seenGood.FindString(t.m.Text)}
+		t.phrase.Command = c
 	case grammar.Correct:
 		return t.correct(ctx, r, n)
 	case grammar.Show:

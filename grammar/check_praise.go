@@ -1,6 +1,9 @@
 package grammar
 
-import "unicode"
+import (
+	"strings"
+	"unicode"
+)
 
 // praise are words in a check that speak for the load or say nothing of it: how good it is,
 // who measured and how, thanks. Any other that is not understood speaks against the check.
@@ -13,7 +16,7 @@ var praise = wordSet(`tight steady clean nice nicely sound snug perfect perfectl
 	counted count read reads reading readings shows showing shown showed came come comes measured measuring measurement measurements got get gets find found taken took
 	by me i we you here there today now just again also too still both all each every every one ones throughout along everywhere
 	morning afternoon evening quickly quick carefully properly double triple verified independently against card plan ticket drawing sheet spec
-	per page load loads go ready good fine well better best nose dot money button dry fit fits fitted run clamped`)
+	per page load loads job work lunch tea coffee home everyone everybody all crew lads lass gang well team then go ready good fine well better best nose dot money button dry fit fits fitted run clamped`)
 
 // deadOn are words that "dead" makes stronger.
 var deadOn = []string{"on", "right", "flat", "square", "straight", "level", "even", "nuts", "centre", "center", "plumb", "true", "spot", "good", "fine", "accurate", "perfect", "tight", "parallel", "exact"}
@@ -30,7 +33,7 @@ func (r *reader) harmless(i, to int) bool {
 // unreadIn reports whether a clause of a check has a word that was not understood.
 func (r *reader) unreadIn(from, to int) bool {
 	for i := from; i < to; i++ {
-		if r.unknown(i) && !r.harmless(i, to) && !r.signs(i) && !r.faultDenied(i) && !r.word(i, faultWords...) {
+		if r.unknown(i) && !r.harmless(i, to) && !r.signs(i) && !r.partFine(i, from, to) && !r.faultDenied(i) && !r.word(i, faultWords...) {
 			return true
 		}
 	}
@@ -43,5 +46,32 @@ func (r *reader) signs(i int) bool {
 	if r.word(i-1, "by") && r.is(i-2, kindVerb, string(Check)) {
 		return true
 	}
+	if r.isBreak(i+1) && r.nothingAfter(i) && r.thanked(i-1) {
+		return true
+	}
 	return i > 1 && r.isBreak(i-1) && i+1 >= len(r.items) && unicode.IsUpper([]rune(r.text[r.items[i].start:])[0])
+}
+
+// thanked reports whether whom is thanked or told may stand behind item i: "thanks ana",
+// "nice work ana", "good to go ana".
+func (r *reader) thanked(i int) bool {
+	last := strings.ToLower(r.text[r.items[i+1].start:r.items[i+1].end])
+	switch {
+	case strings.HasSuffix(last, "ly"), strings.HasSuffix(last, "ish"), in(last, "almost", "otherwise", "though", "pending", "apart", "barring", "anyway", "once", "after", "nothing", "none"):
+		return false
+	case r.word(i, "thanks", "thank you", "thx", "cheers", "ta"), r.word(i, "you") && r.word(i-1, "thank"), r.word(i, "done") && r.word(i-1, "well"), r.word(i, "well done"):
+		return true
+	case r.word(i, "work", "job"):
+		return r.word(i-1, praising...)
+	}
+	return r.word(i, "go") && r.word(i-1, "good to", "ready to", "ok to", "fine to") || r.word(i, "go") && r.word(i-1, "to") && r.word(i-2, "good", "ready", "fine", "ok")
+}
+
+// partFine reports whether item i is a part of the press that is no figure's, and its
+// clause says that it is well: "seal good".
+func (r *reader) partFine(i, from, to int) bool {
+	if !r.word(i, "seal", "seals", "valve", "hose", "gasket", "tape", "ports", "port", "connector", "netting", "tacky tape", "zip", "zipper", "flange", "fittings") || r.within(from, to, kindNot) >= 0 {
+		return false
+	}
+	return r.opensWithin(from, to, "good", "fine", "ok", "okay", "tight", "on", "sound", "perfect", "great", "clean", "solid", "seated", "closed")
 }

@@ -217,20 +217,6 @@ func (r *reader) announced() int {
 	return 0
 }
 
-// interjection is the item behind words that mean nothing here, before the first
-// comma: "heads up, 27 is in".
-func (r *reader) interjection() int {
-	for i := 0; i < len(r.items) && i < 4; i++ {
-		if r.isBreak(i) && i > 0 {
-			return i + 1
-		}
-		if r.items[i].amount != nil || r.items[i].kind != kindNone && !r.word(i, "no") || r.items[i].brk != 0 {
-			return 0
-		}
-	}
-	return 0
-}
-
 // aboutLoads reads "14 checked …", "14 in", "15 same as 14 but …".
 func (r *reader) aboutLoads(refs []int, next int) bool {
 	c := &Command{Loads: refs}

@@ -35,7 +35,7 @@ func (r *reader) verbFirst(i int) bool {
 		}
 		return r.postFirst(c, i)
 	case Check:
-		if len(refs) == 0 && !r.startsCheck(i) {
+		if len(refs) == 0 && (!r.startsCheck(i) || r.approvesPost(i)) {
 			return false
 		}
 		r.commit(c, next)
@@ -85,11 +85,29 @@ func (r *reader) namedAfter(i int) ([]int, int) {
 			}
 			return refs, next
 		}
+		if k == i+1 && k < len(r.items) && r.items[k].brk == ':' && r.verb(i) == Check && r.loadOnly(k+1) {
+			continue // "second check: 3, bar 1"
+		}
 		if !r.word(k, "on", "to", "for", "the", "of", "load", "me", "us") && !r.is(k, kindVerb, "show") {
 			break
 		}
 	}
 	return nil, i + 1
+}
+
+// loadOnly reports whether a number stands alone at item i, with a part behind its comma.
+func (r *reader) loadOnly(i int) bool {
+	for r.is(i, kindVerb, string(Show)) || r.word(i, "load") || i < len(r.items) && r.items[i].brk == '#' {
+		i++
+	}
+	return i+2 < len(r.items) && r.items[i].amount != nil && r.items[i].amount.bare() && r.isBreak(i+1) && r.items[i+1].amount == nil && (r.is(i+2, kindNoun) || r.is(i+2, kindVacuum))
+}
+
+// approvesPost: "looks good, post it" is no check but an order to post.
+func (r *reader) approvesPost(i int) bool {
+	first, _, _ := strings.Cut(r.items[i].word, " ")
+	post := r.itemOf(Post)
+	return in(first, "looks", "look", "looked", "seems", "checks") && post > i && r.amountsIn(0, post) == 0
 }
 
 // upTo adds the loads of "1-3" or "1 to 3" whose second number is item next, and returns

@@ -252,10 +252,18 @@ func (r *reader) nobodyHas() bool {
 		if len(refs) == 0 {
 			continue
 		}
-		if !r.is(next, kindVerb, string(In), string(Out), string(Check)) {
+		verb := next
+		if r.is(k-1, kindVerb, string(Check)) {
+			verb, next = k-1, next-1 // "nobody's checked 26 yet"
+		}
+		if !r.is(verb, kindVerb, string(In), string(Out), string(Check)) {
 			return false
 		}
-		r.close(&Command{Verb: NotDone, Meant: r.verb(next), Loads: refs}, next+1)
+		c := &Command{Verb: NotDone, Meant: r.verb(verb), Loads: refs}
+		if !r.asksSomething() {
+			r.holdBehind(c, next+1) // "nobody has checked 44, hold it"
+		}
+		r.close(c, next+1)
 		return true
 	}
 	return false

@@ -92,6 +92,9 @@ func (r *reader) loadNumber(i int) (int, bool) {
 // spokenLoad: "sixteen is out". Small numbers in words count things.
 func (r *reader) spokenLoad(i int) bool {
 	n, ok := r.spokenNumber(i)
+	if ok && n > 0 && r.is(i-1, kindVerb, string(Show)) && r.word(i-1, "load") && r.is(i+1, kindVerb, string(Check), string(In), string(Out), string(Hold), string(Clear)) {
+		return true // "load three checked"
+	}
 	return ok && n > 10 && i == 0 && (r.word(1, "is") || r.is(1, kindVerb, "in", "out"))
 }
 

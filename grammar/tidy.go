@@ -52,6 +52,7 @@ func (r *reader) tidy() {
 	r.setsOfStrips()
 	r.plainThings()
 	r.twoAgain()
+	r.bookWords()
 }
 
 // inPounds keeps the "in" of "on a 4x8 in pounds", "at 70 in moisture content" and,
