@@ -180,6 +180,9 @@ func (t *turn) keep(thread Thread) error {
 // reply chooses what a message is: a word to the load book, a danger, a word
 // explained, a profile, a question, or nothing of ours.
 func (t *turn) reply(ctx context.Context) (Reply, error) {
+	if r, is, err := t.severalResults(ctx); err != nil || is {
+		return r, err
+	}
 	if r, is, err := t.toChecker(ctx); err != nil || is {
 		return r, err
 	}

@@ -106,6 +106,10 @@ func (t *turn) carryOut(ctx context.Context, r *Reply, c *grammar.Command) error
 		return err
 	case grammar.NotDone:
 		return t.notDone(ctx, r, c)
+	case grammar.Check:
+		if c.By != "" && !t.isWriter(c.By) {
+			return t.notTheirs(ctx, r, c)
+		}
 	}
 	if len(c.Loads) == 0 && c.Verb != grammar.Result && meansSeveral(c.Note) {
 		return t.asksWhich(ctx, r, c)

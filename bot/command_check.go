@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"presshand/bot/book"
 	"presshand/engine"
@@ -54,6 +55,20 @@ func (t *turn) check(ctx context.Context, r *Reply, n int) error {
 	t.recomputed(r, st, l)
 	r.say(Question, fmt.Sprintf("Put it right and measure again, or say “correction to %d: …” if the plan was wrong.", l.Number))
 	return nil
+}
+
+// isWriter reports whether a name is that of who wrote the message.
+func (t *turn) isWriter(name string) bool {
+	called := strings.FieldsFunc(strings.ToLower(t.m.Name+" "+t.m.From), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
+	return slices.Contains(called, strings.ToLower(name))
+}
+
+// notTheirs asks for what the writer measured where somebody else is said to have checked.
+func (t *turn) notTheirs(ctx context.Context, r *Reply, c *grammar.Command) error {
+	for _, f := range c.Measured {
+		r.note(f.Text)
+	}
+	return t.notDone(ctx, r, &grammar.Command{Verb: grammar.NotDone, Meant: grammar.Check, Loads: c.Loads})
 }
 
 // saysAgreed tells that a check agrees, what nobody measured, and what the figures

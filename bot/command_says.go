@@ -89,6 +89,10 @@ func (t *turn) saysOut(r *Reply, l book.Load) {
 	if then := t.phrase.Command.Then; then != nil && then.Verb == grammar.Result {
 		return
 	}
+	if note := t.phrase.Command.Note; note != "" && toneOf(note) != neither {
+		r.note(note)
+		r.say(Reason, quoted(note)+" is not written down as its result yet.") // "1 out, good, all tight"
+	}
 	r.say(Question, fmt.Sprintf("How did it come out? Like “%d result: good” or “%d result: joint 3 open”.", l.Number, l.Number))
 }
 

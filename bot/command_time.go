@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"strings"
 	"time"
 
 	"presshand/grammar"
@@ -15,6 +16,9 @@ func (t *turn) toldTime(c *grammar.Command) time.Time {
 	if c.Time == "" {
 		return time.Time{}
 	}
+	if strings.HasPrefix(c.Time, ":") {
+		return lastMinute(t.m.At, c.Time)
+	}
 	at, ok := t.clock(c.Time)
 	switch {
 	case !ok:
@@ -25,6 +29,20 @@ func (t *turn) toldTime(c *grammar.Command) time.Time {
 		return at.AddDate(0, 0, -1)
 	}
 	return at
+}
+
+// lastMinute is when the clock last stood at so many minutes past an hour: ":30".
+func lastMinute(now time.Time, past string) time.Time {
+	at, err := time.Parse(":04", past)
+	if err != nil {
+		return time.Time{}
+	}
+	been := now.Add(time.Minute)
+	when := been.Truncate(time.Minute).Add(time.Duration(at.Minute()-been.Minute()) * time.Minute)
+	if when.After(been) {
+		return when.Add(-time.Hour)
+	}
+	return when
 }
 
 // clock returns a time like "9:05" on the day of the message.

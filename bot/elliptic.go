@@ -199,7 +199,7 @@ func (t *turn) timed(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 // whole new load, or "what if", is a question.
 func (t *turn) corrects(ctx context.Context) (bool, error) {
 	p := &t.phrase
-	if t.before.Load == 0 || p.Command != nil || t.forbidsChange() || p.NewStart || len(p.Asks)+len(p.Choices)+len(p.Refused)+len(p.Clashes) > 0 || !t.changesLittle() {
+	if t.before.Load == 0 || p.Command != nil || t.tellsReading() || t.forbidsChange() || p.NewStart || len(p.Asks)+len(p.Choices)+len(p.Refused)+len(p.Clashes) > 0 || !t.changesLittle() {
 		return false, nil
 	}
 	l, err := t.ledger.Load(ctx, t.before.Load)

@@ -27,6 +27,22 @@ var goodWords = []string{
 // deniers turn the words behind them round, up to the end of their clause.
 var deniers = []string{"no", "not", "without", "nothing", "isn't", "isnt", "wasn't", "wasnt", "never", "none", "didn't", "didnt", "aren't", "arent", "zero", "hardly", "zilch", "nowhere"}
 
+// deniedBy reports whether words that begin at word i turn those behind them round: "far from
+// perfect", "anything but good", "used to be good".
+func deniedBy(words []string, i int) bool {
+	if i+2 >= len(words) {
+		return false
+	}
+	switch words[i] + " " + words[i+1] {
+	case "far from", "less than", "used to", "anything but", "short of":
+		return true
+	}
+	return false
+}
+
+// besideGood are words behind "good" that make it no finding: "good to see you".
+var besideGood = []string{"thing", "to", "for", "idea", "luck", "news", "time", "question", "point", "reason", "call", "grief", "god", "lord", "old"}
+
 // turns part the clauses of a finding.
 var turns = []string{"but", "and", "except", "although", "though", "however", "yet", "only"}
 
@@ -64,9 +80,22 @@ const (
 	fine
 )
 
+var (
+	// rethought takes back what a finding said before it: "bad, no wait, good".
+	rethought = regexp.MustCompile(`(?i)[,;.–—-]\s*(?:(?:oh|ah|er|um|well)\s+)?(?:no,? wait|wait,? no|wait|no,? actually|no,? sorry|sorry|actually|scratch that|strike that|correction|i meant?|make that|no(?:pe)?\s*[,;.–—-])`)
+	// takesBack ends a finding that is taken back and told no other.
+	takesBack = regexp.MustCompile(`(?i)^\W*(?:no,? wait|wait,? no|wait|scratch that|strike that|no(?:pe)?)\W*$`)
+)
+
 // toneOf tells how a finding sounds: bad with any word of something wrong, but
 // for "no gaps" and the like, and fine with good words only. Who asks or hopes says neither.
 func toneOf(finding string) findingTone {
+	if at := rethought.FindStringIndex(finding); at != nil { // the later word counts
+		later := toneOf(finding[at[1]:])
+		if later != neither || takesBack.MatchString(finding[at[0]:]) {
+			return later
+		}
+	}
 	words := findingWords(finding)
 	tone := soundOf(words)
 	if strings.Contains(finding, "?") || tone != neither && leftOpen(words, tone) {
@@ -83,14 +112,19 @@ func soundOf(words []string) findingTone {
 		if w == "well" && (i == 0 || words[i-1] == ",") {
 			continue // "well, let's see"
 		}
-		if isGood && i+1 < len(words) && slices.Contains(greeted, words[i+1]) {
-			continue // "good morning"
+		if isGood && i+1 < len(words) && (slices.Contains(greeted, words[i+1]) || slices.Contains(besideGood, words[i+1])) {
+			continue // "good morning", "good thing we waited"
 		}
 		mended := slices.Contains(mends, w) && i > 1 && words[i-1] == "to" && (words[i-2] == "had" || words[i-2] == "having")
 		if mended || excepts(words, i) && (tone == fine || w == "all") {
 			return bad
 		}
+		if deniedBy(words, i) {
+			denied = true
+			continue
+		}
 		switch {
+		case w == "but" && i > 0 && words[i-1] == "anything":
 		case w == "," || slices.Contains(turns, w):
 			denied = false
 		case slices.Contains(deniers, w):

@@ -51,6 +51,11 @@ func (t *turn) talksOfLoad(ctx context.Context) (r Reply, is bool, err error) {
 	switch {
 	case !asksByTone(strings.ToLower(text)) && (l.State == book.Posted || l.State == book.Checked || l.InPress()) && faulty.MatchString(text):
 		return t.faultOf(l, faulty.FindString(text)), true, nil
+	case t.tellsReading() && (l.State == book.Posted || l.State == book.Checked || l.State == book.Held && l.HeldFrom != book.Pressing):
+		r := t.aboutUnchecked(l)
+		r.say(Headline, fmt.Sprintf("Is that a reading or a correction? Nothing is changed in load %d.", l.Number))
+		r.say(Question, fmt.Sprintf("A correction is said like “correction to %d: …”.", l.Number))
+		return r, true, nil
 	case l.InPress() && whenOut.MatchString(text) && !t.asks(grammar.Pump):
 		return t.outAt(l, text), true, nil
 	case l.InPress() && notIn.MatchString(text) && len(t.phrase.Facts) == 0:
@@ -62,6 +67,12 @@ func (t *turn) talksOfLoad(ctx context.Context) (r Reply, is bool, err error) {
 		return r, true, nil
 	}
 	return Reply{}, false, nil
+}
+
+// tellsReading reports whether a message tells one figure that a gauge shows.
+func (t *turn) tellsReading() bool {
+	text := strings.ToLower(t.m.Text)
+	return len(t.phrase.Facts) == 1 && gaugeReads.MatchString(text) && !ordering.MatchString(text) && !asksByTone(text)
 }
 
 // opensPress answers "when can I open the press" where one load lies in it.

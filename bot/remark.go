@@ -14,9 +14,11 @@ var (
 	// asksYou orders politely: "could you make it 6 strips".
 	asksYou = regexp.MustCompile(`\b(?:could|would|can|will) (?:you|someone|somebody)\b`)
 	// supposes tells what might be: "i think 6 strips would be better", "wish we had 28 inHg".
-	supposes = regexp.MustCompile(`\b(?:wish|hope|hoping|hopefully|imagine|maybe|perhaps|might|could|would|wonder|reckon|ideally)\b|\bi think\b|\b(?:next|another) (?:time|load|week|month)\b`)
+	supposes = regexp.MustCompile(`\b(?:wish|hope|hoping|hopefully|imagine|maybe|perhaps|might|could|would|wonder|reckon|ideally|nearly|almost|not sure|thinking (?:of|about)|(?:was|were) going to|tomorrow)\b|\bi think\b|\b(?:next|another) (?:time|load|week|month)\b`)
 	// elsewhere tells of another time or load, or of what there is in the shop.
-	elsewhere = regexp.MustCompile(`\b(?:had|used to|yesterday|better|nicer|remember(?:s|ed)?|always|usually|was (?:fine|good|ok|okay|great|enough|plenty))\b|\blast (?:time|one|load|week|month|year|night|batch)\b|\b(?:other|another|my|his|her|their|your|next) (?:one|load|job|panel)\b|\b(?:only|just|still) (?:have|has|got)\b|\bleft(?: over)?\b`)
+	elsewhere = regexp.MustCompile(`\b(?:had|used to|yesterday|better|nicer|remember(?:s|ed)?|always|usually|was (?:fine|good|ok|okay|great|enough|plenty))\b|\blast (?:time|one|load|week|month|year|night|batch)\b|\b(?:other|another|my|his|her|their|your|next) (?:one|load|job|panel)\b|\b(?:only|just|still) (?:have|has|got)\b|\bleft(?: over)?\b|\b(?:asked|wants|wanted|found|missing|on order|rule says|likes|loves|prefers)\b|\b(?:has|have)\b.*\b(?:too|ready)\b`)
+	// gaugeReads tells what a gauge shows, which is no plan: "gauge says 24 right now".
+	gaugeReads = regexp.MustCompile(`(?i)\b(?:gauge|gage|needle|dial|pump)\b[^.,;]{0,12}\b(?:says|reads?|shows|showing|reading|at)\b`)
 	// ordering words make a change of what else would be a remark: "sorry, i had 6 strips".
 	ordering = regexp.MustCompile(`\b(?:make|change|sorry|actually|oops|correction|wrong|instead|should|use|swap|switch)\b`)
 	// forbids denies a change: "don't make it 6 strips".

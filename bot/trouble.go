@@ -119,6 +119,9 @@ func refusal(e *book.RefusedError, metric bool) string {
 			return fmt.Sprintf("That changes nothing about load %d, and its check still differs. Measure again and say it whole, like “%s”.", l.Number, CheckExample(l.Number, metric))
 		}
 	case book.BadTime:
+		if e.Act == book.In {
+			return fmt.Sprintf("That time cannot be: load %d would have gone in long before it was posted.", l.Number)
+		}
 		return fmt.Sprintf("That time cannot be: load %d would have come out before it went in.", l.Number)
 	case book.AlreadyThere:
 		state := stateSays[l.State]

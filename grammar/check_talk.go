@@ -28,17 +28,79 @@ func (r *reader) notMeasured() (undone, toCome bool) {
 			to++
 		}
 		switch {
-		case r.checkDenied(from, to):
+		case r.checkDenied(from, to), r.asksAfter(from, to), r.checkedByNone(from, to):
 			return true, false
-		case r.checkToCome(from, to):
+		case r.checkToCome(from, to), r.beingChecked(from, to):
 			return true, true
 		case r.fromElsewhere(from, to):
 			return true, false
 		}
 		from = to + 1
 	}
-	return false, false
+	return r.checkTakenBack(), false
 }
+
+// beingChecked: "3 to be checked", "3 is being measured"; of the gauge alone it is no matter.
+func (r *reader) beingChecked(from, to int) bool {
+	for i := from; i < to; i++ {
+		switch {
+		case r.is(i, kindNoun), r.is(i, kindVacuum):
+			return false
+		case r.word(i, "be", "being", "getting", "get") && (r.is(i+1, kindVerb, string(Check)) || r.is(i+2, kindVerb, string(Check)) && !r.isBreak(i+1)):
+			return true
+		}
+	}
+	return false
+}
+
+// withoutMeasure are ways to look at a load that measure nothing: "checked by eye".
+var withoutMeasure = []string{"eye", "eyeball", "sight", "feel", "phone", "telephone", "guess", "guessing", "memory", "heart", "ear", "video", "photo", "photos", "picture", "pictures", "text", "message", "mail", "email", "rumour", "rumor"}
+
+// checkedByNone: "3 checked by eye", "checked over the phone".
+func (r *reader) checkedByNone(from, to int) bool {
+	for i := from; i < to; i++ {
+		if verb := r.within(from, i, kindVerb, string(Check)); verb >= 0 && r.word(i, withoutMeasure...) && r.amountsIn(verb, i) == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// asksAfter: "bar 1, strips 1/2, is that right", "…, yes or no".
+func (r *reader) asksAfter(from, to int) bool {
+	for i := from; i < to; i++ {
+		asks := r.word(i, "is", "are", "was", "were", "does", "do", "did", "can", "could", "should", "would", "will", "am", "isnt", "arent", "doesnt", "dont")
+		opens := i == from || r.items[i-1].amount != nil || r.word(i-1, "and", "so", "but", "or", "ok", "then")
+		switch {
+		case r.items[i].amount != nil:
+		case asks && opens && r.word(i+1, "that", "this", "it", "they", "these", "those", "i", "we", "you", "everything"):
+			return true
+		case r.word(i, "or") && (r.is(i+1, kindNot) || r.word(i+1, "no", "what", "wrong")) && r.isBreak(i+2):
+			return true
+		}
+	}
+	return false
+}
+
+// checker is who is said to have checked a load: "cy" of "3 checked by cy, bar 1".
+func (r *reader) checker() string {
+	for i := range r.items {
+		if !r.word(i, "by") || !r.is(i-1, kindVerb, string(Check)) || i+1 >= len(r.items) {
+			continue
+		}
+		k := i + 1
+		for r.word(k, "the", "our", "my", "a") {
+			k++
+		}
+		if it := &r.items[min(k, len(r.items)-1)]; k < len(r.items) && it.amount == nil && !r.isBreak(k) && !byOwnHand[it.word] && !r.is(k, kindNoun) && !r.is(k, kindVacuum) && !r.is(k, kindUnit) {
+			return it.word
+		}
+	}
+	return ""
+}
+
+// byOwnHand is with what the one who tells it measured: "checked by tape", "by me".
+var byOwnHand = wordSet(`me myself us ourselves hand tape ruler rule caliper calipers calliper callipers micrometer measuring measurement now card plan ticket drawing book numbers length width far way i gauge gage measure steel square`)
 
 // tellsNoCheck leaves a load unchecked of which no measuring is told.
 func (r *reader) tellsNoCheck(c *Command) bool {
@@ -114,7 +176,7 @@ func (r *reader) fromElsewhere(from, to int) bool {
 	for i := from; i < to; i++ {
 		switch {
 		case r.items[i].amount != nil:
-		case r.word(i, "last") && r.word(i+1, pastThings...), r.word(i, "mine", "yours", "theirs", "hers", "planned", "yesterday's"),
+		case r.word(i, "last") && r.word(i+1, pastThings...), r.word(i, "yesterday", "last night", "the other day") && verb, r.word(i, "mine", "yours", "theirs", "hers", "planned", "yesterday's"),
 			r.word(i, "yesterday", "earlier", "previously", "before") && !verb && r.amountsIn(from, to) > 0,
 			r.word(i, "used") && r.word(i+1, "to"),
 			r.word(i, owners...) && (r.word(i+1, ownThings...) || r.is(i+1, kindVerb, string(Show))),

@@ -86,7 +86,8 @@ func (r *reader) partsInARow() {
 // faultWords say that something is not as it should be.
 var faultWords = []string{"missing", "gone", "absent", "broken", "bent", "cracked", "crack", "cracks", "split", "splits", "loose", "leaks", "leaking", "leaky",
 	"dry", "wrong", "warped", "bowed", "cupped", "twisted", "torn", "ripped", "crooked", "uneven", "chipped", "hole", "holes", "kinked", "kink", "damaged", "dirty",
-	"slipped", "shifted", "gap", "gaps", "short", "odd", "weird", "bad", "forgot", "forgotten", "puncture", "punctured", "tear", "problem", "differs", "different", "off"}
+	"slipped", "shifted", "gap", "gaps", "short", "odd", "weird", "bad", "forgot", "forgotten", "puncture", "punctured", "tear", "problem", "differs", "different", "off",
+	"rough", "noisy", "funny", "strange", "rattles", "rattling", "struggling", "struggles", "spilled", "spilt", "smeared", "dripping", "messy", "mess"}
 
 // presence are words for a part that is there.
 var presence = []string{"there", "in", "fitted", "on", "present", "here", "around", "place", "anywhere", "found"}
@@ -159,7 +160,7 @@ func (r *reader) doubts() []string {
 }
 
 func (r *reader) doubtful(from, to int) bool {
-	if r.within(from, to, kindNoun) >= 0 && r.amountTaken(from, to) && r.guessed(from, to) || r.onlyGuesses(from, to) {
+	if r.within(from, to, kindNoun) >= 0 && r.amountTaken(from, to) && r.guessed(from, to) || r.onlyGuesses(from, to) || r.misplaced(from, to) {
 		return true
 	}
 	for i := from; i < to; i++ {

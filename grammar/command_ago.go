@@ -160,6 +160,9 @@ func (r *reader) timedBehind(i int) bool {
 	if _, last, ok := r.agoAt(i); ok {
 		return r.nothingAfter(last)
 	}
+	if r.shortTimeEnds(i) || r.word(i, "at", "around", "since") && r.shortTimeEnds(i+1) {
+		return true
+	}
 	if r.word(i, "at", "around", "since") {
 		i++
 		for r.word(i, "about", "around", "roughly", "approx") {

@@ -299,7 +299,7 @@ func (r *reader) details(c *Command, from int) {
 			c.Press, it.used, r.items[i-1].used = r.items[i-1].text, true, true // "1 in the big press"
 		case r.word(i, "noon", "midday") && r.word(i-1, "at") && c.Time == "" && (c.Verb == In || c.Verb == Out):
 			c.Time, c.Clock, it.used = "12:00", it.text, true
-		case (c.Verb == In || c.Verb == Out) && r.longAgo(c, i):
+		case (c.Verb == In || c.Verb == Out) && (r.longAgo(c, i) || r.tookHalfPast(c, i) || r.digitsAt(c, i)):
 		case it.amount != nil && (it.amount.form == formPair || !it.used && r.daySuffix(i) != "" && r.daySuffix(i) != " ") && (c.Verb == In || c.Verb == Out) && !r.hourBefore(i+1):
 			r.at(c, i)
 		case (c.Verb == In || c.Verb == Out) && r.quarterPast(c, i):

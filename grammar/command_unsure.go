@@ -256,7 +256,7 @@ func (r *reader) putOff(c *Command) bool {
 		i = r.itemFrom(c.Note)
 	case c.Verb == Post && r.itemOf(Post) >= 0:
 		i = r.itemOf(Post) + 1
-		if r.word(i-2, "ill") {
+		if r.word(i-2, "ill") || r.postsUnder(i) {
 			return true
 		}
 	}
@@ -282,6 +282,17 @@ func (r *reader) endsInTime(i int) bool {
 		i++
 	}
 	return (r.lasts(i) || r.word(i, "morning", "afternoon", "evening")) && r.nothingAfter(i)
+}
+
+// postsUnder reports whether an order to post ends in a condition: "post it if bob agrees",
+// "post it as top, once bob is here".
+func (r *reader) postsUnder(i int) bool {
+	for ; i < len(r.items) && r.items[i].amount == nil && !r.word(i, "and", "then") && r.verb(i) == ""; i++ {
+		if r.conditionAt(i) || r.word(i, "until", "till") {
+			return true
+		}
+	}
+	return false
 }
 
 // asksSomebody reports whether an order is given to somebody in the shop and not told as

@@ -15,6 +15,7 @@ var layerParts = map[string]string{
 // layers reads a stack told bottom first: "sled 3/4, fence 1/4, strips 5/16,
 // plastic, sled 3/4" or "12 caul / 18 mdf core / 4 mm strips".
 func (r *reader) layers() {
+	r.exceptOne()
 	from := 0
 	told := r.within(0, len(r.items), kindRole, "stackorder")
 	if told > 0 && r.word(told, "layers") && r.items[told-1].amount != nil && r.is(told+1, kindNoun) {

@@ -138,6 +138,11 @@ func (r *reader) follows() {
 		r.phrase.Unused = distinct(append(unread, p.Unused...))
 		r.phrase.Refused = append(r.phrase.Refused, p.Refused...)
 		c.Then, c.Note = r.underCondition(c, p.Command), ""
+	case r.turnsBack(c):
+		if hasDigit(text) {
+			r.phrase.Unused = distinct(append(r.phrase.Unused, text))
+		}
+		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads, Lacks: LacksSense}
 	case (c.Verb == In || c.Verb == Out) && hasDigit(text): // "14 out, then 15"
 		r.phrase.Unused = distinct(append(r.phrase.Unused, text))
 	}
@@ -146,17 +151,7 @@ func (r *reader) follows() {
 // nothingLeft reports whether an order is called off as soon as it is given: "drop 15. no
 // wait", "clear 14, no dont".
 func (r *reader) nothingLeft(c *Command) bool {
-	from, no := strings.LastIndex(r.text, c.Note), false
-	for i := range r.items {
-		if r.items[i].start < from || r.isBreak(i) {
-			continue
-		}
-		no = no || r.is(i, kindNot) || r.word(i, "no", "nope", "nevermind", "never", "no wait", "wait no", "scratch that", "strike that")
-		if !r.is(i, kindFix) && !r.is(i, kindNot) && !r.word(i, "no", "nope", "wait", "nevermind", "never", "mind", "do", "that", "stop") {
-			return false
-		}
-	}
-	return no && c.Verb != Hold && c.Verb != NotDone
+	return c.Verb != NotDone && r.takesBackIn(r.itemFrom(c.Note), c.Verb)
 }
 
 // orderAnew is the order in what stands behind another: of "hold 15, no hold 16".

@@ -135,9 +135,10 @@ type Command struct {
 	Measured []Fact   // what a second person measured
 	Doubts   []string // clauses of a check that were not understood or tell a fault, as typed
 	Unclear  []string // those of the Doubts that are only not understood
+	By       string   // who is said to have checked: "3 checked by cy"
 	Note     string   // the reason of a hold, the finding of a result, as typed
 	Title    string
-	Time     string        // "10:15"
+	Time     string        // "10:15", or ":30" of the hour that was last: "half past"
 	Half     bool          // Time may as well be twelve hours later: "1:50"
 	Ago      time.Duration // before the message, where no Time is told: "ten minutes ago"
 	Clock    string        // the time as typed: "2:05 pm"

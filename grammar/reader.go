@@ -118,7 +118,6 @@ func (r *reader) sayings() {
 		r.labelledCounts()
 		r.offStrips()
 	}
-	r.exceptOne()
 	r.layers()
 	r.workHours()
 	r.overnight()

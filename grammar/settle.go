@@ -300,6 +300,7 @@ func (r *reader) measured() {
 	}
 	r.phrase.Facts = kept
 	c.Doubts = distinct(append(c.Doubts, r.doubts()...))
+	c.By = r.checker()
 }
 
 // leftovers lists each number and each meaningful word that nothing took.

@@ -127,12 +127,19 @@ type Going struct {
 	Anyway bool      // even without a valid check
 }
 
+// postedLate is how long a load that goes by paper on the wall may lie in the press before
+// somebody posts it; our estimate.
+const postedLate = 15 * time.Minute
+
 // PutIn starts the press clock. Without a valid check the refusal is
 // [NotChecked] unless g.Anyway, which the book remembers.
 func (l Load) PutIn(s Saying, g Going) (Entry, error) {
 	when, err := l.stated(In, s, g.Time)
 	if err != nil {
 		return Entry{}, err
+	}
+	if when != nil && len(l.Entries) > 0 && when.Before(l.Entries[0].At.Add(-postedLate)) {
+		return Entry{}, l.refuse(In, BadTime)
 	}
 	return l.tried(l.entry(In, s, Detail{Press: g.Press, When: when, Anyway: g.Anyway && !l.HasValidCheck()}))
 }
