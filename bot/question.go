@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -35,6 +36,9 @@ func (t *turn) figures() (Reply, error) {
 		thread.Asks = []Wanted{{About: about}}
 	}
 	r := t.answered(thread, t.asks(grammar.Why))
+	if t.remarksBesideLoad() {
+		r.say(Question, fmt.Sprintf("Load %d stays as it is; to change it say it plainly, like “make it …”.", t.before.Load))
+	}
 	thread.Pending, thread.Warned = pending(r.Needs, t.phrase.Clashes), r.warned(thread.Warned)
 	if err := t.keep(thread); err != nil {
 		return Reply{}, err

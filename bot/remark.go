@@ -16,7 +16,7 @@ var (
 	// supposes tells what might be: "i think 6 strips would be better", "wish we had 28 inHg".
 	supposes = regexp.MustCompile(`\b(?:wish|hope|hoping|hopefully|imagine|maybe|perhaps|might|could|would|wonder|reckon|ideally|nearly|almost|not sure|thinking (?:of|about)|(?:was|were) going to|tomorrow)\b|\bi think\b|\b(?:next|another) (?:time|load|week|month)\b`)
 	// elsewhere tells of another time or load, or of what there is in the shop.
-	elsewhere = regexp.MustCompile(`\b(?:had|used to|yesterday|better|nicer|remember(?:s|ed)?|always|usually|was (?:fine|good|ok|okay|great|enough|plenty))\b|\blast (?:time|one|load|week|month|year|night|batch)\b|\b(?:other|another|my|his|her|their|your|next) (?:one|load|job|panel)\b|\b(?:only|just|still) (?:have|has|got)\b|\bleft(?: over)?\b|\b(?:asked|wants|wanted|found|missing|on order|rule says|likes|loves|prefers)\b|\b(?:has|have)\b.*\b(?:too|ready)\b`)
+	elsewhere = regexp.MustCompile(`\b(?:had|used to|yesterday|remember(?:s|ed)?|always|usually|was (?:fine|good|ok|okay|great|enough|plenty))\b|\blast (?:time|one|load|week|month|year|night|batch)\b|\b(?:other|another|my|his|her|their|your|next) (?:one|load|job|panel)\b|\b(?:only|just|still) (?:have|has|got)\b|\bleft over\b|(?:\d|strips?|pieces?|boards?|sticks?|of them) left\b|\b(?:asked|wants|wanted|found|missing|on order|rule says|likes|loves|prefers)\b|\b(?:has|have)\b.*\b(?:too|ready)\b`)
 	// gaugeReads tells what a gauge shows, which is no plan: "gauge says 24 right now".
 	gaugeReads = regexp.MustCompile(`(?i)\b(?:gauge|gage|needle|dial|pump)\b[^.,;]{0,12}\b(?:says|reads?|shows|showing|reading|at)\b`)
 	// ordering words make a change of what else would be a remark: "sorry, i had 6 strips".
@@ -28,8 +28,14 @@ var (
 // remarks reports whether a message in lower case tells or wishes something rather than
 // to change the load.
 func remarks(text string) bool {
-	text = asksYou.ReplaceAllString(text, "")
+	text = strings.ReplaceAll(asksYou.ReplaceAllString(text, ""), "had to ", "")
 	return supposes.MatchString(text) || elsewhere.MatchString(text) && !ordering.MatchString(text)
+}
+
+// remarksBesideLoad reports whether figures are told beside the thread's load that do not
+// change it.
+func (t *turn) remarksBesideLoad() bool {
+	return t.before.Load > 0 && t.phrase.Command == nil && len(t.phrase.Facts) > 0 && !asksByTone(strings.ToLower(t.m.Text)) && remarks(strings.ToLower(t.m.Text))
 }
 
 // forbidsChange takes an order not to change the load for what it is: nothing is done.
@@ -91,15 +97,18 @@ var (
 // time, or who says them has not seen the load.
 func leftOpen(words []string, tone findingTone) bool {
 	for i, w := range words {
+		if tone == bad && slices.Contains(badWords, w) {
+			return false // "joint 3 open, maybe too little glue"
+		}
 		next := ""
 		if i+1 < len(words) {
 			next = words[i+1]
 		}
 		first := i == 0 || words[i-1] == ","
 		switch {
-		case slices.Contains(supposing, w), first && slices.Contains(askers, w), w == "last" && (next == "time" || next == "one" || next == "load" || next == "week"):
+		case slices.Contains(supposing, w), first && slices.Contains(askers, w), w == "last" && (i == 0 || words[i-1] != "than") && (next == "time" || next == "one" || next == "load" || next == "week"):
 			return true
-		case tone == fine && (w == "here" || slices.Contains([]string{"haven't", "havent", "hasn't", "hasnt"}, w)):
+		case tone == fine && (w == "here" && i > 0 && words[i-1] == "from" || slices.Contains([]string{"haven't", "havent", "hasn't", "hasnt"}, w)):
 			return true
 		case tone == fine && slices.Contains(deniers, w):
 			behind := words[i+1 : min(i+4, len(words))]

@@ -16,7 +16,7 @@ var praise = wordSet(`tight steady clean nice nicely sound snug perfect perfectl
 	counted count read reads reading readings shows showing shown showed came come comes measured measuring measurement measurements got get gets find found taken took
 	by me i we you here there today now just again also too still both all each every every one ones throughout along everywhere
 	morning afternoon evening quickly quick carefully properly double triple verified independently against card plan ticket drawing sheet spec
-	per page load loads job work lunch tea coffee home everyone everybody all crew lads lass gang well team then go ready good fine well better best nose dot money button dry fit fits fitted run clamped`)
+	per page load loads job work lunch tea coffee home everyone everybody all crew lads lass gang well team then go ready good fine well better best nose dot money everythings according drawn planned posted place removed wiped proceed earlier before after coffee this with dinner breakfast button dry fit fits fitted run clamped`)
 
 // deadOn are words that "dead" makes stronger.
 var deadOn = []string{"on", "right", "flat", "square", "straight", "level", "even", "nuts", "centre", "center", "plumb", "true", "spot", "good", "fine", "accurate", "perfect", "tight", "parallel", "exact"}
@@ -46,6 +46,9 @@ func (r *reader) signs(i int) bool {
 	if r.word(i-1, "by") && r.is(i-2, kindVerb, string(Check)) {
 		return true
 	}
+	if r.word(i-1, "with") && r.isBreak(i+1) && r.is(i-2, kindVerb, string(Check)) {
+		return true // "1 checked with Pete, bar 1"
+	}
 	if r.isBreak(i+1) && r.nothingAfter(i) && r.thanked(i-1) {
 		return true
 	}
@@ -70,8 +73,8 @@ func (r *reader) thanked(i int) bool {
 // partFine reports whether item i is a part of the press that is no figure's, and its
 // clause says that it is well: "seal good".
 func (r *reader) partFine(i, from, to int) bool {
-	if !r.word(i, "seal", "seals", "valve", "hose", "gasket", "tape", "ports", "port", "connector", "netting", "tacky tape", "zip", "zipper", "flange", "fittings") || r.within(from, to, kindNot) >= 0 {
+	if !r.word(i, "breather", "seal", "seals", "valve", "hose", "gasket", "tape", "ports", "port", "connector", "netting", "tacky tape", "zip", "zipper", "flange", "fittings") || r.within(from, to, kindNot) >= 0 {
 		return false
 	}
-	return r.opensWithin(from, to, "good", "fine", "ok", "okay", "tight", "on", "sound", "perfect", "great", "clean", "solid", "seated", "closed")
+	return r.opensWithin(from, to, "good", "fine", "ok", "okay", "tight", "on", "sound", "perfect", "great", "clean", "solid", "seated", "closed", "place", "there")
 }

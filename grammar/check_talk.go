@@ -32,7 +32,7 @@ func (r *reader) notMeasured() (undone, toCome bool) {
 			return true, false
 		case r.checkToCome(from, to), r.beingChecked(from, to):
 			return true, true
-		case r.fromElsewhere(from, to):
+		case r.fromElsewhere(from, to) && !r.measuredBeside(from, to):
 			return true, false
 		}
 		from = to + 1
@@ -176,17 +176,29 @@ func (r *reader) fromElsewhere(from, to int) bool {
 	for i := from; i < to; i++ {
 		switch {
 		case r.items[i].amount != nil:
-		case r.word(i, "last") && r.word(i+1, pastThings...), r.word(i, "yesterday", "last night", "the other day") && verb, r.word(i, "mine", "yours", "theirs", "hers", "planned", "yesterday's"),
+		case r.word(i, "last") && r.word(i+1, pastThings...), r.word(i, "yesterday", "last night", "the other day") && verb, r.word(i, "mine", "yours", "theirs", "hers", "planned", "yesterday's") && !r.word(i-1, "as"),
 			r.word(i, "yesterday", "earlier", "previously", "before") && !verb && r.amountsIn(from, to) > 0,
 			r.word(i, "used") && r.word(i+1, "to"),
 			r.word(i, owners...) && (r.word(i+1, ownThings...) || r.is(i+1, kindVerb, string(Show))),
-			r.word(i, sayings...) && i > from && !r.is(i-1, kindVacuum) && !r.is(i-1, kindNoun) && !r.word(i-1, instruments...),
+			r.word(i, sayings...) && i > from && !(r.word(i, "posted") && r.word(i-1, "as")) && !r.is(i-1, kindVacuum) && !r.is(i-1, kindNoun) && !r.word(i-1, instruments...),
 			r.is(i, kindVerb, string(Copy)) && !r.word(i+1, "planned") && to-i > 1,
 			r.paperAt(i) && !r.comparedWith(from, i):
 			return true
 		}
 	}
 	return false
+}
+
+// measuredBeside reports whether a check tells figures outside the clause [from, to) too,
+// which then is no more than a doubt: "1 checked: bar 1 1/4 (card said 1), strips 1/2".
+func (r *reader) measuredBeside(from, to int) bool {
+	beside := 0
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && (i < from || i >= to) && !r.is(i+1, kindVerb, string(Check)) && !r.is(i-1, kindVerb, string(Check), string(Show)) {
+			beside++
+		}
+	}
+	return beside > 0 && r.within(0, len(r.items), kindVerb, string(Check)) >= 0
 }
 
 // comparedWith reports whether the paper at item i is what was measured against: "checked

@@ -150,7 +150,7 @@ func (r *reader) doubts() []string {
 				said = verb + 1
 			}
 			out = append(out, trimmed(r.textOf(said, to-1)))
-			if c := r.phrase.Command; unread && c != nil {
+			if c := r.phrase.Command; unread && c != nil && r.within(from, to, kindNoun) < 0 && !r.opensWithin(from, to, "need", "needs") {
 				c.Unclear = append(c.Unclear, out[len(out)-1])
 			}
 		}
@@ -160,7 +160,7 @@ func (r *reader) doubts() []string {
 }
 
 func (r *reader) doubtful(from, to int) bool {
-	if r.within(from, to, kindNoun) >= 0 && r.amountTaken(from, to) && r.guessed(from, to) || r.onlyGuesses(from, to) || r.misplaced(from, to) {
+	if r.within(from, to, kindNoun) >= 0 && r.amountTaken(from, to) && r.guessed(from, to) || r.onlyGuesses(from, to) || r.misplaced(from, to) || r.fromElsewhere(from, to) {
 		return true
 	}
 	for i := from; i < to; i++ {
