@@ -86,8 +86,11 @@ func isDenied(f grammar.Fact) bool { return f.Field == unit.BarDenied || f.Field
 
 // takesForCheck reads the message again as a check.
 func (t *turn) takesForCheck() bool {
-	text := withoutMarkup(t.m.Text)
-	p := t.bot.Parse("checked, "+text, grammar.Habit{Metric: t.settings.Metric})
+	text := "checked, " + withoutMarkup(t.m.Text)
+	if m := ofLoad.FindStringSubmatch(t.m.Text); m != nil { // "1: bar 3/4, strips 1/4" in the thread of another
+		text = m[1] + " checked, " + m[2]
+	}
+	p := t.bot.Parse(text, grammar.Habit{Metric: t.settings.Metric})
 	if p.Command != nil && p.Command.Verb == grammar.NotDone && p.Command.Meant == grammar.Check {
 		t.phrase = p // "not checked yet, bar 1, strips 1/2"
 		return true

@@ -3,6 +3,7 @@ package bot
 import (
 	"context"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -65,4 +66,24 @@ func (t *turn) asksWhich(ctx context.Context, r *Reply, c *grammar.Command) erro
 	}
 	r.say(Question, "“"+order+"” does it to all of them.")
 	return nil
+}
+
+// bothMove tells that two loads went in or came out, and of neither which: "both in since
+// 7:16".
+var bothMove = regexp.MustCompile(`(?i)^\W*(?:they(?:'re| are)?\s+|we put\s+|put\s+|i put\s+)?both (?:are |went |going |came |of them )?(in|out)(?:\s+(?:now|since|at)\b.*)?\W*$`)
+
+// timesTold are numbers and clock times in a message.
+var timesTold = regexp.MustCompile(`\d+(?:[:.]\d+)?`)
+
+// movesBoth reads bothMove as an order of loads that are still to be named.
+func (t *turn) movesBoth(p grammar.Phrase, text string) (grammar.Phrase, bool) {
+	m := bothMove.FindStringSubmatch(text)
+	if m == nil || p.Command != nil {
+		return p, false
+	}
+	verb := grammar.In
+	if strings.EqualFold(m[1], "out") {
+		verb = grammar.Out
+	}
+	return grammar.Phrase{Command: &grammar.Command{Verb: verb, Note: "both"}, Unused: timesTold.FindAllString(text, -1)}, true
 }

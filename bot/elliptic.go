@@ -45,6 +45,9 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if timed, ok := t.timed(p, text); ok {
 		return timed
 	}
+	if both, ok := t.movesBoth(p, text); ok {
+		return both
+	}
 	if named, ok := t.namedAgain(p, text); ok {
 		return named
 	}
@@ -220,7 +223,10 @@ var amending = []string{
 
 func (t *turn) changesLittle() bool {
 	text := strings.ToLower(strings.TrimSpace(t.m.Text))
-	if len(t.phrase.Facts)+len(t.phrase.Drops) == 0 || len(t.phrase.Facts) > 3 || asksByTone(text) || remarks(text) {
+	if len(t.phrase.Facts)+len(t.phrase.Drops) == 0 || len(t.phrase.Facts) > 3 || asksByTone(text) || remarks(text) || thatWas.MatchString(text) {
+		return false
+	}
+	if (stated(t.phrase.Facts, unit.StartTime) || stated(t.phrase.Facts, unit.Deadline)) && !strings.Contains(text, " in ") { // hours are no figures of a load
 		return false
 	}
 	if len(t.phrase.Facts)+len(t.phrase.Drops) == 1 {
@@ -228,6 +234,9 @@ func (t *turn) changesLittle() bool {
 	}
 	return slices.ContainsFunc(amending, func(w string) bool { return strings.HasPrefix(text, w) })
 }
+
+// thatWas puts right which load was meant before: "oops, that was 1 not 2".
+var thatWas = regexp.MustCompile(`\b(?:that|it|i) (?:was|were|meant|mean|should have been) (?:load |#)?\d+\b[ ,]*not (?:load |#)?\d+\W*$`)
 
 // asksByTone reports whether a message wonders rather than states.
 func asksByTone(text string) bool {

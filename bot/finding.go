@@ -157,10 +157,17 @@ func findingWords(finding string) []string {
 // ofLoad is a finding that names its load: "2: good".
 var ofLoad = regexp.MustCompile(`^\s*(?:load\s+|#)?(\d{1,6})\s*[:=–—-]\s*(\D.*)$`)
 
+// judgesLoad is a finding right behind its load: "3 bad, skinned over".
+var judgesLoad = regexp.MustCompile(`(?i)^\s*(?:load\s+|#)?(\d{1,6})\s+((?:(?:is|was|came out|all)\s+)*(?:bad|good|fine|failed|ruined|junk|poor|rubbish|scrap|perfect)\b.*)$`)
+
 // findingOf returns which load a message without a verb would judge, and how.
 func (t *turn) findingOf() (load int, finding string) {
 	text := strings.TrimSpace(t.m.Text)
-	if m := ofLoad.FindStringSubmatch(text); m != nil {
+	m := ofLoad.FindStringSubmatch(text)
+	if m == nil {
+		m = judgesLoad.FindStringSubmatch(text)
+	}
+	if m != nil {
 		n, err := strconv.Atoi(m[1])
 		if err == nil {
 			return n, strings.TrimSpace(m[2])

@@ -51,6 +51,7 @@ var labels = map[unit.Field]string{
 	unit.Cup:                   "cup",
 	unit.Bow:                   "bow",
 	unit.LoadsNeeded:           "press loads",
+	unit.WholeJob:              "the whole job",
 	unit.FinishTimes:           "out at",
 	unit.PanelsPerLoad:         "panels a load",
 	unit.Picks:                 "take",

@@ -35,6 +35,9 @@ func (t *turn) figures() (Reply, error) {
 		}
 		thread.Asks = []Wanted{{About: about}}
 	}
+	if t.plansAnew() {
+		thread.Load = 0
+	}
 	r := t.answered(thread, t.asks(grammar.Why))
 	if t.remarksBesideLoad() {
 		r.say(Question, fmt.Sprintf("Load %d stays as it is; to change it say it plainly, like “make it …”.", t.before.Load))
@@ -54,6 +57,12 @@ func (t *turn) figures() (Reply, error) {
 		}
 	}
 	return r, nil
+}
+
+// plansAnew reports whether a message in a load's thread describes another load as a whole;
+// what follows is said of that one.
+func (t *turn) plansAnew() bool {
+	return t.before.Load > 0 && (t.phrase.NewStart || len(t.phrase.Facts) >= wholeQuestion && !asksByTone(strings.ToLower(t.m.Text)))
 }
 
 // refusedTopic infers a topic from numbers that could not be taken.

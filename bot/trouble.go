@@ -109,7 +109,7 @@ func refusal(e *book.RefusedError, metric bool) string {
 	case book.NotAChecker:
 		return fmt.Sprintf("Load %d has to be checked by one of the people named for it here.", l.Number)
 	case book.OthersSince:
-		return fmt.Sprintf("%s has acted on load %d since (%s), so I leave it. Say what should be, like “correction to %d: …”.", callOf(e.By), l.Number, e.Since, l.Number)
+		return fmt.Sprintf("%s has acted on load %d since (%s), so I leave it. Say what should be, like “correction to %d: …”.", callOf(e.By), l.Number, deeds[e.Since], l.Number)
 	case book.NothingToUndo:
 		return "There is nothing of yours to take back."
 	case book.NoFinding:
