@@ -119,3 +119,14 @@ func (r *reader) startedAt(i int) bool {
 	from, _ := r.clause(i)
 	return r.within(from, i, kindRole, "start") >= 0 || r.opensWithin(from, i, "start", "starts", "open", "close", "load", "empty", "unload", "begin", "run")
 }
+
+// humidities gives the numbers right before "rh" their per cent, before anything else can
+// take them: "shop at 45 rh" says nothing of how warm it is.
+func (r *reader) humidities() {
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.value != nil && am.bare() && am.form != formPair && r.word(i+1, "rh") {
+			u := unit.PercentOf
+			am.unit = &u
+		}
+	}
+}

@@ -14,6 +14,8 @@ func (r *reader) killOrdinals() {
 		}
 		if r.word(at, "joint", "joints", "seam", "glueline") || r.word(at, "strip", "lamella", "layer", "ply") && r.tellsFault(i) {
 			am.dead, am.ordinal, r.items[i].used = true, true, true
+		} else if r.oneStrip(at, i) {
+			am.dead = true
 		}
 	}
 }
@@ -28,3 +30,15 @@ func (r *reader) tellsFault(i int) bool {
 	}
 	return false
 }
+
+// oneStrip: "strip 4 has a knot", "swapped strip 4 out" tell which strip, not how big.
+func (r *reader) oneStrip(at, i int) bool {
+	if n, ok := r.items[i].amount.whole(); !ok || n < 1 || n > mostInPanel || !r.is(at, kindNoun, "strip") || isPlural(r.items[at].word) {
+		return false
+	}
+	return r.word(i+1, "is", "has", "was", "had", "looks", "looked", "feels", "got", "came", "cracked", "split", "sits", "keeps", "out", "wont", "doesnt", "isnt") ||
+		r.word(at-1, "swapped", "replaced", "flipped", "turned", "swap", "replace", "flip", "changed", "on", "in", "of") && r.next(i) < 0 && at > 0 && r.habit.Follows
+}
+
+// mostInPanel is more strips than are told apart by number; our estimate.
+const mostInPanel = 30

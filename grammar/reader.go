@@ -35,6 +35,7 @@ func (r *reader) read() {
 	r.comparing()
 	r.conditions()
 	r.metricMils()
+	r.humidities()
 	r.decimalCounts()
 	r.onPaper()
 	r.loseInTime()
