@@ -25,6 +25,39 @@ func (r *reader) pullsPanel(i int) bool {
 	return false
 }
 
+// glueDoes are what a glue does in the open, and what it does in the press.
+var glueDoes = map[string]unit.Field{
+	"skin": unit.ClosedTime, "skins": unit.ClosedTime, "skinned": unit.ClosedTime, "tacks": unit.ClosedTime, "grabs": unit.ClosedTime, "skin over": unit.ClosedTime, "skins over": unit.ClosedTime, "go off": unit.ClosedTime, "goes off": unit.ClosedTime,
+	"sets": unit.PressTime, "cures": unit.PressTime, "cured": unit.PressTime, "dries": unit.PressTime, "hardens": unit.PressTime, "bites": unit.PressTime,
+}
+
+// glueWorks is the time that "how long till it skins", "until the epoxy sets" asks for;
+// "" where it asks for none.
+func (r *reader) glueWorks(i int) unit.Field {
+	for j := i + 1; j < len(r.items) && j <= i+4 && !r.isBreak(j); j++ {
+		if f := glueDoes[r.items[j].word]; f != "" && r.items[j].amount == nil {
+			return f
+		}
+		if r.word(j, "goes", "kicks", "went") && r.word(j+1, "off") {
+			return unit.ClosedTime
+		}
+		if r.items[j].amount != nil || r.is(j, kindNoun) {
+			return ""
+		}
+	}
+	return ""
+}
+
+// onlyHurries: "somebody answer before this skins over" says why it is urgent, and asks
+// nothing of the glue.
+func (r *reader) onlyHurries(i int) bool {
+	if glueDoes[r.items[i].word] != unit.ClosedTime || !r.opensWithin(max(i-4, 0), i, "before") {
+		return false
+	}
+	from, to := r.clause(i)
+	return !r.opensWithin(from, to, "how", "time", "long", "can", "will", "enough", "possible", "make", "get", "close")
+}
+
 // howLongIn: "how long does it gotta stay in the press".
 func (r *reader) howLongIn() bool {
 	for i := range r.items {

@@ -19,7 +19,7 @@ func (r *reader) findAsks() {
 			it.meaning, it.used = meaning{}, true // "default trim"
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
-		case r.asksNoWord(i), r.asksNothing(i), r.reminisces(i):
+		case r.asksNoWord(i), r.asksNothing(i), r.reminisces(i), r.onlyHurries(i):
 			it.meaning, it.used = meaning{}, true
 		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && r.opens("mean", "stand", "stands", "do") < 0:
 			it.meaning = meaning{kind: kindFill} // "what does it top out at"
@@ -141,6 +141,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):
 		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
+	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.glueWorks(i) != "":
+		return Ask{About: Glue, For: []unit.Field{r.glueWorks(i)}, question: true}
 	case a.About == Glue && len(a.For) == 1 && in(it.word, "how many kilos", "how many kg", "how many lbs", "how many pounds", "how much weight") && r.pushesLater(i):
 		return Ask{About: Face, question: true}
 	case strings.HasPrefix(it.word, "how far") && a.About == Side && !r.mentions(kindNoun, "bar") && r.mentions(kindAsk, "move"):

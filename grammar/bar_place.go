@@ -70,11 +70,11 @@ func (r *reader) barPlace() {
 			r.say(i, unit.BarCount, unit.Number(2))
 			continue
 		}
-		for j := i + 1; j < len(r.items) && j <= i+8 && !r.isStop(j); j++ {
+		for j := i + 1; j < len(r.items) && j <= i+14 && !r.isStop(j); j++ {
 			if r.word(j, "foot") {
 				continue
 			}
-			if !r.word(j, "on") {
+			if !r.word(j, "on") || j > i+8 && !r.word(j-1, "stands", "standing", "sits", "rests") {
 				if r.items[j].amount != nil && r.items[j].amount.unit != nil && r.is(r.next(j), kindNoun) {
 					break
 				}

@@ -43,6 +43,8 @@ func (r *reader) corrections() {
 			r.items[i].meaning = meaning{kind: kindFix}
 		case r.rateCorrected(i, now):
 			i = r.forget(i, now+3)
+		case r.pairAgain(i, now):
+			i = r.forget(i, r.nextAmount(now, len(r.items))+1)
 		case r.baldBefore(i, now):
 			i = r.forget(i, now)
 		case r.labelledNumber(now):
@@ -264,6 +266,29 @@ func (r *reader) rateCorrected(i, now int) bool {
 	}
 	r.standsFor(was-2, now)
 	r.standsFor(was, now+2)
+	return true
+}
+
+// pairAgain: "6 that are 3 inches, no wait 5 that are 3" says two numbers again with the
+// same words between.
+func (r *reader) pairAgain(i, now int) bool {
+	was := i - 1
+	for was >= 0 && (r.isBreak(was) || r.is(was, kindAttr)) {
+		was--
+	}
+	then := r.nextAmount(now, min(now+6, len(r.items)))
+	between := then - now
+	first := was - between
+	if between < 2 || between > 4 || first < 0 || !r.plainNumber(was) || !r.plainNumber(then) || !r.plainNumber(first) || !r.plainNumber(now) || !alike(r.items[was].amount, r.items[then].amount) || !alike(r.items[first].amount, r.items[now].amount) {
+		return false
+	}
+	for k := 1; k < between; k++ {
+		if a, b := &r.items[first+k], &r.items[now+k]; r.isBreak(now+k) || b.amount != nil || a.amount != nil || a.word != b.word {
+			return false
+		}
+	}
+	r.standsFor(first, now)
+	r.standsFor(was, then)
 	return true
 }
 

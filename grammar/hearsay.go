@@ -37,7 +37,11 @@ func (r *reader) killHearsay() {
 		if said < 0 || r.told(said) || r.opensWithin(i+1, said, "sheet", "label", "chart", "card", "leaflet", "spec") {
 			continue
 		}
+		first := -1
 		for j := said + 1; j < len(r.items) && !r.isStop(j); j++ {
+			if r.items[j].amount != nil && first < 0 {
+				first = j
+			}
 			if r.items[j].brk == ':' || r.word(j, "ask") {
 				for k := said + 1; k < j; k++ {
 					if r.items[k].amount != nil {
@@ -49,12 +53,28 @@ func (r *reader) killHearsay() {
 			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") {
 				break
 			}
-			if am := r.items[j].amount; am != nil && !r.sawGauge(said, j) && r.within(said, j, kindRole, "vary") < 0 && !r.claimAsked(j) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
+			if am := r.items[j].amount; am != nil && !r.claimsOutcome(first, j) && !r.measuredOf(j) && !r.sawGauge(said, j) && r.within(said, j, kindRole, "vary") < 0 && !r.claimAsked(j) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
 				r.items[j].amount.hearsay = true
 			}
 		}
 	}
 	r.loadTold()
+}
+
+// claimsOutcome: "swears there's 100 tons on a 4x8 at 25 inHg" claims the tons; the rest is
+// what they are claimed of. The amount is at item i, what was claimed first at item first.
+func (r *reader) claimsOutcome(first, i int) bool {
+	if first < 0 || first == i {
+		return false
+	}
+	am := r.items[first].amount
+	return (am.is(unit.Pushing) || am.is(unit.Weight) && am.unit != nil) && (r.items[i].amount.link != linkNone || r.word(i-1, "on", "at", "with", "a", "full", "whole", "under", "from"))
+}
+
+// measuredOf: "says the wood is at 7%" tells of a meter, and is nothing to have an opinion on.
+func (r *reader) measuredOf(i int) bool {
+	from, _ := r.clause(i)
+	return r.items[i].amount.is(unit.Proportion) && r.items[i].amount.float() < 30 && (r.within(from, i, kindWood) >= 0 || r.within(from, i, kindAir, "mc") >= 0 || r.opensWithin(from, i, "wood", "timber", "lumber", "boards", "stock"))
 }
 
 // told: "the boss says to set it to 25", "says its really 22 at the bag" are what

@@ -266,7 +266,7 @@ func (r *reader) highOf(j int) bool {
 	if from, _ := r.clause(j); r.word(j, "deep") && r.within(from, j, kindNoun) >= 0 && r.within(from, j, kindNoun, "panel") < 0 {
 		return false // "frame's 5 deep"
 	}
-	return r.isBreak(j+1) || r.word(j+1, "with", "using") || r.word(j, "high", "deep") && (r.word(j+1, "in") || r.word(j+1, "on") && r.is(r.next(j+1), kindNoun, "sled"))
+	return r.isBreak(j+1) || r.word(j+1, "today", "tonight", "now") && r.isBreak(j+2) || r.word(j+1, "with", "using") || r.word(j, "high", "deep") && (r.word(j+1, "in") || r.word(j+1, "on") && r.is(r.next(j+1), kindNoun, "sled"))
 }
 
 // singularCount reports whether the whole number at item i counts the thing at j

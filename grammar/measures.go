@@ -227,6 +227,8 @@ func (r *reader) attrLength(i, j int, sure bool) {
 		r.items[j].used = false
 	case r.items[i].amount.link == linkOr && r.free(i-1):
 		r.choice(i-1, i, f)
+	case f == unit.StripWidth && r.size(i) > widestStrip && r.mentions(kindNoun, "core") && !r.has(unit.PanelWidth):
+		r.bind(i, unit.PanelWidth) // "oak on both sides of mdf, the board is 400 wide"
 	case f == unit.PanelWidth && r.forStrips(i), f == unit.StripWidth && r.size(i) > widestStrip && (r.is(r.prev(i), kindRole, "target") || r.stripsFor(i)),
 		f == unit.PanelWidth && r.topic == Strips && r.mentions(kindRole, "trim") && !r.has(unit.TargetWidth):
 		r.bind(i, unit.TargetWidth)

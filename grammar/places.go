@@ -76,12 +76,15 @@ func (r *reader) weatherTold() {
 // rooms are places that have a floor to measure.
 var rooms = wordSet(`room kitchen house basement office bathroom hallway cottage cabin porch patio bedroom attic apartment condo sunroom mudroom veranda showroom church gallery shop garage`)
 
+// joinery has doors that are panels: "18 cabinet doors 20 x 30".
+var joinery = wordSet(`cabinet cupboard bookcase dresser wardrobe sideboard locker`)
+
 // floorSize: "our room is 24x30", "kitchen 10 x 12": the size before item i+1, told of
 // the place at item k; of "a top for the kitchen 24x60" it is the top's.
 func (r *reader) floorSize(k, i int) bool {
 	if r.word(k, "door", "doors") && k > 0 && r.items[k-1].amount == nil {
 		from, _ := r.sentence(k)
-		return r.strangerIn(from, k) // "truck is 8 ft wide, doors 36 x 80"
+		return !joinery[r.items[k-1].word] && r.strangerIn(from, k) // "truck is 8 ft wide, doors 36 x 80"
 	}
 	if w := lastWord(r.items[max(k, 0)].word); !r.is(k, kindAir, "service", "shop") || !rooms[w] {
 		return false

@@ -28,6 +28,8 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		return "panel"
 	case r.topic == Profile && r.opens("our bag is", "our bag has", "my bag is", "my bag has") >= 0:
 		return "bag"
+	case r.topic == Pump && !sheet && r.word(i-1, "a") && r.word(i-2, "on"):
+		return "panel" // "20 inHg on a 24x24"
 	case r.topic == Pump, r.topic == Profile:
 		return "bed"
 	case sheet:

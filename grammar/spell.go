@@ -41,6 +41,9 @@ func (t *tokenizer) spell() {
 			continue
 		}
 		if bare, short := strings.CutSuffix(s.norm, "s"); short && knownWords[bare] {
+			if material(bare) {
+				s.norm = bare // "white oak's", "the epoxys mixed"
+			}
 			continue
 		}
 		t.guesses++
@@ -54,6 +57,12 @@ func (t *tokenizer) spell() {
 			s.norm, s.taken = w, true
 		}
 	}
+}
+
+// material reports whether a word names a wood or a glue.
+func material(word string) bool {
+	m, n := trade.longest([]scrap{{shape: shapeWord, norm: word}}, 0)
+	return n == 1 && (m.kind == kindWood || m.kind == kindGlue)
 }
 
 // slips are plain words as they are often mistyped.

@@ -90,6 +90,8 @@ func (r *reader) behindStranger(i int) bool {
 		switch {
 		case r.word(k, "side", "sides", "end", "ends", "front", "back", "shelf", "frame", "at"):
 			return false // "wardrobe side 560 wide"
+		case r.stranger(k) && r.is(k+1, kindNoun):
+			return false // "18 cabinet doors 20 x 30"
 		case r.stranger(k):
 			return k == from || r.within(from, k, kindNoun) < 0 || r.word(k+1, "is", "was", "will")
 		case r.is(k, kindAttr), r.items[k].amount != nil, r.idle(k), r.word(k, "and"):
