@@ -15,6 +15,7 @@ func (r *reader) settle() {
 		r.giveBack()
 	}
 	r.rivals()
+	r.rivalled()
 	r.unitsWanted()
 	r.terms()
 	r.chooseAsks()
