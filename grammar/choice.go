@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -73,3 +74,47 @@ const furthestChoice = 3
 
 // offering are words before the first of several values.
 var offering = wordSet(`a an the with is use have got either between whether`)
+
+// setAgainst: "how does 25 compare with 20 inHg", "difference between a 3/4 and a 1 1/4
+// bar", "is 25 inHg better than 20".
+func (r *reader) setAgainst() {
+	for i := range r.items {
+		if !r.free(i) || r.items[i].amount.value == nil || r.items[i].amount.form == formPair {
+			continue
+		}
+		j := i + 1
+		if r.is(j, kindUnit) {
+			j++
+		}
+		switch {
+		case r.word(j, "compare", "compares", "compared", "stack", "measure") && r.word(j+1, "with", "to", "up", "against"):
+			for j += 2; r.word(j, "to", "with", "against", "a", "an", "the"); j++ {
+			}
+		case (r.differenceAt(i-1) || r.word(i-1, "a", "the") && r.differenceAt(i-2)) && r.word(j, "and"):
+			for j++; r.word(j, "a", "an", "the"); j++ {
+			}
+		default:
+			continue
+		}
+		if r.free(j) && alike(r.items[i].amount, r.items[j].amount) {
+			r.comparePair(i, j)
+		}
+	}
+}
+
+// differenceAt reports whether "difference between" ends at item k.
+func (r *reader) differenceAt(k int) bool {
+	return r.word(k, "between") && r.wordIn("difference", "differ") || r.is(k, kindAsk) && strings.HasSuffix(r.items[k].word, "between")
+}
+
+// comparePair offers the amounts at items i and j for what the words beside the second
+// make of it.
+func (r *reader) comparePair(i, j int) {
+	switch n := r.next(j); {
+	case r.items[j].amount.is(unit.Pressing):
+		r.choice(i, j, unit.Vacuum)
+	case r.is(n, kindNoun, "bar") && r.length(i) && r.length(j):
+		r.choice(i, j, unit.BarHeight)
+		r.items[n].used = true
+	}
+}

@@ -149,6 +149,9 @@ func (r *reader) inPressNamed(at int) bool {
 // parts away do for loads too.
 func (r *reader) verb(i int) Verb {
 	if r.is(i, kindVerb) {
+		if r.is(i, kindVerb, string(Hold)) && (r.gaugeHolds(i) || r.word(i-1, "to") && r.word(i-2, "used", "able", "supposed")) {
+			return "" // "it's holding 24 inHg", "used to hold 26"
+		}
 		return Verb(r.items[i].id)
 	}
 	switch r.items[i].word {
@@ -257,7 +260,7 @@ func (r *reader) aboutLoads(refs []int, next int) bool {
 		return done
 	}
 	c.Verb = Verb(r.items[i].id)
-	if c.Verb == List || c.Verb == Drop && r.items[i].word == "dropped" && r.fallsOf(i) {
+	if c.Verb == List || r.verb(i) == "" || c.Verb == Drop && r.items[i].word == "dropped" && r.fallsOf(i) {
 		return false
 	}
 	if c.Verb == Out && r.word(i+1, "of") && (!r.word(i+2, "the") || r.is(i+3, kindNoun, "pump", "reservoir")) {

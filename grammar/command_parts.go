@@ -76,7 +76,7 @@ func (r *reader) fixFollows(i int) bool {
 // loadNumber takes a bare whole number, or one with "in" behind it, for a load.
 func (r *reader) loadNumber(i int) (int, bool) {
 	am := r.items[i].amount
-	if am.minus || am.link == linkTimes || am.link == linkTo || am.link == linkAt || am.value == nil || !am.value.IsInt() || am.form != formInt && !r.spokenLoad(i) || am.plural {
+	if am.minus || am.dead && r.isBreak(i+1) && i+1 < len(r.items) && r.items[i+1].brk == '-' || am.link == linkTimes || am.link == linkTo || am.link == linkAt || am.value == nil || !am.value.IsInt() || am.form != formInt && !r.spokenLoad(i) || am.plural {
 		return 0, false
 	}
 	if am.unit != nil && (am.unitRaw != "in" || am.unit.Symbol != "in" || r.word(i+1, "one")) {
