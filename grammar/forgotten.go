@@ -153,3 +153,19 @@ func (r *reader) killUncut() {
 		r.phrase.Amends = append(r.phrase.Amends, a)
 	}
 }
+
+// cutDown: "cut the bar down from 1 1/4 to 1" leaves the second, whatever it is of. The
+// "down" is at item k.
+func (r *reader) cutDown(k int) bool {
+	return r.word(k, "down", "back") && r.opensWithin(max(k-4, 0), k, "cut", "planed", "ripped", "sanded", "trimmed", "took", "brought", "sawed", "milled", "resawed", "resawn")
+}
+
+// thisTime reports whether words around item j say that it holds for once.
+func (r *reader) thisTime(j int) bool {
+	for k := j - 1; k >= 0 && k >= j-5 && r.items[k].amount == nil; k-- {
+		if r.word(k, "this", "today", "now", "todays", "tonight") {
+			return true
+		}
+	}
+	return r.word(j+1, "today", "now", "tonight") || r.word(j+1, "this") && r.word(j+2, "time")
+}

@@ -1,6 +1,9 @@
 package grammar
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // labelMarks reads the marks of lists that machines write, "{"bar": 1.5}", "bar_height=1.5",
 // "bar -> 1 1/2", "w:2-1/4 t:3/4" and a stroke between a name and its number, as
@@ -76,4 +79,15 @@ func (r *reader) nameAndNumber(i int) bool {
 		}
 	}
 	return i > 0 && !newline(i-1)
+}
+
+// plainBrackets takes the brackets off a lone measure right behind its part: "bar (1 1/4),
+// then 6 strips".
+func (r *reader) plainBrackets() {
+	for i := 1; i+2 < len(r.items); i++ {
+		if r.items[i].brk == '(' && r.items[i+2].brk == ')' && r.items[i+1].amount != nil && layerParts[r.items[i-1].id] != "" && r.is(i-1, kindNoun) && !r.is(i-1, kindNoun, "panel") && r.length(i+1) && (!r.is(i-1, kindNoun, "strip") || r.isFraction(i+1)) {
+			r.items = slices.Delete(r.items, i+2, i+3)
+			r.items = slices.Delete(r.items, i, i+1)
+		}
+	}
 }

@@ -43,6 +43,9 @@ func (r *reader) layers() {
 	first, last := spans[0].first(), spans[len(spans)-1].last()
 	r.layersCorrected(spans)
 	spans = r.upwards(spans)
+	if told >= 0 && r.downwards() {
+		slices.Reverse(spans) // "from the top down: caul, mat, strips, sled"
+	}
 	var layers unit.Layers
 	for _, s := range spans {
 		l := unit.Layer{Part: s.part}
@@ -61,6 +64,9 @@ func (r *reader) layers() {
 	lastItem := spans[len(spans)-1].last()
 	layers = r.repeatLevels(spans, r.besideStrips(spans, r.underneath(spans, r.onTheStrips(spans, layers))))
 	if l, ok := r.onTopAfter(max(last, lastItem)); ok {
+		layers = append(layers, l)
+	}
+	if l, ok := r.moreWouldFit(max(last, lastItem)); ok {
 		layers = append(layers, l)
 	}
 	text := r.textOf(first, last)

@@ -1,5 +1,11 @@
 package grammar
 
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
 // layingWords may stand among layers in a sentence that lays them on those before.
 var layingWords = wordSet(`over on top of onto above that it this them these those everything all lot whole a an the my our is are comes come goes go sits sit lies lie laid put lay we i have has theres there its which with and then next plus also finally last by another to one single for at in up thats being`)
 
@@ -32,4 +38,43 @@ func (r *reader) goesOnLaying(from int) bool {
 		}
 	}
 	return nouns > 0 && nouns == thick && nouns < 8
+}
+
+// moreWouldFit is the layer that may come on top of those before item i: "do i have room for a
+// 1/2 caul".
+func (r *reader) moreWouldFit(i int) (unit.Layer, bool) {
+	for k := i + 1; k+1 < len(r.items); k++ {
+		if !r.word(k, "room", "space") || !r.word(k+1, "for") {
+			continue
+		}
+		j := k + 2
+		for r.word(j, "a", "an", "one", "another", "my", "the") || r.one(j) {
+			j++
+		}
+		n := r.next(j)
+		part := ""
+		if r.is(n, kindNoun, "caul", "mat", "sled") {
+			part = layerParts[r.items[n].id]
+		}
+		if part == "" || !r.free(j) || !r.length(j) {
+			return unit.Layer{}, false
+		}
+		v, _, ok := r.valueOf(r.items[j].amount, unit.StripThickness)
+		if !ok || impossible(unit.StripThickness, v) != "" {
+			return unit.Layer{}, false
+		}
+		r.items[j].used, r.items[n].used = true, true
+		return unit.Layer{Part: part, Thickness: v}, true
+	}
+	return unit.Layer{}, false
+}
+
+// downwards reports whether layers are told from the top: "stack top to bottom: caul, mat".
+func (r *reader) downwards() bool {
+	for i := range r.items {
+		if r.is(i, kindRole, "stackorder") && strings.Contains(r.items[i].word, "top ") {
+			return true
+		}
+	}
+	return false
 }

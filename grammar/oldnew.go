@@ -35,7 +35,7 @@ func (r *reader) takesPlace(a, b int) {
 	if !alike(x.amount, y.amount) {
 		return
 	}
-	if n := r.next(b); r.is(n, kindNoun) && !r.startsAnew(n) || r.is(n, kindAttr) {
+	if n := r.next(b); !r.word(b+1, "so", "because", "cos", "since") && (r.is(n, kindNoun) && !r.startsAnew(n) || r.is(n, kindAttr)) {
 		x.amount.dead = true
 		y.amount.link = linkNone
 		return
@@ -130,16 +130,6 @@ func (r *reader) wasNowIs(i int) {
 // usual are the words for what is not so this time.
 var usual = wordSet(`normally usually normal typically ordinarily`)
 
-// thisTime reports whether words around item j say that it holds for once.
-func (r *reader) thisTime(j int) bool {
-	for k := j - 1; k >= 0 && k >= j-5 && r.items[k].amount == nil; k-- {
-		if r.word(k, "this", "today", "now", "todays", "tonight") {
-			return true
-		}
-	}
-	return r.word(j+1, "today", "now", "tonight") || r.word(j+1, "this") && r.word(j+2, "time")
-}
-
 // usualNowIs: "normally 25 inHg but 21 today"; such a message does not tell the
 // shop's habits.
 func (r *reader) usualNowIs(i int) {
@@ -179,7 +169,8 @@ func (r *reader) wentTo(i int) {
 	for r.word(from, "a", "an", "the") {
 		from--
 	}
-	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !r.moved(from-1) {
+	cut := r.cutDown(from - 1)
+	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !cut && !r.moved(from-1) {
 		return
 	}
 	if n := i + 1; n < len(r.items) && r.items[n].amount != nil && r.items[n].amount.is(unit.Pressing) && r.lastsBehind(n) {
@@ -192,6 +183,9 @@ func (r *reader) wentTo(i int) {
 					return
 				}
 				r.takesPlace(i, j)
+				for k := from; cut && k >= from-1; k-- {
+					r.items[k].meaning, r.items[k].used = meaning{kind: kindFill}, true
+				}
 			}
 			return
 		}

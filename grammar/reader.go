@@ -41,6 +41,7 @@ func (r *reader) read() {
 	r.loseInTime()
 	r.enumerated()
 	r.labelCommas()
+	r.plainBrackets()
 	r.stripWishes()
 	r.spokenHundreds()
 	r.spokenTimes()

@@ -31,7 +31,7 @@ var roles = []entry{
 	{kindRole, "ago", "ago, years old, year old, yrs old, years, year, weeks, week, month, months, bucks, dollars, quid, euro, euros, pounds sterling, hp, horsepower, watt, watts, kw, amp, amps, volt, volts, grit, rpm, teeth, tooth, tpi, people, guys, men, lads, hands, helpers, blokes, folks, kids, beers, coffees, times, tries, attempts, blokes, of us, man, woman, women, crew, percent off, x more, fingers, thumbs, dogs, cats, mugs, miles, km, kilometres, mph, points, goals, games, am radio, screws, nails, clamps left"},
 	{kindRole, "pair", "pair, pairs"},
 	{kindRole, "compare", "versus, vs, compared to, compared with, better than, worse than, as good as, stronger than, safer than, or"},
-	{kindRole, "stackorder", "from below, from underneath, stack, stacked, stacking, stack up, layers, from the bottom, from the deck up, from the bed up, from the base up, bed up, bottom up, bottom to top, bottom first, from bottom, going up, then up, lay up from the bottom, build up"},
+	{kindRole, "stackorder", "top down, from the top down, top to bottom, from top to bottom, from below, from underneath, stack, stacked, stacking, stack up, layers, from the bottom, from the deck up, from the bed up, from the base up, bed up, bottom up, bottom to top, bottom first, from bottom, going up, then up, lay up from the bottom, build up"},
 	{kindRole, "firm at", "squash, compression, deflection, to squash it, compress, deflect, compressed"},
 	{kindRole, "am", "am, a.m., a m, in the morning, oclock, o clock"},
 	{kindRole, "pm", "pm, p.m., p m, after lunch, after dinner, after noon, past noon, in the afternoon, this afternoon, in the evening"},

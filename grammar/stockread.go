@@ -16,13 +16,14 @@ func (r *reader) stockLists() (piles unit.Piles, at []int) {
 			r.widthsOf(i, l)
 			continue
 		}
-		total := 0
+		total, each := 0, r.eachOfList(i)
 		for k := range l.entries {
 			p, ok := r.pileOfEntry(l, &l.entries[k])
 			if !ok {
 				r.unuse(l.entries[k].text)
 				continue
 			}
+			p.Count *= each
 			if len(at) > 0 && r.within(at[len(at)-1], i, kindFix) >= 0 {
 				piles = r.instead(piles, p)
 			} else {
@@ -30,10 +31,51 @@ func (r *reader) stockLists() (piles unit.Piles, at []int) {
 			}
 			total += p.Count
 		}
+		if p, ok := r.lastOfList(i, l); ok {
+			piles = withPile(piles, p, true)
+			total++
+		}
 		r.countOfList(i, total)
 		at = append(at, i)
 	}
 	return piles, at
+}
+
+// eachOfList is how many there are of each width of the list at item i: "3 each of 1 1/2, 2
+// and 3", "2, 2 1/2 and 3, four of each"; one where nothing is said.
+func (r *reader) eachOfList(i int) int {
+	if r.items[i].list.counted {
+		return 1
+	}
+	count := -1
+	switch {
+	case r.word(i-1, "of") && r.is(i-2, kindRole, "in a row"):
+		count = i - 3
+	case r.is(i+3, kindRole, "in a row") && r.word(i+2, "of"):
+		count = i + 1
+	case r.is(i+4, kindRole, "in a row") && r.word(i+3, "of") && r.isBreak(i+1):
+		count = i + 2
+	}
+	if n, ok := r.spokenOrWhole(count); ok && n > 0 && n <= mostOfAPile && r.free(count) {
+		r.items[count].used = true
+		return n
+	}
+	return 1
+}
+
+// lastOfList is the last width of "5 1/4, 4 7/8, 6 and 4 1/4 wide", where the word that
+// says what they are stands behind it.
+func (r *reader) lastOfList(i int, l *stockList) (unit.Pile, bool) {
+	w := i + 2
+	if l.counted || !r.word(i+1, "and") || !r.free(w) || !r.length(w) || !r.is(w+1, kindAttr, "wide") || r.size(w) > widestStrip {
+		return unit.Pile{}, false
+	}
+	v, _, ok := r.valueOf(r.items[w].amount, unit.StripWidth)
+	if !ok || impossible(unit.StripWidth, v) != "" {
+		return unit.Pile{}, false
+	}
+	r.items[w].used, r.items[w+1].used = true, true
+	return unit.Pile{Width: v, Count: 1}, true
 }
 
 // ofStrips reports whether a list can be of strips: the message chooses some,
