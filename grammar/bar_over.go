@@ -97,7 +97,8 @@ func (r *reader) levelWithStrips(j int) int {
 	for r.word(j, "the", "top", "tops", "of", "my", "our") || r.is(j, kindNoun, "panel") && r.word(j, "top", "tops") {
 		j++
 	}
-	if r.is(j, kindNoun, "strip") && r.ends(j+1) {
+	them := r.word(j, "them", "they") && r.mentions(kindNoun, "strip")
+	if (r.is(j, kindNoun, "strip") || them) && (r.ends(j+1) || r.word(j+1, "so", "are")) {
 		r.items[first-2].used = true
 		return j
 	}

@@ -169,7 +169,7 @@ func (r *reader) countAlone(i int) bool {
 	if i > 1 && r.items[i-2].amount != nil || i+2 < len(r.items) && r.items[i+2].amount != nil && r.items[i+2].amount.form == formWords {
 		return false // one of a list
 	}
-	return ok && n > 1 && i > 0 && r.items[i-1].brk == ',' && i+1 < len(r.items) && r.items[i+1].brk == ',' && (r.mentions(kindNoun, "strip") || r.wordIn("ones")) && r.mentions(kindNoun, "bar") && !r.dayPlan()
+	return ok && n > 1 && i > 0 && r.items[i-1].brk == ',' && i+1 < len(r.items) && r.items[i+1].brk == ',' && (r.mentions(kindNoun, "strip") || r.wordIn("ones") || r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "panel")) && r.mentions(kindNoun, "bar") && !r.dayPlan()
 }
 
 // countedHere is what a count without its noun is of: of panels where none but
