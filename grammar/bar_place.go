@@ -121,3 +121,16 @@ func (r *reader) secondBar(i int) bool {
 	}
 	return false
 }
+
+// pushReaches: "how far does the push from a bar reach in" asks of no hand.
+func (r *reader) pushReaches(i int) bool {
+	from, _ := r.sentence(i)
+	far := false
+	for k := from; k < i; k++ {
+		if r.word(k, "i", "we", "you", "my", "your") || r.is(k, kindPerson) {
+			return false
+		}
+		far = far || r.items[k].amount == nil && strings.Contains(r.items[k].word, "far")
+	}
+	return far && (r.within(from, i, kindNoun, "bar") >= 0 || r.opensWithin(from, i, "push", "pressure", "force", "squeeze"))
+}

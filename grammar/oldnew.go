@@ -17,6 +17,9 @@ func (r *reader) oldAndNew() {
 		r.downTo(i)
 		r.workedFrom(i)
 		r.rangeSettled(i)
+		r.exchangedFor(i)
+		r.itIs(i)
+		r.lastTimeThisTime(i)
 	}
 	r.countLeft()
 }
