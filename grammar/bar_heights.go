@@ -101,3 +101,50 @@ func (r *reader) useTall(j int) {
 		r.items[j+1].used = true
 	}
 }
+
+// standsUp: of "bar's 3/4 x 1 1/4, on edge so the 1 1/4 stands up" the second is the height.
+func (r *reader) standsUp() {
+	height, width := r.measureOf(unit.BarHeight), r.measureOf(unit.BarWidth)
+	if height < 0 || width < 0 {
+		return
+	}
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) || !r.word(i-1, "the") {
+			continue
+		}
+		k := i + 1
+		if r.word(k, "side", "edge", "face") {
+			k++
+		}
+		up := r.word(k, "stands", "standing", "is", "goes", "going", "points", "runs") && r.word(k+1, "up", "upright", "vertical", "tall") || r.word(k, "up", "upright", "vertical") && r.isBreak(k+1)
+		v, _, ok := r.valueOf(r.items[i].amount, unit.BarHeight)
+		if !up || !ok {
+			continue
+		}
+		r.items[i].used = true
+		h, w := &r.bound[height].fact, &r.bound[width].fact
+		if same(w.Value, unit.Number(v)) {
+			h.Value, w.Value = w.Value, h.Value
+			h.Text, w.Text = w.Text, h.Text
+			h.Unit, w.Unit = w.Unit, h.Unit
+		} else if !same(h.Value, unit.Number(v)) {
+			r.items[i].used = false
+		}
+		return
+	}
+}
+
+// barSection: of "bar's walking up. it's 3/4 wide 1 1/2 tall" both measures are the bar's; the
+// clause begins at item from.
+func (r *reader) barSection(from int) bool {
+	_, to := r.clause(from)
+	if !r.word(from, "its", "it") || r.within(from, to, kindAttr, "tall") < 0 || r.within(from, to, kindNoun) >= 0 || r.has(unit.BarWidth) {
+		return false
+	}
+	for k := from - 1; k >= 0; k-- {
+		if r.is(k, kindNoun) {
+			return r.is(k, kindNoun, "bar")
+		}
+	}
+	return false
+}

@@ -6,6 +6,7 @@ import "presshand/engine/unit"
 // above the strips", "bar same height as the strips". Where no thickness of the strips was
 // told the number is left unused.
 func (r *reader) barsOverStrips() {
+	r.standsUp()
 	for k := len(r.bound) - 1; k >= 0; k-- {
 		b := &r.bound[k]
 		if b.fact.Field != unit.BarHeight || b.weak || !r.overStrips(b.from+1) {

@@ -212,6 +212,9 @@ func (r *reader) daylight(i, k int) unit.Field {
 	if r.within(from, to, kindNoun, "fence") >= 0 && r.has(unit.Overfill) && !r.has(unit.PanelWidth) {
 		return unit.PanelWidth // what strips fill, wall to wall
 	}
+	if r.items[k].word == "daylight" && r.size(i) < mostApart && r.wordIn("straightedge", "straight edge", "ruler", "straight", "level") {
+		return unit.Cup
+	}
 	if r.items[k].word == "daylight" && r.within(from, to, kindNoun, "joint") >= 0 && r.within(from, to, kindNoun, "press", "frame") < 0 {
 		return unit.Gap
 	}

@@ -17,6 +17,7 @@ func (r *reader) oldAndNew() {
 		r.downTo(i)
 		r.workedFrom(i)
 		r.rangeSettled(i)
+		r.nearlySaid(i)
 		r.exchangedFor(i)
 		r.itIs(i)
 		r.lastTimeThisTime(i)

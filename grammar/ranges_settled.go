@@ -60,3 +60,32 @@ func amid(c, a, b *big.Rat) bool {
 	}
 	return c.Cmp(a) >= 0 && c.Cmp(b) <= 0
 }
+
+// nearlySaid: "a hair under 2, 1 31/32", "shy of 3/8, say .36" say a number roughly and then
+// for good.
+func (r *reader) nearlySaid(i int) {
+	if !r.live(i) || r.items[i].amount.value == nil || r.items[i].amount.link != linkNone || !r.word(i-1, "under", "over", "shy", "about", "nearly", "almost", "of", "than", "below", "above", "around") {
+		return
+	}
+	if !r.word(i-2, "hair", "bit", "touch", "shade", "whisker", "tad", "just", "shy", "little", "less", "more", "smidge", "hairs") && !r.word(i-1, "shy") {
+		return
+	}
+	k := i + 1
+	if k >= len(r.items) || !r.isBreak(k) {
+		return
+	}
+	for ; r.isBreak(k) && k < len(r.items) && r.items[k].brk != '.'; k++ {
+	}
+	if now := r.settlesFor(k); now >= 0 {
+		k = now
+	}
+	if !r.free(k) || r.items[k].amount.link != linkNone || r.items[k].amount.value == nil || !alike(r.items[i].amount, r.items[k].amount) || r.timesAt(k+1) {
+		return
+	}
+	a, b := r.items[i].amount.float(), r.items[k].amount.float()
+	const roughly = 0.08
+	if n := r.next(k); r.is(n, kindNoun) && !r.startsAnew(n) || b < (1-roughly)*a || b > (1+roughly)*a {
+		return
+	}
+	r.standsFor(i, k)
+}
