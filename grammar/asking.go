@@ -91,6 +91,9 @@ func (r *reader) peril(i int) {
 	if it.id == "reach in" && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.is(unit.Lasting) {
 		return // so much vacuum in so long a time
 	}
+	if it.word == "reach in" && r.pushReaches(i) {
+		return
+	}
 	if in(it.word, "bucket", "buckets", "pail") && !r.emptied(i) {
 		return
 	}

@@ -6,6 +6,7 @@ import "presshand/engine/unit"
 // above the strips", "bar same height as the strips". Where no thickness of the strips was
 // told the number is left unused.
 func (r *reader) barsOverStrips() {
+	r.standsUp()
 	for k := len(r.bound) - 1; k >= 0; k-- {
 		b := &r.bound[k]
 		if b.fact.Field != unit.BarHeight || b.weak || !r.overStrips(b.from+1) {
@@ -97,7 +98,8 @@ func (r *reader) levelWithStrips(j int) int {
 	for r.word(j, "the", "top", "tops", "of", "my", "our") || r.is(j, kindNoun, "panel") && r.word(j, "top", "tops") {
 		j++
 	}
-	if r.is(j, kindNoun, "strip") && r.ends(j+1) {
+	them := r.word(j, "them", "they") && r.mentions(kindNoun, "strip")
+	if (r.is(j, kindNoun, "strip") || them) && (r.ends(j+1) || r.word(j+1, "so", "are")) {
 		r.items[first-2].used = true
 		return j
 	}

@@ -121,3 +121,36 @@ func (r *reader) secondBar(i int) bool {
 	}
 	return false
 }
+
+// pushReaches: "how far does the push from a bar reach in" asks of no hand.
+func (r *reader) pushReaches(i int) bool {
+	from, _ := r.sentence(i)
+	far := false
+	for k := from; k < i; k++ {
+		if r.word(k, "i", "we", "you", "my", "your") || r.is(k, kindPerson) {
+			return false
+		}
+		far = far || r.items[k].amount == nil && strings.Contains(r.items[k].word, "far")
+	}
+	return far && (r.within(from, i, kindNoun, "bar") >= 0 || r.opensWithin(from, i, "push", "pressure", "force", "squeeze"))
+}
+
+// onOtherSide: "no bar on the far side, just the near side" has one all the same.
+func (r *reader) onOtherSide(k int) bool {
+	if !r.word(k, "on", "at", "along", "down") {
+		return false
+	}
+	for k++; r.word(k, "the", "my", "that"); k++ {
+	}
+	return r.word(k, "far", "other", "opposite", "left", "right", "back", "near", "front") && r.word(k+1, "side", "edge", "end") && r.mentions(kindNoun, "bar") && r.length(max(r.heightTold(k), 0))
+}
+
+// heightTold is a number behind item k that tells how tall something is; -1 where none does.
+func (r *reader) heightTold(k int) int {
+	for i := k; i < len(r.items); i++ {
+		if r.items[i].amount != nil && r.length(i) && r.is(r.next(i), kindAttr, "tall") {
+			return i
+		}
+	}
+	return -1
+}

@@ -20,9 +20,21 @@ func (r *reader) startsCheck(i int) bool {
 	}
 	switch r.items[i].word {
 	case "i measured", "i checked", "measured":
-		return !r.asksSomething() && !r.mentions(kindFix) && !r.mentions(kindRole, "friction") && !r.mentions(kindNoun, "joint") && (r.habit.Follows || !r.mentions(kindNoun, "gap"))
+		return !r.asksSomething() && !r.mentions(kindFix) && !r.mentions(kindRole, "friction") && !r.mentions(kindNoun, "joint") && (r.habit.Follows || !r.mentions(kindNoun, "gap", "cup", "bow") && !r.tellsWork())
 	case "check done", "check is done", "checks done", "check complete", "second check done", "check finished", "done the check", "did the check", "done the second check", "did the second check", "double check done", "checked", "second check", "verified", "double checked", "rechecked", "checks out", "looks fine", "looks good", "looks ok", "re checked", "measures", "signed off":
 		return !r.asksSomething() && !(r.mentions(kindNoun, "gap", "cup", "bow") && !r.mentions(kindNoun, "bar", "strip") && !r.mentions(kindVacuum))
+	}
+	return false
+}
+
+// tellsWork reports whether strips are counted, or a wood or a length is told, as a new
+// question does and a check without a load does not: "I measured the bar at 1 1/8. 5 strips 2
+// wide 1/4 thick".
+func (r *reader) tellsWork() bool {
+	for i := range r.items {
+		if n, ok := r.wholeAt(i); ok && n > 1 && r.items[i].amount.bare() && r.is(r.counted(i), kindNoun, "strip") && isPlural(r.items[r.counted(i)].word) {
+			return r.mentions(kindVacuum) || r.pressureSaid() || r.mentions(kindAttr, "wide")
+		}
 	}
 	return false
 }

@@ -82,11 +82,20 @@ func (r *reader) loadNumber(i int) (int, bool) {
 	if am.unit != nil && (am.unitRaw != "in" || am.unit.Symbol != "in" || r.word(i+1, "one")) {
 		return 0, false // "the 2 in one"
 	}
+	if r.hyphened(i) {
+		return 0, false // "it came off the 4-sided planer"
+	}
 	if (r.word(i-1, "measured", "i measured", "counted") || r.is(i-1, kindVerb, "out")) && r.is(i+1, kindNoun, "strip", "panel") && isPlural(r.items[i+1].word) {
 		return 0, false // "I measured 4 strips", "laid out 7 strips"
 	}
 	n := int(am.float())
 	return n, n > 0 && n < 1_000_000
+}
+
+// hyphened reports whether a word is joined to the number at item i: "4-sided", "2-part".
+func (r *reader) hyphened(i int) bool {
+	k := i + 2
+	return k < len(r.items) && r.items[i+1].brk == '-' && r.items[i+1].start == r.items[i].end && r.items[k].start == r.items[i+1].end && r.items[k].amount == nil && r.items[k].kind == kindNone
 }
 
 // spokenLoad: "sixteen is out". Small numbers in words count things.

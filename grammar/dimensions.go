@@ -188,15 +188,24 @@ func (r *reader) bareHeights() {
 	}
 }
 
-// frictions reads a friction that was measured.
+// frictions reads a friction that was measured: by the word beside it, or behind that in
+// its sentence ("friction we pulled with a scale came to .22"), or anywhere.
 func (r *reader) frictions() {
+	at := r.within(0, len(r.items), kindRole, "friction")
+	if at < 0 {
+		return
+	}
+	from, to := r.sentence(at)
 	for i := range r.items {
-		if !r.free(i) || !r.items[i].amount.bare() {
-			continue
-		}
-		p, n := r.prev(i), r.next(i)
-		if r.is(p, kindRole, "friction") || r.is(n, kindRole, "friction") || r.mentions(kindRole, "friction") && r.items[i].amount.form == formDecimal && r.items[i].amount.float() < 1 && !r.is(i+1, kindNoun) && !r.is(n, kindAttr) && !r.has(unit.FrictionStated) {
+		if p, n := r.prev(i), r.next(i); r.free(i) && r.items[i].amount.bare() && (r.is(p, kindRole, "friction") || r.is(n, kindRole, "friction")) {
 			r.bind(i, unit.FrictionStated)
+		}
+	}
+	for _, span := range [...][2]int{{at, to}, {from, at}, {0, len(r.items)}} {
+		for i := span[0]; i < span[1] && !r.has(unit.FrictionStated); i++ {
+			if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form == formDecimal && r.items[i].amount.float() < 1 && !r.inRange(i) && !r.is(i+1, kindNoun) && !r.is(r.next(i), kindAttr) {
+				r.bind(i, unit.FrictionStated)
+			}
 		}
 	}
 }

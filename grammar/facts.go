@@ -229,6 +229,10 @@ func (r *reader) lacksBefore(i int) int {
 // are spoken of.
 func (r *reader) facesFact(i int, val string) {
 	from, to := r.clause(i)
+	if r.word(i-1, "off", "from") && r.amountsIn(from, i) > 0 {
+		r.items[i].used = true // "sanded a 32nd off each face"
+		return
+	}
 	if r.is(r.prev(i), kindNoun, "fence", "film") {
 		r.items[i].used = true // "a fence both sides", "poly film both sides"
 		return

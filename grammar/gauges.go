@@ -153,6 +153,9 @@ func (r *reader) gaugeMovedTo(i int) bool {
 	return k < i-2 && r.is(k, kindVacuum, "gauge", "vacuum")
 }
 
+// wavers say that a needle does not stand still: "bounces between 23 and 24".
+var wavers = wordSet(`bounces bouncing wobbles wobbling hovers hovering swings swinging flickers flickering wanders wandering jumps jumping floats floating flutters settles settled settling wavers dances dancing moves`)
+
 // eachPartAt: of "bar at 30 and strips at 15" each part has its measure, and none is a
 // gauge's.
 func (r *reader) eachPartAt(i int) bool {

@@ -33,7 +33,7 @@ func (r *reader) labelledCount(i int) unit.Field {
 	next := i + 1
 	at := next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt
 	switch {
-	case r.letterCount(i), r.timesInBrackets(i), r.timesBrackets(i), r.countAlone(i):
+	case r.letterCount(i), r.timesInBrackets(i), r.timesBrackets(i), r.timesAfterWide(i), r.countAlone(i):
 		return r.countedHere(i)
 	case r.word(i-1, "number") && r.isBreak(i-2) && i+1 < len(r.items) && r.items[i+1].brk == ',':
 		return r.countedHere(i)
@@ -153,6 +153,19 @@ func (r *reader) letterCount(i int) bool {
 	return r.word(k, "n") && r.isBreak(k-1) && r.isBreak(i+1) && (r.wordIn("w") || r.wordIn("t"))
 }
 
+// timesAfterWide: "2 wide x 7", "2 1/4 wide, x5" count strips.
+func (r *reader) timesAfterWide(i int) bool {
+	n, whole := r.items[i].amount.whole()
+	if i < 2 || !whole || n < 2 || !r.items[i].amount.bare() || r.items[i].amount.form == formWords || r.items[i-1].brk != 'x' && !r.word(i-1, "x") || !r.isBreak(i+1) || r.has(unit.StripCount) || !r.has(unit.StripThickness) && !r.mentions(kindAttr, "thick") && !r.mentions(kindNoun, "strip") {
+		return false
+	}
+	k := i - 2
+	if r.isBreak(k) && r.items[k].brk == ',' {
+		return true
+	}
+	return r.is(k, kindAttr, "wide") && k > 0 && r.items[k-1].amount != nil && r.size(i) > r.size(k-1)
+}
+
 // timesInBrackets: 2" x 1/4" (x6).
 func (r *reader) timesInBrackets(i int) bool {
 	return i > 1 && r.word(i-1, "x") && r.items[i-2].brk == '(' && i+1 < len(r.items) && r.items[i+1].brk == ')'
@@ -169,7 +182,7 @@ func (r *reader) countAlone(i int) bool {
 	if i > 1 && r.items[i-2].amount != nil || i+2 < len(r.items) && r.items[i+2].amount != nil && r.items[i+2].amount.form == formWords {
 		return false // one of a list
 	}
-	return ok && n > 1 && i > 0 && r.items[i-1].brk == ',' && i+1 < len(r.items) && r.items[i+1].brk == ',' && (r.mentions(kindNoun, "strip") || r.wordIn("ones")) && r.mentions(kindNoun, "bar") && !r.dayPlan()
+	return ok && n > 1 && i > 0 && r.items[i-1].brk == ',' && i+1 < len(r.items) && r.items[i+1].brk == ',' && (r.mentions(kindNoun, "strip") || r.wordIn("ones") || r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "panel")) && r.mentions(kindNoun, "bar") && !r.dayPlan()
 }
 
 // countedHere is what a count without its noun is of: of panels where none but

@@ -23,6 +23,9 @@ func (r *reader) listedWidths() {
 			r.panelsListed(list, attr)
 			return
 		}
+		if r.countAmong(list) {
+			continue
+		}
 		var widths unit.Numbers
 		for _, k := range list {
 			v, _, ok := r.valueOf(r.items[k].amount, unit.StripWidth)
@@ -42,6 +45,23 @@ func (r *reader) listedWidths() {
 		r.bound = append(r.bound, binding{Fact{Field: unit.StripWidths, Value: widths, Unit: r.bareUnit(nil, unit.Distance), Text: text}, i, false})
 		return
 	}
+}
+
+// countAmong: of "strips 3/8, five, 2 1/4 wide" the whole number in words among digits
+// counts them.
+func (r *reader) countAmong(list []int) bool {
+	said, broken := -1, 0
+	for _, k := range list {
+		switch am := r.items[k].amount; {
+		case am.form == formWords && am.bare() && am.value.IsInt() && said < 0 && r.isBreak(k-1) && r.isBreak(k+1):
+			said = k
+		case am.form == formWords:
+			return false
+		case !am.value.IsInt():
+			broken++
+		}
+	}
+	return said >= 0 && broken > 0 && !r.has(unit.StripCount) && r.bind(said, unit.StripCount)
 }
 
 // panelsListed reads "panels 18, 20 and 22 wide": one of each width.
@@ -271,6 +291,7 @@ func (r *reader) firstAlternatives() {
 // barsOffered reads "two bars, a 3/4 and a 1 1/4. which is better, 3/4 or 1 1/4?":
 // their number is that of the heights offered.
 func (r *reader) barsOffered() {
+	r.barsPiledTo()
 	bars := -1
 	for i := range r.items {
 		if r.is(i, kindNoun, "bar") && isPlural(r.items[i].word) {
@@ -304,9 +325,11 @@ func (r *reader) barsOnHand(bars int) {
 	if !r.wordIn("which", "whichever", "whichevers", "best", "better") && !r.mentions(kindRole, "compare") {
 		return
 	}
-	var offered []int
+	var offered, counted []int
 	for i := bars + 1; i < len(r.items) && !r.isStop(i); i++ {
 		switch {
+		case r.free(i) && r.items[i].amount.form == formWords && r.items[i].amount.equals(one) && r.free(i+1): // "one 3/4 and one 1 1/4"
+			counted = append(counted, i)
 		case r.free(i) && r.length(i) && r.items[i].amount.link != linkTimes && small(r.size(i)):
 			offered = append(offered, i)
 		case r.items[i].amount != nil, r.is(i, kindNoun), len(offered) > 0 && !r.isBreak(i) && !r.word(i, "and", "or", "a", "an", "the") && !r.is(i, kindAttr, "tall"):
@@ -324,7 +347,10 @@ func (r *reader) barsOnHand(bars int) {
 		}
 		c.Values = append(c.Values, Fact{Field: unit.BarHeight, Value: unit.Number(v), Unit: u, Text: r.items[i].text})
 	}
-	for _, i := range offered {
+	if n, ok := r.wholeAt(bars - 1); ok && n == len(offered) {
+		counted = append(counted, bars-1)
+	}
+	for _, i := range append(offered, counted...) {
 		r.items[i].used = true
 	}
 	r.phrase.Choices = append(r.phrase.Choices, c)

@@ -89,6 +89,9 @@ func (r *reader) ownsNumber(k int) bool {
 // frameNoun is the part that earlier clauses were about. An accessory gives way
 // to the strips where their own measure is still missing.
 func (r *reader) frameNoun(from int, attr string) string {
+	if attr == "wide" && r.barSection(from) {
+		return "bar"
+	}
 	if attr == "wide" && r.has(unit.StockPiles) {
 		return "panel"
 	}

@@ -173,7 +173,7 @@ func (r *reader) attrNumber(j, pass int) int {
 			if r.is(j, kindAttr, "thickest", "thinnest") && (r.is(i, kindNoun, "strip") || r.word(i, "one")) {
 				continue
 			}
-			if !(r.idle(i) || r.turnedOut(i) || r.items[i].brk == ':' || r.items[i].brk == '=' || r.word(i, "of", "is") || r.is(i, kindNoun, "strip", "bar", "panel", "mat")) {
+			if !(r.idle(i) || r.turnedOut(i) || r.items[i].brk == ':' || r.items[i].brk == '=' || r.word(i, "of", "is", "dead", "on", "bang", "exactly") || r.is(i, kindNoun, "strip", "bar", "panel", "mat")) {
 				return -1
 			}
 		}

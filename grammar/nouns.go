@@ -10,7 +10,7 @@ import (
 // "1/4 walnut".
 func (r *reader) nounLengths() {
 	for i := range r.items {
-		if r.free(i) && r.length(i) && !r.inRange(i) && !r.gapIs(i) && !r.behindLabel(i) {
+		if r.free(i) && r.length(i) && !r.inRange(i) && !r.gapIs(i) && !r.behindLabel(i) && !r.barFromTo(i) {
 			r.nounLength(i)
 		}
 	}
@@ -212,6 +212,9 @@ func (r *reader) daylight(i, k int) unit.Field {
 	if r.within(from, to, kindNoun, "fence") >= 0 && r.has(unit.Overfill) && !r.has(unit.PanelWidth) {
 		return unit.PanelWidth // what strips fill, wall to wall
 	}
+	if r.items[k].word == "daylight" && r.size(i) < mostApart && r.wordIn("straightedge", "straight edge", "ruler", "straight", "level") {
+		return unit.Cup
+	}
 	if r.items[k].word == "daylight" && r.within(from, to, kindNoun, "joint") >= 0 && r.within(from, to, kindNoun, "press", "frame") < 0 {
 		return unit.Gap
 	}
@@ -367,7 +370,7 @@ func (r *reader) looseLengths() {
 		case r.topic == Flatten && r.has(unit.Bow) && !r.has(unit.StripLength) && r.size(i) > 0.3 && !r.is(r.next(i), kindAttr) && r.bind(i, unit.StripLength):
 		case r.lackedWood(i):
 			r.bind(i, unit.StripThickness)
-		case r.fitsIn(i):
+		case r.fitsIn(i), r.barEnough(i), r.workedDownTo(i):
 		case r.thicknessAlone(i):
 		case r.widthAlone(i):
 		case r.inchesOfTop(i) || r.woodIs(i):

@@ -100,7 +100,8 @@ func (r *reader) middling(i int) bool {
 	return false
 }
 
-// partAsTold is the noun of "the bar they gave me stands an inch and a half", seen
+// partAsTold is the noun of "the bar they gave me stands an inch and a half" and of
+// "batten along the edge stands 1 3/8", seen
 // from the measure at item i; -1 where none is.
 func (r *reader) partAsTold(i int) int {
 	if !r.word(i-1, "is", "was", "stands", "measures", "at") && !r.is(i-1, kindFix) {
@@ -117,7 +118,7 @@ func (r *reader) partAsTold(i int) int {
 		if r.is(k, kindNoun) || r.is(k, kindAttr) || r.is(k, kindVacuum) || r.is(k, kindNot) {
 			return -1
 		}
-		told = told || r.word(k, "i", "we", "you", "that", "which") || r.is(k, kindPerson)
+		told = told || r.word(k, "i", "we", "you", "that", "which", "along", "down", "against") || r.is(k, kindPerson)
 	}
 	return -1
 }

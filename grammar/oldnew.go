@@ -9,13 +9,18 @@ import (
 
 // oldAndNew reads a value that took the place of another one in the same message.
 func (r *reader) oldAndNew() {
-	for i := range r.items {
+	for i := 0; i < len(r.items); i++ {
 		r.saidWrong(i)
 		r.wasNowIs(i)
 		r.usualNowIs(i)
 		r.wentTo(i)
 		r.downTo(i)
 		r.workedFrom(i)
+		r.rangeSettled(i)
+		r.nearlySaid(i)
+		r.exchangedFor(i)
+		r.itIs(i)
+		r.lastTimeThisTime(i)
 	}
 	r.countLeft()
 }

@@ -23,6 +23,7 @@ screw screws nail nails brad brads staple staples bolt bolts leg legs handle han
 // killOthers marks the numbers of other things: "for a 38 ft ketch", "a 3 lb hammer",
 // "the bench itself is 60 wide", "hull 32 thick".
 func (r *reader) killOthers() {
+	r.numbersBeside()
 	for k := range r.items {
 		it := &r.items[k]
 		if it.amount != nil {

@@ -304,7 +304,7 @@ func (r *reader) noReading(i int) bool {
 // before it past "is", "on" and the like, or the gauge of its sentence.
 func (r *reader) readingWord(i int) int {
 	j := r.prev(i)
-	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the", "hits", "hit", "reaches", "gets", "parked", "pegged", "hair", "shade", "touch", "tad", "whisker", "smidge", "smidgen") {
+	for r.is(j, kindSay) || r.word(j, "is", "at", "on", "about", "steady", "stuck", "still", "now", "just", "only", "right", "sat", "stays", "stayed", "holding", "dead", "around", "the", "hits", "hit", "reaches", "gets", "parked", "pegged", "hair", "shade", "touch", "tad", "whisker", "smidge", "smidgen") || wavers[r.wordAt(j)] && r.is(j-1, kindVacuum, "gauge") {
 		j = r.prev(j)
 	}
 	if i > 1 && (r.labels(i-1) || r.items[i-1].word == "-") && r.is(i-2, kindVacuum) {

@@ -62,7 +62,7 @@ func (r *reader) rowBefore(i int) int {
 	}
 	k := i - 1
 	bracket := false
-	for k >= 0 && (r.word(k, "x", "i", "have", "got", "we", "theres", "about", "of") || r.items[k].brk == '(') && r.items[k].amount == nil {
+	for k >= 0 && (r.word(k, "x", "i", "have", "got", "we", "theres", "about", "of", "only", "just") || r.items[k].brk == '(') && r.items[k].amount == nil {
 		bracket = bracket || r.items[k].brk == '('
 		k--
 	}
@@ -88,7 +88,11 @@ func (r *reader) rowBefore(i int) int {
 
 // closesBracket reports whether the bracket around item i ends behind it.
 func (r *reader) closesBracket(i int) bool {
-	return i+1 < len(r.items) && r.items[i+1].brk == ')'
+	end := i + 1
+	for r.word(end, "pcs", "pieces", "of", "them", "off", "ea", "each", "left", "only") || r.is(end, kindNoun, "strip") {
+		end++
+	}
+	return end < len(r.items) && r.items[end].brk == ')'
 }
 
 // widthOfOnes is the width in "the 3 inch ones" that ends at item k.

@@ -89,10 +89,15 @@ func (r *reader) eachWide() {
 		}
 		behind := (r.is(i+1, kindRole, "in a row") || r.word(i+1, "ea")) && (r.word(i-1, "theyre", "are", "at", "being") || r.isBreak(i-1) && r.isBreak(i+2) && r.items[i].amount.form != formWords && !(r.items[i].amount.bare() && r.items[i].amount.form == formInt))
 		before := r.word(i-1, "is", "being", "at") && r.is(i-2, kindRole, "in a row")
-		if behind || before {
-			r.bind(i, unit.StripWidth)
-			return
+		if !behind && !before {
+			continue
 		}
+		if from, _ := r.sentence(i); behind && r.within(from, i, kindNoun, "sled") >= 0 && r.within(from, i, kindNoun, "strip") < 0 {
+			r.bind(i, unit.SledThickness) // "two sleds one on the other, 3/4 each, strips 5/16"
+			continue
+		}
+		r.bind(i, unit.StripWidth)
+		return
 	}
 }
 
