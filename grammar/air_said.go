@@ -57,7 +57,7 @@ func (r *reader) woodReads(i, p int) bool {
 // is, where air or a glue is spoken of.
 func (r *reader) woodSits(i int) bool {
 	const wettest = 20
-	if r.items[i].amount.float() > wettest || r.items[i].amount.form != formInt && r.items[i].amount.form != formDecimal || !r.isBreak(i+1) && !r.word(i+1, "now", "instead of", "today", "and", "going", "but", "right", "in", "when", "with") || r.mentions(kindNoun, "bar", "pump") || !r.mentions(kindGlue) && !r.mentions(kindAir) && !r.percentSaid() {
+	if r.items[i].amount.float() > wettest || r.items[i].amount.form != formInt && r.items[i].amount.form != formDecimal || !r.isBreak(i+1) && !(r.items[i+1].amount != nil && r.items[i+1].amount.link == linkOr) && !r.word(i+1, "now", "instead of", "today", "and", "going", "but", "right", "in", "when", "with") || r.mentions(kindNoun, "bar", "pump") || !r.mentions(kindGlue) && !r.mentions(kindAir) && !r.percentSaid() {
 		return false
 	}
 	k := i - 1

@@ -28,7 +28,11 @@ func (r *reader) comparing() {
 // insteadOf: "if the wood's at 10 instead of 7, does it make any odds" compares the two.
 func (r *reader) insteadOf() {
 	for i := 1; i+1 < len(r.items); i++ {
-		if !r.word(i, "instead of", "rather than") || !r.plainCountable(i-1) || !r.plainCountable(i+1) {
+		was := i - 1
+		if r.is(was, kindNoun, "bar", "mat", "caul") && was > 0 {
+			was--
+		}
+		if !r.word(i, "instead of", "rather than") || !r.plainCountable(was) || !r.plainCountable(i+1) {
 			continue
 		}
 		from, to := r.sentence(i)
