@@ -63,8 +63,8 @@ func (r *reader) sandsSafely() bool {
 // glovesAside: "he's at 26 before he's got his gloves off" and "put my gloves on, then"
 // ask for no protection.
 func (r *reader) glovesAside(i int) bool {
-	if !r.word(i, "gloves") || r.habit.Follows {
+	if !r.word(i, "gloves") {
 		return false
 	}
-	return r.word(i+1, "off") && r.opensWithin(max(i-6, 0), i, "before") || r.word(i+1, "on") && r.opensWithin(max(i-4, 0), i, "put", "got", "have", "with", "puts")
+	return r.word(i+1, "off") && r.opensWithin(max(i-6, 0), i, "before") || r.word(i+1, "on") && r.opensWithin(max(i-4, 0), i, "put", "got", "puts")
 }
