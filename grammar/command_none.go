@@ -33,3 +33,15 @@ func (r *reader) picturesPosted(i int) bool {
 	}
 	return r.word(i, "picture", "pictures", "pic", "pics", "photo", "photos", "video", "videos", "link", "question", "drawing", "sketch", "screenshot")
 }
+
+// outdoors: "it's 28 out and 60 in here", "forecast is 35 out" tell how cold it is, where
+// "out" stands at item i.
+func (r *reader) outdoors(i int) bool {
+	if !r.word(i, "out", "outside") || i < 2 || r.items[i-1].amount == nil {
+		return false
+	}
+	if k := i - 2; !r.word(k, "is", "its", "was", "at", "around", "about", "only", "forecast", "like", "says", "be", "below") {
+		return false
+	}
+	return r.opensWithin(0, len(r.items), "forecast", "weather", "heater", "heat", "heated", "cold", "freezing", "warm", "inside", "in here", "indoors", "garage") || r.within(i, len(r.items), kindAir, "shop", "temp") >= 0
+}

@@ -17,6 +17,9 @@ func (r *reader) killNoSizes() {
 		if r.offTime(i) || r.sinceHour(i) || r.sizeAgainInches(i) || r.gapOnBed(i) || r.perLoadOfMany(i) {
 			r.items[i].amount.dead = true
 		}
+		if r.outdoors(i + 1) {
+			r.items[i].amount.dead, r.items[i+1].meaning = true, meaning{}
+		}
 		r.warmBag(i)
 	}
 }

@@ -90,6 +90,8 @@ func (r *reader) worstFirst() {
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "inside"}}, r.phrase.Asks...)
 	case r.potHeats():
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "hot pot"}}, slices.DeleteFunc(r.phrase.Asks, func(a Ask) bool { return a.Peril == "heat" })...)
+	case r.pumpHot():
+		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "hot pump"}}, slices.DeleteFunc(r.phrase.Asks, func(a Ask) bool { return a.Peril == "heat" })...)
 	case r.sandsSafely():
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "fumes"}}, r.phrase.Asks...)
 	case r.handsWhile() && !r.asksFor(Safety):

@@ -1,5 +1,7 @@
 package grammar
 
+import "strings"
+
 // Dangers that are told in a sentence, and not by a word of their own.
 
 // bodyParts are what gets under a film.
@@ -44,6 +46,7 @@ func (r *reader) potHeats() bool {
 		if r.items[i].amount != nil {
 			continue
 		}
+		hot = hot || strings.HasSuffix(r.items[i].word, " hot")
 		pot = pot || pots[r.items[i].word] && !(i > 0 && r.items[i-1].amount != nil) && ((r.word(i-1, "the", "a", "my", "in", "mixing", "that", "his", "whole", "mixed", "epoxy", "resin") || r.word(i+1, "of")) || r.is(i-1, kindGlue))
 		here := r.word(i+1, "in here", "out", "glue", "today", "hide", "melt") || r.word(i+1, "in") && r.word(i+2, "here")
 		hot = hot || hotGlue[r.items[i].word] && !here && r.word(i-1, "getting", "gets", "got", "is", "its", "too", "really", "very", "going", "went", "so", "started", "starts", "warm", "starting", "feels", "just")
@@ -67,4 +70,29 @@ func (r *reader) glovesAside(i int) bool {
 		return false
 	}
 	return r.word(i+1, "off") && r.opensWithin(max(i-6, 0), i, "before") || r.word(i+1, "on") && r.opensWithin(max(i-4, 0), i, "put", "got", "puts")
+}
+
+// noPeril: a "glass table top" is no vessel, and a kid who is picked up is not alone with
+// a press.
+func (r *reader) noPeril(i int) bool {
+	if r.word(i, "glass") && (r.is(i+1, kindNoun, "panel", "bed") || r.word(i+1, "insert", "front", "panes", "pane")) {
+		return (r.mentions(kindWood) || r.mentions(kindAir, "service")) && !r.wordIn("lid", "lids", "see", "cover", "through", "reservoir")
+	}
+	return r.word(i, "my kid", "my son", "my daughter", "child", "children") && r.word(i-1, "up", "off", "fetch", "collect") && !r.mentions(kindVacuum)
+}
+
+// pumpHot: "pump motor's too hot to touch", "the pump is smoking".
+func (r *reader) pumpHot() bool {
+	for i := range r.items {
+		if !r.is(i, kindNoun, "pump") {
+			continue
+		}
+		_, to := r.clause(i)
+		for k := i + 1; k < to && k <= i+6; k++ {
+			if r.items[k].amount == nil && strings.HasSuffix(r.items[k].word, " hot") || hotGlue[r.items[k].word] && r.items[k].amount == nil && (r.word(k-1, "too", "very", "really", "getting", "so", "gets", "running", "red", "is", "its", "burning", "awful", "s", "started", "was", "pump", "motor", "motors") || r.is(k-1, kindNoun, "pump")) && !r.word(k+1, "glue", "enough", "shop", "day") || r.word(k, "smells", "burnt", "sparks", "sparking") {
+				return true
+			}
+		}
+	}
+	return false
 }
