@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // onOneOrOther: "6.5 on one board", "10 on the other".
 func (r *reader) onOneOrOther(i int) bool {
@@ -47,6 +51,26 @@ func (r *reader) woodReads(i, p int) bool {
 		k--
 	}
 	return r.is(k, kindWood) || r.is(k, kindWoodSort) || r.is(k, kindNoun, "strip") || r.word(k, "wood", "timber", "lumber")
+}
+
+// woodSits: "the maple's at 7", "wood sits at 9", "boards are sitting at 11" tell how wet it
+// is, where air or a glue is spoken of.
+func (r *reader) woodSits(i int) bool {
+	const wettest = 20
+	if r.items[i].amount.float() > wettest || r.items[i].amount.form != formInt && r.items[i].amount.form != formDecimal || !r.isBreak(i+1) && !(r.items[i+1].amount != nil && r.items[i+1].amount.link == linkOr) && !r.word(i+1, "now", "instead of", "today", "and", "going", "but", "right", "in", "when", "with") || r.mentions(kindNoun, "bar", "pump") || !r.mentions(kindGlue) && !r.mentions(kindAir) && !r.percentSaid() {
+		return false
+	}
+	k := i - 1
+	if !r.word(k, "at", "around", "about") && !r.is(k, kindVacuum, "pull") {
+		return false
+	}
+	said := r.is(k, kindVacuum, "pull") && !strings.HasPrefix(r.items[k].word, "pull")
+	for k > 0 && (r.word(k, "at", "around", "about", "still", "now", "all", "just", "already", "only", "stays") || r.is(k, kindVacuum, "pull") || r.word(k, "is", "are", "was", "were", "sits", "sitting", "sat", "stands", "s")) {
+		said = said || r.word(k, "is", "are", "was", "were", "sits", "sitting", "sat", "stands", "s")
+		k--
+	}
+	subject := r.is(k, kindWood) || r.is(k, kindNoun, "strip") && !r.is(k-1, kindNoun) && (k == 0 || r.items[k-1].amount == nil) || r.word(k, "wood", "woods", "timber", "lumber", "veneer")
+	return subject && (said || strings.HasSuffix(r.items[k].text, "'s") || strings.HasSuffix(r.items[k].text, "’s") || r.word(k, "woods"))
 }
 
 // waitedFor: "what if I wait til its 50", "once it warms up to 65" are of the air.

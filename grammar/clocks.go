@@ -72,7 +72,7 @@ func (r *reader) clocks() {
 		if am.unit != nil && suffix == "" || role == "" && !r.dayPlan() && !r.mentions(kindNoun, "panel", "press") {
 			continue
 		}
-		if r.noHour(i, role, suffix) || r.timetabled(i) {
+		if r.noHour(i, role, suffix) || r.timetabled(i) || role == "" && r.startsElsewhere(i) {
 			continue
 		}
 		clock, ok := clockOf(am, suffix)
@@ -104,7 +104,7 @@ func (r *reader) clocks() {
 // of the day's hours.
 func (r *reader) noHour(i int, role, suffix string) bool {
 	am := r.items[i].amount
-	if role == "start" && suffix == "" && am.form != formPair && (!r.dayPlan() && (r.mentions(kindVacuum) || am.float() > 12 || len(r.items) > 12) || am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
+	if role == "start" && suffix == "" && am.form != formPair && (!r.dayPlan() && !r.panelsAndPresses() && (r.mentions(kindVacuum) || am.float() > 12 || len(r.items) > 12) || am.float() < 4 || am.form == formFraction || am.form == formMixed || r.namesThing(i)) {
 		return true
 	}
 	return r.whenIts(i) || am.form != formPair && suffix == "" && (am.form == formFraction || am.form == formMixed || am.form == formDecimal && am.float() < 1 || r.namesThing(i))
@@ -114,7 +114,7 @@ func (r *reader) noHour(i int, role, suffix string) bool {
 func (r *reader) atLunch(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-5; j-- {
 		switch {
-		case r.word(j, "lunch", "break", "smoko", "dinner", "breakfast", "coffee", "tea", "brew", "cuppa", "elevenses", "meeting", "dentist", "doctor", "doctors"):
+		case r.word(j, "lunch", "break", "breaks", "smoko", "dinner", "breakfast", "coffee", "tea", "brew", "cuppa", "elevenses", "meeting", "dentist", "doctor", "doctors"):
 			return true
 		case r.word(j, "at", "from", "is", "to", "till", "til", "until", "half", "quarter", "past"), r.items[j].amount != nil && r.items[j].amount.dead:
 		default:
@@ -138,8 +138,8 @@ func (r *reader) clockMeans(i int, suffix string) string {
 		role = "start" // "0630 start"
 	case am.form == formPair && am.link == linkTo && i > 0 && r.items[i-1].used && r.has(unit.StartTime) && !r.has(unit.Deadline):
 		role = "deadline" // "between 7:00 and 15:30"
-	case role == "" && am.form == formPair && r.word(i+1, "away", "start", "sharp") && r.isBreak(i+2):
-		role = "start" // "8:00 away"
+	case role == "" && (am.form == formPair || r.hourOfDay(i)) && r.word(i+1, "away", "start", "sharp", "prompt") && r.isBreak(i+2), role == "" && r.inAtHour(i):
+		role = "start" // "8:00 away", "7 sharp"
 	case role == "" && r.clockAlone(i):
 		role = "start"
 	}
@@ -297,6 +297,8 @@ func (r *reader) clockRole(i int) string {
 			return "start" // "two presses, off at 7:30"
 		case r.word(j, "by", "before") && r.warmBefore(j):
 			return ""
+		case r.word(j, "before") && r.noneBefore(j):
+			return "start"
 		case r.word(j, "by") && j == i-1 && r.is(r.next(i), kindRole, "start") && r.isBreak(r.next(i)+1):
 			return "start"
 		case r.word(j, "until", "till", "til", "before") && r.is(j-1, kindRole, "start") && r.within(max(j-6, 0), j, kindNot) >= 0:

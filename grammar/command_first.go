@@ -131,7 +131,7 @@ func (r *reader) upTo(refs []int, next int) ([]int, int) {
 // postFirst reads "post it as walnut tops" and "post: 5 strips …".
 func (r *reader) postFirst(c *Command, i int) bool {
 	describes := r.saysMuch(i+1, len(r.items))
-	if r.items[i].word == "post" && r.elsewhere() {
+	if r.items[i].word == "post" && (r.elsewhere() || r.picturesPosted(i+1)) {
 		return false // "post 9 on the back fence is rotten"
 	}
 	if r.items[i].word == "post" && len(c.Loads) == 0 && !r.nothingAfter(i) && !describes {

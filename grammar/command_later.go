@@ -209,6 +209,9 @@ func (r *reader) putsIn(at int) bool {
 		if !in || r.is(next+1, kindNoun) && !r.is(next+1, kindNoun, "press", "bag", "frame") || r.is(next+1, kindAttr) || r.is(next+1, kindWood) {
 			continue // "put 1 in bar on it"
 		}
+		if r.word(next+1, "the", "my", "a", "that", "our", "each", "every") && next+2 < len(r.items) && r.word(next, "in") && r.items[next+2].kind == kindNone && r.items[next+2].brk == 0 && !r.word(next+2, pressNames...) {
+			continue // "put 3 in the pot"
+		}
 		c := &Command{Verb: In, Loads: refs}
 		if i > 0 && (r.is(i-1, kindNot) || r.word(i-1, "dont")) {
 			c.Verb, c.Meant = NotDone, In

@@ -19,6 +19,7 @@ var stumbles = wordSet(`er err erm um uh ah eh hm hmm`)
 var afterthoughts = wordSet(`actually sorry rather correction oops`)
 
 func (r *reader) corrections() {
+	r.recounts()
 	r.loadCorrected()
 	for i := 1; i < len(r.items); i++ {
 		if r.notThisBut(i) || r.word(i, "are actually", "is actually") && r.habit.Follows {

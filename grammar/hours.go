@@ -218,3 +218,34 @@ func (r *reader) hourOfDay(i int) bool {
 	}
 	return whole && n > 0 && n <= 24 && r.items[i].amount.bare() && !r.namesThing(i)
 }
+
+// noneBefore: "nobody glues before 7", "nothing goes in before 7:30" tell when the day
+// begins; "not done before 5" tells no more than when it ends.
+func (r *reader) noneBefore(j int) bool {
+	from, _ := r.clause(j)
+	for k := j - 1; k >= from; k-- {
+		switch {
+		case r.items[k].amount != nil || r.is(k, kindVerb, "out") || r.word(k, "out", "done", "finished", "finish", "ready", "over", "through", "leave", "leaves", "left", "home"):
+			return false
+		case r.is(k, kindNot) || r.word(k, "nobody", "nobodys", "noone", "nothing", "none", "never", "no", "no one"):
+			return true
+		}
+	}
+	return false
+}
+
+// inAtHour: "21 panels, pva, in at 7".
+func (r *reader) inAtHour(i int) bool {
+	return r.word(i-1, "at") && i > 2 && r.items[i-2].word == "in" && r.items[i-2].amount == nil && r.isBreak(i-3) && r.isBreak(i+1) && r.hourOfDay(i) && (r.dayPlan() || r.panelsAndPresses())
+}
+
+// startsElsewhere: of "Dave's in at 6:30 but nobody glues before 7" the second has a word
+// for the start, and the first has none.
+func (r *reader) startsElsewhere(i int) bool {
+	for k := range r.items {
+		if k != i && r.free(k) && r.items[k].amount.unit == nil && r.clockRole(k) == "start" && !r.noHour(k, "start", r.daySuffix(k)) {
+			return true
+		}
+	}
+	return false
+}

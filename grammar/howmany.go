@@ -41,7 +41,7 @@ func (r *reader) howManyPanels() bool {
 
 // howManyByTime: "how many can we press by 4 starting at 7" asks how far a day goes.
 func (r *reader) howManyByTime() bool {
-	if r.has(unit.PanelCount) || !r.mentions(kindRole, "start", "deadline") || r.mentions(kindNoun, "strip") && !r.howManyPanels() {
+	if r.has(unit.PanelCount) || !r.mentions(kindRole, "start", "deadline") && !r.spansHours() || r.mentions(kindNoun, "strip") && !r.howManyPanels() {
 		return false
 	}
 	for i := range r.items {
@@ -49,12 +49,29 @@ func (r *reader) howManyByTime() bool {
 			continue
 		}
 		k := i + 1
-		for r.word(k, "many", "more", "of", "them", "these", "those", "the") || r.is(k, kindNoun, "panel") {
-			k++
+		for r.word(k, "many", "more", "of", "them", "these", "those", "the", "such") || r.is(k, kindNoun, "panel") || k < len(r.items) && r.items[k].amount != nil && (r.items[k].amount.link == linkTimes || k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkTimes) {
+			k++ // "how many 24x36 panels"
 		}
 		able := r.word(k, "can", "could", "will", "would", "do", "should", "might")
 		doer := r.word(k+1, "i", "we", "you", "they", "he", "she", "one", "the")
-		if able && doer || r.is(k, kindAsk) && (strings.HasPrefix(r.items[k].word, "can i ") || strings.HasPrefix(r.items[k].word, "can we ")) || r.is(k-1, kindNoun, "panel") {
+		if able && doer || r.is(k, kindAsk) && (strings.HasPrefix(r.items[k].word, "can i ") || strings.HasPrefix(r.items[k].word, "can we ")) || r.within(i, k, kindNoun, "panel") >= 0 && (r.is(k-1, kindNoun, "panel") || r.items[k-1].amount != nil) {
+			return true
+		}
+	}
+	return false
+}
+
+// spansHours: "from 7 to 3:30", "between 7 and 3:30".
+func (r *reader) spansHours() bool {
+	for i := 0; i+2 < len(r.items); i++ {
+		if !r.word(i, "between", "from") || !r.hourOfDay(i+1) {
+			continue
+		}
+		k := i + 2
+		for r.word(k, "and", "to", "till", "til", "until", "am") || r.is(k, kindRole, "am") {
+			k++
+		}
+		if k < len(r.items) && k > i+1 && r.hourOfDay(k) && (r.items[k].amount.form == formPair || r.items[i+1].amount.form == formPair || r.daySuffix(k) != "") {
 			return true
 		}
 	}

@@ -10,6 +10,7 @@ import (
 // ambient.
 func (r *reader) percents() {
 	r.driestAndWettest()
+	r.wetInPlaces()
 	r.listedMoistures()
 	r.oneAndTheOther()
 	for i := range r.items {
@@ -190,7 +191,7 @@ func (r *reader) percentBare(i int) bool {
 	if v := r.items[i].amount.float(); v >= 4 && v <= 30 && r.mentions(kindAir, "mc") && !r.is(n, kindNoun) && !r.is(n, kindAttr) && (r.is(p, kindSay) || r.is(p, kindVacuum, "pull") && in(r.items[p].word, "reads", "reading", "shows") || r.word(i-1, "between")) {
 		return true
 	}
-	if r.humidified(i) || r.woodReads(i, p) {
+	if r.humidified(i) || r.woodReads(i, p) || r.woodSits(i) {
 		return true
 	}
 	if r.is(p, kindAir, "rh") && p > 0 && r.items[p-1].amount != nil && r.items[p-1].amount.is(unit.Proportion) {

@@ -88,6 +88,12 @@ func (r *reader) worstFirst() {
 	switch {
 	case r.getsInside():
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "inside"}}, r.phrase.Asks...)
+	case r.potHeats():
+		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "hot pot"}}, slices.DeleteFunc(r.phrase.Asks, func(a Ask) bool { return a.Peril == "heat" })...)
+	case r.pumpHot():
+		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "hot pump"}}, slices.DeleteFunc(r.phrase.Asks, func(a Ask) bool { return a.Peril == "heat" })...)
+	case r.sandsSafely():
+		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "fumes"}}, r.phrase.Asks...)
 	case r.handsWhile() && !r.asksFor(Safety):
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "reach in"}}, r.phrase.Asks...)
 	case slices.Contains(r.phrase.Perils, "reach in"): // before "my kid", who is no worse off than his hand
@@ -96,22 +102,6 @@ func (r *reader) worstFirst() {
 			r.phrase.Asks[at].Peril = "reach in"
 		}
 	}
-}
-
-// handsWhile: "shove a strip straight with my fingers while the bag's pulling down".
-func (r *reader) handsWhile() bool {
-	hand := false
-	for i := range r.items {
-		hand = hand || r.word(i, "finger", "fingers", "hand", "hands", "thumb", "thumbs", "arm", "arms")
-		if !hand || !r.word(i, "while", "as", "when") {
-			continue
-		}
-		_, to := r.clause(i)
-		if r.within(i, to, kindVacuum, "pull") >= 0 || r.opensWithin(i, to, "closes", "closing", "pumps", "pumping", "evacuates", "evacuating", "sucks", "sucking") {
-			return true
-		}
-	}
-	return false
 }
 
 // buckets: a bucket is a label to read of, or a vessel.

@@ -285,6 +285,8 @@ func (r *reader) pileAt(i int) (pile, bool) {
 			joined = true
 		case r.items[j].amount != nil && r.someSpoiled(j) == i, r.items[j].amount != nil && r.items[j].amount.plural && r.word(j-1, "the") && r.ofPairs() < 2:
 			return pile{}, false // "two of the 3 1/4s": of a pile told before
+		case r.items[j].amount != nil && r.items[j].amount.link == linkTimes && r.is(j+1, kindNoun, "press", "bag", "frame", "bed"):
+			return pile{}, false // "one 4x8 frame"
 		case r.items[j].amount != nil:
 			return r.pileOf(i, j, joined)
 		case r.items[j].kind == kindWood || r.items[j].kind == kindWoodSort:

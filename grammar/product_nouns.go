@@ -61,6 +61,9 @@ func (r *reader) panelBefore(i int) bool {
 // productBehind is the part named after a size of items [i, end).
 func (r *reader) productBehind(i, end int, sheet bool) string {
 	j := r.nextNear(end - 1)
+	if r.manyBefore(i) && r.bySize(i, end) == "panel" {
+		return "panel" // "how many 30x40 will the bag do", "the big ones, 42x96"
+	}
 	if r.word(end, "for", "as") && r.word(end+1, "the", "my", "our", "a") && r.is(end+2, kindNoun, "bar", "sled") {
 		return r.items[end+2].id // "use a 1x2 for the side bar"
 	}
@@ -94,6 +97,14 @@ func (r *reader) productBehind(i, end int, sheet bool) string {
 		return "panel"
 	}
 	return ""
+}
+
+// manyBefore reports whether "how many" or "ones" stands right before a size at item i.
+func (r *reader) manyBefore(i int) bool {
+	if r.isBreak(i-1) && i > 1 {
+		return r.word(i-2, "ones") && r.mentions(kindAsk, "schedule")
+	}
+	return r.word(i-1, "how many", "ones") || r.word(i-1, "many") && r.word(i-2, "how")
 }
 
 // inAll reports whether what stands before item j is of all the strips together.

@@ -25,7 +25,7 @@ var soughtTopics = map[unit.Field]Topic{
 // adjectives are the words that ask how much of something there has to be.
 var adjectives = map[string]string{
 	"tall": "tall", "high": "tall", "wide": "wide", "broad": "wide", "thick": "thick", "thin": "thick",
-	"big": "big", "large": "big", "strong": "big", "powerful": "big", "bad": "big", "steep": "steep",
+	"big": "big", "large": "big", "small": "big", "little": "big", "weak": "big", "low": "tall", "narrow": "wide", "strong": "big", "powerful": "big", "bad": "big", "steep": "steep",
 }
 
 // soughtSize reads "how wide of a panel can I go", "how high must be the batten":

@@ -37,6 +37,7 @@ func (r *reader) strangerBefore(i int) bool {
 // killStrangers marks the sizes of things that are no part of a load or a press: "10
 // ft of hose", "for a 36 ft sloop", "the ceiling is 9 ft high", "the bench is 34 high".
 func (r *reader) killStrangers() {
+	r.killNoSizes()
 	for i := range r.items {
 		am := r.items[i].amount
 		if am != nil && !am.dead && (am.is(unit.Pressing) || am.is(unit.Content) || am.bare()) && r.ofCompressor(i) {

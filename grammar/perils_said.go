@@ -1,0 +1,98 @@
+package grammar
+
+import "strings"
+
+// Dangers that are told in a sentence, and not by a word of their own.
+
+// bodyParts are what gets under a film.
+var bodyParts = wordSet(`finger fingers fingertip fingertips hand hands palm palms thumb thumbs arm arms knuckles`)
+
+// handsWhile: "shove a strip straight with my fingers while the bag's pulling down", "run
+// my finger along the seal with the pump on".
+func (r *reader) handsWhile() bool {
+	hand := false
+	for i := range r.items {
+		hand = hand || r.items[i].amount == nil && bodyParts[r.items[i].word] && !r.word(i-1, "other", "by", "on")
+		if !hand || !r.word(i, "while", "as", "when", "with", "whilst") && !r.word(i, "under vacuum") {
+			continue
+		}
+		_, to := r.clause(i)
+		if r.word(i, "with") {
+			to = min(to, i+5)
+		} else if r.within(i, to, kindVacuum, "pull") >= 0 || r.opensWithin(i, to, "closes", "closing", "pumps", "pumping", "evacuates", "evacuating", "sucks", "sucking", "under vacuum", "pulling") {
+			return true
+		}
+		if pump := r.within(i, to, kindNoun, "pump"); pump >= 0 && r.opensWithin(pump, to, "on", "running", "runs", "going", "working", "still") {
+			return true
+		}
+		if r.word(i, "while", "when", "with", "whilst") && r.within(i, to, kindVacuum, "vacuum") >= 0 && r.opensWithin(i, to, "under", "on") {
+			return true
+		}
+	}
+	return false
+}
+
+// hotGlue are words of a pot that runs away, pots what it is mixed in.
+var (
+	hotGlue = wordSet(`hot smoking smokes smoke steaming steams bubbling boiling boils melting melts foaming`)
+	pots    = wordSet(`pot pots cup cups tub container bowl mug bucket pail yogurt`)
+)
+
+// potHeats: "the epoxy is getting hot in the cup".
+func (r *reader) potHeats() bool {
+	mixed, pot, hot := r.wordIn("hardener", "resin"), false, false
+	for i := range r.items {
+		mixed = mixed || r.is(i, kindGlue, "epoxy", "urea-formaldehyde", "resorcinol")
+		if r.items[i].amount != nil {
+			continue
+		}
+		hot = hot || strings.HasSuffix(r.items[i].word, " hot")
+		pot = pot || pots[r.items[i].word] && !(i > 0 && r.items[i-1].amount != nil) && ((r.word(i-1, "the", "a", "my", "in", "mixing", "that", "his", "whole", "mixed", "epoxy", "resin") || r.word(i+1, "of")) || r.is(i-1, kindGlue))
+		here := r.word(i+1, "in here", "out", "glue", "today", "hide", "melt") || r.word(i+1, "in") && r.word(i+2, "here")
+		hot = hot || hotGlue[r.items[i].word] && !here && r.word(i-1, "getting", "gets", "got", "is", "its", "too", "really", "very", "going", "went", "so", "started", "starts", "warm", "starting", "feels", "just")
+	}
+	return mixed && pot && hot
+}
+
+// sandsSafely: "is resorcinol safe to sand once it's hard", "is epoxy dust bad for you"; not
+// "when is it safe to sand".
+func (r *reader) sandsSafely() bool {
+	if r.mentions(kindPeril) || r.within(0, len(r.items), kindGlue) < 0 || r.wordIn("when", "soon", "long", "time", "hours", "after") {
+		return false
+	}
+	return r.wordIn("sand", "sanding", "sanded", "safe to sand") && r.wordIn("safe", "unsafe", "harmful", "dangerous", "bad", "toxic") || r.wordIn("dust") && r.wordIn("safe", "bad", "harmful", "dangerous", "toxic", "nasty", "hurt")
+}
+
+// glovesAside: "he's at 26 before he's got his gloves off" and "put my gloves on, then"
+// ask for no protection.
+func (r *reader) glovesAside(i int) bool {
+	if !r.word(i, "gloves") {
+		return false
+	}
+	return r.word(i+1, "off") && r.opensWithin(max(i-6, 0), i, "before") || r.word(i+1, "on") && r.opensWithin(max(i-4, 0), i, "put", "got", "puts")
+}
+
+// noPeril: a "glass table top" is no vessel, and a kid who is picked up is not alone with
+// a press.
+func (r *reader) noPeril(i int) bool {
+	if r.word(i, "glass") && (r.is(i+1, kindNoun, "panel", "bed") || r.word(i+1, "insert", "front", "panes", "pane")) {
+		return (r.mentions(kindWood) || r.mentions(kindAir, "service")) && !r.wordIn("lid", "lids", "see", "cover", "through", "reservoir")
+	}
+	return r.word(i, "my kid", "my son", "my daughter", "child", "children") && r.word(i-1, "up", "off", "fetch", "collect") && !r.mentions(kindVacuum)
+}
+
+// pumpHot: "pump motor's too hot to touch", "the pump is smoking".
+func (r *reader) pumpHot() bool {
+	for i := range r.items {
+		if !r.is(i, kindNoun, "pump") {
+			continue
+		}
+		_, to := r.clause(i)
+		for k := i + 1; k < to && k <= i+6; k++ {
+			if r.items[k].amount == nil && strings.HasSuffix(r.items[k].word, " hot") || hotGlue[r.items[k].word] && r.items[k].amount == nil && (r.word(k-1, "too", "very", "really", "getting", "so", "gets", "running", "red", "is", "its", "burning", "awful", "s", "started", "was", "pump", "motor", "motors") || r.is(k-1, kindNoun, "pump")) && !r.word(k+1, "glue", "enough", "shop", "day") || r.word(k, "smells", "burnt", "sparks", "sparking") {
+				return true
+			}
+		}
+	}
+	return false
+}
