@@ -53,6 +53,8 @@ func (r *reader) countAmong(list []int) bool {
 	said, broken := -1, 0
 	for _, k := range list {
 		switch am := r.items[k].amount; {
+		case am.value == nil:
+			return false
 		case am.form == formWords && am.bare() && am.value.IsInt() && said < 0 && r.isBreak(k-1) && r.isBreak(k+1):
 			said = k
 		case am.form == formWords:
