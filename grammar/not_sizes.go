@@ -14,7 +14,7 @@ func (r *reader) killNoSizes() {
 		if !r.free(i) || r.items[i].amount.value == nil && r.items[i].amount.form != formPair {
 			continue
 		}
-		if r.offTime(i) || r.sinceHour(i) || r.sizeAgainInches(i) || r.gapOnBed(i) || r.perLoadOfMany(i) {
+		if r.offTime(i) || r.sinceHour(i) || r.sizeAgainInches(i) || r.gapOnBed(i) || r.perLoadOfMany(i) || r.tooThick(i) {
 			r.items[i].amount.dead = true
 		}
 		if r.outdoors(i + 1) {
@@ -94,4 +94,11 @@ func (r *reader) perLoadOfMany(i int) bool {
 		return false
 	}
 	return r.items[i-3].amount != nil && (r.word(i-2, "loads", "batches") || r.is(i-2, kindAsk) && r.items[i-2].word == "loads")
+}
+
+// tooThick: in "bare melamine sled, 26" the number that stands alone is of something else.
+func (r *reader) tooThick(i int) bool {
+	const thickest = 8
+	am := r.items[i].amount
+	return !r.habit.Metric && am.bare() && am.form == formInt && am.float() >= thickest && r.isBreak(i-1) && r.isBreak(i+1) && r.is(i-2, kindNoun, "sled", "caul") && (i+2 >= len(r.items) || r.items[i+1].amount == nil)
 }

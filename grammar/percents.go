@@ -228,7 +228,7 @@ func (r *reader) percentField(i int) unit.Field {
 	if f := r.placedAt(i); f != "" {
 		return f
 	}
-	if r.wetBeforeHouse(i, to) || r.goesTo(i) {
+	if r.wetBeforeHouse(i, to) || r.goesTo(i) || r.items[i].amount.float() <= 20 && r.word(i+1, "wood", "lumber", "timber", "stock") {
 		return unit.WoodMoisture
 	}
 	tooWet := r.items[i].amount.float() > 30 && (r.topic == Move || r.mentions(kindAir, "service")) && !r.mentions(kindAir, "mc")

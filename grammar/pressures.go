@@ -393,5 +393,5 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	if r.topic == Pump && r.is(j, kindRole, "start") {
 		return true
 	}
-	return r.gaugeComesLast(i) || !r.habit.Metric && r.word(i-1, "at") && v >= 15 && v <= 30 && a.link == linkNone && r.mentions(kindNoun, "bar", "cup", "bow") && !r.said(unit.Pressing) && !r.dayPlan()
+	return !r.habit.Metric && r.word(i-1, "at") && v >= 15 && v <= 30 && a.link == linkNone && r.mentions(kindNoun, "bar", "cup", "bow") && !r.said(unit.Pressing) && !r.dayPlan()
 }
