@@ -148,3 +148,25 @@ func (r *reader) barSection(from int) bool {
 	}
 	return false
 }
+
+// howCompares: "how does 25 compare with 20 inHg" offers two of one kind.
+func (r *reader) howCompares() {
+	for i := range r.items {
+		k := i + 1
+		if !r.free(i) || !r.word(k, "compare", "compares", "compared", "stack", "measure", "do") {
+			continue
+		}
+		for k++; r.word(k, "with", "to", "against", "up", "vs", "a", "an", "the", "at"); k++ {
+		}
+		if k < i+3 || !r.free(k) || !r.items[k].amount.is(unit.Pressing) || !alike(r.items[i].amount, r.items[k].amount) || !r.word(k-1, "with", "to", "against", "vs") {
+			continue
+		}
+		if r.items[i].amount.bare() {
+			u := *r.items[k].amount.unit
+			r.items[i].amount.unit = &u
+		}
+		r.items[i+1].used = true
+		r.choice(i, k, unit.Vacuum)
+		return
+	}
+}

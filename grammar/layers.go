@@ -275,7 +275,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 	for i := from; i < to; i++ {
 		it := &r.items[i]
 		switch {
-		case r.howMany(i), r.roomFor(i), r.word(i, "top") && r.word(i-1, "on"): // no panel
+		case r.howMany(i), r.roomFor(i), r.word(i, "top") && (r.word(i-1, "on") || r.word(i-1, "the") && (r.word(i-2, "at", "over", "on", "to", "off") || r.is(i-2, kindRole, "length"))): // no panel
 		case it.word == "poly" && it.kind == kindNone && s.noun < 0:
 			s.noun, s.part = i, "film" // "ten thou poly over everything"
 		case it.kind == kindNoun && it.id == "bar" && !told:
@@ -290,6 +290,10 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			}
 		case r.is(i, kindNoun, "opening"):
 			spans = s.closed(spans)
+			if s.amount >= 0 && s.noun < 0 && !r.ownsNumber(i) && r.within(i, to, kindNoun, "sled", "fence", "strip", "mat", "caul") >= 0 {
+				s = none // "in a 4 1/4 opening if i've got a 3/4 sled then …"
+				continue
+			}
 			if i++; !r.ownsNumber(i-1) && !(i < to && r.items[i].amount != nil && r.is(i+1, kindNoun)) {
 				return spans
 			}

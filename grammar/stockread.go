@@ -17,12 +17,14 @@ func (r *reader) stockLists() (piles unit.Piles, at []int) {
 			continue
 		}
 		total := 0
+		times := r.eachBeforeList(i)
 		for k := range l.entries {
 			p, ok := r.pileOfEntry(l, &l.entries[k])
 			if !ok {
 				r.unuse(l.entries[k].text)
 				continue
 			}
+			p.Count *= times
 			if len(at) > 0 && r.within(at[len(at)-1], i, kindFix) >= 0 {
 				piles = r.instead(piles, p)
 			} else {
@@ -134,5 +136,16 @@ func (r *reader) widthsFirst() int {
 			n++
 		}
 	}
+	return n
+}
+
+// eachBeforeList: "3 each of 1 1/2, 2, 2 1/2 and 3" has three of all that the list at item i
+// names; else 1.
+func (r *reader) eachBeforeList(i int) int {
+	n, ok := r.wholeAt(i - 3)
+	if !ok || n < 1 || n > mostOfAPile || r.items[i].list.counted || !r.word(i-1, "of") || !r.is(i-2, kindRole, "in a row") && !r.word(i-2, "each") {
+		return 1
+	}
+	r.items[i-3].used = true
 	return n
 }
