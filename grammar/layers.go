@@ -288,12 +288,10 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			if s.noun < 0 || it.id == "core" {
 				s.noun, s.part = i, layerParts[it.id]
 			}
+		case s.amount >= 0 && s.noun < 0 && r.openingBefore(i, to):
+			s = none
 		case r.is(i, kindNoun, "opening"):
 			spans = s.closed(spans)
-			if s.amount >= 0 && s.noun < 0 && !r.ownsNumber(i) && r.within(i, to, kindNoun, "sled", "fence", "strip", "mat", "caul") >= 0 {
-				s = none // "in a 4 1/4 opening if i've got a 3/4 sled then …"
-				continue
-			}
 			if i++; !r.ownsNumber(i-1) && !(i < to && r.items[i].amount != nil && r.is(i+1, kindNoun)) {
 				return spans
 			}
