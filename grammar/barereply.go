@@ -31,6 +31,13 @@ func (r *reader) bareReply() {
 	if only >= 0 && r.smallTalk(only) {
 		return
 	}
+	if only >= 0 && r.items[only].amount.bare() && r.heldAt(only) && (r.word(only+1, "there", "here", "in there", "in here") || r.word(only+1, "in") && r.word(only+2, "there", "here")) {
+		return // "he keeps it at 68 in there" is no size
+	}
+	if only >= 0 && r.items[only].amount.form == formWords && r.items[only].amount.equals(one) && r.word(only+1, "of") {
+		r.items[only].used = true
+		return // "how much is that for one of the halves"
+	}
 	if only >= 0 && (r.is(only+1, kindRole, "am", "pm") && !(r.items[only].amount.float() > latest && r.word(only+1, "in the morning", "in the afternoon", "in the evening", "this afternoon", "after lunch")) || r.items[only].amount.form == formPair) {
 		return // "4 pm sorry" is a time of something
 	}

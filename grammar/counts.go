@@ -104,7 +104,7 @@ func (r *reader) countBehind(i int) bool {
 	if r.numberOfThem(i) {
 		return true
 	}
-	if i < 2 || !r.is(i-2, kindNoun, "strip", "panel") || !isPlural(r.items[i-2].word) {
+	if i < 2 || !r.is(i-2, kindNoun, "strip", "panel") || !isPlural(r.items[i-2].word) || r.opensWidths(i) {
 		return false
 	}
 	alone := r.isBreak(i+1) && r.items[i].amount.bare()

@@ -46,6 +46,9 @@ func (r *reader) labelledCount(i int) unit.Field {
 		label--
 	}
 	f := countFields[r.labelNoun(label)]
+	if len(f) > 0 && r.opensWidths(i) {
+		return ""
+	}
 	switch {
 	case len(f) == 0 && each && !r.is(r.counted(i), kindNoun):
 		return r.countedHere(i)
@@ -59,6 +62,12 @@ func (r *reader) labelledCount(i int) unit.Field {
 		return f[0]
 	}
 	return ""
+}
+
+// opensWidths: the first number of "three tops: 24, 30 and 36 wide" counts nothing.
+func (r *reader) opensWidths(i int) bool {
+	list := r.listFrom(i)
+	return len(list) > 2 && r.is(r.next(list[len(list)-1]), kindAttr, "wide")
 }
 
 // countBeside reports whether the number at item i counts strips whose width is told

@@ -281,7 +281,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 	for i := from; i < to; i++ {
 		it := &r.items[i]
 		switch {
-		case r.howMany(i), r.roomFor(i), r.word(i, "top") && r.word(i-1, "on"): // no panel
+		case r.howMany(i), r.roomFor(i), r.word(i, "top") && (r.word(i-1, "on") || r.word(i-1, "the") && (r.word(i-2, "at", "over", "on", "to", "off") || r.is(i-2, kindRole, "length"))): // no panel
 		case it.word == "poly" && it.kind == kindNone && s.noun < 0:
 			s.noun, s.part = i, "film" // "ten thou poly over everything"
 		case it.kind == kindNoun && it.id == "bar" && !told:
@@ -294,6 +294,8 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			if s.noun < 0 || it.id == "core" {
 				s.noun, s.part = i, layerParts[it.id]
 			}
+		case s.amount >= 0 && s.noun < 0 && r.openingBefore(i, to):
+			s = none
 		case r.is(i, kindNoun, "opening"):
 			spans = s.closed(spans)
 			if i++; !r.ownsNumber(i-1) && !(i < to && r.items[i].amount != nil && r.is(i+1, kindNoun)) {

@@ -163,3 +163,9 @@ func (r *reader) panelsDeep(i, j int) bool {
 	r.items[i].amount.dead = true
 	return true
 }
+
+// openingBefore: of "in a 4 1/4 opening if i've got a 3/4 sled then …" layers are told behind
+// the opening at item i, which has its number before it.
+func (r *reader) openingBefore(i, to int) bool {
+	return r.is(i, kindNoun, "opening") && !r.ownsNumber(i) && r.within(i, to, kindNoun, "sled", "fence", "strip", "mat", "caul") >= 0
+}

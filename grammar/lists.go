@@ -19,6 +19,11 @@ func (r *reader) listedWidths() {
 		if r.is(attr, kindAttr) && r.items[attr].id != "wide" || !r.is(attr, kindAttr) && !r.is(r.prev(i), kindNoun, "strip") && !(i > 1 && (r.labels(i-1) || r.word(i-1, "of", "are")) && r.is(i-2, kindAttr, "wide")) {
 			continue
 		}
+		if k := i - 2; k >= 0 && r.labels(i-1) && r.is(k, kindNoun, "panel") && isPlural(r.items[k].word) {
+			r.countListedPanels(k, len(list))
+			r.panelsListed(list, attr)
+			return
+		}
 		if r.is(r.prev(i), kindNoun, "panel") && isPlural(r.items[r.prev(i)].word) {
 			r.panelsListed(list, attr)
 			return
@@ -87,6 +92,13 @@ func (r *reader) panelsListed(list []int, attr int) {
 	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, from, false})
 }
 
+// countListedPanels uses up "three" of "three tops: 24, 30 and 36 wide".
+func (r *reader) countListedPanels(k, n int) {
+	if m, ok := r.wholeAt(k - 1); ok && m == n {
+		r.items[k-1].used = true
+	}
+}
+
 // countListed uses up "three strips" before three widths.
 func (r *reader) countListed(i, n int) {
 	for j := i - 1; j >= 0 && j >= i-4; j-- {
@@ -138,7 +150,7 @@ func (r *reader) panelTargets() {
 	type target struct{ count, width, n int }
 	var ts []target
 	for i := range r.items {
-		if len(ts) > 0 && (r.isStop(i) || r.items[i].brk == ':' || r.word(i, "got", "have", "stock", "theres")) {
+		if len(ts) > 0 && (r.isStop(i) || r.word(i+1, "of") && (r.word(i, "out") || r.is(i, kindVerb, "out")) || r.word(i, "out of") || r.items[i].brk == ':' || r.word(i, "got", "have", "stock", "theres")) {
 			break
 		}
 		if !r.free(i) || r.timesAt(i+1) {

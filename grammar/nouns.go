@@ -227,6 +227,10 @@ const thickestPly = 0.05
 // partLength binds the thickness of a layer. A sheet under a sled is the sled.
 func (r *reader) partLength(i, k int) {
 	f := bareFields[r.items[k].id]
+	if p := r.prev(i); f == unit.CoreThickness && k > i && r.is(p, kindNoun, "caul", "sled") && p == i-2 && r.word(i-1, "is") && !r.has(bareFields[r.items[p].id]) {
+		f = bareFields[r.items[p].id] // "the caul is 3/4 ply"
+		r.items[k].meaning, r.items[k].used = meaning{kind: kindFill}, true
+	}
 	if f == unit.CoreThickness && r.underfoot(k) {
 		f = unit.SledThickness
 		if r.is(k+1, kindNoun, "caul", "bar") {

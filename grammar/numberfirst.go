@@ -101,8 +101,7 @@ func (r *reader) middling(i int) bool {
 }
 
 // partAsTold is the noun of "the bar they gave me stands an inch and a half" and of
-// "batten along the edge stands 1 3/8", seen
-// from the measure at item i; -1 where none is.
+// "batten along the edge stands 1 3/8", seen from the measure at item i; -1 where none is.
 func (r *reader) partAsTold(i int) int {
 	if !r.word(i-1, "is", "was", "stands", "measures", "at") && !r.is(i-1, kindFix) {
 		return -1

@@ -16,11 +16,7 @@ func (r *reader) oldAndNew() {
 		r.wentTo(i)
 		r.downTo(i)
 		r.workedFrom(i)
-		r.rangeSettled(i)
-		r.nearlySaid(i)
-		r.exchangedFor(i)
-		r.itIs(i)
-		r.lastTimeThisTime(i)
+		r.settledFor(i)
 	}
 	r.countLeft()
 }
@@ -356,7 +352,7 @@ func (r *reader) sumCameTo(i int) bool {
 		return false
 	}
 	end := i + 1
-	for r.word(end, "left", "now", "total", "good", "ones", "altogether", "then") {
+	for r.word(end, "left", "now", "total", "good", "ones", "altogether", "then", "told") || r.word(end, "all") && r.word(end+1, "told", "up", "together") || r.word(end, "up", "together") && r.word(end-1, "all") {
 		end++
 	}
 	return r.isBreak(end) || r.leftOf(end) != "" && r.isBreak(end+1) && r.opensWithin(max(i-8, 0), i, "more", "extra")

@@ -171,6 +171,11 @@ func (r *reader) leftNow(i int) bool {
 func (r *reader) ofEach() []pile {
 	for i := range r.items {
 		n, whole := r.wholeAt(i)
+		if whole && r.items[i].amount.bare() && r.free(i) && n > 0 {
+			if found := r.eachOf(i); len(found) > 1 {
+				return found
+			}
+		}
 		if !whole || n < 1 || !r.free(i) || !r.items[i].amount.bare() || !r.word(i+1, "of") || !r.word(i+2, "each", "both") {
 			continue
 		}
@@ -192,4 +197,22 @@ func (r *reader) ofEach() []pile {
 		}
 	}
 	return nil
+}
+
+// eachOf: "3 each of 1 1/2, 2, 2 1/2 and 3" are so many of all of them.
+func (r *reader) eachOf(i int) []pile {
+	if !r.word(i+1, "each") && !r.is(i+1, kindRole, "in a row") || !r.word(i+2, "of") {
+		return nil
+	}
+	var found []pile
+	for k := i + 3; k < len(r.items); k++ {
+		switch {
+		case r.free(k) && r.length(k) && r.size(k) < widestStrip:
+			found = append(found, pile{i, k})
+		case r.items[k].amount == nil && !r.isStop(k) && (r.items[k].brk == ',' || r.word(k, "and", "the") || r.is(k, kindAttr, "wide")):
+		default:
+			return found
+		}
+	}
+	return found
 }

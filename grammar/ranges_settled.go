@@ -5,6 +5,16 @@ import (
 	"slices"
 )
 
+// settledFor reads what is said in the end where a number was said before it.
+func (r *reader) settledFor(i int) {
+	r.rangeSettled(i)
+	r.nearlySaid(i)
+	r.reallyIs(i)
+	r.exchangedFor(i)
+	r.itIs(i)
+	r.lastTimeThisTime(i)
+}
+
 // rangeSettled: "bounces between 23 and 24, say 23.5", "1 7/8 to 2 1/8, call it 2" settle
 // for a number within a range, which stands in its place.
 func (r *reader) rangeSettled(i int) {
@@ -64,7 +74,7 @@ func amid(c, a, b *big.Rat) bool {
 // nearlySaid: "a hair under 2, 1 31/32", "shy of 3/8, say .36" say a number roughly and then
 // for good.
 func (r *reader) nearlySaid(i int) {
-	if !r.live(i) || r.items[i].amount.value == nil || r.items[i].amount.link != linkNone || !r.word(i-1, "under", "over", "shy", "about", "nearly", "almost", "of", "than", "below", "above", "around") {
+	if am := r.items[i].amount; am == nil || r.items[i].used || am.value == nil || am.link != linkNone || !r.is(i-1, kindRole, "length") && !r.word(i-1, "under", "over", "shy", "about", "nearly", "almost", "of", "than", "below", "above", "around") {
 		return
 	}
 	if !r.word(i-2, "hair", "bit", "touch", "shade", "whisker", "tad", "just", "shy", "little", "less", "more", "smidge", "hairs") && !r.word(i-1, "shy") {
@@ -83,9 +93,15 @@ func (r *reader) nearlySaid(i int) {
 		return
 	}
 	a, b := r.items[i].amount.float(), r.items[k].amount.float()
-	const roughly = 0.08
-	if n := r.next(k); r.is(n, kindNoun) && !r.startsAnew(n) || b < (1-roughly)*a || b > (1+roughly)*a {
+	const near = 0.08
+	if n := r.next(k); r.is(n, kindNoun) && !r.startsAnew(n) || b < (1-near)*a || b > (1+near)*a {
 		return
 	}
 	r.standsFor(i, k)
+	for j := i - 1; j >= 0 && (roughly[r.items[j].word] || r.is(j, kindRole, "length")) && r.items[j].amount == nil; j-- {
+		r.items[j].meaning, r.items[j].word, r.items[j].used = meaning{kind: kindFill}, "", true
+	}
 }
+
+// roughly are the words before a number that is said roughly: "a hair under 2".
+var roughly = wordSet(`a just hair hairs bit touch shade whisker tad shy little less more smidge under over of than below above about nearly almost around`)

@@ -16,6 +16,7 @@ func (r *reader) rivalled() {
 	if r.phrase.Command != nil || r.habit.Follows {
 		return
 	}
+	r.pilesDoubted()
 	for i := range r.items {
 		if !r.free(i) || r.items[i].amount.value == nil || r.items[i].amount.hearsay || r.items[i].amount.form == formPair || r.one(i) || !r.takesTurn(i) {
 			continue
@@ -96,4 +97,43 @@ func (r *reader) leaveOpen(f Fact, other string) {
 	r.phrase.Clashes = append(r.phrase.Clashes, Clash{Field: f.Field, Texts: []string{f.Text, other}})
 	r.unuse(f.Text)
 	r.unuse(other)
+}
+
+// pilesDoubted asks for the strips anew where a number is left among them: "5x 70, 9x 55 and
+// 4x 48. no, of the 70 are six" may be told wrong, or read wrong.
+func (r *reader) pilesDoubted() {
+	for k := range r.bound {
+		b := &r.bound[k]
+		if b.fact.Field != unit.StockPiles {
+			continue
+		}
+		if i := r.leftAmong(b); i >= 0 {
+			r.leaveOpen(b.fact, r.items[i].text)
+			r.items[i].used = true
+		}
+		return
+	}
+}
+
+// leftAmong is the number that nothing could place in the sentence of the piles told last,
+// or in the next where that corrects them; -1 where there is none.
+func (r *reader) leftAmong(b *binding) int {
+	end := b.from
+	for end < len(r.items) && r.items[end].start < r.items[b.from].start+len(b.fact.Text) {
+		end++
+	}
+	_, to := r.sentence(max(end-1, b.from))
+	if r.word(to+1, "no", "sorry", "wait") || r.is(to+1, kindFix) {
+		_, to = r.sentence(to + 1)
+	}
+	for i := b.from; i < to && i < len(r.items); i++ {
+		am := r.items[i].amount
+		if !r.free(i) || !am.bare() || am.value == nil || am.plural || am.hearsay || am.form == formPair || r.one(i) {
+			continue
+		}
+		if !r.word(i+1, "of") && !r.word(i+2, "no", "sorry") && !r.word(i-1, "so", "no", "wait", "really", "actually") {
+			return i
+		}
+	}
+	return -1
 }

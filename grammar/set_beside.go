@@ -9,6 +9,7 @@ import (
 // numbersBeside marks numbers that name a thing, or measure what no question asks of.
 func (r *reader) numbersBeside() {
 	for i := range r.items {
+		r.assumedOnce(i)
 		if r.is(i, kindAttr, "long") && r.word(i+1, "side", "sides", "edge", "edges") {
 			r.longSide(i)
 		}
@@ -20,6 +21,11 @@ func (r *reader) numbersBeside() {
 		r.barLength(i)
 		r.perPanelOf(i)
 		r.cauls(i)
+		r.eitherSide(i)
+		r.cameShort(i)
+		if am := r.items[i].amount; am.unitRaw == "in" && r.word(i-1, "at") && r.word(i+1, "there", "here") {
+			am.dead = true // "he keeps it at 68 in there" is no inches
+		}
 	}
 	r.endToEnd()
 }
@@ -139,5 +145,60 @@ func (r *reader) endToEnd() {
 				r.items[i-1].amount.dead = true
 			}
 		}
+	}
+}
+
+// eitherSide: "3 strips either side of a 6 inch center board" are not all there are, and the
+// board between is not as wide as they are.
+func (r *reader) eitherSide(i int) {
+	k := r.next(i)
+	if n, ok := r.wholeAt(i); !ok || n < 1 || !r.is(k, kindNoun, "strip") {
+		return
+	}
+	for k++; r.word(k, "on"); k++ {
+	}
+	if !r.is(k, kindFact, "faces=2") || !r.word(k+1, "of") || r.is(k+2, kindNoun, "bar") {
+		return
+	}
+	r.items[i].amount.dead = true
+	r.items[k].meaning, r.items[k].used = meaning{kind: kindFill}, true
+	for j := k + 2; j < len(r.items) && j < k+5 && !r.isBreak(j); j++ {
+		if r.live(j) && r.length(j) {
+			r.items[j].amount.dead = true
+			r.idleDirections(j+1, j+2)
+			for b := j + 1; b < j+4 && b < len(r.items); b++ {
+				if r.is(b, kindNoun, "strip") {
+					r.items[b].meaning, r.items[b].used = meaning{kind: kindFill}, true
+				}
+			}
+			return
+		}
+	}
+}
+
+// cameShort: "yesterday's panel came out 2 in short" tells by how much it went wrong.
+func (r *reader) cameShort(i int) {
+	if !r.live(i) || !r.length(i) || !small(r.size(i)) || !r.word(i+1, "short", "shy", "narrow", "under") && !(r.word(i+1, "too") && r.word(i+2, "short", "narrow", "wide", "long")) {
+		return
+	}
+	if k := r.prev(i); r.turnedOut(k) || r.turnedOut(i-1) || r.turnedOut(i-2) || r.word(i-1, "was", "were", "ended", "finished") {
+		r.items[i].amount.dead = true
+		r.idleDirections(i+1, i+2)
+	}
+}
+
+// fillerOrGlue: "say 5 cubic feet of them", "one gallon enough?" of a thread are no volume of
+// the press.
+func (r *reader) fillerOrGlue(i int) bool {
+	if r.word(i+1, "of") && (r.word(i+2, "them", "those", "filler", "blocks", "scrap", "foam", "glue", "it") || r.is(i+2, kindGlue)) {
+		return true
+	}
+	return r.habit.Follows && r.word(i+1, "enough", "plenty", "do") && !r.pumping() && r.countKind(kindNoun) == 0
+}
+
+// assumedOnce: "ok assume 20% then" in a thread is for its question, not for the room.
+func (r *reader) assumedOnce(i int) {
+	if r.habit.Follows && r.is(i, kindAsk, "profile") && r.items[i].word == "assume" && r.wordIn("then", "instead", "here", "once") && r.countKind(kindAsk) == 1 {
+		r.items[i].meaning, r.items[i].used = meaning{kind: kindFill}, true
 	}
 }

@@ -85,6 +85,7 @@ func (r *reader) someStrips(i int) {
 		r.items[i].amount.dead = true
 		return
 	}
+	r.groupWidth(i)
 	if !r.length(i) || !r.is(r.next(i), kindAttr, "wide") && !r.is(r.prev(i), kindAttr, "wide") {
 		return
 	}
@@ -114,4 +115,29 @@ func (r *reader) halfBehind(i int) bool {
 		}
 	}
 	return false
+}
+
+// groupWidth: "the outside two are 3 wide and the four in the middle 2 1/4" tells the width
+// of none but those.
+func (r *reader) groupWidth(i int) {
+	if n, ok := r.wholeAt(i); !ok || n > 12 || !r.items[i].amount.bare() {
+		return
+	}
+	j := i + 1
+	switch {
+	case r.word(i-1, "outside", "outer", "middle", "inner", "inside", "end", "center", "centre", "outermost", "edge") && r.word(j, "are", "is"):
+		j++
+	case (r.word(i-1, "the") || r.isBreak(i-1)) && r.word(j, "in", "on", "at") && r.word(j+1, "the") && r.word(j+2, "middle", "outside", "center", "centre", "inside", "ends", "edges", "edge"):
+		j += 3
+	default:
+		return
+	}
+	for r.word(j, "are", "is") {
+		j++
+	}
+	if !r.live(j) || !r.length(j) || r.is(r.next(j), kindAttr, "thick", "long") || r.is(r.next(j), kindNoun) {
+		return
+	}
+	r.items[i].amount.dead, r.items[j].amount.dead = true, true
+	r.idleDirections(j+1, j+2)
 }

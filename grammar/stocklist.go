@@ -255,6 +255,9 @@ func withoutTarget(tokens []token, run []stockEntry) []stockEntry {
 	for _, e := range run[:n-1] {
 		most = max(most, e.width.float())
 	}
+	if from := run[n-1].from; tokens[from-1].norm == "and" && tokens[run[n-1].end].meaning.kind == kindAttr && run[n-1].width.float() <= 1.5*most {
+		return run // "3 1/2, 3 1/2 and 4 1/4 wide"
+	}
 	if run[n-1].parted != run[n-2].parted || run[n-1].width.float() > 3*most {
 		return run[:n-1]
 	}

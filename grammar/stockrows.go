@@ -142,7 +142,7 @@ func (r *reader) rowBehind(i int) int {
 	}
 	if r.word(k, "pcs") || r.is(k, kindNoun, "strip") {
 		k++
-		of := r.word(k, "of", "at", "á", "à", "a")
+		of := r.word(k, "of", "at", "á", "à", "a") || r.labels(k) && in(r.items[k-1].word, "pcs", "pieces", "pc")
 		if of {
 			k++
 		}

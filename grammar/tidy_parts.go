@@ -167,3 +167,19 @@ func (r *reader) comparedParts() {
 		}
 	}
 }
+
+// fatterThan: "one strip's 1/32 fatter than its neighbour" is by how much they differ.
+func (r *reader) fatterThan(i int) bool {
+	if r.size(i) > mostApart || !r.mentions(kindNoun, "strip") || !r.word(i+1, "fatter", "thicker", "thinner", "skinnier", "heavier", "fatter than", "thicker than", "thinner than") && !r.is(i+1, kindAttr, "thickest", "thinnest") {
+		return false
+	}
+	k := i + 2
+	for r.word(k, "than", "its", "the", "their", "next", "all", "other") {
+		k++
+	}
+	if !r.is(k, kindPerson) && !r.word(k, "neighbor", "neighbour", "neighbors", "neighbours", "others", "rest", "one", "other") && !r.word(k-1, "other", "next") && !r.is(k, kindNoun, "strip") {
+		return false
+	}
+	r.items[i+1].used = true
+	return true
+}

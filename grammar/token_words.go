@@ -57,7 +57,7 @@ func (t *tokenizer) pronoun(s scrap, n int) bool {
 		_, m := trade.longest(t.scraps, t.at+1)
 		return m == 0 && (!hyphenUnits[t.scraps[t.at+1].norm] || t.scraps[t.at+1].norm == "in") // "the one inch then"
 	}
-	if k := len(t.tokens) - 2; k >= 0 && l.symbol == symWord && (t.tokens[k].norm == "the" || t.tokens[k].norm == "that") && (strings.HasSuffix(l.norm, "er") || firmness[l.norm] != "" || whichOne[l.norm]) && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1) && !t.unitAt(t.at+1)) {
+	if k := len(t.tokens) - 2; k >= 0 && (l.symbol == symWord || whichOne[l.norm]) && (t.tokens[k].norm == "the" || t.tokens[k].norm == "that") && (strings.HasSuffix(l.norm, "er") || firmness[l.norm] != "" || whichOne[l.norm]) && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1) && !t.unitAt(t.at+1)) {
 		return true // "the taller one", "the medium one"
 	}
 	return l != nil && pronouns[l.norm] && (t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeWord || !t.nounAt(t.at+1))

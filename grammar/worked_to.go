@@ -144,3 +144,21 @@ func (r *reader) asLarge(i, j int) bool {
 	const furthest = 3
 	return alike(a, b) && (a.unit != nil || b.unit == nil) && a.float() < furthest*b.float() && b.float() < furthest*a.float()
 }
+
+// reallyIs: "the 4 inch opening is really 3 15/16", "the 1 in bar is more like 15/16".
+func (r *reader) reallyIs(i int) {
+	k := i + 1
+	if !r.live(i) || r.items[i].amount.value == nil || !r.is(k, kindNoun) || !r.word(k+1, "is", "was", "are") {
+		return
+	}
+	j := k + 2
+	for r.word(j, "really", "only", "more", "like", "nearer", "closer", "to", "in", "fact", "about") {
+		j++
+	}
+	if j < k+3 || !r.word(k+2, "really", "more", "nearer", "closer", "in") || !r.live(j) || !r.asLarge(i, j) || r.items[j].amount.link != linkNone {
+		return
+	}
+	if n := r.next(j); !r.is(n, kindNoun) && !r.is(n, kindAttr) {
+		r.standsFor(i, j)
+	}
+}
