@@ -68,6 +68,7 @@ func (r *reader) changes() {
 	r.keptAt()
 	r.forThePart()
 	r.oneOfPart()
+	r.calledOff()
 	r.someOfThem()
 	r.widthCorrected()
 	r.inPlaceOfBare()

@@ -362,6 +362,8 @@ func (r *reader) counted(i int) int {
 		case it.kind == kindRole && (it.word == "no." || it.word == "no" || it.word == "nr"):
 		case it.kind == kindPeril && it.id == "structure" && isPlural(it.word):
 			return j
+		case it.word == "off" && (r.is(j+1, kindRole, "in a row") || r.word(j+1, "both", "either", "every", "each") || r.is(j+1, kindFact)): // "5 off each edge"
+			return -1
 		case it.word == "off":
 			if k := r.next(j); r.is(k, kindNoun) {
 				return k

@@ -346,6 +346,9 @@ func (r *reader) amendment(j int) Amendment {
 
 // ofWhat are the fields that words beside the number at item j say that it is of.
 func (r *reader) ofWhat(j int) []unit.Field {
+	if worse := r.worse(j); worse != nil {
+		return worse
+	}
 	switch length := r.length(j); {
 	case r.waitedFor(j):
 		return []unit.Field{unit.ShopTemp, unit.ServiceTemp}

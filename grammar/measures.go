@@ -59,7 +59,7 @@ func (r *reader) roleLengths() {
 		n, p := r.next(i), r.prev(i)
 		from, to := r.clause(i)
 		switch {
-		case r.trimmedTwice(i):
+		case r.trimmedTwice(i), r.offEachEdge(i):
 		case r.word(i-1, "better than", "closer than", "nearer than") && r.word(i-2, "shut", "close", "closes", "closed", "down", "up") && r.size(i) < mostApart:
 			r.bind(i, unit.Gap) // "the worst joint won't shut better than 0.3 mm"
 		case r.varyAcross(i, p):
@@ -81,7 +81,7 @@ func (r *reader) roleLengths() {
 		case r.is(p, kindRole, "ripped") && r.items[i].amount.form == formQuarters && i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo:
 			r.items[i].amount.dead = true
 			r.bind(i+1, unit.StripWidth) // "ripped some 8/4 to 1 7/8"
-		case r.is(p, kindRole, "ripped"):
+		case r.is(p, kindRole, "ripped"), r.rippedTo(i):
 			r.bind(i, unit.StripWidth)
 		case r.offMachine(i, p):
 		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and", "by", "x")):

@@ -280,7 +280,7 @@ func (r *reader) bareVacuum() {
 // for the vacuum that follows.
 func (r *reader) noReading(i int) bool {
 	a := r.items[i].amount
-	if !a.bare() || a.form == formPair || a.form == formWords && a.float() < 5 {
+	if !a.bare() || a.plural || a.form == formPair || a.form == formWords && a.float() < 5 {
 		return true
 	}
 	n := r.next(i)

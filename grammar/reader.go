@@ -32,6 +32,9 @@ type binding struct {
 
 func (r *reader) read() {
 	r.glossed()
+	r.assumedThen()
+	r.madeOf()
+	r.humpedBy()
 	r.comparing()
 	r.conditions()
 	r.metricMils()
@@ -100,6 +103,7 @@ func (r *reader) setAside() {
 	r.killUncut()
 	r.killTotals()
 	r.killSums()
+	r.killInPassing()
 }
 
 // sayings binds the numbers and words of a question, or of what is left to say
