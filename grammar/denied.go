@@ -346,8 +346,8 @@ func (r *reader) amendment(j int) Amendment {
 
 // ofWhat are the fields that words beside the number at item j say that it is of.
 func (r *reader) ofWhat(j int) []unit.Field {
-	if worse := r.worse(j); worse != nil {
-		return worse
+	if f := r.hinted(j); f != nil {
+		return f
 	}
 	switch length := r.length(j); {
 	case r.waitedFor(j):

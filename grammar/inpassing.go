@@ -8,6 +8,7 @@ import "presshand/engine/unit"
 // till 6", "say 5 cubic feet of blocks", "is a gallon enough".
 func (r *reader) killInPassing() {
 	r.someOfTheOnesThere()
+	r.otherOnes()
 	for i := range r.items {
 		am := r.items[i].amount
 		if am == nil || am.dead {

@@ -124,3 +124,116 @@ func (r *reader) madeOf() {
 func (r *reader) toldLast(i int) bool {
 	return i > 0 && r.amountsIn(i, len(r.items)) == 0 && r.amountsIn(0, i) > 2
 }
+
+// hinted are the fields that the words around the number at item j make it of.
+func (r *reader) hinted(j int) []unit.Field {
+	if worse := r.worse(j); worse != nil {
+		return worse
+	}
+	v, bare := r.items[j].amount.float(), r.items[j].amount.bare()
+	switch {
+	case bare && r.keptThere(j) && v >= 10 && v <= 110:
+		return []unit.Field{unit.ServiceTemp, unit.ShopTemp} // "he keeps it at 68 in there"
+	case bare && r.word(j-1, "at") && r.word(j-2, "one", "ones") && r.mentions(kindAir, "service") && v >= 10 && v <= 60:
+		return []unit.Field{unit.ServiceHumidity} // "that's the beach house. The city one's at 30"
+	case bare && r.word(j-1, "say", "about", "only", "maybe", "like", "at") && r.isBreak(j+1) && r.pumpAlone():
+		return []unit.Field{unit.PumpSpeed} // "pump's tired, say 4"
+	}
+	return nil
+}
+
+// pumpAlone reports whether the pump is the one thing that a message names.
+func (r *reader) pumpAlone() bool {
+	if r.amountsIn(0, len(r.items)) != 1 || r.mentions(kindVacuum) {
+		return false
+	}
+	for i := range r.items {
+		if r.is(i, kindNoun) && !r.is(i, kindNoun, "pump") {
+			return false
+		}
+	}
+	return r.mentions(kindNoun, "pump")
+}
+
+// woodAt: "wood's at 9", "veneer's walnut at 10" tell how wet the wood is, where the air that
+// it goes to is told.
+func (r *reader) woodAt(i int) bool {
+	v := r.items[i].amount.float()
+	if v > 20 || !r.word(i-1, "at", "is", "about", "around") || !r.mentions(kindAir, "service", "rh") || !r.percentSaid() || r.next(i) >= 0 {
+		return false
+	}
+	k := i - 1
+	for r.word(k, "at", "is", "was", "about", "around", "now", "still") {
+		k--
+	}
+	return r.is(k, kindWood) && k == i-2 || r.is(k, kindWoodSort) && r.word(k, "wood", "timber", "lumber") || r.word(k, "wood", "timber", "lumber")
+}
+
+// firmOne: "swap the mat for a firm 6 one", "a 1/4 firm one instead" measure the mat.
+func (r *reader) firmOne() bool {
+	for i := range r.items {
+		if !r.free(i) || !r.length(i) || !small(r.size(i)) || r.items[i].amount.form == formWords || r.has(unit.MatThickness) {
+			continue
+		}
+		near := firmness[r.wordAt(i-1)] != "" || firmness[r.wordAt(i+1)] != ""
+		k := i + 1
+		if firmness[r.wordAt(k)] != "" {
+			k++
+		}
+		if !near || !r.one(k) && !r.word(k, "one") || !r.onlyMats() {
+			continue
+		}
+		r.items[k].used = true
+		return r.bind(i, unit.MatThickness)
+	}
+	return false
+}
+
+// onlyMats reports whether no part but a mat is named.
+func (r *reader) onlyMats() bool {
+	for i := range r.items {
+		if r.is(i, kindNoun) && !r.is(i, kindNoun, "mat") {
+			return false
+		}
+	}
+	return true
+}
+
+// otherOnes keeps the size of "plus 3 shorter ones, 620 x 1200" from being that of those told
+// before.
+func (r *reader) otherOnes() {
+	if !r.habit.Follows {
+		return
+	}
+	for i := range r.items {
+		n, whole := r.wholeAt(i)
+		c, ok := comparatives[r.wordAt(i+1)]
+		if !whole || n < 1 || !ok || c.attr == "" || !r.word(i+2, "ones") {
+			continue
+		}
+		more := r.word(i-1, "plus", "another", "and", "also", "extra")
+		for k := i + 3; k < len(r.items); k++ {
+			if am := r.items[k].amount; am != nil && more && (am.link == linkTimes || r.timesAt(k+1)) {
+				am.dead, r.items[i].amount.dead = true, true
+			}
+		}
+		if !more && r.amountsIn(i+1, len(r.items)) == 1 {
+			r.narrowerOnes(i, c.attr)
+		}
+		return
+	}
+}
+
+// narrowerOnes reads "six narrower ones instead, 3 1/4": how many strips there are now, and
+// the measure that the comparative names.
+func (r *reader) narrowerOnes(i int, attr string) {
+	f := attrFields["strip"][attr]
+	for k := i + 3; k < len(r.items); k++ {
+		if r.free(k) && r.length(k) && small(r.size(k)) && f != "" && !r.is(r.next(k), kindNoun) && !r.is(r.next(k), kindAttr) {
+			r.items[i+1].used, r.items[i+1].meaning = true, meaning{}
+			r.bind(i, unit.StripCount)
+			r.bind(k, f)
+			return
+		}
+	}
+}
