@@ -372,7 +372,7 @@ func (r *reader) counted(i int) int {
 		case it.kind == kindNoun && it.id == "strip" && in(it.word, "pcs", "pieces") && (r.is(j+1, kindNoun, "panel") || r.word(j+1, "of") && r.is(j+2, kindNoun, "panel")):
 		case it.kind == kindNoun && it.id == "core" && r.is(j+1, kindNoun, "panel", "core") && isPlural(r.items[j+1].word):
 		case it.kind == kindNoun && it.id == "panel" && !isPlural(it.word) && j+1 < len(r.items) && (r.is(j+1, kindNoun, "panel", "face") || r.word(j+1, "blanks")):
-		case it.kind == kindAttr && it.word == "lengths" && (r.word(j+1, "of") || r.is(j+1, kindWood) || r.items[i].amount.form == formWords && r.isBreak(j+1)):
+		case it.kind == kindAttr && it.word == "lengths" && (r.word(j+1, "of") || r.is(j+1, kindWood) || r.is(j-1, kindWood) && r.items[i].amount.form == formWords || r.items[i].amount.form == formWords && r.isBreak(j+1)):
 			it.meaning = meaning{kind: kindNoun, id: "strip"}
 			return j
 		case it.kind == kindNoun:

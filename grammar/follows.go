@@ -197,7 +197,7 @@ func (r *reader) broughtTo(i int) bool {
 // widthCorrected reads "the 62s are actually 60" of strips that the thread has.
 func (r *reader) widthCorrected() {
 	for i := range r.items {
-		if !r.free(i) || !r.items[i].amount.plural && !r.is(i+1, kindFix) || !r.word(i-1, "the", "those", "these") {
+		if !r.free(i) || !r.items[i].amount.plural && !r.is(i+1, kindFix) || !r.word(i-1, "the", "those", "these", "my", "our") {
 			continue
 		}
 		j := r.correctedTo(i)

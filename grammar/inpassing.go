@@ -7,6 +7,7 @@ import "presshand/engine/unit"
 // killInPassing gives up the numbers of "he's got one in the van", "nobody touches it
 // till 6", "say 5 cubic feet of blocks", "is a gallon enough".
 func (r *reader) killInPassing() {
+	r.killSums()
 	r.someOfTheOnesThere()
 	r.otherOnes()
 	for i := range r.items {

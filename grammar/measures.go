@@ -76,6 +76,10 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.PanelWidth) // "1.5 over the opening of 480"
 		case r.overWhat(i):
 			r.bind(i, unit.PanelWidth)
+		case r.longBehind(i):
+			r.bind(i, unit.StripLength) // "3 in wide by 1 in thick by 6 ft"
+		case r.finishesAt(i):
+			r.bind(i, unit.StripThickness)
 		case r.squareStrip(i, n):
 		case r.runOf(i), r.crossed(i):
 		case r.is(p, kindRole, "ripped") && r.items[i].amount.form == formQuarters && i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo:
@@ -91,7 +95,7 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
 			r.bind(i, unit.Overfill)
-		case (r.is(p, kindRole, "run over") || r.word(p, "runs")) && r.size(i) > 0.3 && r.within(from, i, kindNoun, "strip") >= 0 && !r.has(unit.StripLength):
+		case (r.is(p, kindRole, "run over") || r.word(p, "runs")) && r.size(i) > 0.3 && (r.within(from, i, kindNoun, "strip") >= 0 || r.theyRun(p, i)) && !r.has(unit.StripLength):
 			r.bind(i, unit.StripLength) // "each board runs 6 ft 8"
 		case r.is(p, kindRole, "vary", "run over") && r.thickToThick(i):
 			r.bindRange(i, unit.StripThinnest, unit.StripThickest)

@@ -31,10 +31,7 @@ type binding struct {
 }
 
 func (r *reader) read() {
-	r.glossed()
-	r.assumedThen()
-	r.madeOf()
-	r.humpedBy()
+	r.wordsAhead()
 	r.comparing()
 	r.conditions()
 	r.metricMils()
@@ -102,7 +99,6 @@ func (r *reader) setAside() {
 	r.killEarlier()
 	r.killUncut()
 	r.killTotals()
-	r.killSums()
 	r.killInPassing()
 }
 

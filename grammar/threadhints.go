@@ -8,6 +8,19 @@ import (
 
 // What words around a number of a thread say that it is, or is not.
 
+// wordsAhead takes words for what they are before any number is read.
+func (r *reader) wordsAhead() {
+	r.glossed()
+	r.assumedThen()
+	r.madeOf()
+	r.humpedBy()
+}
+
+// inSection: "48 by 22 in section" tells no inches.
+func (r *reader) inSection(i int) bool {
+	return r.word(i+1, "section", "cross", "profile") || r.habit.Metric && r.timesAt(i) && r.is(i+1, kindAttr) && nounForms[r.items[i+1].word]
+}
+
 // keptThere: the number of "he keeps it at 68 in there" names no load.
 func (r *reader) keptThere(at int) bool {
 	return r.habit.Follows && r.free(at) && r.word(at-1, "at", "to") && r.word(at-2, "it", "that", "them", "place", "house", "heat", "thermostat")
@@ -132,8 +145,6 @@ func (r *reader) hinted(j int) []unit.Field {
 	}
 	v, bare := r.items[j].amount.float(), r.items[j].amount.bare()
 	switch {
-	case bare && r.keptThere(j) && v >= 10 && v <= 110:
-		return []unit.Field{unit.ServiceTemp, unit.ShopTemp} // "he keeps it at 68 in there"
 	case bare && r.word(j-1, "at") && r.word(j-2, "one", "ones") && r.mentions(kindAir, "service") && v >= 10 && v <= 60:
 		return []unit.Field{unit.ServiceHumidity} // "that's the beach house. The city one's at 30"
 	case bare && r.word(j-1, "say", "about", "only", "maybe", "like", "at") && r.isBreak(j+1) && r.pumpAlone():
