@@ -76,11 +76,7 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.PanelWidth) // "1.5 over the opening of 480"
 		case r.overWhat(i):
 			r.bind(i, unit.PanelWidth)
-		case r.longBehind(i):
-			r.bind(i, unit.StripLength) // "3 in wide by 1 in thick by 6 ft"
-		case r.finishesAt(i):
-			r.bind(i, unit.StripThickness)
-		case r.squareStrip(i, n):
+		case r.squareStrip(i, n), r.longBehind(i), r.finishesAt(i):
 		case r.runOf(i), r.crossed(i):
 		case r.is(p, kindRole, "ripped") && r.items[i].amount.form == formQuarters && i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo:
 			r.items[i].amount.dead = true

@@ -23,7 +23,8 @@ func (r *reader) theyRun(p, i int) bool {
 
 // longBehind: the last of "150 wide and 18 thick by 900" is how long the strips are.
 func (r *reader) longBehind(i int) bool {
-	return (r.timesAt(i) && r.is(i-1, kindAttr, "thick", "wide") || r.word(i-1, "by") && r.is(i-2, kindAttr, "thick", "wide")) && r.size(i) > widestStrip && !r.has(unit.StripLength) && r.mentions(kindNoun, "strip") && !r.is(r.next(i), kindAttr) && !r.is(r.next(i), kindNoun)
+	last := (r.timesAt(i) && r.is(i-1, kindAttr, "thick", "wide") || r.word(i-1, "by") && r.is(i-2, kindAttr, "thick", "wide")) && r.size(i) > widestStrip && !r.has(unit.StripLength) && r.mentions(kindNoun, "strip") && !r.is(r.next(i), kindAttr) && !r.is(r.next(i), kindNoun)
+	return last && r.bind(i, unit.StripLength)
 }
 
 // finishesAt: "six boards, which finish at 28 after the planer".
@@ -32,7 +33,7 @@ func (r *reader) finishesAt(i int) bool {
 		return false
 	}
 	_, to := r.clause(i)
-	return r.opensWithin(i, to, "planer", "planing", "thicknesser", "sander") && !r.is(r.next(i), kindAttr)
+	return r.opensWithin(i, to, "planer", "planing", "thicknesser", "sander") && !r.is(r.next(i), kindAttr) && r.bind(i, unit.StripThickness)
 }
 
 // nthTurnsUp: "third press turned up after all", "a second bag is free" tell how many there are.
