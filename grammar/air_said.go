@@ -40,6 +40,9 @@ func (r *reader) woodReads(i, p int) bool {
 	if v < 4 || v > 30 || p < 1 || r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || r.items[i].amount.link != linkNone || r.mentions(kindVacuum, "gauge", "vacuum") {
 		return false
 	}
+	if r.woodAt(i) {
+		return true
+	}
 	if !(r.is(p, kindVacuum, "pull") && r.word(p, "reads", "reading", "shows", "showing")) && !r.word(i-1, "read", "tested", "metered", "test", "tests") {
 		return false
 	}

@@ -64,6 +64,9 @@ func (r *reader) howLongIn() bool {
 		if !r.word(i, "how") || !r.is(i+1, kindAttr, "long") {
 			continue
 		}
+		if r.is(i-1, kindRole, "clamp") && r.habit.Follows {
+			return true // "leave it in how long with PUR"
+		}
 		for j := i + 2; j < len(r.items) && j <= i+9 && !r.isBreak(j); j++ {
 			if r.items[j].amount != nil {
 				break

@@ -6,6 +6,9 @@ import "presshand/engine/unit"
 // behind it, unless that has a number of its own, or the one before it.
 func (r *reader) besideNoun(i int) (k int, right bool) {
 	n, p := r.nextNear(i), r.prev(i)
+	if r.word(i+1, "one", "ones") && r.word(i+2, "that", "thats", "which", "whichs", "with") {
+		return -1, false // "the 1/2 in one that's only cupped 1/8"
+	}
 	if r.is(n, kindAttr) && !r.items[n].used || r.items[i].amount.plural {
 		return -1, false
 	}

@@ -303,6 +303,8 @@ func (r *reader) clockRole(i int) string {
 			return "start"
 		case r.word(j, "until", "till", "til", "before") && r.is(j-1, kindRole, "start") && r.within(max(j-6, 0), j, kindNot) >= 0:
 			return "start" // "can't start til 8:15"
+		case j == i-1 && r.word(j, "until", "till", "til", "before") && r.arriveNot(j):
+			return "start" // "the lads don't get in till 8"
 		case r.word(j, "stop", "stopping") && r.pairOrSuffix(i) || r.word(j, "until", "till", "til") && r.dayPlan() && r.pairOrSuffix(i):
 			return "deadline"
 		case r.word(j, "by", "before") && (r.dayPlan() || r.pairOrSuffix(i) && !(r.mentions(kindNoun, "strip", "bar") && !r.mentions(kindNoun, "press", "bag", "frame"))):
@@ -317,6 +319,12 @@ func (r *reader) clockRole(i int) string {
 		}
 	}
 	return ""
+}
+
+// arriveNot: "nobody's here", "they don't get in", before a "till" at item j.
+func (r *reader) arriveNot(j int) bool {
+	from, _ := r.clause(j)
+	return (r.within(from, j, kindNot) >= 0 || r.opensWithin(from, j, "nobody", "nobodys", "noone")) && r.opensWithin(from, j, "get", "gets", "come", "comes", "turn", "arrive", "arrives", "show", "here", "open", "opens") && r.within(from, j, kindNoun) < 0 && r.within(from, j, kindVacuum) < 0
 }
 
 // unevenBefore: strips that are "out by 2" differ by so much.

@@ -38,7 +38,7 @@ func (r *reader) command() bool {
 	if refs, next := r.references(at + 1); len(refs) == 1 && r.word(at, "make", "do") && r.copies(next) {
 		at++ // "make 41 the same as 40, except …"
 	}
-	if refs, next := r.references(at); len(refs) > 0 && !r.goesBack(at) && r.intendedFrom(at) < 0 && !r.word(at-1, "should be", "be") && !r.heldAt(at) {
+	if refs, next := r.references(at); len(refs) > 0 && !r.goesBack(at) && r.intendedFrom(at) < 0 && !r.word(at-1, "should be", "be") && !r.heldAt(at) && !r.keptThere(at) {
 		if r.aboutLoads(refs, next) {
 			return r.closes()
 		}
@@ -49,7 +49,7 @@ func (r *reader) command() bool {
 	if r.barePlea(at) || r.tookOut(at) || r.inPressNamed(at) {
 		return true
 	}
-	if v := r.verb(at); v != "" && !r.gaugeHolds(at) && !(v == Drop && r.items[at].word == "dropped" && r.fallsOf(at)) {
+	if v := r.verb(at); v != "" && !r.anotherRow(at) && !r.gaugeHolds(at) && !(v == Drop && r.items[at].word == "dropped" && r.fallsOf(at)) {
 		if r.verbFirst(at) {
 			return r.closes()
 		}

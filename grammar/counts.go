@@ -362,6 +362,8 @@ func (r *reader) counted(i int) int {
 		case it.kind == kindRole && (it.word == "no." || it.word == "no" || it.word == "nr"):
 		case it.kind == kindPeril && it.id == "structure" && isPlural(it.word):
 			return j
+		case it.word == "off" && (r.is(j+1, kindRole, "in a row") || r.word(j+1, "both", "either", "every", "each") || r.is(j+1, kindFact)): // "5 off each edge"
+			return -1
 		case it.word == "off":
 			if k := r.next(j); r.is(k, kindNoun) {
 				return k
@@ -370,7 +372,7 @@ func (r *reader) counted(i int) int {
 		case it.kind == kindNoun && it.id == "strip" && in(it.word, "pcs", "pieces") && (r.is(j+1, kindNoun, "panel") || r.word(j+1, "of") && r.is(j+2, kindNoun, "panel")):
 		case it.kind == kindNoun && it.id == "core" && r.is(j+1, kindNoun, "panel", "core") && isPlural(r.items[j+1].word):
 		case it.kind == kindNoun && it.id == "panel" && !isPlural(it.word) && j+1 < len(r.items) && (r.is(j+1, kindNoun, "panel", "face") || r.word(j+1, "blanks")):
-		case it.kind == kindAttr && it.word == "lengths" && (r.word(j+1, "of") || r.is(j+1, kindWood) || r.items[i].amount.form == formWords && r.isBreak(j+1)):
+		case it.kind == kindAttr && it.word == "lengths" && (r.word(j+1, "of") || r.is(j+1, kindWood) || r.is(j-1, kindWood) && r.items[i].amount.form == formWords || r.items[i].amount.form == formWords && r.isBreak(j+1)):
 			it.meaning = meaning{kind: kindNoun, id: "strip"}
 			return j
 		case it.kind == kindNoun:

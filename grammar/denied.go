@@ -349,6 +349,9 @@ func (r *reader) amendment(j int) Amendment {
 
 // ofWhat are the fields that words beside the number at item j say that it is of.
 func (r *reader) ofWhat(j int) []unit.Field {
+	if f := r.hinted(j); f != nil {
+		return f
+	}
 	switch length := r.length(j); {
 	case r.waitedFor(j):
 		return []unit.Field{unit.ShopTemp, unit.ServiceTemp}

@@ -153,7 +153,7 @@ func (r *reader) onesBehind(i int) bool {
 // countOfWidth: "theres 6 of the 5s actually" tells a count anew.
 func (r *reader) countOfWidth(i int) bool {
 	_, whole := r.items[i].amount.whole()
-	if !whole || !r.word(i+1, "of") || !r.word(i+2, "the", "those", "these") || !r.free(i+3) || !r.items[i+3].amount.plural && r.amountsIn(0, len(r.items)) != 2 || !r.length(i+3) || r.spoiled(i+3) {
+	if !whole || !r.word(i+1, "of") || !r.word(i+2, "the", "those", "these") || !r.free(i+3) || !r.items[i+3].amount.plural && r.amountsIn(0, len(r.items)) != 2 || !r.length(i+3) || r.spoiled(i+3) || r.takenBefore(i) {
 		return false
 	}
 	return r.wordIn("theres", "there", "have", "got", "only", "just", "its") || r.mentions(kindFix)
@@ -197,7 +197,7 @@ func (r *reader) broughtTo(i int) bool {
 // widthCorrected reads "the 62s are actually 60" of strips that the thread has.
 func (r *reader) widthCorrected() {
 	for i := range r.items {
-		if !r.free(i) || !r.items[i].amount.plural && !r.is(i+1, kindFix) || !r.word(i-1, "the", "those", "these") {
+		if !r.free(i) || !r.items[i].amount.plural && !r.is(i+1, kindFix) || !r.word(i-1, "the", "those", "these", "my", "our") {
 			continue
 		}
 		j := r.correctedTo(i)

@@ -140,7 +140,7 @@ func (r *reader) onClockFace(i int) bool {
 }
 
 // moversOfGauges are words of a gauge that goes up or down.
-var moversOfGauges = wordSet(`dropped drops fallen fell falls falling risen rose rises climbed climbs crept gone went goes slipped sagged sunk sank come came settled eased recovered has have is had now only just down up back`)
+var moversOfGauges = wordSet(`dropped drops fallen fell falls falling risen rose rises climbed climbs crept gone went goes slipped sagged sunk sank come came settled eased recovered has have is had now only just down up back goes sags sag sagged sagging slips drifts creeps drooping droops`)
 
 // gaugeMovedTo: "the gauge has dropped to 22".
 func (r *reader) gaugeMovedTo(i int) bool {

@@ -21,7 +21,7 @@ func (r *reader) layers() {
 	if told > 0 && r.word(told, "layers") && r.items[told-1].amount != nil && r.is(told+1, kindNoun) {
 		told = -1 // "2 layers plastic"
 	}
-	if told >= 0 {
+	if told >= 0 && !r.toldLast(told) {
 		from = told + 1
 	}
 	spans := r.layerSpans(from, told >= 0)
@@ -341,6 +341,9 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 
 // endsLayers reports whether item i speaks of what is no layer.
 func (r *reader) endsLayers(i int) bool {
+	if r.items[i].amount != nil && r.rangeAt(i, len(r.items)) && r.word(i+2, "across", "over") && r.is(r.next(i+2), kindNoun, "strip") {
+		return true // "…, and 30.0 to 30.6 across the strips"
+	}
 	return r.is(i, kindNoun, "frame", "gap", "press", "bag") || r.is(i, kindVacuum) || r.is(i, kindAttr) && r.items[i].id != "thick"
 }
 

@@ -59,7 +59,7 @@ func (r *reader) roleLengths() {
 		n, p := r.next(i), r.prev(i)
 		from, to := r.clause(i)
 		switch {
-		case r.trimmedTwice(i):
+		case r.trimmedTwice(i), r.offEachEdge(i):
 		case r.word(i-1, "better than", "closer than", "nearer than") && r.word(i-2, "shut", "close", "closes", "closed", "down", "up") && r.size(i) < mostApart:
 			r.bind(i, unit.Gap) // "the worst joint won't shut better than 0.3 mm"
 		case r.varyAcross(i, p):
@@ -76,12 +76,12 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.PanelWidth) // "1.5 over the opening of 480"
 		case r.overWhat(i):
 			r.bind(i, unit.PanelWidth)
-		case r.squareStrip(i, n):
+		case r.squareStrip(i, n), r.longBehind(i), r.finishesAt(i):
 		case r.runOf(i), r.crossed(i):
 		case r.is(p, kindRole, "ripped") && r.items[i].amount.form == formQuarters && i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo:
 			r.items[i].amount.dead = true
 			r.bind(i+1, unit.StripWidth) // "ripped some 8/4 to 1 7/8"
-		case r.is(p, kindRole, "ripped"):
+		case r.is(p, kindRole, "ripped"), r.rippedTo(i):
 			r.bind(i, unit.StripWidth)
 		case r.offMachine(i, p):
 		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and", "by", "x")):
@@ -91,7 +91,7 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
 			r.bind(i, unit.Overfill)
-		case (r.is(p, kindRole, "run over") || r.word(p, "runs")) && r.size(i) > 0.3 && r.within(from, i, kindNoun, "strip") >= 0 && !r.has(unit.StripLength):
+		case (r.is(p, kindRole, "run over") || r.word(p, "runs")) && r.size(i) > 0.3 && (r.within(from, i, kindNoun, "strip") >= 0 || r.theyRun(p, i)) && !r.has(unit.StripLength):
 			r.bind(i, unit.StripLength) // "each board runs 6 ft 8"
 		case r.is(p, kindRole, "vary", "run over") && r.thickToThick(i):
 			r.bindRange(i, unit.StripThinnest, unit.StripThickest)

@@ -280,7 +280,7 @@ func (r *reader) bareVacuum() {
 // for the vacuum that follows.
 func (r *reader) noReading(i int) bool {
 	a := r.items[i].amount
-	if !a.bare() || a.form == formPair || a.form == formWords && a.float() < 5 {
+	if !a.bare() || a.plural || a.form == formPair || a.form == formWords && a.float() < 5 {
 		return true
 	}
 	n := r.next(i)
@@ -327,6 +327,8 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true
 	case a.minus && a.form == formDecimal && r.habit.Metric && a.float() >= 0.3 && a.float() < 1.05 && n < 0 && a.link == linkNone:
 		return true // "…, bar 30, -0.85"
+	case a.form == formDecimal && r.habit.Metric && a.float() >= 0.6 && a.float() < 0.96 && n < 0 && a.link == linkNone && r.readingAlone(i):
+		return true // "7 strips 45 x 15, bar 25, I have 0.78"
 	case r.word(j, "at", "holds", "to") && r.is(r.prev(j), kindVacuum), r.onClockFace(i):
 		return true
 	case r.word(i-1, "at") && r.is(i-2, kindNoun, "bag", "press", "frame", "reservoir") && !r.startedAt(i):

@@ -158,6 +158,8 @@ func (r *reader) leakOver(i int) {
 		u = *am.unit
 	case am.is(unit.Distance) && am.unit.Symbol != "in":
 		return
+	case am.bare() && r.habit.Metric && am.form == formDecimal && am.float() < 1:
+		u = unit.Bar // "we lost 0.05 over the 20 minutes"
 	case am.bare() && r.habit.Metric:
 		u = unit.Mbar
 	}

@@ -31,7 +31,7 @@ type binding struct {
 }
 
 func (r *reader) read() {
-	r.glossed()
+	r.wordsAhead()
 	r.comparing()
 	r.conditions()
 	r.metricMils()
@@ -100,7 +100,7 @@ func (r *reader) setAside() {
 	r.killEarlier()
 	r.killUncut()
 	r.killTotals()
-	r.killSums()
+	r.killInPassing()
 }
 
 // sayings binds the numbers and words of a question, or of what is left to say

@@ -166,7 +166,7 @@ func (r *reader) leftOfThose(i int) int {
 
 // firmnessAlone: "medium?" is of the mat that the thread has.
 func (r *reader) firmnessAlone() {
-	if r.firmnessIn(0, len(r.items)) || !r.habit.Follows {
+	if r.firmnessIn(0, len(r.items)) || !r.habit.Follows || r.firmOne() {
 		return
 	}
 	for from := 0; from < len(r.items); {

@@ -67,7 +67,7 @@ func (r *reader) inPounds() {
 		if n.amount == nil && (n.kind == kindUnit && n.unit.Dimension != unit.Distance && n.unit.Dimension != unit.Lasting || r.is(i+1, kindAir, "mc") || r.habit.Metric && r.timesAt(i) && r.word(i+1, "before", "by", "time", "today", "at", "there") || r.is(i+1, kindAsk) && in(n.word, "tons", "ton", "grams")) {
 			am.unit, am.unitRaw = nil, ""
 		}
-		if am.unitRaw == "in" && n.amount == nil && seasons[n.word] {
+		if am.unitRaw == "in" && n.amount == nil && (seasons[n.word] || r.inSection(i)) {
 			am.unit, am.unitRaw = nil, "" // "55 in summer"
 		}
 		if am.unitRaw == "in" && n.amount == nil && (r.habit.Metric && am.float() > 120 || in(n.word, "tonnes", "tonne", "newtons", "kilos", "kilograms", "pounds")) {

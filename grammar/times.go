@@ -138,7 +138,7 @@ func (r *reader) durationField(i int) unit.Field {
 	switch {
 	case r.perStrip(i):
 		return "" // the time for a panel is not said
-	case r.leftIn(i) || r.pressedFor(i), r.timeEnough(i):
+	case r.leftIn(i) || r.pressedFor(i), r.timeEnough(i), r.habit.Follows && r.needsIn(i):
 		return unit.PressTime
 	case r.within(from, to, kindRole, "unload") >= 0 || r.word(r.prev(i), "unload"):
 		return unit.Unload

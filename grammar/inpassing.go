@@ -1,0 +1,219 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// Numbers that a message has in passing, and that are of no panel.
+
+// killInPassing gives up the numbers of "he's got one in the van", "nobody touches it
+// till 6", "say 5 cubic feet of blocks", "is a gallon enough".
+func (r *reader) killInPassing() {
+	r.killSums()
+	r.someOfTheOnesThere()
+	r.otherOnes()
+	for i := range r.items {
+		am := r.items[i].amount
+		if am == nil || am.dead {
+			continue
+		}
+		switch {
+		case r.saveOne(i):
+			am.dead, r.items[i].used = true, true
+			r.items[i-1].meaning, r.items[i-1].used = meaning{}, true
+		case r.pronoun(i), r.leftTill(i), am.is(unit.Content) && r.ofGlueOrFill(i), r.wantedOf(i), r.shortOf(i), r.thatIsnt(i):
+			am.dead = true
+		case r.partOfSheet(i):
+			am.dead, r.items[i].used = true, true
+		}
+	}
+}
+
+// pronoun reports whether item i is the "one" of "I've got one in the van" or "one of
+// the halves".
+func (r *reader) pronoun(i int) bool {
+	if !r.one(i) || !r.items[i].amount.bare() && r.items[i].amount.unitRaw != "in" {
+		return false
+	}
+	place := i + 1
+	in := r.items[i].amount.unitRaw == "in" || r.is(place, kindUnit, "in") || r.word(place, "in")
+	if in && !(r.items[i].amount.unitRaw == "in") {
+		place++
+	}
+	if r.word(i-1, "got", "have", "has", "had", "found", "bought", "borrow", "borrowed", "own", "owns", "keep", "keeps", "brought") {
+		if in {
+			return r.word(place, "the", "a", "my", "our", "his", "her", "their", "there", "here", "stock")
+		}
+		return place >= len(r.items) || r.isBreak(place) || r.word(place, "on", "at", "from", "that", "thats", "which", "somewhere", "already", "here", "there", "lying", "left", "spare", "over", "under", "behind")
+	}
+	k := i + 3
+	return r.word(i+1, "of") && r.word(i+2, "the", "those", "these", "my", "our") && k < len(r.items) && r.unknown(k) && !r.isBreak(k)
+}
+
+// saveOne: "all tight bar one", of all but one.
+func (r *reader) saveOne(i int) bool {
+	return r.one(i) && r.items[i].amount.bare() && r.is(i-1, kindNoun, "bar") && r.word(i-1, "bar") && !r.is(i+1, kindUnit) &&
+		r.word(i-2, "fine", "good", "ok", "okay", "tight", "closed", "perfect", "sound", "all", "them", "great", "well", "clean", "everything", "flat", "solid", "lot")
+}
+
+// leftTill: "nobody touches it till 6" is an hour at which nothing of the panel changes.
+func (r *reader) leftTill(i int) bool {
+	am := r.items[i].amount
+	if n, whole := am.whole(); !whole || n < 1 || n > 12 || !am.bare() || !r.word(i-1, "till", "til", "until") || r.topic == Pump {
+		return false
+	}
+	if n := r.next(i); r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(n, kindUnit) {
+		return false
+	}
+	from, _ := r.sentence(i)
+	return r.opensWithin(from, i, "nobody", "noone", "touch", "touches", "touching", "leave", "leaving", "stays", "stay", "sits", "sit", "sleep", "alone", "wait", "waits")
+}
+
+// ofGlueOrFill: a volume of glue that is there, or of what is laid into a press to fill it,
+// is none of the press.
+func (r *reader) ofGlueOrFill(i int) bool {
+	from, to := r.sentence(i)
+	if r.within(from, to, kindNoun, "pump") >= 0 || r.opensWithin(from, to, "reservoir", "tank", "receiver", "volume") {
+		return false
+	}
+	if r.word(i+1, "enough", "plenty", "do", "last", "cover") || r.word(i+1, "be", "going") && r.opensWithin(i, to, "enough", "plenty") || r.word(i+1, "of") && r.is(i+2, kindGlue) {
+		return true
+	}
+	for k := range r.items {
+		if r.word(k, "blocks", "block", "blocking", "filler", "fillers", "spacer", "spacers", "bricks", "packing", "offcuts") {
+			return true
+		}
+	}
+	return false
+}
+
+// wantedOf: "the school wants two of them" orders so many of what is made, not of its strips.
+func (r *reader) wantedOf(i int) bool {
+	_, whole := r.wholeAt(i)
+	return whole && r.habit.Follows && r.items[i].amount.bare() && r.word(i-1, "wants", "want", "ordered", "orders") && !r.word(i-2, "we", "i", "you", "ill", "well") &&
+		r.word(i+1, "of") && r.word(i+2, "them", "those", "these", "em") && !r.is(i+3, kindNoun)
+}
+
+// shortOf: "yesterday's came out 2 in short" tells what went wrong with another.
+func (r *reader) shortOf(i int) bool {
+	k := i + 1
+	if r.is(k, kindUnit) {
+		k++
+	}
+	return r.word(k, "short", "shy", "undersize", "narrow", "oversize") && r.word(i-1, "out", "up", "came out", "ended up", "came", "was", "were", "ended", "finished") && r.wordIn("yesterday", "yesterdays", "last", "previous")
+}
+
+// thatIsnt: in "1 isn't ash, is it" the number is of a load, and a later message has no other
+// for it.
+func (r *reader) thatIsnt(i int) bool {
+	_, whole := r.wholeAt(i)
+	return whole && i == 0 && r.habit.Follows && r.items[0].amount.bare() && r.items[0].amount.form == formInt && r.is(1, kindNot) && r.word(1, "isnt", "wasnt", "is not") && (r.is(2, kindWood) || r.is(2, kindGlue))
+}
+
+// partOfSheet: "a half sheet" is no thickness.
+func (r *reader) partOfSheet(i int) bool {
+	am := r.items[i].amount
+	if !am.bare() || am.form != formWords || am.value == nil || am.value.Cmp(one) >= 0 || !r.is(i+1, kindNoun, "panel") || !r.word(i+1, "sheet", "sheets") {
+		return false
+	}
+	return !r.is(r.next(i+1), kindAttr, "thick")
+}
+
+// someOfTheOnesThere keeps what is said of some of those counted before from being said of all:
+// "two of the eight are only 55 wide", "one of them's a spare and gets one face".
+func (r *reader) someOfTheOnesThere() {
+	if !r.habit.Follows {
+		return
+	}
+	for i := range r.items {
+		n, whole := r.wholeAt(i)
+		if !whole || n < 1 || !r.items[i].amount.bare() || !r.word(i+1, "of") {
+			continue
+		}
+		at := r.thoseBehind(i + 2)
+		if at < 0 {
+			continue
+		}
+		_, to := r.clause(i)
+		told := r.amountsIn(at, to) > 0
+		for k := at; k < to; k++ {
+			if r.items[k].amount != nil {
+				r.items[k].amount.dead = true
+			} else if r.is(k, kindFact, "faces=1", "faces=2") {
+				r.items[k].meaning, told = meaning{}, true
+			}
+		}
+		if told {
+			for k := i; k < at; k++ {
+				if r.items[k].amount != nil {
+					r.items[k].amount.dead = true
+				}
+			}
+		}
+	}
+}
+
+// thoseBehind is the item behind "the eight are" or "them's" from item i on; -1 where none is.
+func (r *reader) thoseBehind(i int) int {
+	if r.word(i, "thems", "thatre", "theyre") {
+		return i + 1
+	}
+	if !r.word(i, "the", "those", "these", "our", "my", "them", "em") {
+		return -1
+	}
+	them := r.word(i, "them", "em")
+	i++
+	if n, whole := r.wholeAt(i); !them && whole && n > 1 && r.items[i].amount.bare() && !r.items[i].amount.plural {
+		i++
+		if r.is(i, kindNoun, "strip", "panel") {
+			i++
+		}
+	} else if !them {
+		return -1
+	}
+	if !r.word(i, "are", "is", "was", "were", "only", "came", "has", "have", "get", "gets", "measure", "measures") {
+		return -1
+	}
+	return i + 1
+}
+
+// calledOff reads "two of those panels have been cancelled", by so many fewer.
+func (r *reader) calledOff() {
+	if r.amountsIn(0, len(r.items)) != 1 {
+		return
+	}
+	for i := range r.items {
+		n, ok := r.spokenOrWhole(i)
+		if !ok || n < 1 || !r.items[i].amount.bare() || r.items[i].amount.plural {
+			continue
+		}
+		k := i + 1
+		for r.word(k, "of", "those", "these", "the", "them", "em", "our", "ones") {
+			k++
+		}
+		field := unit.PanelCount
+		if r.is(k, kindNoun, "panel", "strip") {
+			field = countFields[r.items[k].id][0]
+			k++
+		}
+		if k == i+1 || r.mentions(kindNot) {
+			return
+		}
+		for r.word(k, "are", "is", "were", "was", "have", "has", "got", "been", "just", "now", "all") {
+			k++
+		}
+		if !r.word(k, "cancelled", "canceled", "postponed", "scrubbed") && !(r.word(k, "called", "put") && r.word(k+1, "off")) {
+			return
+		}
+		r.items[i].used, r.items[k].used = true, true
+		r.phrase.Changes = append(r.phrase.Changes, Change{By: r.amendment(i), Less: true, Fields: []unit.Field{field}})
+		return
+	}
+}
+
+// rippedTo: "rip them down to 60s", "cut them down to 2s" tell a width.
+func (r *reader) rippedTo(i int) bool {
+	if !r.items[i].amount.plural || !r.word(i-1, "to", "down to", "into") || !small(r.size(i)) || r.has(unit.StripWidth) {
+		return false
+	}
+	from, _ := r.clause(i)
+	return r.opensWithin(from, i, "rip", "ripped", "ripping", "cut", "cutting", "saw", "sawn", "take", "bring")
+}
