@@ -12,6 +12,7 @@ func (r *reader) percents() {
 	r.driestAndWettest()
 	r.listedMoistures()
 	r.oneAndTheOther()
+	r.monthsSwing()
 	for i := range r.items {
 		if r.free(i) && r.items[i].amount.bare() && r.percentBare(i) {
 			u := unit.PercentOf
@@ -227,7 +228,7 @@ func (r *reader) percentField(i int) unit.Field {
 	if f := r.placedAt(i); f != "" {
 		return f
 	}
-	if r.wetBeforeHouse(i, to) || r.goesTo(i) {
+	if r.wetBeforeHouse(i, to) || r.goesTo(i) || r.leftShopAt(i) {
 		return unit.WoodMoisture
 	}
 	tooWet := r.items[i].amount.float() > 30 && (r.topic == Move || r.mentions(kindAir, "service")) && !r.mentions(kindAir, "mc")
