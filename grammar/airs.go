@@ -67,3 +67,13 @@ func (r *reader) heightOfElse() {
 		}
 	}
 }
+
+// airs binds barometers and heights, and what a unit or the shop's words say plainly.
+func (r *reader) airs() {
+	r.keptAir()
+	r.barometers()
+	r.sameByUnit()
+	r.footers()
+	r.mileUp()
+	r.asSaid()
+}

@@ -100,6 +100,9 @@ func (r *reader) peril(i int) {
 	if r.wedgeLeft(i) || r.kidsAlone(i) || r.glovesAside(i) || r.noPeril(i) || in(it.word, "acrylic", "plexi", "perspex") && r.is(i+1, kindNoun, "bar", "caul", "sled", "fence", "wedge") {
 		return // an acrylic bar holds no vacuum
 	}
+	if it.word == "glass" && r.glassThing(i) || strings.HasPrefix(it.word, "too hot") && !r.mentions(kindNoun, "pump") && !r.wordIn("motor", "motors") {
+		return
+	}
 	r.phrase.Perils = append(r.phrase.Perils, Peril(it.id))
 	if r.threatens(it.id) || strings.HasPrefix(it.word, "suck on") {
 		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Safety, Peril: Peril(it.id)})

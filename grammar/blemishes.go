@@ -37,6 +37,9 @@ func (r *reader) killBlemishes() {
 // august" asks of the gap that is left for the wood to move in, and not of a joint's.
 func (r *reader) roomToMove() bool {
 	gap := r.within(0, len(r.items), kindNoun, "gap")
+	if gap < 0 {
+		gap = r.leftEachSide()
+	}
 	if gap < 0 || !r.percentSaid() || r.mentions(kindNoun, "bar", "joint", "strip", "pump") || r.mentions(kindVacuum) || r.pressureSaid() || r.opens("enough", "leave", "allow", "leaving", "left", "plenty", "room") < 0 {
 		return false
 	}
@@ -71,3 +74,18 @@ func (r *reader) seasonsSwing() bool {
 	}
 	return false
 }
+
+// leftEachSide: "I leave 1/8 each side of a 16 inch panel in the frame" tells the room that
+// a door's frame has; -1 where none is told.
+func (r *reader) leftEachSide() int {
+	for i := 1; i < len(r.items); i++ {
+		if r.is(i, kindFact, "faces=2") && r.free(i-1) && r.length(i-1) && r.size(i-1) < mostRoom && r.opensWithin(max(0, i-4), i, "leave", "left", "allow", "have", "got", "allowed", "leaving") {
+			r.items[i-1].amount.dead = true
+			return i
+		}
+	}
+	return -1
+}
+
+// mostRoom, in metres, is the widest groove that a panel moves in; our estimate.
+const mostRoom = 0.015

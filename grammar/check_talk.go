@@ -96,6 +96,9 @@ func (r *reader) checker() string {
 			return it.word
 		}
 	}
+	if r.namedFirst() {
+		return r.items[0].word
+	}
 	return ""
 }
 

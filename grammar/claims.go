@@ -20,12 +20,13 @@ func (r *reader) killClaims() {
 	r.weatherTold()
 	r.airOutside()
 	r.heightOfElse()
+	r.killBounds()
 }
 
 // newOne: "we had a 26 in wide sled, built a new one 30 wide" leaves the second.
 func (r *reader) newOne() {
 	for k := range r.items {
-		if !r.word(k, "new") || !r.word(k+1, "one") {
+		if !r.word(k, "new") || !r.word(k+1, "one", "ones") {
 			continue
 		}
 		j := k + 2
@@ -35,6 +36,10 @@ func (r *reader) newOne() {
 		from, _ := r.sentence(k)
 		if !r.live(j) || r.is(r.next(j), kindNoun) {
 			continue
+		}
+		if k > 0 && r.isStop(k-1) && r.opensWithin(0, k, "old") {
+			from = 0
+			r.ratedAsOld(k, j)
 		}
 		for i := k - 1; i > from; i-- {
 			if !r.live(i) || !alike(r.items[i].amount, r.items[j].amount) {

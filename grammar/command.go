@@ -25,6 +25,9 @@ func (r *reader) command() bool {
 	if r.commandAllBut() {
 		return true
 	}
+	if r.measuredBySomeone() {
+		return r.closes()
+	}
 	at := r.opening()
 	if at < 0 {
 		return r.putsIn(0) || r.ordersAtTheEnd()

@@ -116,7 +116,7 @@ func (r *reader) findFixes() {
 		if r.is(i, kindFix) && in(r.items[i].word, "i mean", "i meant") && r.isBreak(i+1) && i > 0 && r.items[i-1].amount == nil && !r.isBreak(i-1) {
 			r.items[i].meaning = meaning{kind: kindFill} // "they vary by 1/32. strips i mean, 1/4 nominal"
 		}
-		if r.word(i, "well") && r.isBreak(i-1) && i+1 < len(r.items) && r.items[i+1].amount != nil && r.amountBefore(i) {
+		if r.word(i, "well") && r.isBreak(i-1) && i+1 < len(r.items) && r.items[i+1].amount != nil && r.amountBefore(i) && !r.spreadBehind(i) {
 			r.items[i].kind = kindFix // "12 strips, well 11"
 		}
 		if r.hesitates(i) {

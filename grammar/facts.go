@@ -306,6 +306,7 @@ func (r *reader) filmOrWax(a, b int) {
 // choicesOfWords reads "pva or epoxy", "flat or quartersawn", offered for one
 // field.
 func (r *reader) choicesOfWords() {
+	r.comparedLoosely()
 	for i := 1; i+1 < len(r.items); i++ {
 		if !r.word(i, "or", "vs", "versus") && !r.is(i, kindRole, "compare") {
 			continue

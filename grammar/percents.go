@@ -13,6 +13,7 @@ func (r *reader) percents() {
 	r.wetInPlaces()
 	r.listedMoistures()
 	r.oneAndTheOther()
+	r.monthsSwing()
 	for i := range r.items {
 		if r.free(i) && r.items[i].amount.bare() && r.percentBare(i) {
 			u := unit.PercentOf
@@ -228,7 +229,7 @@ func (r *reader) percentField(i int) unit.Field {
 	if f := r.placedAt(i); f != "" {
 		return f
 	}
-	if r.wetBeforeHouse(i, to) || r.goesTo(i) || r.items[i].amount.float() <= 20 && r.word(i+1, "wood", "lumber", "timber", "stock") {
+	if r.wetBeforeHouse(i, to) || r.goesTo(i) || r.leftShopAt(i) || r.items[i].amount.float() <= 20 && r.word(i+1, "wood", "lumber", "timber", "stock") {
 		return unit.WoodMoisture
 	}
 	tooWet := r.items[i].amount.float() > 30 && (r.topic == Move || r.mentions(kindAir, "service")) && !r.mentions(kindAir, "mc")

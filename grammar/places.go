@@ -68,6 +68,9 @@ func (r *reader) weatherTold() {
 			damp := (am.is(unit.Proportion) || am.bare()) && (r.is(r.next(i), kindAir, "rh") || r.is(r.prev(i), kindAir, "rh"))
 			if am.is(unit.Warmth) || damp || am.bare() && i < k+4 && r.opensWithin(k, i, "says", "is", "said", "shows", "calls", "for", "at") {
 				am.dead = true
+				if r.is(i+1, kindVerb, string(Out)) && r.word(i+1, "out") {
+					r.items[i+1].meaning = meaning{} // "forecast is 35 out"
+				}
 			}
 		}
 	}

@@ -120,8 +120,10 @@ func (r *reader) pressure(i int) {
 		r.bindFirmness(i)
 	case r.within(from, to, kindRole, "limit") >= 0 && !r.has(unit.PumpLimit) && r.within(r.afterStop(i), i, kindRole, "limit") >= 0 && !r.needleStops(i):
 		r.pumpLimit(i)
+	case r.limitBehind(i):
+		r.pumpLimit(i)
 	case u == "psia" || r.absolute(i):
-		r.bind(i, unit.VacuumAbsolute)
+		r.bind(i, r.absoluteField(i))
 	case r.beyondVacuum(i), r.figureAtVacuum(i):
 		am.dead = true
 	default:
@@ -343,7 +345,7 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true // "how long to get to 22 and …"
 	case r.word(i-1, "on", "at") && r.word(i-2, "sitting", "sat", "sits", "steady", "parked"):
 		return true
-	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"):
+	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"), r.gaugeBehind(i):
 		return true
 	case !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && r.gaugeHolds(i-1) && (r.isBreak(i+1) || r.word(i+1, "now", "today", "tonight", "at")):
 		return true // "we were holding twenty four and a half"

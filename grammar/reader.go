@@ -149,6 +149,7 @@ func (r *reader) sayings() {
 	r.trusted()
 	r.barsOverStrips()
 	r.barsStacked()
+	r.loneReading()
 	r.levels()
 	r.sharedOut()
 	r.surfaceInstead()
@@ -166,15 +167,6 @@ func (r *reader) sayings() {
 		r.missingParts()
 	}
 	r.fixes()
-}
-
-// airs binds barometers and heights, and what a unit or the shop's words say plainly.
-func (r *reader) airs() {
-	r.barometers()
-	r.sameByUnit()
-	r.footers()
-	r.mileUp()
-	r.asSaid()
 }
 
 // findStart reads "new one:", which leaves the thread's question behind.

@@ -38,7 +38,7 @@ func (r *reader) tidy() {
 	r.canDo()
 	r.spacedClock()
 	r.flatSawnThings()
-	r.lightOfDay()
+	r.otherMeanings()
 	r.humpOfOverfill()
 	r.swappedBar()
 	r.inchStock()

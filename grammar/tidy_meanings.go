@@ -30,6 +30,26 @@ func (r *reader) flatSawnThings() {
 	}
 }
 
+// otherMeanings takes the meaning of the trade from words that are of something else.
+func (r *reader) otherMeanings() {
+	r.lightOfDay()
+	r.woodenFrames()
+	r.bigOnes()
+	r.waxAlone()
+}
+
+// bigOnes: "I've got two left and they're the big ones, 42x96" are panels.
+func (r *reader) bigOnes() {
+	if r.mentions(kindNoun, "strip", "panel", "bed") {
+		return
+	}
+	for i := 1; i+3 < len(r.items); i++ {
+		if r.word(i, "ones") && r.word(i-1, "big", "large", "small", "little", "tall", "same", "new", "other") && r.isBreak(i+1) && r.items[i+2].amount != nil && r.items[i+3].amount != nil && r.items[i+3].amount.link == linkTimes {
+			r.items[i].meaning, r.items[i+1].brk = meaning{kind: kindNoun, id: "panel"}, '"'
+		}
+	}
+}
+
 // lightOfDay: "start when it's light" tells of no gap.
 func (r *reader) lightOfDay() {
 	for i := range r.items {
@@ -59,6 +79,18 @@ func (r *reader) timesOfPoly() {
 	for i := range r.items {
 		if r.is(i, kindFact, "surface=film") && r.word(i, "on poly") {
 			r.items[i].meaning = meaning{kind: kindGlue, id: "polyurethane"}
+		}
+	}
+}
+
+// woodenFrames: "a walnut frame under it" and "an oak picture frame" are furniture.
+func (r *reader) woodenFrames() {
+	if r.mentions(kindVacuum) || r.pressureSaid() || r.mentions(kindNoun, "pump", "bar", "bag", "opening") || r.saidFlow() {
+		return
+	}
+	for i := range r.items {
+		if r.is(i, kindNoun, "frame") && r.word(i, "frame", "frames") && (r.is(i-1, kindWood) || r.word(i-1, "picture", "door", "window", "bed", "mirror")) {
+			r.items[i].meaning, r.items[i].used = meaning{}, true
 		}
 	}
 }

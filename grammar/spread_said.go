@@ -1,0 +1,19 @@
+package grammar
+
+// spreadBehind: "6 mm, well 5.8 to 6.3" tells how thick they really are, from the thinnest to
+// the thickest, and not that the first number was wrong.
+func (r *reader) spreadBehind(well int) bool {
+	a, b, was := well+1, well+2, well-2
+	if b >= len(r.items) || was < 0 || r.items[b].amount == nil || r.items[was].amount == nil || r.items[b].amount.link != linkTo {
+		return false
+	}
+	low, high, v := r.items[a].amount.float(), r.items[b].amount.float(), r.items[was].amount
+	if low >= high || v.float() < low || v.float() > high || high > closeBy*low {
+		return false
+	}
+	if u := v.unit; u != nil && r.items[a].amount.bare() && r.items[b].amount.bare() {
+		r.items[a].amount.unit, r.items[b].amount.unit = u, u
+	}
+	v.dead = true
+	return true
+}
