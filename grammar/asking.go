@@ -12,6 +12,7 @@ func (r *reader) findAsks() {
 	opens := r.opensUnderVacuum()
 	for i := range r.items {
 		switch it := &r.items[i]; {
+		case it.kind == kindPeril && r.nobodyKnows(i):
 		case it.kind == kindPeril:
 			r.peril(i)
 		case opens && strings.HasPrefix(it.word, "before the vacuum"): // is gone
@@ -136,6 +137,9 @@ func (r *reader) askAt(i int) Ask {
 	if in(it.word, "plan", "plan for", "plan the", "planning") && r.plansDay(i) {
 		a = Ask{About: Schedule}
 	}
+	if it.word == "how much" && r.is(i+1, kindUnit) && r.items[i+1].unit.Dimension == unit.Pressing && a.About == Glue {
+		return Ask{About: Face, question: true} // "how much psi is that on the wood"
+	}
 	if a.weak && a.About == Schedule && r.whenDone(i) {
 		a.weak, a.question = false, true
 	}
@@ -149,7 +153,7 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.glueWorks(i) != "":
 		return Ask{About: Glue, For: []unit.Field{r.glueWorks(i)}, question: true}
-	case a.About == Glue && len(a.For) == 1 && in(it.word, "how many kilos", "how many kg", "how many lbs", "how many pounds", "how much weight") && r.pushesLater(i):
+	case a.About == Glue && len(a.For) == 1 && in(it.word, "how many kilos", "how many kilogram", "how many kilograms", "how many kilogrammes", "how many kg", "how many lbs", "how many pounds", "how much weight") && r.pushesLater(i):
 		return Ask{About: Face, question: true}
 	case strings.HasPrefix(it.word, "how far") && a.About == Side && !r.mentions(kindNoun, "bar") && r.mentions(kindAsk, "move"):
 		return Ask{About: Move, question: true} // "how far will a 30 wide ash top move"

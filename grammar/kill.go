@@ -40,6 +40,10 @@ func (r *reader) killNames() {
 			am.dead, r.items[i].used = true, true // "post that one"
 			continue
 		}
+		if r.one(i) && am.bare() && am.link == linkNone && r.sortBefore(i) && (i+1 >= len(r.items) || r.isBreak(i+1)) {
+			am.dead, r.items[i].used = true, true // "found a straight one"
+			continue
+		}
 		if am.bare() && r.word(i+1, "something") {
 			am.dead = true // "30 something wide" is no measure
 			continue
@@ -123,7 +127,7 @@ func (r *reader) claimAsked(j int) bool {
 		}
 		if r.isStop(k) && r.items[k].brk == '.' {
 			_, to := r.sentence(k + 1)
-			return to < len(r.items) && r.items[to].word == "?" && r.amountsIn(k+1, to) == 0 && r.opensWithin(k+1, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming")
+			return to < len(r.items) && r.items[to].word == "?" && r.amountsIn(k+1, to) == 0 && (r.opensWithin(k+1, to, "what", "whats") && r.opensWithin(k+1, to, "that") || r.opensWithin(k+1, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming"))
 		}
 	}
 	return false

@@ -42,3 +42,9 @@ func (r *reader) oneStrip(at, i int) bool {
 
 // mostInPanel is more strips than are told apart by number; our estimate.
 const mostInPanel = 30
+
+// sortBefore reports whether "a" or "the" and a word that is no measure stand before item i:
+// "a straight one", "the warped one".
+func (r *reader) sortBefore(i int) bool {
+	return i > 1 && r.word(i-2, "a", "an", "the", "another", "this", "that") && r.items[i-1].amount == nil && !r.is(i-1, kindNoun) && !r.is(i-1, kindAttr) && !r.isBreak(i-1) && !r.word(i-1, "to", "at", "with", "than", "like", "just", "only")
+}

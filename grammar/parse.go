@@ -39,6 +39,7 @@ func (r *reader) finish() {
 	r.tidy()
 	r.inWhile()
 	r.system = r.lengthSystem()
+	r.unitsBeside()
 }
 
 // trimmed returns text without the marks around it.

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -126,12 +127,12 @@ func (r *reader) leftAmong(b *binding) int {
 	if r.word(to+1, "no", "sorry", "wait") || r.is(to+1, kindFix) {
 		_, to = r.sentence(to + 1)
 	}
-	for i := b.from; i < to && i < len(r.items); i++ {
+	for i := b.from + 1; i < to && i < len(r.items); i++ {
 		am := r.items[i].amount
 		if !r.free(i) || !am.bare() || am.value == nil || am.plural || am.hearsay || am.form == formPair || r.one(i) {
 			continue
 		}
-		if !r.word(i+1, "of") && !r.word(i+2, "no", "sorry") && !r.word(i-1, "so", "no", "wait", "really", "actually") {
+		if !strings.HasPrefix(r.text[r.items[i].end:], " of ") && !r.word(i+2, "no", "sorry") && !r.word(i-1, "so", "no", "wait", "really", "actually") {
 			return i
 		}
 	}

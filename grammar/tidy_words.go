@@ -91,11 +91,20 @@ func (r *reader) piecesOf() {
 	}
 }
 
+// abrasives come in sheets that are no panels.
+var abrasives = []string{"grit", "sandpaper", "abrasive", "abrasives", "emery", "paper", "wet"}
+
 // plainThings gives things of the shop that have the name of something else their own.
 func (r *reader) plainThings() {
 	r.piecesOf()
 	r.framedPanel()
 	for i := range r.items {
+		if r.is(i, kindNoun, "panel") && r.word(i, "shelf", "table", "counter") && r.word(i-1, "the", "my", "our") && r.word(i-2, "on", "off") && (i+1 >= len(r.items) || r.isBreak(i+1)) {
+			r.items[i].meaning = meaning{kind: kindFill} // "8 at 90 on the shelf"
+		}
+		if r.is(i, kindNoun, "panel") && r.word(i, "sheet", "sheets") && r.word(i+1, "of") && (r.word(i+2, abrasives...) || r.word(i+3, abrasives...)) {
+			r.items[i].meaning = meaning{} // "50 more sheets of 120 grit"
+		}
 		if r.is(i, kindVerb, string(List)) && r.word(i, "list") && i+2 < len(r.items) && r.items[i+1].brk == ':' && r.items[i+2].amount != nil {
 			r.items[i].meaning = meaning{kind: kindFill} // "friday's list: 14 boards 18x40"
 		}

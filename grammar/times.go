@@ -140,6 +140,8 @@ func (r *reader) durationField(i int) unit.Field {
 		return "" // the time for a panel is not said
 	case r.leftIn(i) || r.pressedFor(i), r.timeEnough(i), r.habit.Follows && r.needsIn(i):
 		return unit.PressTime
+	case r.word(i-1, "in") && r.opensWithin(max(i-5, 0), i, "leave", "leaves", "leaving", "keep", "sits", "stays"):
+		return unit.PressTime // "25 min to lay up a load and I leave it in 90 min"
 	case r.within(from, to, kindRole, "unload") >= 0 || r.word(r.prev(i), "unload"):
 		return unit.Unload
 	case r.within(from, to, kindRole, "layup") >= 0:

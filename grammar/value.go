@@ -275,3 +275,17 @@ func impossible(f unit.Field, v float64) string {
 	}
 	return ""
 }
+
+// unitsBeside gives a bare measure the unit of the one told right before it, where a message
+// has millimetres and inches: "5 strips 50 mm wide, 20 thick, our 1 1/2 in bar".
+func (r *reader) unitsBeside() {
+	if r.system != nil || r.habit.Metric {
+		return
+	}
+	for i := 3; i+1 < len(r.items); i++ {
+		if k := i - 3; r.items[i].amount != nil && r.items[i].amount.bare() && r.items[i].amount.form != formFraction && r.items[i].amount.form != formMixed && r.is(i+1, kindAttr) && r.items[i-1].brk == ',' && r.is(i-2, kindAttr) && r.items[k].amount != nil && r.items[k].amount.is(unit.Distance) && r.items[k].amount.unit.Symbol == unit.MM.Symbol {
+			u := *r.items[k].amount.unit
+			r.items[i].amount.unit = &u
+		}
+	}
+}
