@@ -346,7 +346,7 @@ const farOff = 1.1
 // betweenNumbers reports whether item k may stand between a number and the word that
 // corrects it.
 func (r *reader) betweenNumbers(k int) bool {
-	return r.isBreak(k) || r.idle(k) || r.is(k, kindAttr) || r.is(k, kindNoun) || r.is(k, kindVacuum) || r.is(k, kindAir) || r.is(k, kindFix) || r.is(k, kindWood)
+	return r.isBreak(k) || r.idle(k) || r.word(k, "no", "nope", "nah") || r.is(k, kindAttr) || r.is(k, kindNoun) || r.is(k, kindVacuum) || r.is(k, kindAir) || r.is(k, kindFix) || r.is(k, kindWood)
 }
 
 // corrigible reports whether the number at item now can be another for that at item k.

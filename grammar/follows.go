@@ -220,6 +220,11 @@ func (r *reader) forThePart() {
 			r.items[i].used = true // "600 between the fences"
 			continue
 		}
+		if r.free(i) && r.length(i) && r.word(i-1, "is", "now") && r.is(i-2, kindNoun, "fence") && r.items[i].amount.value != nil && !r.has(unit.StackLayers) {
+			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
+			r.items[i].used = true // "without the mat. and the fence is 1/4"
+			continue
+		}
 		if !r.free(i) || !r.length(i) || !r.word(i+1, "for") || !r.word(i+2, "the", "my", "our") || !r.is(i+3, kindNoun) || i+4 < len(r.items) && !r.isBreak(i+4) {
 			continue
 		}

@@ -210,7 +210,7 @@ func (r *reader) bind(i int, f unit.Field) bool {
 		return false
 	}
 	it.used = true
-	if want := cmp.Or(impossible(f, v), r.lowBar(it.amount, f, v)); it.amount.minus && !signed[f] || want != "" {
+	if want := cmp.Or(impossible(f, v), r.lowBar(it.amount, f, v), unlikely(it.amount, f, v)); it.amount.minus && !signed[f] || want != "" {
 		if want == "" {
 			want = "more than nothing"
 		}

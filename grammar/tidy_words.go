@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 
 	"presshand/engine/unit"
@@ -98,6 +99,11 @@ var abrasives = []string{"grit", "sandpaper", "abrasive", "abrasives", "emery", 
 func (r *reader) plainThings() {
 	r.piecesOf()
 	r.framedPanel()
+	for i := 1; i+1 < len(r.items); i++ {
+		if r.word(i, "finished") && r.items[i-1].amount != nil && r.items[i-1].amount.bare() && r.is(i+1, kindNoun) {
+			r.items = slices.Delete(r.items, i, i+1) // "20 finished panels"
+		}
+	}
 	for i := range r.items {
 		if r.is(i, kindNoun, "panel") && r.word(i, "shelf", "table", "counter") && r.word(i-1, "the", "my", "our") && r.word(i-2, "on", "off") && (i+1 >= len(r.items) || r.isBreak(i+1)) {
 			r.items[i].meaning = meaning{kind: kindFill} // "8 at 90 on the shelf"

@@ -142,7 +142,7 @@ func (r *reader) durationField(i int) unit.Field {
 		return unit.PressTime
 	case r.word(i-1, "in") && r.opensWithin(max(i-5, 0), i, "leave", "leaves", "leaving", "keep", "sits", "stays"):
 		return unit.PressTime // "25 min to lay up a load and I leave it in 90 min"
-	case r.within(from, to, kindRole, "unload") >= 0 || r.word(r.prev(i), "unload"):
+	case r.within(from, to, kindRole, "unload") >= 0 && !(r.within(from, i, kindRole, "layup") >= 0 && r.within(from, i, kindRole, "unload") < 0 && r.within(i, min(i+4, to), kindRole, "unload") < 0) || r.word(r.prev(i), "unload"):
 		return unit.Unload
 	case r.within(from, to, kindRole, "layup") >= 0:
 		if r.within(from, to, kindVerb, "show") >= 0 || r.word(r.next(i), "load") || r.perLoad(i) {

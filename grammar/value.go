@@ -247,6 +247,33 @@ func (r *reader) lowBar(am *amount, f unit.Field, v float64) string {
 	return "a height such as 25; a vacuum is written “0.9 bar”"
 }
 
+// likely is what a number without a unit may make of a field, in millimetres: beyond it the
+// number is of something else, or is misread. Our estimates, wider than any shop's work.
+var likely = map[unit.Field]struct {
+	low, high float64
+	want      string
+}{
+	unit.StripThickness: {0.3, 520, "a thickness up to 20 in (520 mm)"},
+	unit.StripWidth:     {4, 30000, "a width from 4 mm on"},
+	unit.StripLength:    {60, 30000, "a length from 60 mm on"},
+	unit.PanelWidth:     {30, 4000, "a width from 30 mm to 4 m"},
+	unit.PanelLength:    {60, 30000, "a length from 60 mm on"},
+	unit.BagWidth:       {150, 10000, "a width from 150 mm on"},
+	unit.MatThickness:   {0.3, 110, "a thickness up to 4 in (110 mm)"},
+	unit.SledThickness:  {1, 160, "a thickness up to 6 in (160 mm)"},
+	unit.CaulThickness:  {0.3, 160, "a thickness up to 6 in (160 mm)"},
+	unit.CoreThickness:  {1, 160, "a thickness up to 6 in (160 mm)"},
+	unit.BarHeight:      {2, 400, "a height from 2 mm to 400 mm"},
+}
+
+// unlikely says what could be where a number without a unit cannot well be meant.
+func unlikely(am *amount, f unit.Field, v float64) string {
+	if l, ok := likely[f]; ok && am.bare() && v > 0 && (v < l.low || v > l.high) {
+		return l.want
+	}
+	return ""
+}
+
 // mayBeZero are the lengths for which nothing is an answer: joints that close
 // by hand, a film that does not tent.
 var mayBeZero = map[unit.Field]bool{
