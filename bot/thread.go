@@ -95,7 +95,7 @@ func (t Thread) amended(p grammar.Phrase) Thread {
 			t.Said = t.Said.without(a.Solve)
 		}
 	}
-	t.Said = t.Said.stating(p.Facts)
+	t.Said = t.Said.stating(p.Facts).lacking(p.Drops)
 	t.Earlier = t.Earlier.remembering(before, t.Said)
 	for _, c := range p.Clashes {
 		t.Said = t.Said.without(c.Field)
@@ -326,16 +326,25 @@ var denials = map[grammar.Part]unit.Field{"bar": unit.BarDenied, "mat": unit.Mat
 // dropped returns s without a part of the load.
 func dropped(s Statement, part grammar.Part) Statement {
 	s = s.without(parts[part]...)
-	if x, ok := s.find(unit.StackLayers); ok {
-		if layers, ok := x.Value.(unit.Layers); ok {
-			x.Value = layersWithout(layers, string(part))
-			s = s.with(x)
-		}
-	}
+	s = s.lacking([]grammar.Part{part})
 	if f, ok := denials[part]; ok {
 		s = s.with(Said{Field: f, Value: unit.Word("none"), Text: "no " + string(part)})
 	}
 	return s
+}
+
+// lacking takes the parts out of the stack, which may have been amended since.
+func (s Statement) lacking(parts []grammar.Part) Statement {
+	x, _ := s.find(unit.StackLayers)
+	layers, isStack := x.Value.(unit.Layers)
+	if !isStack || len(parts) == 0 {
+		return s
+	}
+	for _, part := range parts {
+		layers = layersWithout(layers, string(part))
+	}
+	x.Value = layers
+	return s.with(x)
 }
 
 func layersWithout(layers unit.Layers, part string) unit.Layers {

@@ -16,6 +16,7 @@ func (r *reader) killClaims() {
 		r.trimmedTo(i)
 	}
 	r.newOne()
+	r.oldOneHad()
 	r.otherDays()
 	r.weatherTold()
 	r.airOutside()

@@ -169,3 +169,12 @@ func (r *reader) thisTime(j int) bool {
 	}
 	return r.word(j+1, "today", "now", "tonight") || r.word(j+1, "this") && r.word(j+2, "time")
 }
+
+// oldOneHad: of "7 strips where the old panel had 5" the second is not of this one.
+func (r *reader) oldOneHad() {
+	for i := 3; i < len(r.items); i++ {
+		if r.free(i) && r.items[i].amount.bare() && r.word(i-1, "had", "took", "used") && r.items[i-2].amount == nil && !r.isBreak(i-2) && r.word(i-3, "old", "last", "previous", "other") && (i+1 >= len(r.items) || r.isBreak(i+1)) {
+			r.items[i].amount.dead = true
+		}
+	}
+}

@@ -140,8 +140,6 @@ func (r *reader) durationField(i int) unit.Field {
 		return "" // the time for a panel is not said
 	case r.leftIn(i) || r.pressedFor(i), r.timeEnough(i), r.habit.Follows && r.needsIn(i):
 		return unit.PressTime
-	case r.word(i-1, "in") && r.opensWithin(max(i-5, 0), i, "leave", "leaves", "leaving", "keep", "sits", "stays"):
-		return unit.PressTime // "25 min to lay up a load and I leave it in 90 min"
 	case r.within(from, to, kindRole, "unload") >= 0 && !(r.within(from, i, kindRole, "layup") >= 0 && r.within(from, i, kindRole, "unload") < 0 && r.within(i, min(i+4, to), kindRole, "unload") < 0) || r.word(r.prev(i), "unload"):
 		return unit.Unload
 	case r.within(from, to, kindRole, "layup") >= 0:
@@ -211,6 +209,9 @@ func (r *reader) asksPressTime() bool {
 
 // leftIn: "leave each load in 10 hours", "leave em in 90 min".
 func (r *reader) leftIn(i int) bool {
+	if r.is(i-1, kindRole, "clamp") && strings.HasPrefix(r.items[i-1].word, "leave") && !r.labelled(i) {
+		return true // "25 min to lay up a load and I leave it in 90 min"
+	}
 	for j := i - 1; j >= 0 && j >= i-6 && !r.isBreak(j); j-- {
 		if r.word(j, "leave", "leaving", "left", "keep", "stays", "stay") {
 			return !r.labelled(i)

@@ -186,6 +186,11 @@ func (r *reader) lengthSystem() *unit.Unit {
 // can only be in millimetres.
 func (r *reader) tooWideInInches() bool {
 	const widest, thickest = 12, 4
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.bare() && am.value != nil && am.float() > mostInches && (r.is(i-1, kindNoun, "bar") || r.is(i-1, kindAttr) && r.is(i-2, kindNoun, "bar")) {
+			return true // "bar height 19, strips 2 in wide"
+		}
+	}
 	if !r.mentions(kindNoun, "strip") || r.mentions(kindNoun, "panel") {
 		return false
 	}
