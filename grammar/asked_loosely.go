@@ -257,3 +257,21 @@ func (r *reader) killHelp() {
 		}
 	}
 }
+
+// pumpInClause reports whether a pump is what the question at item i is of.
+func (r *reader) pumpInClause(i int) bool {
+	_, to := r.clause(i)
+	return r.within(i, to, kindNoun, "pump") >= 0
+}
+
+func (r *reader) wordIn(ws ...string) bool {
+	for i := range r.items {
+		for _, w := range ws {
+			// the first Contains spares joining " "+w where it cannot be there
+			if said := r.items[i].word; r.items[i].amount == nil && (said == w || strings.Contains(said, w) && strings.Contains(said, " "+w)) {
+				return true
+			}
+		}
+	}
+	return false
+}

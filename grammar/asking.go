@@ -151,6 +151,8 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.pullsPanel(i):
 		return Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true} // "how long til I can pull the panel"
+	case it.word == "how long for" && r.pumpInClause(i):
+		return Ask{About: Pump, question: true} // "how long for a 5 cfm pump to get a frame to 24 inHg"
 	case a.About == Pump && strings.HasPrefix(it.word, "how long") && r.glueWorks(i) != "":
 		return Ask{About: Glue, For: []unit.Field{r.glueWorks(i)}, question: true}
 	case a.About == Glue && len(a.For) == 1 && in(it.word, "how many kilos", "how many kilogram", "how many kilograms", "how many kilogrammes", "how many kg", "how many lbs", "how many pounds", "how much weight") && r.pushesLater(i):
@@ -308,18 +310,6 @@ func (r *reader) opens(ws ...string) int {
 		}
 	}
 	return -1
-}
-
-func (r *reader) wordIn(ws ...string) bool {
-	for i := range r.items {
-		for _, w := range ws {
-			// the first Contains spares joining " "+w where it cannot be there
-			if said := r.items[i].word; r.items[i].amount == nil && (said == w || strings.Contains(said, w) && strings.Contains(said, " "+w)) {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 func (r *reader) countKind(k kind) int {

@@ -299,7 +299,7 @@ func (r *reader) placeNumber(from, now int) bool {
 	if !r.plainNumber(now) {
 		return false
 	}
-	best, off := -1, 0.0
+	best, off, beside := -1, 0.0, math.Inf(1)
 	for k, seen := from, 0; k >= 0 && k >= from-10 && seen < 3; k-- {
 		if r.items[k].amount == nil {
 			if best < 0 && !r.betweenNumbers(k) {
@@ -308,6 +308,10 @@ func (r *reader) placeNumber(from, now int) bool {
 			continue
 		}
 		if !r.corrigible(k, now) {
+			if r.sizedTogether(k) && r.items[now].amount.bare() && alike(r.items[k].amount, r.items[now].amount) {
+				beside = min(beside, r.sizeOff(k, now)) // "12 panels 18x36, no wait 13"
+				continue
+			}
 			if best < 0 && seen == 0 && !r.items[k].used {
 				return false
 			}
@@ -318,7 +322,7 @@ func (r *reader) placeNumber(from, now int) bool {
 			best, off = k, d
 		}
 	}
-	if best < 0 || off > math.Log(6) || r.countAndSize(best, now) {
+	if best < 0 || off > math.Log(6) || off >= beside || r.countAndSize(best, now) {
 		return false
 	}
 	if best > 0 && r.halfBefore(best) {
@@ -326,6 +330,11 @@ func (r *reader) placeNumber(from, now int) bool {
 	}
 	r.standsFor(best, now)
 	return true
+}
+
+// sizedTogether reports whether the amount at item k is one of "18x36".
+func (r *reader) sizedTogether(k int) bool {
+	return r.free(k) && (r.items[k].amount.link == linkTimes || k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkTimes)
 }
 
 // countAndSize reports whether a whole number may be for the count as well as for the

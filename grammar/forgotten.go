@@ -178,3 +178,20 @@ func (r *reader) oldOneHad() {
 		}
 	}
 }
+
+// saidOther: "I said beech but it is ash" leaves the second wood or glue.
+func (r *reader) saidOther() {
+	for i := 1; i+2 < len(r.items); i++ {
+		kind := r.choiceOf(i)
+		if kind == "" || !r.word(i-1, "said", "wrote", "typed", "told") || !r.word(i+1, "but", "and", "when") {
+			continue
+		}
+		for j := i + 2; j < len(r.items) && j < i+7 && !r.isStop(j); j++ {
+			if r.choiceOf(j) == kind && r.items[j].word != r.items[i].word {
+				r.unuse(r.textOf(i, i))
+				r.items[i] = item{start: r.items[i].start, end: r.items[i].end, used: true}
+				return
+			}
+		}
+	}
+}

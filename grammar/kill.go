@@ -44,6 +44,10 @@ func (r *reader) killNames() {
 			am.dead, r.items[i].used = true, true // "found a straight one"
 			continue
 		}
+		if am.bare() && r.word(i+1, "of") && r.word(i+2, "them", "us", "you") && r.word(i+3, "work", "working", "works", "here", "there") {
+			am.dead = true // "a door shop, 3 of them work there"
+			continue
+		}
 		if am.bare() && r.word(i+1, "something") {
 			am.dead = true // "30 something wide" is no measure
 			continue

@@ -9,6 +9,7 @@ import (
 // listedWidths reads strips of different widths: "strips 1-7/8, 2-1/4, 3 and
 // 2-1/2 wide", and thicknesses told apart: "some are .74 and some are .77".
 func (r *reader) listedWidths() {
+	r.oneOfEachWidth()
 	for i := 0; i < len(r.items); i++ {
 		list := r.listFrom(i)
 		if len(list) < 3 {

@@ -19,6 +19,7 @@ func (r *reader) oldAndNew() {
 		r.settledFor(i)
 	}
 	r.countLeft()
+	r.saidOther()
 }
 
 // live reports whether item i is an amount that still counts.

@@ -47,7 +47,7 @@ func (r *reader) piles() {
 		from, to = min(from, p.count, p.width), max(to, p.count, p.width)
 	}
 	text := r.textOf(from, to)
-	r.bound = append(r.bound, binding{Fact{Field: unit.StockPiles, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text}, from, false})
+	r.bound = append(r.bound, binding{Fact{Field: unit.StockPiles, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: text, Again: r.rewidth}, from, false})
 }
 
 // inOrder sorts piles by where they stand.

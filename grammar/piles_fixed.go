@@ -26,6 +26,7 @@ func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
 		if j := r.correctedTo(i); j >= 0 {
 			if v, _, ok := r.valueOf(r.items[j].amount, unit.StripWidth); ok && impossible(unit.StripWidth, v) == "" {
 				ps[at].Width = v
+				r.rewidth = append(r.rewidth, r.items[j].text)
 				r.items[j].used = true
 			}
 			continue

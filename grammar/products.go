@@ -62,6 +62,9 @@ func (r *reader) chain(i int) int {
 // length reports whether the amount at item i can be a length.
 func (r *reader) length(i int) bool {
 	am := r.items[i].amount
+	if r.one(i) && am.bare() && am.link == linkNone && (i+1 >= len(r.items) || !r.is(i+1, kindAttr) && r.items[i+1].amount == nil && !r.is(i-1, kindNoun) && !r.word(i+1, "of") && !r.word(i-1, "is", "by", "to", "from")) {
+		return false // "long one tomorrow"
+	}
 	return am != nil && (am.unit == nil || am.unit.Dimension == unit.Distance) && am.form != formPair
 }
 

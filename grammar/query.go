@@ -70,7 +70,7 @@ func (r *reader) query() bool {
 
 // bookSpeaks: "the book says 20 mbar" is of one to read, not of the loads.
 func (r *reader) bookSpeaks(i int) bool {
-	return r.is(i+1, kindSay) || r.word(i+1, "keeps", "calls", "goes", "gives", "mentions", "talks", "claims", "wants", "recommends", "lists", "kept", "gave", "went")
+	return r.is(i+1, kindSay) || r.word(i+1, "is", "has", "uses", "keeps", "calls", "goes", "gives", "mentions", "talks", "claims", "wants", "recommends", "lists", "kept", "gave", "went")
 }
 
 func in(w string, ws ...string) bool {

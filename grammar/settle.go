@@ -192,7 +192,7 @@ func (r *reader) fixedBetween(a, b int) bool {
 // offered reports whether "or" or "versus" stands between each two readings, or
 // they are what somebody is "torn between".
 func (r *reader) offered(bs []binding) bool {
-	if len(bs) == 2 && r.tornBetween(bs[0].from, bs[1].from) {
+	if len(bs) == 2 && (r.tornBetween(bs[0].from, bs[1].from) || r.whichOfThem(bs[1].from)) {
 		return true
 	}
 	for i := 1; i < len(bs); i++ {
@@ -350,4 +350,15 @@ func distinct(ss []string) []string {
 		}
 	}
 	return out
+}
+
+// whichOfThem: "the lad wants a 40 mm bar, I'd have said a 60 mm bar. Which one?" offers the
+// two before item i.
+func (r *reader) whichOfThem(i int) bool {
+	for k := i + 1; k < len(r.items); k++ {
+		if r.word(k, "which") && r.isBreak(k-1) && (r.one(k+1) || r.word(k+1, "one", "is", "would", "do", "bar", "should") || k+1 < len(r.items) && r.isBreak(k+1)) {
+			return r.amountsIn(i+1, k) == 0
+		}
+	}
+	return false
 }

@@ -141,3 +141,52 @@ func (r *reader) groupWidth(i int) {
 	r.items[i].amount.dead, r.items[j].amount.dead = true, true
 	r.idleDirections(j+1, j+2)
 }
+
+// oneOfEachWidth: "one strip 60 wide, one 75 and one 90" tells how wide each strip is.
+func (r *reader) oneOfEachWidth() {
+	if r.has(unit.StripWidths) || r.stockContext() {
+		return
+	}
+	var at []int
+	first := -1
+	for i := range r.items {
+		j := i + 1
+		if !r.one(i) || !r.items[i].amount.bare() {
+			continue
+		}
+		if r.is(j, kindNoun, "strip") {
+			j++
+		}
+		if j >= len(r.items) || !r.free(j) || !r.length(j) || r.size(j) > widestStrip || r.is(r.next(j), kindNoun) || r.is(r.next(j), kindAttr) && !r.is(r.next(j), kindAttr, "wide") {
+			return
+		}
+		if first < 0 && !r.is(i+1, kindNoun, "strip") {
+			return
+		}
+		if first < 0 {
+			first = i
+		}
+		at = append(at, j)
+	}
+	if len(at) < 2 {
+		return
+	}
+	var widths unit.Numbers
+	for _, j := range at {
+		v, _, ok := r.valueOf(r.items[j].amount, unit.StripWidth)
+		if !ok || impossible(unit.StripWidth, v) != "" {
+			return
+		}
+		widths = append(widths, v)
+	}
+	for _, j := range at {
+		r.items[j].used = true
+		r.useWide(j)
+	}
+	for i := range r.items {
+		if r.one(i) && i >= first && i < at[len(at)-1] {
+			r.items[i].used = true
+		}
+	}
+	r.bound = append(r.bound, binding{Fact{Field: unit.StripWidths, Value: widths, Unit: r.bareUnit(nil, unit.Distance), Text: r.textOf(at[0], at[len(at)-1])}, at[0], false})
+}

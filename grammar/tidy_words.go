@@ -108,6 +108,9 @@ func (r *reader) plainThings() {
 		if r.is(i, kindNoun, "panel") && r.word(i, "shelf", "table", "counter") && r.word(i-1, "the", "my", "our") && r.word(i-2, "on", "off") && (i+1 >= len(r.items) || r.isBreak(i+1)) {
 			r.items[i].meaning = meaning{kind: kindFill} // "8 at 90 on the shelf"
 		}
+		if r.is(i, kindNoun, "pump") && r.is(i+1, kindPerson) {
+			r.items[i].meaning = meaning{kind: kindFill} // "pump guy says"
+		}
 		if r.is(i, kindNoun, "panel") && r.word(i, "sheet", "sheets") && r.word(i+1, "of") && (r.word(i+2, abrasives...) || r.word(i+3, abrasives...)) {
 			r.items[i].meaning = meaning{} // "50 more sheets of 120 grit"
 		}
