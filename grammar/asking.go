@@ -173,6 +173,15 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Pump} // "how long to pull the press down to 25"
 	case it.word == "take it out" && r.mentions(kindNoun, "cup", "bow") && (r.pressureSaid() || r.mentions(kindVacuum)):
 		return Ask{About: Flatten}
+	}
+	return r.askInstead(i, a)
+}
+
+// askInstead is what a question backwards, or of a figure, asks where the message speaks of
+// something else: "how wide will it be in winter".
+func (r *reader) askInstead(i int, a Ask) Ask {
+	it := &r.items[i]
+	switch {
 	case a.Solve == unit.Cup && r.mentions(kindNoun, "core", "face") && (r.mentions(kindAir, "service", "rh", "mc") || r.percentSaid()) && !r.mentions(kindVacuum) && !r.pressureSaid():
 		return Ask{About: Move, For: []unit.Field{unit.Cup}, question: true} // of a face on a core
 	case a.Solve == unit.Cup && r.mentions(kindAir, "service") && r.percentSaid() && !r.pressureSaid():

@@ -50,12 +50,10 @@ func (r *reader) verbFirst(i int) bool {
 			return false
 		}
 		r.commit(c, next)
-	case Show:
-		if len(refs) == 0 || !r.showsOnly(next) {
+	case Show, Result:
+		if c.Verb == Show && (len(refs) == 0 || !r.showsOnly(next)) {
 			return r.loadThenVerb(refs, next)
 		}
-		r.close(c, next)
-	case Result:
 		r.close(c, next)
 	default:
 		if len(refs) == 0 {

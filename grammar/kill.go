@@ -24,36 +24,7 @@ func (r *reader) killNames() {
 		if am == nil {
 			continue
 		}
-		if am.form == formWords && am.value != nil && am.value.Cmp(one) < 0 && r.word(i-1, "and") && r.word(i-2, "too", "to", "for", "ate", "won", "tree", "fore") {
-			am.dead = true // "too and a quarter", spoken to a phone
-			continue
-		}
-		if i > 0 && r.items[i-1].amount == nil && in(r.items[i-1].text, "$", "£", "€") && am.bare() {
-			am.dead = true // "$45 a panel"
-			continue
-		}
-		if am.form == formBad && dayOfMonth.MatchString(r.items[i].text) {
-			am.dead = true // "by friday the 14th"
-			continue
-		}
-		if am.form == formWords && am.bare() && am.equals(one) && (r.word(i-1, "that", "this", "which", "last", "other", "same") || r.is(i-1, kindVerb) && strings.HasSuffix(r.items[i-1].word, " that")) && (i+1 >= len(r.items) || r.isBreak(i+1) || r.word(i+1, "as", "is", "and", "for", "was", "again")) {
-			am.dead, r.items[i].used = true, true // "post that one"
-			continue
-		}
-		if r.one(i) && am.bare() && am.link == linkNone && r.sortBefore(i) && (i+1 >= len(r.items) || r.isBreak(i+1)) {
-			am.dead, r.items[i].used = true, true // "found a straight one"
-			continue
-		}
-		if am.bare() && r.word(i+1, "of") && r.word(i+2, "them", "us", "you") && r.word(i+3, "work", "working", "works", "here", "there") {
-			am.dead = true // "a door shop, 3 of them work there"
-			continue
-		}
-		if am.bare() && r.word(i+1, "something") {
-			am.dead = true // "30 something wide" is no measure
-			continue
-		}
-		if am.bare() && i+2 < len(r.items) && r.items[i+1].brk == '-' && r.word(i+2, "layer", "layered", "part", "way", "stage", "sided", "man", "wheel", "post", "footed", "head") {
-			am.dead, r.items[i].used = true, true // "a three-layer panel"
+		if r.measuresNothing(i) {
 			continue
 		}
 		left := i - 1
@@ -72,6 +43,27 @@ func (r *reader) killNames() {
 		}
 		am.dead = am.dead || named || r.gaugeErrs(i) || am.bare() && r.word(i+1, "people", "persons", "adults", "guests", "kids", "men", "women")
 	}
+}
+
+// measuresNothing marks the amount at item i where words beside it say so: "$45 a panel",
+// "post that one", "a three-layer panel".
+func (r *reader) measuresNothing(i int) bool {
+	am := r.items[i].amount
+	switch {
+	case am.form == formWords && am.value != nil && am.value.Cmp(one) < 0 && r.word(i-1, "and") && r.word(i-2, "too", "to", "for", "ate", "won", "tree", "fore"): // "too and a quarter", spoken to a phone
+	case i > 0 && r.items[i-1].amount == nil && in(r.items[i-1].text, "$", "£", "€") && am.bare():
+	case am.form == formBad && dayOfMonth.MatchString(r.items[i].text): // "by friday the 14th"
+	case am.bare() && r.word(i+1, "of") && r.word(i+2, "them", "us", "you") && r.word(i+3, "work", "working", "works", "here", "there"): // "a door shop, 3 of them work there"
+	case am.bare() && r.word(i+1, "something"): // "30 something wide"
+	case am.form == formWords && am.bare() && am.equals(one) && (r.word(i-1, "that", "this", "which", "last", "other", "same") || r.is(i-1, kindVerb) && strings.HasSuffix(r.items[i-1].word, " that")) && (i+1 >= len(r.items) || r.isBreak(i+1) || r.word(i+1, "as", "is", "and", "for", "was", "again")),
+		r.one(i) && am.bare() && am.link == linkNone && r.sortBefore(i) && (i+1 >= len(r.items) || r.isBreak(i+1)), // "found a straight one"
+		am.bare() && i+2 < len(r.items) && r.items[i+1].brk == '-' && r.word(i+2, "layer", "layered", "part", "way", "stage", "sided", "man", "wheel", "post", "footed", "head"):
+		r.items[i].used = true
+	default:
+		return false
+	}
+	am.dead = true
+	return true
 }
 
 // gaugeErrs: "what if the gauge is lying by 0.05", "it reads 1 high" tell how far a

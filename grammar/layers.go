@@ -288,8 +288,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			return spans
 		case it.kind == kindNoun && layerParts[it.id] != "":
 			if s.noun >= 0 && (s.amount > s.noun || s.part == "film" && s.amount < 0) {
-				spans = append(spans, s)
-				s = none
+				spans, s = append(spans, s), none
 			}
 			if s.noun < 0 || it.id == "core" {
 				s.noun, s.part = i, layerParts[it.id]
@@ -310,8 +309,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				continue // "24 inHg", "50 kPa at 25%"
 			}
 			if c, next := r.copiesAt(i, to); next > 0 {
-				spans = s.closed(spans)
-				s, i = c, next-1
+				spans, s, i = s.closed(spans), c, next-1
 				continue
 			}
 			if !r.layerMeasure(i) || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
@@ -322,13 +320,11 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				i++
 				continue
 			}
-			linked := i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone && !r.pulledAt(i+1)
-			if linked || s.amount >= 0 && s.noun < 0 {
+			if r.linkedBehind(i) || s.amount >= 0 && s.noun < 0 {
 				return spans
 			}
 			if s.amount >= 0 {
-				spans = append(spans, s)
-				s = none
+				spans, s = append(spans, s), none
 			}
 			s.amount = i
 		}
@@ -337,6 +333,11 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 		spans = append(spans, s)
 	}
 	return spans
+}
+
+// linkedBehind reports whether another amount is linked to that at item i.
+func (r *reader) linkedBehind(i int) bool {
+	return i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone && !r.pulledAt(i+1)
 }
 
 // endsLayers reports whether item i speaks of what is no layer.

@@ -60,9 +60,7 @@ func (r *reader) levels() {
 		}
 	}
 	r.items[at].used = true
-	if r.levelWord(at + 1) {
-		r.items[at+1].used = true
-	}
+	r.items[min(at+1, len(r.items)-1)].used = r.items[min(at+1, len(r.items)-1)].used || r.levelWord(at+1)
 	r.drop(unit.SledThickness, unit.StripThickness, unit.PanelThickness, unit.MatThickness)
 	if caul >= 0 {
 		r.drop(unit.CaulThickness)

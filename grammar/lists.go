@@ -148,8 +148,7 @@ func (r *reader) panelTargets() {
 	if r.has(unit.Targets) {
 		return
 	}
-	type target struct{ count, width, n int }
-	var ts []target
+	var ts []panelTarget
 	for i := range r.items {
 		if len(ts) > 0 && (r.isStop(i) || r.word(i+1, "of") && (r.word(i, "out") || r.is(i, kindVerb, "out")) || r.word(i, "out of") || r.items[i].brk == ':' || r.word(i, "got", "have", "stock", "theres")) {
 			break
@@ -168,7 +167,7 @@ func (r *reader) panelTargets() {
 			j++
 		}
 		if r.countOfWides(i) && (len(ts) > 0 || r.is(i-1, kindRole, "target")) {
-			ts = append(ts, target{i, i + 1, n})
+			ts = append(ts, panelTarget{i, i + 1, n})
 			continue
 		}
 		if len(ts) > 1 && (r.items[i-1].word == "of" && r.items[i-2].word == "out" || r.word(i-1, "from")) {
@@ -176,7 +175,7 @@ func (r *reader) panelTargets() {
 		}
 		wide := r.countAtWide(i) && (len(ts) > 0 || r.is(i-1, kindRole, "target") || r.isBreak(i-1) && r.is(i-2, kindNoun, "panel") && r.within(0, i, kindRole, "target") >= 0)
 		if wide && r.is(i-1, kindRole, "target") {
-			ts = slices.DeleteFunc(ts, func(t target) bool { return !r.is(t.count+1, kindNoun, "panel") }) // strips before what is needed
+			ts = slices.DeleteFunc(ts, func(t panelTarget) bool { return !r.is(t.count+1, kindNoun, "panel") }) // strips before what is needed
 		}
 		if wide && len(ts) > 0 && r.takenFrom(ts[0].count, i) {
 			break
@@ -188,9 +187,17 @@ func (r *reader) panelTargets() {
 			named = true
 		}
 		if j < len(r.items) && r.free(j) && r.length(j) && (named && (j > i+1 || r.items[j].amount.plural) || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || wide || r.is(i+1, kindNoun, "panel") || r.items[j].amount.plural) {
-			ts = append(ts, target{i, j, n})
+			ts = append(ts, panelTarget{i, j, n})
 		}
 	}
+	r.bindTargets(ts)
+}
+
+// A panelTarget is where a count of panels and their width stand.
+type panelTarget struct{ count, width, n int }
+
+// bindTargets states the panels of two widths and more.
+func (r *reader) bindTargets(ts []panelTarget) {
 	if len(ts) < 2 {
 		return
 	}

@@ -171,15 +171,7 @@ func (r *reader) nounLength(i int) {
 			r.bind(i, unit.Opening)
 		}
 	case "opening":
-		if r.has(unit.Overfill) && r.size(i) > 0.25 && !r.has(unit.PanelWidth) {
-			r.bind(i, unit.PanelWidth) // "1/16 over on a 24 opening"
-			return
-		}
-		if r.has(unit.StockPiles) && (r.mentions(kindNoun, "fence") || r.mentions(kindNoun, "wedge") || r.is(r.next(i), kindAttr, "wide")) && !r.has(unit.TargetWidth) && r.size(i) > 0.25 {
-			r.bind(i, unit.TargetWidth) // "opening 800 fence to fence", "the opening's 36 wide"
-			return
-		}
-		r.bind(i, r.daylight(i, k))
+		r.bind(i, r.openingField(i, k))
 	case "panel":
 		r.panelLength(i)
 	case "cup":
@@ -192,6 +184,18 @@ func (r *reader) nounLength(i int) {
 			r.bind(i, f)
 		}
 	}
+}
+
+// openingField is what the measure at item i, of the opening at item k, is: the press's, or
+// that which strips fill.
+func (r *reader) openingField(i, k int) unit.Field {
+	switch {
+	case r.has(unit.Overfill) && r.size(i) > 0.25 && !r.has(unit.PanelWidth):
+		return unit.PanelWidth // "1/16 over on a 24 opening"
+	case r.has(unit.StockPiles) && (r.mentions(kindNoun, "fence") || r.mentions(kindNoun, "wedge") || r.is(r.next(i), kindAttr, "wide")) && !r.has(unit.TargetWidth) && r.size(i) > 0.25:
+		return unit.TargetWidth // "opening 800 fence to fence", "the opening's 36 wide"
+	}
+	return r.daylight(i, k)
 }
 
 // subjectNoun is the part that a clause whose last noun is at item k is about: the

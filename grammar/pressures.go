@@ -394,8 +394,5 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	if r.topic == Pump && v >= 10 && v <= 30 && !r.habit.Metric && r.word(i+1, "now") && !r.has(unit.Vacuum) {
 		return true // "leaks 2 in 15 min, 24 now"
 	}
-	if r.topic == Pump && r.is(j, kindRole, "start") {
-		return true
-	}
-	return !r.habit.Metric && r.word(i-1, "at") && v >= 15 && v <= 30 && a.link == linkNone && r.mentions(kindNoun, "bar", "cup", "bow") && !r.said(unit.Pressing) && !r.dayPlan()
+	return r.topic == Pump && r.is(j, kindRole, "start") || !r.habit.Metric && r.word(i-1, "at") && v >= 15 && v <= 30 && a.link == linkNone && r.mentions(kindNoun, "bar", "cup", "bow") && !r.said(unit.Pressing) && !r.dayPlan()
 }

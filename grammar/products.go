@@ -387,9 +387,7 @@ func (r *reader) others(i, end, but int) float64 {
 func (r *reader) bySize(i, end int) string {
 	small := false
 	for k := i; k < end; k++ {
-		if r.size(k) < 0.05 {
-			small = true
-		}
+		small = small || r.size(k) < 0.05
 	}
 	if long := r.longest(i, end); small && end-i == 3 && r.others(i, end, long) < 0.3 {
 		return "strip"

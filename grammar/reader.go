@@ -121,12 +121,7 @@ func (r *reader) sayings() {
 		r.labelledCounts()
 		r.offStrips()
 	}
-	r.layers()
-	r.workHours()
-	r.overnight()
-	r.panelSizes()
-	r.piles()
-	r.clocks()
+	r.structures()
 	r.twoGauges()
 	r.rates()
 	r.watched()
@@ -168,6 +163,16 @@ func (r *reader) sayings() {
 		r.missingParts()
 	}
 	r.fixes()
+}
+
+// structures reads what is told in a form of its own: stacks, hours, sizes, piles, clocks.
+func (r *reader) structures() {
+	r.layers()
+	r.workHours()
+	r.overnight()
+	r.panelSizes()
+	r.piles()
+	r.clocks()
 }
 
 // findStart reads "new one:", which leaves the thread's question behind.
