@@ -4,7 +4,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"presshand/bot/book"
@@ -186,11 +188,22 @@ func (t *turn) meant(ctx context.Context, c *grammar.Command) ([]int, error) {
 	return []int{found[0].Number}, nil
 }
 
+// untold reports whether a load's number is the thread's and not the message's: "clear it".
+func (t *turn) untold(n float64) bool {
+	if slices.Contains(wholeNumbers.FindAllString(t.m.Text, -1), strconv.Itoa(int(n))) {
+		return false
+	}
+	plain := t.bot.Parse(t.m.Text, grammar.Habit{Metric: t.settings.Metric}).Command
+	return plain == nil || !slices.Contains(numbersNamed(plain), n) // "load three checked"
+}
+
+var wholeNumbers = regexp.MustCompile(`\d+`)
+
 // commandRead is what the reply says that the command said.
 func (t *turn) commandRead() unit.Facts {
 	c := t.phrase.Command
 	out := read(Thread{Said: Statement(nil).stating(t.phrase.Facts)}, t.profile.Said.facts(), nil)
-	switch ns := numbersNamed(c); {
+	switch ns := slices.DeleteFunc(numbersNamed(c), t.untold); {
 	case len(ns) == 1:
 		out[unit.LoadNumber] = unit.Number(ns[0])
 	case len(ns) > 1:

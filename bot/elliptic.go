@@ -140,7 +140,7 @@ var itWord = regexp.MustCompile(`(?i)\bit\b`)
 var puts = regexp.MustCompile(`(?i)^\W*(ok |so |now |then )*(put|slide|get|load)\b`)
 
 // drops tells an order to drop a load from "forget it", which leaves it be.
-var drops = regexp.MustCompile(`(?i)\b(drop|scrap|scrub|bin|cancel|delete|kill) it\W*$`)
+var drops = regexp.MustCompile(`(?i)\b(drop|scrap|scrub|bin|cancel|delete|kill) it(\W*$|\s*[,;:–-]\s)`)
 
 // ofIt are the verbs that are taken to be of the thread's load where the
 // message says "it": "take it out", "is it out?", "don't hold it".

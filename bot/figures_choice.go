@@ -3,6 +3,7 @@ package bot
 import (
 	"strings"
 
+	"presshand/engine"
 	"presshand/engine/unit"
 )
 
@@ -13,6 +14,12 @@ func (s style) betterHeadline(w worked) (string, []unit.Field) {
 	field, values := w.compared()
 	if len(values) == 0 {
 		return "", nil
+	}
+	if _, computed := middle(w.rivals[best], m.field); !told && !computed {
+		if w.rivals[best].Verdict == engine.Ask {
+			return "", nil // what is missing is asked for
+		}
+		return "what was told does not tell " + listed(s.each(field, values), "and") + " apart.", nil
 	}
 	if !told {
 		return "no difference between " + listed(s.each(field, values), "and") + ".", nil

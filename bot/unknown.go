@@ -42,7 +42,7 @@ func (t *turn) unplaced(unused []string) string {
 			numbers = append(numbers, quoted(u))
 		}
 	}
-	if len(numbers) == 0 || len(numbers) > 3 || len(strings.Fields(t.m.Text)) > 14 {
+	if len(numbers) == 0 || len(numbers) > 2 || len(strings.Fields(t.m.Text)) > 14 {
 		return ""
 	}
 	return "I could not place " + listed(numbers, "and") + " here, so nothing is changed. Say what it is of, like “the bar is …” or “strips … wide”."

@@ -143,7 +143,7 @@ func (r *reader) onOtherSide(k int) bool {
 	for k++; r.word(k, "the", "my", "that"); k++ {
 	}
 	side := r.word(k, "far side") || r.word(k, "far", "other", "opposite", "left", "right", "back", "near", "front") && r.word(k+1, "side", "edge", "end")
-	return side && r.mentions(kindNoun, "bar") && r.length(max(r.heightTold(k), 0))
+	return side && r.mentions(kindNoun, "bar") && r.heightTold(k) >= 0
 }
 
 // heightTold is a number behind item k that tells how tall something is; -1 where none does.

@@ -38,6 +38,9 @@ func (r *reader) killBounds() {
 
 // partsWork: "for everything under 1/2 thick", "for anything over 48 long".
 func (r *reader) partsWork(i int) bool {
+	if r.solving != "" || r.mentions(kindAsk, "side:solve=bar_height_mm") {
+		return false
+	}
 	j := i - 1
 	if !r.word(j, "under", "over", "below", "above", "past", "beyond", "than", "to") && !r.is(j, kindRole, "max", "narrower", "wider") {
 		return false
@@ -114,6 +117,11 @@ func (r *reader) onceUpAt(i int) bool {
 	if now < 0 || r.word(now-1, "were", "im", "is") {
 		return false
 	}
+	for k := i + 1; k < to; k++ {
+		if r.live(k) && r.items[k].amount.unit != nil && r.items[k].amount.unit.Dimension == am.unit.Dimension {
+			return false // "used to be 5000 ft, now 300 ft" is a correction
+		}
+	}
 	for k := i - 1; k >= max(from, i-6); k-- {
 		if r.word(k, "now") {
 			return false
@@ -129,6 +137,11 @@ func (r *reader) onceUpAt(i int) bool {
 func (r *reader) fitsInto(i int) bool {
 	if !r.timesAt(i+1) || r.timesAt(i+2) || !r.isBreak(i+2) || !r.word(i-1, "the", "our", "my") {
 		return false
+	}
+	for k := range r.items {
+		if r.timesAt(k) && k != i+1 {
+			return false // "how many 24x36 panels fit in the 4x8"
+		}
 	}
 	if !r.word(i-2, "in", "on", "into", "onto", "inside") && !r.is(i-2, kindUnit, "in") {
 		return false

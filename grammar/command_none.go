@@ -4,6 +4,11 @@ package grammar
 // and "can I clear 3 tops a day with one bag, each 42x84" plan a day: a number of
 // panels, their size and what presses them make no order to the book.
 func (r *reader) daysWorkTold() bool {
+	if at := r.opening(); at >= 0 {
+		if refs, next := r.references(at); len(refs) > 0 && (r.is(next, kindVerb, string(In), string(Out)) || r.word(next, "is", "are") && r.is(next+1, kindVerb, string(In), string(Out))) {
+			return false // "14 out, next 6 tables 36x84, one press"
+		}
+	}
 	panels, sized, presses := false, false, false
 	for i := range r.items {
 		am := r.items[i].amount
@@ -39,6 +44,9 @@ func (r *reader) picturesPosted(i int) bool {
 func (r *reader) outdoors(i int) bool {
 	if !r.word(i, "out", "outside") || i < 2 || r.items[i-1].amount == nil {
 		return false
+	}
+	if k := i - 2; k == r.firstWord() && r.word(k, "is") {
+		return false // "is 14 out? shop is cold" asks of a load
 	}
 	if k := i - 2; !r.word(k, "is", "its", "was", "at", "around", "about", "only", "forecast", "like", "says", "be", "below") {
 		return false

@@ -77,7 +77,7 @@ func (r *reader) goesOn(i int) bool {
 	for j < len(r.items) && (r.items[j].amount == nil && r.isBreak(j) || r.word(j, "but", "and", "then")) {
 		j++
 	}
-	if j == i+2 && r.items[i+1].brk == ',' && (r.is(j, kindRole, "deadline") || r.word(j, "done", "should", "ready", "due", "till", "until", "finished") && r.items[len(r.items)-1].word != "?") {
+	if j == i+2 && r.items[i+1].brk == ',' && (r.is(j, kindRole, "deadline") || r.word(j, "done", "should", "ready", "due", "till", "until", "finished")) && r.items[len(r.items)-1].word != "?" {
 		return true // "1 in, done by 11 hopefully"
 	}
 	if j == i+1 || j >= len(r.items) || !r.word(j, "not") && !r.is(j, kindVerb, string(Hold), string(Clear), string(Drop), string(Uncheck)) {

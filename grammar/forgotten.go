@@ -183,7 +183,7 @@ func (r *reader) oldOneHad() {
 func (r *reader) saidOther() {
 	for i := 1; i+2 < len(r.items); i++ {
 		kind := r.choiceOf(i)
-		if kind == "" || !r.word(i-1, "said", "wrote", "typed", "told") || !r.word(i+1, "but", "and", "when") {
+		if kind == "" || !r.word(i-1, "said", "wrote", "typed", "told") || !r.word(i+1, "but") && !(r.word(i+1, "and", "when") && r.word(i+2, "its", "it", "is", "meant", "i")) {
 			continue
 		}
 		for j := i + 2; j < len(r.items) && j < i+7 && !r.isStop(j); j++ {

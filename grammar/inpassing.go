@@ -64,6 +64,9 @@ func (r *reader) leftTill(i int) bool {
 		return false
 	}
 	from, _ := r.sentence(i)
+	if r.opensWithin(from, i, "i", "we", "they", "he", "she", "ill", "im") {
+		return false
+	}
 	return r.opensWithin(from, i, "nobody", "noone", "touch", "touches", "touching", "leave", "leaving", "stays", "stay", "sits", "sit", "sleep", "alone", "wait", "waits")
 }
 

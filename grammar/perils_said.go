@@ -12,7 +12,7 @@ var bodyParts = wordSet(`finger fingers fingertip fingertips hand hands palm pal
 func (r *reader) handsWhile() bool {
 	hand := false
 	for i := range r.items {
-		hand = hand || r.items[i].amount == nil && bodyParts[r.items[i].word] && !r.word(i-1, "other", "by", "on")
+		hand = hand || r.items[i].amount == nil && bodyParts[r.items[i].word] && !r.word(i-1, "other", "by", "on") && !(r.word(i, "hand") && (r.word(i-1, "a") || r.is(i+1, kindVacuum) || r.is(i+1, kindNoun) || r.word(i+1, "tight")))
 		if !hand || !r.word(i, "while", "as", "when", "with", "whilst") && !r.word(i, "under vacuum") {
 			continue
 		}
@@ -47,7 +47,7 @@ func (r *reader) potHeats() bool {
 			continue
 		}
 		hot = hot || strings.HasSuffix(r.items[i].word, " hot")
-		pot = pot || pots[r.items[i].word] && !(i > 0 && r.items[i-1].amount != nil) && ((r.word(i-1, "the", "a", "my", "in", "mixing", "that", "his", "whole", "mixed", "epoxy", "resin") || r.word(i+1, "of")) || r.is(i-1, kindGlue))
+		pot = pot || pots[r.items[i].word] && !(i > 0 && r.items[i-1].amount != nil) && !(r.word(i+1, "of") && (i+2 < len(r.items) && r.items[i+2].amount != nil || r.word(i+2, "coffee", "tea", "joe", "water", "soup"))) && !(r.is(i, kindNoun, "cup") && r.word(i-1, "a")) && ((r.word(i-1, "the", "a", "my", "in", "mixing", "that", "his", "whole", "mixed", "epoxy", "resin") || r.word(i+1, "of")) || r.is(i-1, kindGlue))
 		here := r.word(i+1, "in here", "out", "glue", "today", "hide", "melt") || r.word(i+1, "in") && r.word(i+2, "here")
 		hot = hot || hotGlue[r.items[i].word] && !here && r.word(i-1, "getting", "gets", "got", "is", "its", "too", "really", "very", "going", "went", "so", "started", "starts", "warm", "starting", "feels", "just")
 	}
@@ -84,12 +84,12 @@ func (r *reader) noPeril(i int) bool {
 // pumpHot: "pump motor's too hot to touch", "the pump is smoking".
 func (r *reader) pumpHot() bool {
 	for i := range r.items {
-		if !r.is(i, kindNoun, "pump") {
+		if !r.is(i, kindNoun, "pump") || r.word(i+1, "room", "shed", "heater", "house", "corner", "closet") {
 			continue
 		}
 		_, to := r.clause(i)
 		for k := i + 1; k < to && k <= i+6; k++ {
-			if r.items[k].amount == nil && strings.HasSuffix(r.items[k].word, " hot") || hotGlue[r.items[k].word] && r.items[k].amount == nil && (r.word(k-1, "too", "very", "really", "getting", "so", "gets", "running", "red", "is", "its", "burning", "awful", "s", "started", "was", "pump", "motor", "motors") || r.is(k-1, kindNoun, "pump")) && !r.word(k+1, "glue", "enough", "shop", "day") || r.word(k, "smells", "burnt", "sparks", "sparking") {
+			if r.items[k].amount == nil && strings.HasSuffix(r.items[k].word, " hot") || hotGlue[r.items[k].word] && r.items[k].amount == nil && (r.word(k-1, "too", "very", "really", "getting", "so", "gets", "running", "red", "is", "its", "burning", "awful", "s", "started", "was", "pump", "motor", "motors") || r.is(k-1, kindNoun, "pump")) && !r.word(k+1, "glue", "enough", "shop", "day") || r.word(k, "burnt", "sparks", "sparking") || r.word(k, "smells") && r.opensWithin(k+1, min(k+4, len(r.items)), "burnt", "burning", "hot") {
 				return true
 			}
 		}

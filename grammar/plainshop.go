@@ -90,6 +90,9 @@ func (r *reader) keptWarm() {
 			continue
 		}
 		low, high := r.bareWarmth()
+		if !r.habit.Metric {
+			low = max(low, 50) // less may be a gauge
+		}
 		if v := r.items[i].amount.float(); v >= low && v <= high {
 			r.bind(i, unit.ServiceTemp)
 			return

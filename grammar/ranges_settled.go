@@ -57,7 +57,7 @@ func (r *reader) settlesFor(k int) int {
 	for r.word(k, "say", "call", "calling", "figure", "reckon", "averages", "average", "averaging", "avg", "mostly", "use", "take", "it", "its", "that", "them", "on", "with", "about", "around", "at", "an", "of", "go", "going", "call it", "call it about", "most", "are") || r.is(k, kindFix) || r.is(k, kindSay) {
 		k++
 	}
-	if k == from || k >= len(r.items) || r.items[k].amount == nil {
+	if k == from || k >= len(r.items) || r.items[k].amount == nil || r.word(k+1, "of") {
 		return -1
 	}
 	return k

@@ -3,7 +3,7 @@ package grammar
 // Verbs that change how many panels are ordered, and who or what they are said of.
 var (
 	recounting = wordSet(`cut cuts bumped bumps upped ups knocked knocks changed changes dropped drops raised raises lowered lowers reduced reduces trimmed trims moved moves took takes brought brings put increased decreased doubled halved pared scaled revised pushed`)
-	recounters = wordSet(`they he she we boss customer customers client clients office foreman buyer sales architect owner manager gaffer lady guy`)
+	recounters = wordSet(`they he she boss customer customers client clients office foreman buyer sales architect owner manager gaffer lady guy`)
 	ordered    = wordSet(`it that them those this us order count number job the total quantity down up back`)
 )
 

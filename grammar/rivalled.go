@@ -52,6 +52,9 @@ func (r *reader) mayReplace(i int, b *binding) bool {
 	if was == nil || !alike(am, was) || !slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool { return f.Field == b.fact.Field && f.Text == b.fact.Text }) {
 		return false
 	}
+	if _, whole := am.whole(); !whole && b.fact.Field.Dimension() == unit.Plain {
+		return false
+	}
 	v, _, ok := r.valueOf(am, b.fact.Field)
 	if !ok || impossible(b.fact.Field, v) != "" {
 		return false
@@ -89,7 +92,7 @@ func (r *reader) takesTurn(i int) bool {
 	if r.word(i-1, "is") && r.one(i-2) {
 		return false // "most of it at 9%, one is 12"
 	}
-	return !r.word(i+1, "of", "others", "other", "on")
+	return !r.word(i+1, "of", "others", "other", "on", "are", "is", "in") && !r.unknown(i+1) && !r.word(i-1, "on")
 }
 
 // leaveOpen takes back what was read for a field, which is asked for.

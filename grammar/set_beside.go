@@ -110,7 +110,7 @@ func (r *reader) perPanelOf(i int) {
 		return
 	}
 	n, whole := r.wholeAt(i)
-	for k := i - 1; k >= 0 && whole; k-- {
+	for k := i - 1; k >= 0 && whole && n > 0; k-- {
 		m, ok := r.wholeAt(k)
 		if ok && m > n && m%n == 0 && r.is(r.counted(k), kindNoun, "strip") && r.saysAll(r.counted(k)+1) {
 			r.items[k].amount.dead = true

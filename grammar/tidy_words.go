@@ -93,7 +93,7 @@ func (r *reader) piecesOf() {
 }
 
 // abrasives come in sheets that are no panels.
-var abrasives = []string{"grit", "sandpaper", "abrasive", "abrasives", "emery", "paper", "wet"}
+var abrasives = []string{"grit", "sandpaper", "abrasive", "abrasives", "emery"}
 
 // plainThings gives things of the shop that have the name of something else their own.
 func (r *reader) plainThings() {

@@ -151,7 +151,7 @@ func (r *reader) durationField(i int) unit.Field {
 		return unit.LayupPanel
 	case role == unit.LabelPress && !label:
 		return unit.PressTime
-	case role != "" && !label && r.word(i+1, "into", "in", "ago", "later", "since") && (r.isBreak(i+2) || r.word(i+2, "it", "the", "i", "we", "when")):
+	case role != "" && !label && r.word(i+1, "into", "ago", "later", "since") && (r.isBreak(i+2) || r.word(i+2, "it", "the", "i", "we", "when")):
 		return "" // "20 minutes into it I noticed one joint isn't closed"
 	case role != "" && (label || role != unit.LabelPress):
 		return role
