@@ -9,7 +9,7 @@ import (
 
 // turns are words behind which a number may take the place of one that stands before:
 // "wanted 30 wide but I'm short on stock, so 24 it is".
-var turns = wordSet(`but so really actually now instead rather became becomes had used wanted meant didnt not call say ended after before until only turned really well though however except this mine ours today`)
+var turns = wordSet(`but so really actually now instead rather became becomes had used wanted meant didnt not call say ended after before until only turned really well though however this mine ours today`)
 
 // rivalled asks which holds where a number that nothing could place stands behind a word
 // by which it may take the place of one that was read.
