@@ -188,9 +188,10 @@ func (t *turn) meant(ctx context.Context, c *grammar.Command) ([]int, error) {
 	return []int{found[0].Number}, nil
 }
 
-// untold reports whether a load's number is the thread's and not the message's: "clear it".
+// untold reports whether nobody but the bot said a load's number: "post it", "clear it". One that
+// was looked at was asked for by it.
 func (t *turn) untold(n float64) bool {
-	if slices.Contains(wholeNumbers.FindAllString(t.m.Text, -1), strconv.Itoa(int(n))) {
+	if t.before.Looked || slices.Contains(wholeNumbers.FindAllString(t.m.Text, -1), strconv.Itoa(int(n))) {
 		return false
 	}
 	plain := t.bot.Parse(t.m.Text, grammar.Habit{Metric: t.settings.Metric}).Command
