@@ -41,7 +41,7 @@ func (r *reader) command() bool {
 	if refs, next := r.references(at + 1); len(refs) == 1 && r.word(at, "make", "do") && r.copies(next) {
 		at++ // "make 41 the same as 40, except …"
 	}
-	if refs, next := r.references(at); len(refs) > 0 && !r.goesBack(at) && r.intendedFrom(at) < 0 && !r.word(at-1, "should be", "be") && !r.heldAt(at) && !r.keptThere(at) {
+	if refs, next := r.references(at); len(refs) > 0 && !r.goesBack(at) && r.intendedFrom(at) < 0 && !r.word(at-1, "should be", "be") && !r.heldAt(at) {
 		if r.aboutLoads(refs, next) {
 			return r.closes()
 		}
@@ -67,7 +67,8 @@ func (r *reader) goesBack(at int) bool {
 
 // heldAt: the number in "he keeps it at 68 in there" is no load.
 func (r *reader) heldAt(at int) bool {
-	return r.word(at-1, "at") && r.word(at-2, "it", "place", "shop", "house", "keeps", "keep", "kept", "them", "sits", "stays")
+	return r.word(at-1, "at") && r.word(at-2, "it", "place", "shop", "house", "keeps", "keep", "kept", "them", "sits", "stays") ||
+		r.habit.Follows && r.word(at-1, "at", "to") && r.word(at-2, "it", "that", "them", "place", "house", "heat", "thermostat")
 }
 
 // barePleas are orders that name the load and nothing else.

@@ -47,7 +47,7 @@ func (r *reader) sidesBefore(i int) int {
 	switch {
 	case r.is(i-1, kindFact, "faces=2"), r.word(i-1, "both"):
 		return 2
-	case r.is(i-1, kindFact, "faces=1"), r.word(i-1, "side") && r.onlyOne(i-2), r.onlyOne(i - 1):
+	case r.is(i-1, kindFact, "faces=1"), r.word(i-1, "side") && (r.one(i-2) || r.word(i-2, "one")), r.one(i-1) || r.word(i-1, "one"):
 		return 1
 	}
 	return 0
@@ -62,18 +62,10 @@ func (r *reader) sidesBehind(i int) int {
 	switch {
 	case r.is(i, kindFact, "faces=2"), r.word(i, "both") && (r.isBreak(i+1) || r.word(i+1, "sides")):
 		return 2
-	case r.is(i, kindFact, "faces=1"), r.onlyOne(i) && (r.isBreak(i+1) || r.word(i+1, "side", "enough")):
+	case r.is(i, kindFact, "faces=1"), (r.one(i) || r.word(i, "one")) && (r.isBreak(i+1) || r.word(i+1, "side", "enough")):
 		return 1
 	}
 	return 0
-}
-
-// onlyOne reports whether item i is the word "one".
-func (r *reader) onlyOne(i int) bool {
-	if r.word(i, "one") {
-		return true
-	}
-	return i >= 0 && i < len(r.items) && r.items[i].amount != nil && r.items[i].amount.form == formWords && r.items[i].amount.bare() && r.items[i].amount.equals(one)
 }
 
 // shownByGauge reports whether the number at item i may be what a gauge shows, in inches.

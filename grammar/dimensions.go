@@ -109,9 +109,7 @@ func (r *reader) plainUnits() {
 				r.bind(i, unit.PumpSpeed)
 			}
 		case unit.Content:
-			if r.fillerOrGlue(i) {
-				r.items[i].amount.dead = true
-			} else if r.pumping() || r.mentions(kindNoun, "bag", "frame", "reservoir") || len(r.items) < 8 && r.within(0, len(r.items), kindGlue) < 0 || r.within(0, len(r.items), kindGlue) < 0 && r.mentions(kindNoun, "press", "leak") || r.word(r.next(i), "air", "volume") || r.word(i+1, "of") && r.word(i+2, "air", "free") {
+			if r.pumping() || r.mentions(kindNoun, "bag", "frame", "reservoir") || len(r.items) < 8 && r.within(0, len(r.items), kindGlue) < 0 || r.within(0, len(r.items), kindGlue) < 0 && r.mentions(kindNoun, "press", "leak") || r.word(r.next(i), "air", "volume") || r.word(i+1, "of") && r.word(i+2, "air", "free") {
 				r.bind(i, unit.PressVolume)
 			}
 		case unit.Spreading:

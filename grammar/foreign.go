@@ -12,8 +12,8 @@ var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boil
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {
-	if r.engineVacuum() || r.phones() || r.elsewhere() && !r.getsInside() && !r.handsWhile() {
-		return !r.getsInside()
+	if (r.engineVacuum() || r.phones() || r.elsewhere() && !r.handsWhile()) && !r.getsInside() {
+		return true
 	}
 	other := r.wordIn("vacuum cleaner")
 	seals := other // food, for the freezer, or a cleaner's bag

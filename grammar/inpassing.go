@@ -19,7 +19,7 @@ func (r *reader) killInPassing() {
 		case r.saveOne(i):
 			am.dead, r.items[i].used = true, true
 			r.items[i-1].meaning, r.items[i-1].used = meaning{}, true
-		case r.pronoun(i), r.leftTill(i), am.is(unit.Content) && r.ofGlueOrFill(i), r.wantedOf(i), r.shortOf(i), r.thatIsnt(i):
+		case r.pronoun(i), r.leftTill(i), am.is(unit.Content) && r.ofGlueOrFill(i), r.wantedOf(i), r.thatIsnt(i):
 			am.dead = true
 		case r.partOfSheet(i):
 			am.dead, r.items[i].used = true, true
@@ -34,12 +34,12 @@ func (r *reader) pronoun(i int) bool {
 		return false
 	}
 	place := i + 1
-	in := r.items[i].amount.unitRaw == "in" || r.is(place, kindUnit, "in") || r.word(place, "in")
-	if in && !(r.items[i].amount.unitRaw == "in") {
+	inside := r.items[i].amount.unitRaw == "in" || r.is(place, kindUnit, "in") || r.word(place, "in")
+	if inside && r.items[i].amount.unitRaw != "in" {
 		place++
 	}
 	if r.word(i-1, "got", "have", "has", "had", "found", "bought", "borrow", "borrowed", "own", "owns", "keep", "keeps", "brought") {
-		if in {
+		if inside {
 			return r.word(place, "the", "a", "my", "our", "his", "her", "their", "there", "here", "stock")
 		}
 		return place >= len(r.items) || r.isBreak(place) || r.word(place, "on", "at", "from", "that", "thats", "which", "somewhere", "already", "here", "there", "lying", "left", "spare", "over", "under", "behind")
@@ -77,7 +77,7 @@ func (r *reader) ofGlueOrFill(i int) bool {
 	if r.within(from, to, kindNoun, "pump") >= 0 || r.opensWithin(from, to, "reservoir", "tank", "receiver", "volume") {
 		return false
 	}
-	if r.word(i+1, "enough", "plenty", "do", "last", "cover") || r.word(i+1, "be", "going") && r.opensWithin(i, to, "enough", "plenty") || r.word(i+1, "of") && r.is(i+2, kindGlue) {
+	if r.word(i+1, "enough", "plenty", "do", "last", "cover") || r.word(i+1, "be", "going") && r.opensWithin(i, to, "enough", "plenty") || r.word(i+1, "of") && (r.is(i+2, kindGlue) || r.word(i+2, "filler", "blocks", "scrap", "glue")) {
 		return true
 	}
 	for k := range r.items {
@@ -93,15 +93,6 @@ func (r *reader) wantedOf(i int) bool {
 	_, whole := r.wholeAt(i)
 	return whole && r.habit.Follows && r.items[i].amount.bare() && r.word(i-1, "wants", "want", "ordered", "orders") && !r.word(i-2, "we", "i", "you", "ill", "well") &&
 		r.word(i+1, "of") && r.word(i+2, "them", "those", "these", "em") && !r.is(i+3, kindNoun)
-}
-
-// shortOf: "yesterday's came out 2 in short" tells what went wrong with another.
-func (r *reader) shortOf(i int) bool {
-	k := i + 1
-	if r.is(k, kindUnit) {
-		k++
-	}
-	return r.word(k, "short", "shy", "undersize", "narrow", "oversize") && r.word(i-1, "out", "up", "came out", "ended up", "came", "was", "were", "ended", "finished") && r.wordIn("yesterday", "yesterdays", "last", "previous")
 }
 
 // thatIsnt: in "1 isn't ash, is it" the number is of a load, and a later message has no other

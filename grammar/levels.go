@@ -53,14 +53,11 @@ func (r *reader) levels() {
 	if top := r.measureOf(unit.CaulThickness); caul < 0 && top >= 0 && (matBetween || r.liesOnTop(r.bound[top].from)) {
 		layers, caul = append(layers, r.layerOf("caul", top)), top
 	}
-	first, last := at, at
-	for _, k := range []int{sled, strip, mat, caul} {
-		if k >= 0 {
-			first, last = min(first, r.bound[k].from), max(last, r.bound[k].from)
-		}
-	}
+	first, last := r.span(at, sled, strip, mat, caul)
 	r.items[at].used = true
-	r.items[min(at+1, len(r.items)-1)].used = r.items[min(at+1, len(r.items)-1)].used || r.levelWord(at+1)
+	if r.levelWord(at + 1) {
+		r.items[at+1].used = true
+	}
 	r.drop(unit.SledThickness, unit.StripThickness, unit.PanelThickness, unit.MatThickness)
 	if caul >= 0 {
 		r.drop(unit.CaulThickness)
@@ -381,4 +378,15 @@ func (r *reader) panelsBetween(n int) {
 func (r *reader) stackHeight(i int) bool {
 	from, _ := r.clause(i)
 	return r.within(from, i, kindRole, "stackorder") >= 0 && r.within(from, i, kindNoun) < 0
+}
+
+// span is from where to where item at and the bindings given stand; one below 0 is none.
+func (r *reader) span(at int, bound ...int) (first, last int) {
+	first, last = at, at
+	for _, k := range bound {
+		if k >= 0 {
+			first, last = min(first, r.bound[k].from), max(last, r.bound[k].from)
+		}
+	}
+	return first, last
 }

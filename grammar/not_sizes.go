@@ -100,5 +100,5 @@ func (r *reader) perLoadOfMany(i int) bool {
 func (r *reader) tooThick(i int) bool {
 	const thickest = 8
 	am := r.items[i].amount
-	return !r.habit.Metric && am.bare() && am.form == formInt && am.float() >= thickest && r.isBreak(i-1) && r.isBreak(i+1) && r.is(i-2, kindNoun, "sled", "caul") && (i+2 >= len(r.items) || r.items[i+1].amount == nil)
+	return !r.habit.Metric && am.bare() && am.form == formInt && am.float() >= thickest && r.isBreak(i-1) && r.isBreak(i+1) && r.is(i-2, kindNoun, "sled", "caul")
 }

@@ -171,7 +171,7 @@ func (r *reader) glassThing(i int) bool {
 	if r.mentions(kindVacuum) || r.pressureSaid() || r.pumping() || r.wordIn(catchers...) || !r.percentSaid() && r.within(0, len(r.items), kindWood) < 0 {
 		return false
 	}
-	return r.is(i+1, kindNoun, "panel", "bed") && !r.word(i+1, "lid", "lids") || r.word(i+1, "shelf", "shelves", "front", "fronts", "case", "cabinet", "fronted")
+	return r.is(i+1, kindNoun, "panel", "bed") && !r.word(i+1, "lid", "lids") || r.word(i+1, "shelf", "shelves", "front", "fronts", "case", "cabinet", "fronted", "insert", "pane", "panes")
 }
 
 // nobodyKnows: "nobody here knows" leaves no press to itself.

@@ -72,12 +72,8 @@ func (r *reader) glovesAside(i int) bool {
 	return r.word(i+1, "off") && r.opensWithin(max(i-6, 0), i, "before") || r.word(i+1, "on") && r.opensWithin(max(i-4, 0), i, "put", "got", "puts")
 }
 
-// noPeril: a "glass table top" is no vessel, and a kid who is picked up is not alone with
-// a press.
-func (r *reader) noPeril(i int) bool {
-	if r.word(i, "glass") && (r.is(i+1, kindNoun, "panel", "bed") || r.word(i+1, "insert", "front", "panes", "pane")) {
-		return (r.mentions(kindWood) || r.mentions(kindAir, "service")) && !r.wordIn("lid", "lids", "see", "cover", "through", "reservoir")
-	}
+// kidFetched: a kid who is picked up is not alone with a press.
+func (r *reader) kidFetched(i int) bool {
 	return r.word(i, "my kid", "my son", "my daughter", "child", "children") && r.word(i-1, "up", "off", "fetch", "collect") && !r.mentions(kindVacuum)
 }
 

@@ -86,7 +86,7 @@ func (r *reader) onesMore() {
 // keptWarm: "he keeps it at 68 in there" is how warm it is where the work lives.
 func (r *reader) keptWarm() {
 	for i := range r.items {
-		if !r.keptThere(i) || !r.items[i].amount.bare() || !(r.is(i+1, kindUnit, "in") || r.word(i+1, "in")) || !r.word(i+2, "there") || r.mentions(kindVacuum) || r.mentions(kindNoun) {
+		if !r.habit.Follows || !r.free(i) || !r.heldAt(i) || !r.items[i].amount.bare() || !(r.is(i+1, kindUnit, "in") || r.word(i+1, "in")) || !r.word(i+2, "there") || r.mentions(kindVacuum) || r.mentions(kindNoun) {
 			continue
 		}
 		low, high := r.bareWarmth()

@@ -18,7 +18,7 @@ func (r *reader) eitherReading() {
 		for a > from && r.items[a].amount == nil {
 			a--
 		}
-		if a <= from-1 || !r.shownByGauge(a) || !r.items[a].amount.bare() || r.items[a].amount.link != linkNone || !r.is(a-1, kindVacuum) && !r.is(a-1, kindVacuum, "pull") {
+		if a <= from-1 || !r.shownByGauge(a) || !r.items[a].amount.bare() || r.items[a].amount.link != linkNone || !r.is(a-1, kindVacuum) {
 			continue
 		}
 		r.items[or].used = true
@@ -36,7 +36,7 @@ func (r *reader) eitherReading() {
 
 // insteadAt reports whether item k is "instead of" or "rather than", or its last word.
 func (r *reader) insteadAt(k int) bool {
-	return r.word(k, "instead of", "rather than") || r.word(k, "of") && r.word(k-1, "instead") || r.word(k, "than") && r.word(k-1, "rather") || r.is(k, kindFix) && r.word(k, "instead of") || r.is(k, kindNot) && r.word(k, "instead of", "rather than")
+	return r.word(k, "instead of", "rather than") || r.word(k, "of") && r.word(k-1, "instead") || r.word(k, "than") && r.word(k-1, "rather")
 }
 
 // killChart: "the chart on the wall says 25 is 12.3 psi, ours says 22.5" has an example of a

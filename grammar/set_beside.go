@@ -9,7 +9,6 @@ import (
 // numbersBeside marks numbers that name a thing, or measure what no question asks of.
 func (r *reader) numbersBeside() {
 	for i := range r.items {
-		r.assumedOnce(i)
 		if r.is(i, kindAttr, "long") && r.word(i+1, "side", "sides", "edge", "edges") {
 			r.longSide(i)
 		}
@@ -40,7 +39,7 @@ func (r *reader) longSide(i int) {
 
 // numberedPart: "#3 sled is the flat one".
 func (r *reader) numberedPart(i int) {
-	if i > 0 && r.items[i-1].brk == '#' && r.free(i) && r.items[i].amount.bare() && r.is(i+1, kindNoun, "sled", "caul", "bar", "mat", "frame", "bag", "fence") {
+	if i > 0 && r.items[i-1].brk == '#' && r.free(i) && r.items[i].amount.bare() && r.is(i+1, kindNoun, "sled", "caul", "bar", "mat", "frame", "bag", "press", "pump", "fence") {
 		r.items[i].amount.dead = true
 	}
 }
@@ -184,21 +183,5 @@ func (r *reader) cameShort(i int) {
 	if k := r.prev(i); r.turnedOut(k) || r.turnedOut(i-1) || r.turnedOut(i-2) || r.word(i-1, "was", "were", "ended", "finished") {
 		r.items[i].amount.dead = true
 		r.idleDirections(i+1, i+2)
-	}
-}
-
-// fillerOrGlue: "say 5 cubic feet of them", "one gallon enough?" of a thread are no volume of
-// the press.
-func (r *reader) fillerOrGlue(i int) bool {
-	if r.word(i+1, "of") && (r.word(i+2, "them", "those", "filler", "blocks", "scrap", "foam", "glue", "it") || r.is(i+2, kindGlue)) {
-		return true
-	}
-	return r.habit.Follows && r.word(i+1, "enough", "plenty", "do") && !r.pumping() && r.countKind(kindNoun) == 0
-}
-
-// assumedOnce: "ok assume 20% then" in a thread is for its question, not for the room.
-func (r *reader) assumedOnce(i int) {
-	if r.habit.Follows && r.is(i, kindAsk, "profile") && r.items[i].word == "assume" && r.wordIn("then", "instead", "here", "once") && r.countKind(kindAsk) == 1 {
-		r.items[i].meaning, r.items[i].used = meaning{kind: kindFill}, true
 	}
 }

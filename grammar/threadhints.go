@@ -21,11 +21,6 @@ func (r *reader) inSection(i int) bool {
 	return r.word(i+1, "section", "cross", "profile") || r.habit.Metric && r.timesAt(i) && r.is(i+1, kindAttr) && nounForms[r.items[i+1].word]
 }
 
-// keptThere: the number of "he keeps it at 68 in there" names no load.
-func (r *reader) keptThere(at int) bool {
-	return r.habit.Follows && r.free(at) && r.word(at-1, "at", "to") && r.word(at-2, "it", "that", "them", "place", "house", "heat", "thermostat")
-}
-
 // anotherRow: "there's another 4 at 75" is of strips, and copies no load.
 func (r *reader) anotherRow(at int) bool {
 	k := at + 1
@@ -38,7 +33,7 @@ func (r *reader) assumedThen() {
 		return
 	}
 	for i := range r.items {
-		if r.is(i, kindAsk, "profile") && r.word(i, "assume") && r.amountsIn(0, len(r.items)) == 1 && (r.wordIn("then", "there") || r.word(i-1, "ok", "okay", "lets", "just")) {
+		if r.is(i, kindAsk, "profile") && r.word(i, "assume") && r.amountsIn(0, len(r.items)) == 1 && (r.wordIn("then", "there", "instead", "here", "once") || r.word(i-1, "ok", "okay", "lets", "just")) {
 			r.items[i].meaning, r.items[i].used = meaning{}, true
 		}
 	}
