@@ -1,6 +1,8 @@
 package grammar
 
 import (
+	"strings"
+
 	"presshand/engine/unit"
 )
 
@@ -186,7 +188,7 @@ func (r *reader) gaugeHolds(i int) bool {
 func (r *reader) pullInInches() {
 	for i := range r.items {
 		am := r.items[i].amount
-		if am == nil || am.unitRaw != "in" || am.link != linkAt && !r.word(i-1, "at") || am.float() < 10 || am.float() > 30 || !r.isBreak(i+1) || r.within(0, i, kindAsk, "face") < 0 || r.amountsIn(0, i) != 2 {
+		if am == nil || am.unit == nil || am.unit.Symbol != "in" || am.value == nil || am.float() < 10 || am.float() > 30 || !r.isBreak(i+1) || !r.pulledToInches(i) && (am.unitRaw != "in" || am.link != linkAt && !r.word(i-1, "at") || r.within(0, i, kindAsk, "face") < 0 || r.amountsIn(0, i) != 2) {
 			continue
 		}
 		u := unit.InHg
@@ -250,4 +252,9 @@ func (r *reader) oneAtATime() bool {
 		}
 	}
 	return false
+}
+
+// pulledToInches: "how long to pull 22 inches" wants what a gauge shows.
+func (r *reader) pulledToInches(i int) bool {
+	return r.is(i-1, kindAsk) && (strings.HasSuffix(r.items[i-1].word, " to pull") || strings.HasSuffix(r.items[i-1].word, " to reach")) && (r.saidFlow() || r.mentions(kindNoun, "pump"))
 }

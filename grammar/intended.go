@@ -1,7 +1,7 @@
 package grammar
 
 // papers say what a load is to be, not what it is.
-var papers = wordSet(`card ticket drawing print sheet plan plans order spec specs cutlist docket worksheet blueprint paper paperwork job design model`)
+var papers = wordSet(`card ticket drawing print sheet plan plans order spec specs cutlist list docket worksheet blueprint paper paperwork job design model`)
 
 // killIntended marks what a load was meant to be where the message tells what it is:
 // "bar 1 1/4, supposed to be 1", "drawing says 1 in bar but it's 1 1/4".
@@ -17,7 +17,7 @@ func (r *reader) killIntended() {
 		if j := r.actualBehind(i); j >= 0 {
 			r.unhear(i, j)
 			r.takesPlace(i, j)
-		} else if k := r.actualBefore(at); k >= 0 && !r.word(at, "asked", "aimed", "aiming", "shooting", "wanted") && r.comparable(k, i) {
+		} else if k := r.actualBefore(at); k >= 0 && r.intendedFrom(k) < 0 && !r.word(at, "asked", "aimed", "aiming", "shooting", "wanted") && r.comparable(k, i) {
 			r.items[i].amount.dead = true
 			for ; at < i; at++ {
 				if r.is(at, kindFix) {
@@ -74,7 +74,7 @@ func (r *reader) intendedFrom(i int) int {
 }
 
 func (r *reader) paperAt(k int) bool {
-	return k >= 0 && r.items[k].amount == nil && papers[r.items[k].word]
+	return k >= 0 && r.items[k].amount == nil && papers[lastWord(r.items[k].word)]
 }
 
 // actualBehind is the amount that item i, which was meant, turned out as: "but it's 1

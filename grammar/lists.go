@@ -183,6 +183,9 @@ func (r *reader) panelTargets() {
 		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords && !wide {
 			continue
 		}
+		if len(ts) > 0 && r.items[i].amount.form == formWords && j > i+1 && r.word(i+1, "of") {
+			named = true // "two tops of 720 wide and one of 500"
+		}
 		if j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.plural && r.within(0, i, kindRole, "target") >= 0 && r.items[i].amount.form == formWords {
 			named = true
 		}
