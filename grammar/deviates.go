@@ -48,7 +48,7 @@ func (r *reader) killDeviations() {
 			r.items[n].used = true
 		}
 		if counted >= 0 && r.free(counted) {
-			r.items[counted].used = f != "" || r.one(counted)
+			r.items[counted].used = r.one(counted)
 			r.items[counted].amount.dead = true
 		}
 	}
