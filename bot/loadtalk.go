@@ -48,6 +48,9 @@ func (t *turn) talksOfLoad(ctx context.Context) (r Reply, is bool, err error) {
 		return Reply{}, false, fmt.Errorf("load book: %w", err)
 	}
 	text := strings.TrimSpace(t.m.Text)
+	if r, lost := t.vacuumLost(l); lost {
+		return r, true, nil
+	}
 	switch {
 	case !asksByTone(strings.ToLower(text)) && (l.State == book.Posted || l.State == book.Checked || l.InPress()) && faulty.MatchString(text):
 		return t.faultOf(l, faulty.FindString(text)), true, nil

@@ -14,11 +14,14 @@ import (
 var thatsIn = regexp.MustCompile(`(?i)^\W*(?:(?:oops|sorry|no|nope|wait|oh|ah|whoops|my bad|and|so|should have said|i should have said|all|everything|everything's|that|those|these|they|it|that's|thats|they're|theyre|it's|its|these're|is|are|was|were|in|i mean|i meant|make|of it|of them|numbers|by the way|btw)\b[\s,.!:;-]*)*` +
 	`(mm|millimetres?|millimeters?|inches|inch)(?:\s*(?:,\s*)?(?:not|instead of|rather than)\s+(?:in\s+)?(?:mm|millimetres?|millimeters?|inches|inch|in))?(?:\s*(?:sorry|by the way|btw|all of it|all of them))?\W*$`)
 
+// corrects tells "oops that's mm" from "in mm", which wants the answer so.
+var corrects = regexp.MustCompile(`(?i)\b(oops|whoops|sorry|no|nope|wait|bad|thats|that's|those|these|theyre|they're|they|its|it's|were|was|are|is|meant|mean|should|make|all|everything|everything's|not|instead|rather)\b`)
+
 // unitFixed puts the lengths that a thread told without a unit into the one that they were
 // meant in.
 func (t *turn) unitFixed(p grammar.Phrase) grammar.Phrase {
 	found := thatsIn.FindStringSubmatch(t.m.Text)
-	if found == nil || t.before.empty() || t.before.Load > 0 || p.Command != nil || len(p.Facts)+len(p.Changes)+len(p.Choices)+len(p.Amends) > 0 {
+	if found == nil || !corrects.MatchString(t.m.Text) || strings.HasSuffix(strings.TrimSpace(t.m.Text), "?") || t.before.empty() || t.before.Load > 0 || p.Command != nil || len(p.Facts)+len(p.Changes)+len(p.Choices)+len(p.Amends) > 0 {
 		return p
 	}
 	meant := unit.Inch
