@@ -12,6 +12,7 @@ import (
 	"fmt"
 	"net"
 	"net/http"
+	"net/url"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -37,7 +38,8 @@ type Server struct {
 	emptied          int
 }
 
-// Start starts a new homeserver with a configuration.
+// Start starts a new homeserver with a configuration, in which {folder} stands
+// for the folder of its files.
 func Start(ctx context.Context, config string) (*Server, error) {
 	program, err := find(ctx)
 	if err != nil {
@@ -52,6 +54,7 @@ func Start(ctx context.Context, config string) (*Server, error) {
 		return nil, err
 	}
 	s := &Server{program: program, dir: dir}
+	yaml = bytes.ReplaceAll(yaml, []byte("{folder}"), []byte((&url.URL{Path: filepath.ToSlash(dir)}).EscapedPath()))
 	if err := errors.Join(
 		os.WriteFile(filepath.Join(dir, "dendrite.yaml"), yaml, 0o600),
 		os.WriteFile(filepath.Join(dir, "matrix_key.pem"), signingKey(), 0o600),
