@@ -266,9 +266,13 @@ func (r *reader) pumpInClause(i int) bool {
 
 func (r *reader) wordIn(ws ...string) bool {
 	for i := range r.items {
+		said := r.items[i].word
+		if r.items[i].amount != nil {
+			continue
+		}
+		run := strings.Contains(said, " ")
 		for _, w := range ws {
-			// the first Contains spares joining " "+w where it cannot be there
-			if said := r.items[i].word; r.items[i].amount == nil && (said == w || strings.Contains(said, w) && strings.Contains(said, " "+w)) {
+			if said == w || run && strings.Contains(said, " "+w) {
 				return true
 			}
 		}

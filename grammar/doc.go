@@ -20,16 +20,15 @@
 //
 // The tree's grammar, kept true by a test:
 //
-//	MessageTree = PieceTree* .
-//	PieceTree = <word> | MeasureTree .
+//	MessageTree = MeasureTree* .
 //	MeasureTree = AmountTree LinkedTree* .
 //	AmountTree = <minus>? ((<int> <fraction>?) | <number>) <unit>? .
 //	LinkedTree = <link> AmountTree .
 //
 // An int with a fraction is a mixed number. A number is a decimal, a fraction in
 // digits or as a glyph that follows no int, lumber quarters, a
-// pair such as 7:30 or 1:12, or a number in words; a link is x, by, to, or, at. A
-// word is a run of all that is none of these.
+// pair such as 7:30 or 1:12, or a number in words; a link is x, by, to, or, at.
+// The words, all that is none of these, are left out of the tree.
 //
 // The vocabulary is data: parts, directions and facts in words.go, woods and glues
 // in woods.go, what a number is for in roles.go, questions in asks.go, words to

@@ -70,19 +70,18 @@ type amount struct {
 // items flattens the tree of a message.
 func items(tree *messageTree, tokens []token) []item {
 	out := make([]item, 0, len(tokens))
-	for i, p := range tree.Pieces {
-		if p.Measure == nil {
-			end := len(tokens)
-			if i+1 < len(tree.Pieces) {
-				end = tree.Pieces[i+1].Pos.Offset
-			}
-			for k := p.Pos.Offset; k < end; k++ {
-				out = append(out, other(&tokens[k]))
-			}
-			continue
+	at := 0
+	words := func(end int) {
+		for ; at < end; at++ {
+			out = append(out, other(&tokens[at]))
 		}
-		out = join(out, amountItem(p.Measure.First, linkNone, tokens), tokens, p.Pos.Offset)
-		for _, l := range p.Measure.Rest {
+	}
+	for _, m := range tree.Measures {
+		first := m.First.Pos.Offset
+		words(first)
+		out = join(out, amountItem(m.First, linkNone, tokens), tokens, first)
+		at = m.end()
+		for _, l := range m.Rest {
 			ln, ok := links[l.Link]
 			if !ok {
 				ln = linkTo
@@ -95,6 +94,7 @@ func items(tree *messageTree, tokens []token) []item {
 			out = append(out, it)
 		}
 	}
+	words(len(tokens))
 	return out
 }
 
@@ -212,8 +212,7 @@ func amountItem(a *amountTree, l link, tokens []token) item {
 	if a.Unit != "" {
 		at++
 		last = &tokens[at]
-		u := last.meaning.unit
-		am.unit, am.unitRaw = &u, last.norm
+		am.unit, am.unitRaw = &last.meaning.unit, last.norm
 	}
 	it := item{start: first.start, end: last.end, amount: am, word: a.Unit}
 	return it

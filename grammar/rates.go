@@ -282,9 +282,12 @@ func plainWhole(am *amount) (int, bool) {
 // splitRatio cuts "1:8.5", which is no time of day.
 func splitRatio(text string) (a, b float64, ok bool) {
 	x, y, found := strings.Cut(text, ":")
+	if !found {
+		return 0, 0, false
+	}
 	a, err := strconv.ParseFloat(x, 64)
 	b, err2 := strconv.ParseFloat(y, 64)
-	return a, b, found && err == nil && err2 == nil && a >= 0 && b >= 0
+	return a, b, err == nil && err2 == nil && a >= 0 && b >= 0
 }
 
 func (r *reader) taper(i, j int, a, b float64) {

@@ -386,7 +386,7 @@ func unitOf(tokens []token, run []stockEntry) *unit.Unit {
 		if i < 0 || i >= len(tokens) {
 			continue
 		}
-		if m := tokens[i].meaning; m.kind == kindUnit && m.unit.Dimension == unit.Distance && tokens[i].norm != "in" && tokens[i].symbol != symUnit {
+		if m := &tokens[i].meaning; m.kind == kindUnit && m.unit.Dimension == unit.Distance && tokens[i].norm != "in" && tokens[i].symbol != symUnit {
 			return &m.unit
 		}
 	}

@@ -34,7 +34,7 @@ const (
 
 // symbolNames are the symbols of the tree.
 var symbolNames = map[string]lexer.TokenType{
-	"EOF": lexer.EOF, "Int": symInt, "Fraction": symFraction, "Number": symNumber, "Unit": symUnit, "Minus": symMinus, "Link": symLink, "Word": symWord,
+	"EOF": lexer.EOF, "Int": symInt, "Fraction": symFraction, "Number": symNumber, "Unit": symUnit, "Minus": symMinus, "Link": symLink,
 }
 
 // A token is one or more scraps with one meaning.
@@ -94,6 +94,10 @@ func (t *tokenizer) next() {
 
 // integer reads "2 and a half" and "3 32nds" as one number.
 func (t *tokenizer) integer() {
+	if !t.goesOn(t.at + 1) {
+		t.push(symInt, 1)
+		return
+	}
 	whole, _ := new(big.Rat).SetString(t.scraps[t.at].norm)
 	if t.dozens(whole) {
 		return
@@ -119,6 +123,11 @@ func (t *tokenizer) integer() {
 		return
 	}
 	t.push(symInt, 1)
+}
+
+// goesOn reports whether scrap i may go on with the number before it.
+func (t *tokenizer) goesOn(i int) bool {
+	return i < len(t.scraps) && (t.scraps[i].ordinal || isAnd(t.scraps, i) || t.dozenAt(i))
 }
 
 // sizeAndThickness: "30 x 60 and 3/4 thick" is a size and a thickness.
@@ -158,7 +167,7 @@ func (t *tokenizer) push(sym lexer.TokenType, n int) *token {
 
 // dozens reads "2 dozen" and "1/2 doz".
 func (t *tokenizer) dozens(n *big.Rat) bool {
-	if n == nil || !isWord(t.scraps, t.at+1, "dozen") && !isWord(t.scraps, t.at+1, "dozens") && !isWord(t.scraps, t.at+1, "doz") {
+	if n == nil || !t.dozenAt(t.at+1) {
 		return false
 	}
 	v := new(big.Rat).Mul(n, big.NewRat(12, 1))
@@ -168,8 +177,12 @@ func (t *tokenizer) dozens(n *big.Rat) bool {
 	return v.IsInt()
 }
 
+func (t *tokenizer) dozenAt(i int) bool {
+	return isWord(t.scraps, i, "dozen") || isWord(t.scraps, i, "dozens") || isWord(t.scraps, i, "doz")
+}
+
 func (t *tokenizer) fraction(s scrap) {
-	if t.dozens(rational(s.norm)) {
+	if t.dozenAt(t.at+1) && t.dozens(rational(s.norm)) {
 		return
 	}
 	num, den, _ := strings.Cut(s.norm, "/")

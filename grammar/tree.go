@@ -7,16 +7,12 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
-// The tree of a message: measures among words. A message may hold anything, so
-// every token has a place; what a measure is of is decided afterwards.
+// The tree of a message: its measures, among words that it leaves out. A message
+// may hold anything, so every other token has a place; what a measure is of is
+// decided afterwards.
 type (
 	messageTree struct {
-		Pieces []*pieceTree `parser:"@@*"`
-	}
-	pieceTree struct {
-		Pos     lexer.Position
-		Words   string       `parser:"  @Word"`
-		Measure *measureTree `parser:"| @@"`
+		Measures []*measureTree `parser:"@@*"`
 	}
 	measureTree struct {
 		First *amountTree   `parser:"@@"`
@@ -35,6 +31,24 @@ type (
 		Unit   string `parser:"@Unit?"`
 	}
 )
+
+// end is the index of the token behind a measure.
+func (m *measureTree) end() int {
+	if n := len(m.Rest); n > 0 {
+		return m.Rest[n-1].Amount.end()
+	}
+	return m.First.end()
+}
+
+func (a *amountTree) end() int {
+	end := a.Pos.Offset + 1
+	for _, there := range []bool{a.Minus, a.Part != "", a.Unit != ""} {
+		if there {
+			end++
+		}
+	}
+	return end
+}
 
 var parser = participle.MustBuild[messageTree](
 	participle.Lexer(definition{}),
@@ -69,18 +83,16 @@ type feed struct {
 // they are words, and listed as unused.
 const mostNumbers = 80
 
-// Next is the next token of the tree. A run of words is one: parsing each by
-// itself took more time and memory than anything else in an answer.
+// Next is the next token of the tree. It leaves the words out: to parse them took
+// more time and memory than anything else in an answer.
 func (f *feed) Next() (lexer.Token, error) {
-	if f.at >= len(f.tokens) {
-		return lexer.EOFToken(lexer.Position{Offset: f.at}), nil
+	for f.at < len(f.tokens) {
+		at := f.at
+		if symbol := f.take(); symbol != symWord {
+			return lexer.Token{Type: symbol, Value: f.tokens[at].norm, Pos: lexer.Position{Offset: at}}, nil
+		}
 	}
-	first := f.at
-	symbol := f.take()
-	for symbol == symWord && f.at < len(f.tokens) && f.class(f.at) == symWord {
-		f.take()
-	}
-	return lexer.Token{Type: symbol, Value: f.tokens[first].norm, Pos: lexer.Position{Offset: first}}, nil
+	return lexer.EOFToken(lexer.Position{Offset: f.at}), nil
 }
 
 func (f *feed) take() lexer.TokenType {
@@ -92,8 +104,8 @@ func (f *feed) take() lexer.TokenType {
 	return symbol
 }
 
-// class is the symbol of token i in the tree: what is no part of a measure is a
-// word there, and a link or a sign counts only where a number follows.
+// class is the symbol of token i in the tree: what is no part of a measure counts
+// as a word, and a link or a sign counts only where a number follows.
 func (f *feed) class(i int) lexer.TokenType {
 	t := &f.tokens[i]
 	numbers := f.numbers
