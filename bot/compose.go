@@ -43,6 +43,11 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 	}
 	r.readBack(st, thread, t.phrase)
 	r.notices(t.phrase, t.m.Text)
+	for _, w := range works {
+		if says := st.leftGoals(w); says != "" {
+			r.say(Notice, says)
+		}
+	}
 	r.warnings(thread, works)
 	r.ask(st, t.phrase)
 	return r

@@ -106,8 +106,22 @@ func (s style) towards(w worked) string {
 	if len(out) == 0 {
 		return ""
 	}
-	slices.Sort(out)
 	return " for " + listed(out, "and")
+}
+
+// leftGoals says that one goal was met of the several that a question named.
+func (s style) leftGoals(w worked) string {
+	var left []string
+	for f, v := range w.want.Goal {
+		if n, ok := v.(unit.Number); ok && w.goal != nil && !w.goal.Has(f) {
+			left = append(left, s.both(f, float64(n))+" "+goalSays(f))
+		}
+	}
+	if len(left) == 0 {
+		return ""
+	}
+	slices.Sort(left)
+	return "I work backwards for one figure at a time. Ask by itself for " + listed(left, "and") + "."
 }
 
 // sprung reports whether a preload comes from strips that overfill their opening.

@@ -2,6 +2,7 @@ package bot
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -160,7 +161,7 @@ func (b *Bot) work(q engine.Question, w Wanted, compare []Alternative) worked {
 // solve answers backwards. It declines where the field asked for is what the
 // question gives forwards anyway, or where nothing says what it should reach.
 func (b *Bot) solve(w worked) (worked, bool) {
-	w.goal = w.want.Goal
+	w.goal = firstGoal(w.question.About, w.want.Goal)
 	if len(w.goal) == 0 {
 		w.goal = usualGoal(w.question, w.want.Solve)
 		if w.goal.Has(unit.UltimateVacuum) { // it is what is to be held, not what has to be passed
@@ -177,6 +178,20 @@ func (b *Bot) solve(w worked) (worked, bool) {
 		w.question.About, w.want.About = about, grammar.Topic(about)
 	}
 	return w, true
+}
+
+// firstGoal is the one of several goals that the topic is asked for first: one input
+// cannot be made to give two figures.
+func firstGoal(about engine.Topic, goal unit.Facts) unit.Facts {
+	if len(goal) < 2 {
+		return goal
+	}
+	for _, f := range append(slices.Clone(figuresOf[about]), slices.Sorted(maps.Keys(goal))...) {
+		if goal.Has(f) {
+			return unit.Facts{f: goal[f]}
+		}
+	}
+	return nil
 }
 
 // usualGoal is what a field is solved for when no figure is named: that the glue
@@ -234,7 +249,9 @@ func read(thread Thread, room unit.Facts, works []worked) unit.Facts {
 	for _, w := range works {
 		if w.goal != nil && !out.Has(unit.SolveFor) {
 			out[unit.SolveFor] = unit.Word(w.want.Solve)
-			out[unit.Goal] = w.goal
+			if out[unit.Goal] = w.goal; len(w.want.Goal) > 0 {
+				out[unit.Goal] = w.want.Goal
+			}
 		}
 	}
 	for _, a := range thread.Compare {

@@ -215,3 +215,21 @@ func TestWhy_workingAmongValues(t *testing.T) {
 		t.Errorf("working %v (%v), want the steps", got.Values.Working, err)
 	}
 }
+
+// One input cannot give two figures: the first of the topic is met, the other is named.
+func TestBackwards_twoGoals(t *testing.T) {
+	for asks, left := range map[string]string{
+		"how tall a bar for 15 psi on the last joint and 40 psi on the first joint, 6 strips 3/4 thick, 3 wide, 25 inHg": "40 psi (276 kPa) at the first joint",
+		"how tall a bar for 40 psi on the first joint and 15 psi on the last joint, 6 strips 3/4 thick, 3 wide, 25 inHg": "40 psi (276 kPa) at the first joint",
+	} {
+		for range 20 { // in whatever order a map gives the two
+			r := hear(t, asks)
+			if !strings.Contains(r.Text, "for 15 psi") || !strings.Contains(r.Text, "one figure at a time") || !strings.Contains(r.Text, left) {
+				t.Fatalf("%q: want the far joint solved for and the other figure named:\n%s", asks, r.Text)
+			}
+			if goal, _ := r.Read[unit.Goal].(unit.Facts); len(goal) != 2 {
+				t.Fatalf("%q: read the goal %v, want both", asks, goal)
+			}
+		}
+	}
+}

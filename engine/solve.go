@@ -16,7 +16,7 @@ const GoalVerdict unit.Field = "verdict"
 // the question with the value put in, and holds the value itself. An empty goal
 // stands for contact pressure at the far joint, or for a flat strip. Where no
 // value gives the figure the answer tells the nearest that can be had. A figure of the
-// face, asked for beside joints, is answered as one.
+// face, asked for beside joints, is answered as one. Two goals are an error.
 func SolveFor(q Question, field unit.Field, goal unit.Facts) (Answer, error) {
 	s, err := newSolver(q, field, goal)
 	if err != nil {
@@ -72,6 +72,9 @@ type solution struct {
 }
 
 func newSolver(q Question, field unit.Field, goal unit.Facts) (*solver, error) {
+	if len(goal) > 1 {
+		return nil, fmt.Errorf("goal has %d figures, want one", len(goal))
+	}
 	if err := finiteFacts(goal); err != nil {
 		return nil, err
 	}

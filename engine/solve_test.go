@@ -225,3 +225,10 @@ func TestSolveFor_overfillForSnap(t *testing.T) {
 		t.Errorf("put back it lies down under %g kPa, want 40", *snap.Mid)
 	}
 }
+
+func TestSolveFor_oneGoal(t *testing.T) {
+	goal := unit.Facts{unit.SideFarJoint: unit.Number(100), unit.SideFirstJoint: unit.Number(300)}
+	if _, err := engine.SolveFor(engine.Question{About: engine.Side, Said: exactBar(nil)}, unit.BarHeight, goal); err == nil {
+		t.Error("two goals are taken, want an error")
+	}
+}
