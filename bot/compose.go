@@ -44,6 +44,9 @@ func (t *turn) compose(thread Thread, works []worked) Reply {
 	r.readBack(st, thread, t.phrase)
 	r.notices(t.phrase, t.m.Text)
 	for _, w := range works {
+		if w.err != nil || w.answer.Verdict == engine.Ask || t.guesses(w.answer) {
+			continue
+		}
 		if says := st.leftGoals(w); says != "" {
 			r.say(Notice, says)
 		}

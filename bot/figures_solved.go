@@ -90,7 +90,6 @@ func (s style) anyMeets(w worked) string {
 
 // towards says what a solved value is for.
 func (s style) towards(w worked) string {
-	var out []string
 	for f, v := range w.goal {
 		switch v := v.(type) {
 		case unit.Number:
@@ -98,18 +97,15 @@ func (s style) towards(w worked) string {
 			if f == unit.Preload && sprung(w) {
 				says = "from the overfill"
 			}
-			out = append(out, s.both(f, float64(v))+" "+says)
+			return " for " + s.both(f, float64(v)) + " " + says
 		case unit.Word:
-			out = append(out, "a good verdict with all that is uncertain at its middle")
+			return " for a good verdict with all that is uncertain at its middle"
 		}
 	}
-	if len(out) == 0 {
-		return ""
-	}
-	return " for " + listed(out, "and")
+	return ""
 }
 
-// leftGoals says that one goal was met of the several that a question named.
+// leftGoals names the goals of a question that were not worked for.
 func (s style) leftGoals(w worked) string {
 	var left []string
 	for f, v := range w.want.Goal {

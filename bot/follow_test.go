@@ -220,6 +220,14 @@ func TestHandle_anotherTime(t *testing.T) {
 	}
 }
 
+// Of two goals the one that was worked for is the one that is changed.
+func TestHandle_anotherOfTwoGoals(t *testing.T) {
+	r := answerTo(t, Settings{}, "how tall a bar for 15 psi on the last joint and 40 psi on the first joint, 6 strips 3/4 thick, 3 wide, 25 inHg", "i would settle for 10 psi")
+	if !strings.Contains(r.Text, "for 10 psi (69 kPa) at the far joint") {
+		t.Errorf("want the bar for 10 psi at the far joint:\n%s", r.Text)
+	}
+}
+
 // answerTo plays messages of one thread and returns the last reply.
 func answerTo(t *testing.T, s Settings, texts ...string) (r Reply) {
 	t.Helper()

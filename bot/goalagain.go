@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"presshand/engine"
 	"presshand/engine/unit"
 	"presshand/grammar"
 )
@@ -41,7 +42,7 @@ func (t *turn) goalAgain(p grammar.Phrase) grammar.Phrase {
 		return p
 	}
 	field := unit.SideFarJoint
-	if w.Goal.Has(unit.SideFirstJoint) && len(p.Asks) == 0 || len(p.Asks) == 1 && p.Asks[0].For[0] == unit.SideFirstJoint {
+	if firstGoal(engine.Topic(w.About), w.Goal).Has(unit.SideFirstJoint) && len(p.Asks) == 0 || len(p.Asks) == 1 && p.Asks[0].For[0] == unit.SideFirstJoint {
 		field = unit.SideFirstJoint
 	}
 	goal.Field, goal.Text = field, text

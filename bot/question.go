@@ -249,7 +249,8 @@ func read(thread Thread, room unit.Facts, works []worked) unit.Facts {
 	for _, w := range works {
 		if w.goal != nil && !out.Has(unit.SolveFor) {
 			out[unit.SolveFor] = unit.Word(w.want.Solve)
-			if out[unit.Goal] = w.goal; len(w.want.Goal) > 0 {
+			out[unit.Goal] = w.goal
+			if len(w.want.Goal) > 0 {
 				out[unit.Goal] = w.want.Goal
 			}
 		}

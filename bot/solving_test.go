@@ -218,9 +218,10 @@ func TestWhy_workingAmongValues(t *testing.T) {
 
 // One input cannot give two figures: the first of the topic is met, the other is named.
 func TestBackwards_twoGoals(t *testing.T) {
-	for asks, left := range map[string]string{
-		"how tall a bar for 15 psi on the last joint and 40 psi on the first joint, 6 strips 3/4 thick, 3 wide, 25 inHg": "40 psi (276 kPa) at the first joint",
-		"how tall a bar for 40 psi on the first joint and 15 psi on the last joint, 6 strips 3/4 thick, 3 wide, 25 inHg": "40 psi (276 kPa) at the first joint",
+	const left = "40 psi (276 kPa) at the first joint"
+	for _, asks := range []string{
+		"how tall a bar for 15 psi on the last joint and 40 psi on the first joint, 6 strips 3/4 thick, 3 wide, 25 inHg",
+		"how tall a bar for 40 psi on the first joint and 15 psi on the last joint, 6 strips 3/4 thick, 3 wide, 25 inHg",
 	} {
 		for range 20 { // in whatever order a map gives the two
 			r := hear(t, asks)

@@ -16,7 +16,7 @@ func Parse(text string, habit Habit) Phrase {
 	}
 	tokens := folded(tokenize(text), text)
 	tree, err := parser.ParseFromLexer(peek(tokens))
-	if err != nil { // every token has a place in the tree; kept for a change of the grammar
+	if err != nil { // a link to the first number beyond those that are read
 		return Phrase{Unused: []string{text}}
 	}
 	r := &reader{text: text, habit: habit, items: items(tree, tokens), bound: make([]binding, 0, 8)}

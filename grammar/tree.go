@@ -8,8 +8,7 @@ import (
 )
 
 // The tree of a message: its measures, among words that it leaves out. A message
-// may hold anything, so every other token has a place; what a measure is of is
-// decided afterwards.
+// may hold anything; what a measure is of is decided afterwards.
 type (
 	messageTree struct {
 		Measures []*measureTree `parser:"@@*"`
@@ -83,8 +82,8 @@ type feed struct {
 // they are words, and listed as unused.
 const mostNumbers = 80
 
-// Next is the next token of the tree. It leaves the words out: to parse them took
-// more time and memory than anything else in an answer.
+// Next is the next token of the tree. It leaves the words out: nodes for them took
+// more memory than all else that reads a message.
 func (f *feed) Next() (lexer.Token, error) {
 	for f.at < len(f.tokens) {
 		at := f.at

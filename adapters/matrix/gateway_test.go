@@ -124,6 +124,9 @@ func TestSession_obeysTheLimit(t *testing.T) {
 	if n := len(ana.replies(room, s.user(), root)); n != 1 {
 		t.Errorf("%d replies, want 1", n)
 	}
+	if !g.typed() {
+		t.Errorf("typing was turned %v, want on, and off at last", g.typing)
+	}
 }
 
 // The homeserver takes a reply, is killed before it can say so, and has
