@@ -96,6 +96,7 @@ func TestSlack_outageTooOld(t *testing.T) {
 	s.answers(s.ask(strips), 1)
 	s.stop()
 	old := s.ask("what is a sled")
+	s.given(1)
 	ahead.Store(int64(2 * time.Hour))
 	young := s.ask("what is a mat")
 	s.open().connected()
