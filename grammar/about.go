@@ -143,7 +143,7 @@ func (r *reader) weigh() {
 		return
 	}
 	for _, a := range r.phrase.Asks {
-		if len(kept) == 0 && (r.onlyFlattens(a) || !a.weak && (a.About == Move || a.About == Glue && len(a.For) == 1 && a.For[0] != unit.GlueMass || a.question && (a.About == Pump || a.About == Schedule || a.About == Strips))) {
+		if len(kept) == 0 && (r.onlyFlattens(a) || !a.weak && (a.About == Move || a.About == Glue && len(a.For) == 1 && (a.For[0] != unit.GlueMass || r.glueNamed()) || a.question && (a.About == Pump || a.About == Schedule || a.About == Strips))) {
 			kept = append(kept, a)
 		}
 	}

@@ -19,7 +19,7 @@ func (r *reader) killAside() {
 			r.milsOf(k)
 		case r.is(k, kindNoun, "bag"), r.is(k, kindNoun, "film") && !stacked:
 			r.ownSize(k, "thick")
-		case r.is(k, kindNoun, "joint"):
+		case r.is(k, kindNoun, "joint") && !(isPlural(r.items[k].word) && r.free(k-1)):
 			r.ownSize(k, "deep")
 		case fasteners[it.word]:
 			r.fastener(k)

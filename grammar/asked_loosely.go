@@ -279,3 +279,13 @@ func (r *reader) wordIn(ws ...string) bool {
 	}
 	return false
 }
+
+// glueNamed: "how much glue for 7 joints" is of glue, whatever else is told.
+func (r *reader) glueNamed() bool {
+	for i := range r.items {
+		if r.is(i, kindAsk, "glue:glue_g") && (strings.Contains(r.items[i].word, "glue") || r.word(i+1, "glue") || r.is(i+1, kindGlue)) {
+			return true
+		}
+	}
+	return false
+}

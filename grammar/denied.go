@@ -88,8 +88,8 @@ func (r *reader) denies(i, j int) bool {
 		return true // "no mat except a 1/4 foam one"
 	}
 	r.items[i].used, r.items[j].used = true, true
-	if id == "bar" && r.onOtherSide(j+1) {
-		return true
+	if id == "bar" && r.onOtherSide(j+1) || r.has(unit.StackLayers) && r.onTopBehind(j) {
+		return true // of the stack that is told here, none was laid on top
 	}
 	if in(r.items[i].word, "instead of", "rather than") && r.otherOfKind(i, j) {
 		return true // "ply instead of mdf"

@@ -170,8 +170,11 @@ func upright(tokens []token, at int, am *amount) bool {
 	if behind >= len(tokens) {
 		return false
 	}
+	if behind+1 < len(tokens) && tokens[behind].norm == "of" && in(tokens[behind+1].norm, "air", "space", "gap", "room", "foam", "headroom") {
+		return true // "bag 3x5 ft, 2 in of air in it"
+	}
 	m := tokens[behind].meaning
-	return m.kind == kindNoun && m.id == "opening" || m.kind == kindAttr && (m.id == "deep" || m.id == "tall" || m.id == "thick")
+	return m.kind == kindNoun && (m.id == "opening" || m.id == "gap") || m.kind == kindAttr && (m.id == "deep" || m.id == "tall" || m.id == "thick")
 }
 
 func other(t *token) item {

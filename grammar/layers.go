@@ -28,16 +28,8 @@ func (r *reader) layers() {
 	if told < 0 && r.mentions(kindNoun, "bar") && !r.countsSleds() {
 		return
 	}
-	rigid, thick := 0, 0
-	for _, s := range spans {
-		if s.amount >= 0 {
-			thick++
-		}
-		if s.part == "sled" || s.part == "caul" {
-			rigid++
-		}
-	}
-	if told < 0 && (thick < 3 || rigid == 0 || len(spans) < 3) && !r.proudOf(spans) || told >= 0 && thick < 2 {
+	lids := r.lids(from)
+	if told < 0 && !r.tellsStack(spans, lids) && !r.proudOf(spans) || told >= 0 && thickSpans(spans) < 2 {
 		return
 	}
 	first, last := spans[0].first(), spans[len(spans)-1].last()
@@ -63,12 +55,14 @@ func (r *reader) layers() {
 	r.useLayers(spans)
 	lastItem := spans[len(spans)-1].last()
 	layers = r.repeatLevels(spans, r.besideStrips(spans, r.underneath(spans, r.onTheStrips(spans, layers))))
+	layers = r.betweenPanels(r.topAndBottom(spans, layers))
 	if l, ok := r.onTopAfter(max(last, lastItem)); ok {
 		layers = append(layers, l)
 	}
 	if l, ok := r.moreWouldFit(max(last, lastItem)); ok {
 		layers = append(layers, l)
 	}
+	layers = r.closedBy(lids, layers)
 	text := r.textOf(first, last)
 	r.bound = append(r.bound, binding{Fact{Field: unit.StackLayers, Value: layers, Unit: r.bareUnit(nil, unit.Distance), Text: text}, first, false})
 }
@@ -329,7 +323,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			s.amount = i
 		}
 	}
-	if s.noun >= 0 && (s.amount >= 0 || s.part == "film" || s.part == "mat" || r.openLayer(s.part)) {
+	if s.noun >= 0 && (s.amount >= 0 || s.part == "film" || s.part == "mat" || r.openLayer(s.part) || told && r.bareLayer(from, to, s.noun)) {
 		spans = append(spans, s)
 	}
 	return spans

@@ -53,6 +53,7 @@ func (r *reader) levels() {
 	if top := r.measureOf(unit.CaulThickness); caul < 0 && top >= 0 && (matBetween || r.liesOnTop(r.bound[top].from)) {
 		layers, caul = append(layers, r.layerOf("caul", top)), top
 	}
+	layers = r.closedBy(r.lids(0), r.topAndBottom([]layerSpan{r.sledSpan(r.bound[sled].from)}, layers))
 	first, last := r.span(at, sled, strip, mat, caul)
 	r.items[at].used = true
 	if r.levelWord(at + 1) {

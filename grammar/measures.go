@@ -277,6 +277,8 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	}
 	noun := r.clauseNoun(i, j, attr)
 	switch {
+	case attr == "deep" && r.deepJoint(i) && r.size(i) < thickestLayer:
+		return unit.StripThickness
 	case noun == "panel" && attr == "tall" && r.size(i) < lowPanel && r.mentions(kindRole, "stackorder"):
 		return "" // "3 panels stacked 12 high"
 	case noun == "opening" && attr == "wide" && r.has(unit.StockPiles) && !r.has(unit.TargetWidth):
@@ -294,6 +296,17 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	}
 	r.loose = r.loose || noun == "strip" && attr == "deep" && r.habit.Follows
 	return attrFields[noun][attr]
+}
+
+// deepJoint: "12 joints 3/4 deep" are as deep as the strips are thick.
+func (r *reader) deepJoint(i int) bool {
+	from, _ := r.sentence(i)
+	for k := i - 1; k >= from; k-- {
+		if r.is(k, kindNoun) {
+			return r.items[k].id == "joint"
+		}
+	}
+	return false
 }
 
 // measuredNoun is the part that the measure at item i goes with, where the one found

@@ -5,8 +5,8 @@ package grammar
 func (r *reader) killOrdinals() {
 	for i := range r.items {
 		am := r.items[i].amount
-		if am == nil || !am.bare() || am.form != formInt || am.link != linkNone {
-			continue
+		if am == nil || !am.bare() || am.form != formInt || am.link != linkNone || r.is(i+1, kindAttr, "long", "thick", "deep") {
+			continue // "7 joints 36 long"
 		}
 		at := i - 1
 		for at > 0 && (r.items[at].brk == '#' || r.word(at, "no", "number")) {

@@ -32,7 +32,7 @@ func (r *reader) percents() {
 			f = unit.ShopHumidity // "whats 40% at 70 in moisture content"
 			r.phrase.Asks = append(r.phrase.Asks, Ask{About: Move, For: []unit.Field{unit.Emc}})
 		}
-		if f == "" {
+		if f == "" || f == unit.ServiceHumidity && r.moistureLater(i) {
 			continue
 		}
 		if f == unit.WoodMoisture && i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) && !r.is(i+2, kindAir, "rh") {
@@ -46,6 +46,18 @@ func (r *reader) percents() {
 		r.bind(i, f)
 		r.loosenLast(f == unit.ShopHumidity && !r.mentions(kindAir, "shop"))
 	}
+}
+
+// moistureLater: in "glued at 8 %, summer at 12 %" the second is what the wood has then,
+// too dry for any room. It stays unused: the movement asks for the room's air.
+func (r *reader) moistureLater(i int) bool {
+	if r.items[i].amount.float() >= 16 || !r.has(unit.WoodMoisture) || r.mentions(kindAir, "rh") || r.wordIn("room", "house", "shop", "air", "humidity", "heated", "indoors", "inside") {
+		return false
+	}
+	if !r.asksFor(Move) {
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Move})
+	}
+	return true
 }
 
 // fromTo: "went from 6% to 11%" in a question of movement: the first is what the

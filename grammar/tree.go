@@ -125,11 +125,11 @@ func (f *feed) class(i int) lexer.TokenType {
 	case symDecimal, symQuarters, symPair, symWords, symBad:
 		return symNumber
 	case symTimes, symTo, symOr, symAt:
-		if f.number(i+1) && i >= 1 && f.measured(i-1) {
+		if numbers < mostNumbers && f.number(i+1) && i >= 1 && f.measured(i-1) {
 			return symLink
 		}
 	case symMinus:
-		if f.number(i + 1) {
+		if numbers < mostNumbers && f.number(i+1) {
 			return symMinus
 		}
 	}

@@ -139,6 +139,8 @@ func (r *reader) figure(j int) unit.Field {
 		return unit.FacePressure
 	case it.kind == kindAsk && it.id == "side", it.kind == kindNoun && it.id == "joint":
 		return unit.SideFarJoint
+	case r.word(j, "first") && r.word(j-1, "the") && r.isBreak(j+1) && r.mentions(kindAsk, "side:"+string(unit.SideFarJoint)):
+		return unit.SideFirstJoint // "40 psi on the last joint and 60 on the first"
 	}
 	return ""
 }
