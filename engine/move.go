@@ -48,6 +48,7 @@ func moveNeeds(b *builder, air ...unit.Field) {
 	}
 	fs = append(fs, air...)
 	b.lack(unit.WidthChange, fs...)
+	b.lack(unit.Cup, fs...)
 	b.lack(unit.Emc, air...)
 	switch {
 	case b.q.About != Move || len(b.q.For) > 0:

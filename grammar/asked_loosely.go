@@ -220,6 +220,9 @@ func (r *reader) asksNoWord(i int) bool {
 	if it.kind != kindAsk || it.id != "words" {
 		return false
 	}
+	if it.word == "what does" && r.live(i+1) {
+		return true // "what does 20 inches make on a 24x30 panel"
+	}
 	if it.word == "what does" && r.habit.Follows && (r.figureCue(i+1) || r.word(i+1, "the") && r.figureCue(i+2)) {
 		return true
 	}

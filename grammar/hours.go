@@ -177,12 +177,12 @@ func (r *reader) overnight() {
 	}
 }
 
-// betweenHours reads "3 loads between 7 am and 3:30 pm" as the start and the end of
-// a day.
+// betweenHours reads "3 loads between 7 am and 3:30 pm", "from 7 to 15:30" as the start and
+// the end of a day.
 func (r *reader) betweenHours(planned bool) {
 	for i := range r.items {
 		a := i + 1
-		if !r.word(i, "between") || !r.free(a) || !planned || r.has(unit.StartTime) || r.has(unit.Deadline) {
+		if !r.word(i, "between") && !(r.is(i, kindRole, "start") && r.word(i, "from")) || !r.free(a) || !planned || r.has(unit.StartTime) || r.has(unit.Deadline) {
 			continue
 		}
 		and := r.suffixAt(a) + 1
@@ -190,7 +190,7 @@ func (r *reader) betweenHours(planned bool) {
 		if and < len(r.items) && r.items[and].amount != nil && r.items[and].amount.link == linkTo {
 			b = and
 		}
-		if b > and && !r.word(and, "and", "&") || !r.hourOfDay(a) || !r.hourOfDay(b) || !r.pairOrSuffix(a) && !r.pairOrSuffix(b) && !(r.items[a].text[0] == '0' && len(r.items[b].text) == 4) {
+		if b > and && !r.word(and, "and", "&", "to", "till", "til", "until") || !r.hourOfDay(a) || !r.hourOfDay(b) || !r.pairOrSuffix(a) && !r.pairOrSuffix(b) && !(r.items[a].text[0] == '0' && len(r.items[b].text) == 4) {
 			continue
 		}
 		from, ok := clockOf(r.items[a].amount, r.daySuffix(a))

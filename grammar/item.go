@@ -112,7 +112,7 @@ func apart(it item, a *amountTree, tokens []token) (whole, part item, ok bool) {
 	if a.Unit != "" {
 		after++
 	}
-	if after >= len(tokens) || tokens[after].meaning.kind != kindAttr && tokens[after].meaning.id != "core" && tokens[after].meaning.kind != kindWood {
+	if after >= len(tokens) || tokens[after].meaning.kind != kindAttr && tokens[after].meaning.id != "core" && tokens[after].meaning.id != "strip" && tokens[after].meaning.kind != kindWood {
 		return it, it, false
 	}
 	whole = item{start: it.start, end: tokens[at].end, amount: &amount{value: rational(a.Whole), form: formInt, link: linkTimes}}

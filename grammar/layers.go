@@ -24,7 +24,7 @@ func (r *reader) layers() {
 	if told >= 0 && !r.toldLast(told) {
 		from = told + 1
 	}
-	spans := r.layerSpans(from, told >= 0)
+	spans := r.sledsKnown(r.layerSpans(from, told >= 0))
 	if told < 0 && r.mentions(kindNoun, "bar") && !r.countsSleds() {
 		return
 	}
@@ -52,6 +52,7 @@ func (r *reader) layers() {
 			layers = append(layers, l)
 		}
 	}
+	sledsAlike(layers)
 	r.useLayers(spans)
 	lastItem := spans[len(spans)-1].last()
 	layers = r.repeatLevels(spans, r.besideStrips(spans, r.underneath(spans, r.onTheStrips(spans, layers))))
@@ -323,7 +324,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			s.amount = i
 		}
 	}
-	if s.noun >= 0 && (s.amount >= 0 || s.part == "film" || s.part == "mat" || r.openLayer(s.part) || told && r.bareLayer(from, to, s.noun)) {
+	if s.noun >= 0 && (s.amount >= 0 || s.part == "film" || s.part == "mat" || r.openLayer(s.part) || told && r.bareLayer(from, to, s.noun) || r.sledAgain(from, to, s.noun)) {
 		spans = append(spans, s)
 	}
 	return spans

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // A lid is a sled or a caul that is said to lie on top, but not how thick it is: "sled on
 // top", "and another on top", "top sled".
@@ -254,4 +258,36 @@ func (r *reader) sledSpan(i int) layerSpan {
 		s.noun++
 	}
 	return s
+}
+
+// sledAgain: "sled 3/4, strips 1/2, sled again, strips 1/2, sled".
+func (r *reader) sledAgain(from, to, noun int) bool {
+	if !r.is(noun, kindNoun, "sled") || isPlural(r.items[noun].word) || from > 0 && r.items[from-1].brk == '(' || r.lidAt(noun, "") != "" {
+		return false
+	}
+	for i := from; i < to; i++ {
+		if i != noun && !r.word(i, "a", "another", "then", "and", "again", "same") {
+			return false
+		}
+	}
+	own := to+1 < len(r.items) && r.items[to].brk == ',' && r.items[to+1].amount != nil && r.isBreak(to+2)
+	return !own && (to >= len(r.items) || r.isBreak(to))
+}
+
+// sledsKnown leaves out sleds without a thickness where none has one.
+func (r *reader) sledsKnown(spans []layerSpan) []layerSpan {
+	if r.openLayer("sled") || slices.ContainsFunc(spans, func(s layerSpan) bool { return s.part == "sled" && s.amount >= 0 }) {
+		return spans
+	}
+	return slices.DeleteFunc(spans, func(s layerSpan) bool { return s.part == "sled" })
+}
+
+// sledsAlike makes sleds that were named without a thickness as thick as the others.
+func sledsAlike(ls unit.Layers) {
+	thick := onlyThickness(ls, "sled")
+	for k := range ls {
+		if ls[k].Part == "sled" && ls[k].Thickness == 0 {
+			ls[k].Thickness = thick
+		}
+	}
 }

@@ -80,6 +80,9 @@ func (r *reader) howManySized() bool {
 		} else if !r.word(i, "how many") {
 			continue
 		}
+		if r.word(k, "of") {
+			k++
+		}
 		return k+1 < len(r.items) && r.items[k].amount != nil && r.timesAt(k+1)
 	}
 	return false

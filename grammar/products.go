@@ -2,9 +2,6 @@ package grammar
 
 import "presshand/engine/unit"
 
-// sheetSizes are the bare sizes that every shop, metric ones too, gives in feet.
-var sheetSizes = map[[2]int]bool{{4, 8}: true, {8, 4}: true, {4, 10}: true, {10, 4}: true, {5, 5}: true, {5, 10}: true, {10, 5}: true, {4, 4}: false}
-
 // nominal sizes of softwood lumber and what they dress to, in inches (US
 // softwood lumber standard PS 20, dressed sizes, from memory).
 var (
@@ -157,6 +154,9 @@ func (r *reader) spreadUnit(i, end int) {
 	if r.framedInMetres(i) {
 		u := unit.Metre
 		r.items[i].amount.unit, r.items[i+1].amount.unit = &u, &u
+		if end-i == 3 && last.bare() && last.float() < 1 {
+			last.unit = &u // "2.4 x 1.2 x 0.1"
+		}
 		return
 	}
 	if last.unit == nil || r.isSheet(i) || last.unitRaw == "ft in" {
@@ -169,23 +169,6 @@ func (r *reader) spreadUnit(i, end int) {
 			r.items[k].amount.unit = &u
 		}
 	}
-}
-
-func (r *reader) isSheet(i int) bool {
-	if i+1 >= len(r.items) || r.items[i+1].amount == nil {
-		return false
-	}
-	a, okA := r.items[i].amount.whole()
-	b, okB := r.items[i+1].amount.whole()
-	return okA && okB && sheetSizes[[2]int{a, b}]
-}
-
-func (r *reader) sheet(i, end int) bool {
-	if !r.isSheet(i) || end-i > 3 {
-		return false
-	}
-	n := r.next(end - 1)
-	return !r.is(n, kindNoun, "strip", "bar") && !r.is(r.prev(i), kindNoun, "strip", "bar")
 }
 
 // nominal reads lumber sizes: "poplar 1x6s".

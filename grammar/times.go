@@ -109,6 +109,15 @@ func (r *reader) labelRole(i int) unit.Field {
 	return ""
 }
 
+// curesFor: "cure 3 hr", "3 hr cure".
+func (r *reader) curesFor(i int) bool {
+	at := i - 1
+	for r.word(at, "time", "is", "for", "takes", "in") || r.is(at, kindUnit) && r.word(at, "in") {
+		at--
+	}
+	return r.word(at, "cure", "cures", "curing", "cure time") && !r.word(at-1, "full", "fully") || r.word(i+1, "cure", "cures", "curing")
+}
+
 func (r *reader) durationField(i int) unit.Field {
 	from, to := r.window(i)
 	if r.within(from, to, kindRole, "unload", "layup", "open", "closed", "clamp") < 0 {
@@ -149,7 +158,7 @@ func (r *reader) durationField(i int) unit.Field {
 		return unit.LayupPanel
 	case (role == unit.LabelOpen || role == unit.LabelClosed) && r.eachPanel(i):
 		return unit.LayupPanel
-	case role == unit.LabelPress && !label:
+	case role == unit.LabelPress && !label, !label && r.curesFor(i) && (r.topic == Schedule || r.dayPlan()):
 		return unit.PressTime
 	case role != "" && !label && r.word(i+1, "into", "ago", "later", "since") && (r.isBreak(i+2) || r.word(i+2, "it", "the", "i", "we", "when")):
 		return "" // "20 minutes into it I noticed one joint isn't closed"

@@ -80,6 +80,7 @@ var unitWords = []struct {
 	{unit.CubicFootPerMinute, "cfm, cubic feet a minute, cubic feet per minute, cubic foot per minute, scfm, ft3/min, cu ft/min, cfms, cf/m"},
 
 	{unit.KPaPerMin, "kpa/min, kpa per minute, kpa a minute, kpa per min, kpa a min, kpa/minute, kpa each minute, kpa every minute"},
+	{unit.MbarPerSec, "mbar/s, mbar per second, mbar a second, mbar/sec, mbar per sec, mbar a sec"},
 	{unit.MbarPerMin, "mbar/min, mbar per minute, mbar a minute, mbar per min, mbar a min, mbar/minute, millibar a minute, mbar every minute, mbar each minute"},
 	{unit.InHgPerMin, `inhg/min, inhg per minute, inhg a minute, in hg/min, in hg a minute, in hg per minute, inches a minute, inches per minute, inch a minute, inch per minute, inhg per min, inhg a min, in/min, in a minute, inhg/minute, in per minute, inhg every minute, inch every minute, inhg each minute, inches of mercury a minute, inches of mercury per minute, inches hg a minute, inches hg per minute, inch of vacuum a minute, inches of vacuum a minute, inches of vacuum per minute, " a minute, "/min, "hg/min, "hg a minute, " per minute`},
 

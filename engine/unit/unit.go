@@ -106,6 +106,7 @@ var (
 
 	KPaPerMin  = Unit{"kPa/min", Leaking, 1000.0 / 60, 0, true}
 	MbarPerMin = Unit{"mbar/min", Leaking, 100.0 / 60, 0, true}
+	MbarPerSec = Unit{"mbar/s", Leaking, 100, 0, true}
 	InHgPerMin = Unit{"inHg/min", Leaking, inHg / 60, 0, false}
 
 	GPerM2       = Unit{"g/m²", Spreading, 0.001, 0, true}
