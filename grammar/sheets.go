@@ -1,6 +1,5 @@
 package grammar
 
-
 // sheetSizes are the bare sizes that every shop, metric ones too, gives in feet.
 var sheetSizes = map[[2]int]bool{{4, 8}: true, {8, 4}: true, {4, 10}: true, {10, 4}: true, {5, 5}: true, {5, 10}: true, {10, 5}: true, {4, 4}: false}
 
