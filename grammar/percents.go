@@ -15,7 +15,10 @@ func (r *reader) percents() {
 	r.oneAndTheOther()
 	r.monthsSwing()
 	for i := range r.items {
-		if r.free(i) && r.items[i].amount.bare() && r.percentBare(i) {
+		if r.free(i) && r.ofSeason(i) && r.seasonTemp(i) {
+			r.items[i].amount.dead = true
+		}
+		if r.free(i) && r.items[i].amount.bare() && (r.ofSeason(i) || r.percentBare(i)) {
 			u := unit.PercentOf
 			r.items[i].amount.unit = &u
 		}
@@ -46,18 +49,6 @@ func (r *reader) percents() {
 		r.bind(i, f)
 		r.loosenLast(f == unit.ShopHumidity && !r.mentions(kindAir, "shop"))
 	}
-}
-
-// moistureLater: in "glued at 8 %, summer at 12 %" the second is what the wood has then,
-// too dry for any room. It stays unused: the movement asks for the room's air.
-func (r *reader) moistureLater(i int) bool {
-	if r.items[i].amount.float() >= 16 || !r.has(unit.WoodMoisture) || r.mentions(kindAir, "rh") || r.wordIn("room", "house", "shop", "air", "humidity", "heated", "indoors", "inside") {
-		return false
-	}
-	if !r.asksFor(Move) {
-		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Move})
-	}
-	return true
 }
 
 // fromTo: "went from 6% to 11%" in a question of movement: the first is what the
@@ -238,6 +229,9 @@ func (r *reader) percentField(i int) unit.Field {
 	n, p := r.next(i), r.prev(i)
 	from, to := r.clause(i)
 	left, right := r.window(i)
+	if r.items[i].amount.unitRaw == "" && r.ofSeason(i) {
+		return unit.ServiceHumidity
+	}
 	if f := r.placedAt(i); f != "" {
 		return f
 	}
