@@ -15,10 +15,10 @@ func (r *reader) percents() {
 	r.oneAndTheOther()
 	r.monthsSwing()
 	for i := range r.items {
-		if r.free(i) && r.ofSeason(i) && r.seasonTemp(i) {
-			r.items[i].amount.dead = true
+		if r.free(i) && r.items[i].amount.bare() && r.ofSeason(i) {
+			r.items[i].amount.dead = true // it may be how warm it is, or how damp
 		}
-		if r.free(i) && r.items[i].amount.bare() && (r.ofSeason(i) || r.percentBare(i)) {
+		if r.free(i) && r.items[i].amount.bare() && r.percentBare(i) {
 			u := unit.PercentOf
 			r.items[i].amount.unit = &u
 		}
@@ -229,9 +229,6 @@ func (r *reader) percentField(i int) unit.Field {
 	n, p := r.next(i), r.prev(i)
 	from, to := r.clause(i)
 	left, right := r.window(i)
-	if r.items[i].amount.unitRaw == "" && r.ofSeason(i) {
-		return unit.ServiceHumidity
-	}
 	if f := r.placedAt(i); f != "" {
 		return f
 	}

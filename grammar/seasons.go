@@ -2,8 +2,8 @@ package grammar
 
 import "presshand/engine/unit"
 
-// ofSeason reports whether the bare number at item i is the air's of a time of year, told
-// below an answer: "winter 20", "and 70 in summer".
+// ofSeason reports whether the bare number at item i is of a time of year, told below an
+// answer: "winter 20", "and 70 in summer".
 func (r *reader) ofSeason(i int) bool {
 	v, whole := r.items[i].amount.whole()
 	if !whole || v < 8 || v > 98 || !r.habit.Follows || r.isDirected(i) {
@@ -16,11 +16,6 @@ func (r *reader) ofSeason(i int) bool {
 // isDirected reports whether a direction or a part stands right behind item i.
 func (r *reader) isDirected(i int) bool {
 	return r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun)
-}
-
-// seasonTemp reports whether the number at item i, in a metric shop, may be how warm it is then.
-func (r *reader) seasonTemp(i int) bool {
-	return r.habit.Metric && r.items[i].amount.float() <= 35
 }
 
 // moistureLater: in "glued at 8 %, summer at 12 %" the second is what the wood has then,
