@@ -215,7 +215,7 @@ func (r *reader) sameCountAgain(i, now int) bool {
 // corrects is found by that.
 func (r *reader) labelledNumber(i int) bool {
 	n := r.next(i)
-	return r.is(n, kindNoun) && !r.startsAnew(n) || r.is(n, kindAttr) || r.is(n, kindAir) || r.word(i+1, "is", "was", "are", "off", "ea", "pcs", "of")
+	return r.is(n, kindNoun) && !r.startsAnew(n) || r.is(n, kindAttr) || r.is(n, kindAir) || r.word(i+1, "is", "was", "are", "off", "ea", "pcs") || r.word(i+1, "of") && !r.word(i+2, "em", "them", "those", "these")
 }
 
 // fixedField is what "make that 3 wide" corrects: the one measure in that direction.
@@ -318,7 +318,7 @@ func (r *reader) placeNumber(from, now int) bool {
 			continue
 		}
 		seen++
-		if d := r.sizeOff(k, now); best < 0 || off > farOff && d < off {
+		if d := r.sizeOff(k, now); best < 0 || (off > farOff || off > countsOff && r.countMeant(k, best, now)) && d < off {
 			best, off = k, d
 		}
 	}
@@ -352,47 +352,14 @@ func (r *reader) countAndSize(k, now int) bool {
 // one is looked for; our estimate.
 const farOff = 1.1
 
-// betweenNumbers reports whether item k may stand between a number and the word that
-// corrects it.
-func (r *reader) betweenNumbers(k int) bool {
-	return r.isBreak(k) || r.idle(k) || r.word(k, "no", "nope", "nah") || r.is(k, kindAttr) || r.is(k, kindNoun) || r.is(k, kindVacuum) || r.is(k, kindAir) || r.is(k, kindFix) || r.is(k, kindWood)
-}
+// countsOff is that for a measure that is no whole number, where a count is near; our estimate.
+const countsOff = 0.6
 
-// corrigible reports whether the number at item now can be another for that at item k.
-func (r *reader) corrigible(k, now int) bool {
-	if a, b := r.items[k].amount, r.items[now].amount; r.free(k) && (a.form == formPair || b.form == formPair) {
-		return r.anHour(k) && r.anHour(now)
-	}
-	if !r.free(k) || r.items[k].amount.value == nil || r.items[k].amount.plural || r.items[k].amount.link != linkNone && r.items[k].amount.link != linkAt || k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link != linkNone || !alike(r.items[k].amount, r.items[now].amount) {
-		return false
-	}
-	if _, whole := r.items[now].amount.whole(); !whole && r.items[k].amount.bare() && r.is(r.counted(k), kindNoun, "strip", "panel", "press") && isPlural(r.items[r.counted(k)].word) && r.items[k].amount.form == formInt {
-		return false // "5 strips, sorry 2 1/4"
-	}
-	return true
-}
-
-// anHour reports whether the number at item i can be a time of day.
-func (r *reader) anHour(i int) bool {
-	am := r.items[i].amount
-	const hours = 24
-	n, whole := am.whole()
-	return am.form == formPair || whole && n > 0 && n <= hours
-}
-
-// sizeOff is how far two numbers differ, as a logarithm, where the later one has no unit.
-func (r *reader) sizeOff(k, now int) float64 {
-	a, b := r.items[k].amount, r.items[now].amount
-	if a.form == formPair || b.form == formPair || a.unit != nil && b.unit != nil || a.float() <= 0 || b.float() <= 0 {
-		return 0
-	}
-	if a.unit == nil && b.unit != nil {
-		return 0
-	}
-	return math.Abs(math.Log(b.float() / a.float()))
-}
-
-// plainNumber reports whether item i is a number that belongs to no size or range.
-func (r *reader) plainNumber(i int) bool {
-	return r.free(i) && r.items[i].amount.link == linkNone && (r.items[i].amount.value != nil || r.items[i].amount.form == formPair) && (i+1 >= len(r.items) || r.items[i+1].amount == nil || r.items[i+1].amount.link == linkNone)
+// countMeant reports whether the whole number at item now is rather for the count at item k than
+// for the broken measure at item was: "5 strips 2 1/8 wide, no wait, six".
+func (r *reader) countMeant(k, was, now int) bool {
+	_, count := r.wholeAt(k)
+	_, whole := r.wholeAt(now)
+	_, kept := r.wholeAt(was)
+	return count && whole && !kept && r.is(r.counted(k), kindNoun, "strip") && isPlural(r.items[r.counted(k)].word)
 }

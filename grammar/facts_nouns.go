@@ -210,7 +210,7 @@ func (r *reader) pressesDown(i int) int {
 		if r.word(k, "one") {
 			n, ok = 1, true
 		}
-		if ok && (r.word(k-1, "so", "leaves", "only", "just", "with", "have") || r.word(k-1, "the") && r.word(k-2, "just", "only", "with")) && n < 20 && r.next(k) < 0 {
+		if ok && (r.word(k-1, "so", "leaves", "only", "just", "with", "have") || r.word(k-1, "the") && r.word(k-2, "just", "only", "with")) && n < 20 && (r.next(k) < 0 || r.is(k+1, kindNoun, "press", "frame", "bag") && r.next(k+1) < 0) {
 			return n
 		}
 	}

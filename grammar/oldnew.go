@@ -345,7 +345,7 @@ func (r *reader) wholeAt(i int) (int, bool) {
 // sumCameTo reports whether the number at item i is what a sum came to.
 func (r *reader) sumCameTo(i int) bool {
 	j, so := i-1, false
-	for j >= 0 && (r.word(j, "only", "just", "so", "makes", "make", "that", "leaves", "leaving", "thats", "now", "have", "got", "we", "i", "its", "us", "me", "is", "are", "there") || r.is(j, kindRole, "target") && r.word(j, "make", "makes")) {
+	for j >= 0 && (r.word(j, "only", "just", "so", "call", "it", "makes", "make", "that", "leaves", "leaving", "thats", "now", "have", "got", "we", "i", "its", "us", "me", "is", "are", "there") || r.is(j, kindRole, "target") && r.word(j, "make", "makes") || r.is(j, kindFix) && r.word(j, "call it", "make it", "make that")) {
 		so = so || r.word(j, "so", "makes", "leaves", "leaving")
 		j--
 	}

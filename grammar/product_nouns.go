@@ -1,8 +1,10 @@
 package grammar
 
-import "strings"
+import (
+	"strings"
 
-import "presshand/engine/unit"
+	"presshand/engine/unit"
+)
 
 // productNoun is the part that a size belongs to: the one named behind it, else
 // before it, else in its clause, else the one that its topic and size suggest.
@@ -13,7 +15,9 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 	if r.items[i].amount.link == linkAt && r.within(r.afterStop(i), i, kindNoun, "strip") >= 0 && r.bySize(i, end) == "strip" {
 		return "strip" // "strips on the sled 5 @ 2 x 1/4"
 	}
-	if k := r.prev(i); r.is(k, kindWood) && !sheet {
+	if k := r.prev(i); r.is(k, kindFact) && strings.HasSuffix(r.items[k].word, " sled") {
+		return "sled" // "waxed sled 20 x 50"
+	} else if r.is(k, kindWood) && !sheet {
 		return r.bySize(i, end)
 	} else if b := r.broadPart(k); b != "" {
 		return b

@@ -109,6 +109,16 @@ func (r *reader) labelRole(i int) unit.Field {
 	return ""
 }
 
+// inPress: "25 min open and 4 hours in the press".
+func (r *reader) inPress(i int) bool {
+	if !r.word(i, "in") {
+		return false
+	}
+	for i++; r.word(i, "the", "a", "your"); i++ {
+	}
+	return r.is(i, kindNoun, "press", "bag", "frame")
+}
+
 // curesFor: "cure 3 hr", "3 hr cure".
 func (r *reader) curesFor(i int) bool {
 	at := i - 1
@@ -123,7 +133,7 @@ func (r *reader) durationField(i int) unit.Field {
 	if r.within(from, to, kindRole, "unload", "layup", "open", "closed", "clamp") < 0 {
 		from, to = r.clause(i)
 	}
-	if r.labelled(i) && (r.is(r.prev(i), kindNoun, "press") || r.is(r.next(i), kindNoun, "press") && r.isBreak(r.next(i)+1)) {
+	if r.labelled(i) && (r.inPress(i+1) || r.is(r.prev(i), kindNoun, "press") || r.is(r.next(i), kindNoun, "press") && r.isBreak(r.next(i)+1)) {
 		return unit.LabelPress
 	}
 	label := r.labelled(i) || r.within(i, to, kindRole, "label") >= 0

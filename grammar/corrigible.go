@@ -1,0 +1,48 @@
+package grammar
+
+import "math"
+
+// betweenNumbers reports whether item k may stand between a number and the word that
+// corrects it.
+func (r *reader) betweenNumbers(k int) bool {
+	return r.isBreak(k) || r.idle(k) || r.word(k, "no", "nope", "nah") || r.is(k, kindAttr) || r.is(k, kindNoun) || r.is(k, kindVacuum) || r.is(k, kindAir) || r.is(k, kindFix) || r.is(k, kindWood)
+}
+
+// corrigible reports whether the number at item now can be another for that at item k.
+func (r *reader) corrigible(k, now int) bool {
+	if a, b := r.items[k].amount, r.items[now].amount; r.free(k) && (a.form == formPair || b.form == formPair) {
+		return r.anHour(k) && r.anHour(now)
+	}
+	if !r.free(k) || r.items[k].amount.value == nil || r.items[k].amount.plural || r.items[k].amount.link != linkNone && r.items[k].amount.link != linkAt || k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link != linkNone || !alike(r.items[k].amount, r.items[now].amount) {
+		return false
+	}
+	if _, whole := r.items[now].amount.whole(); !whole && r.items[k].amount.bare() && r.is(r.counted(k), kindNoun, "strip", "panel", "press") && isPlural(r.items[r.counted(k)].word) && r.items[k].amount.form == formInt {
+		return false // "5 strips, sorry 2 1/4"
+	}
+	return true
+}
+
+// anHour reports whether the number at item i can be a time of day.
+func (r *reader) anHour(i int) bool {
+	am := r.items[i].amount
+	const hours = 24
+	n, whole := am.whole()
+	return am.form == formPair || whole && n > 0 && n <= hours
+}
+
+// sizeOff is how far two numbers differ, as a logarithm, where the later one has no unit.
+func (r *reader) sizeOff(k, now int) float64 {
+	a, b := r.items[k].amount, r.items[now].amount
+	if a.form == formPair || b.form == formPair || a.unit != nil && b.unit != nil || a.float() <= 0 || b.float() <= 0 {
+		return 0
+	}
+	if a.unit == nil && b.unit != nil {
+		return 0
+	}
+	return math.Abs(math.Log(b.float() / a.float()))
+}
+
+// plainNumber reports whether item i is a number that belongs to no size or range.
+func (r *reader) plainNumber(i int) bool {
+	return r.free(i) && r.items[i].amount.link == linkNone && (r.items[i].amount.value != nil || r.items[i].amount.form == formPair) && (i+1 >= len(r.items) || r.items[i+1].amount == nil || r.items[i+1].amount.link == linkNone)
+}
