@@ -272,9 +272,19 @@ func (r *reader) wordIn(ws ...string) bool {
 		}
 		run := strings.Contains(said, " ")
 		for _, w := range ws {
-			if said == w || run && strings.Contains(said, " "+w) {
+			if said == w || run && laterWord(said, w) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// laterWord reports whether a word of a run, save its first, begins with w.
+func laterWord(run, w string) bool {
+	for i := 0; i+1+len(w) <= len(run); i++ {
+		if run[i] == ' ' && run[i+1:i+1+len(w)] == w {
+			return true
 		}
 	}
 	return false
