@@ -5,6 +5,11 @@ import "presshand/engine/unit"
 // crossed reads "3/16 across a 7 in wide board" and "1/4 bow in 6 ft": how much
 // out of flat, and over what.
 func (r *reader) crossed(i int) bool {
+	n, p, am := r.next(i), r.prev(i), r.items[i].amount
+	feet := am.is(unit.Distance) && am.unit.Symbol == "ft"
+	if !feet && !r.is(n, kindRole, "length") && !r.is(p, kindRole, "length") && !r.word(i-1, "in") {
+		return false
+	}
 	f, over := unit.Cup, unit.StripWidth
 	if _, to := r.clause(i); r.word(i+1, "over") && r.within(i, to, kindNoun, "fence", "opening") >= 0 {
 		return false // what the strips are over, whatever humps then
@@ -18,7 +23,6 @@ func (r *reader) crossed(i int) bool {
 	default:
 		return false
 	}
-	n, p := r.next(i), r.prev(i)
 	if r.is(n, kindRole, "length") && r.word(n, "across") && !r.amountSoon(n) {
 		return !r.has(unit.StripWidth) && r.bind(i, unit.StripWidth) // "4 1/2 across"
 	}
@@ -28,7 +32,7 @@ func (r *reader) crossed(i int) bool {
 	if r.is(n, kindRole, "length") && !r.has(f) && !(f == unit.Gap && r.size(i) > 0.02) {
 		return r.bind(i, f)
 	}
-	if r.is(p, kindRole, "length") && !r.has(over) && !r.otherWay(n) || f == unit.Bow && r.items[i].amount.is(unit.Distance) && r.items[i].amount.unit.Symbol == "ft" && !r.has(over) {
+	if r.is(p, kindRole, "length") && !r.has(over) && !r.otherWay(n) || f == unit.Bow && feet && !r.has(over) {
 		return r.bind(i, over)
 	}
 	if k := i - 1; r.word(k, "in") && k > 0 && r.is(r.prev(k), kindNoun, "bow", "gap") && !r.has(over) && r.size(i) > 0.2 {

@@ -275,7 +275,7 @@ func (r *reader) wordIn(ws ...string) bool {
 		}
 		run := strings.Contains(said, " ")
 		for _, w := range ws {
-			if said == w || run && strings.Contains(said, " "+w) {
+			if said == w || run && laterWord(said, w) {
 				return true
 			}
 		}
@@ -287,6 +287,16 @@ func (r *reader) wordIn(ws ...string) bool {
 func (r *reader) glueNamed() bool {
 	for i := range r.items {
 		if r.is(i, kindAsk, "glue:glue_g") && (strings.Contains(r.items[i].word, "glue") || r.word(i+1, "glue") || r.is(i+1, kindGlue)) {
+			return true
+		}
+	}
+	return false
+}
+
+// laterWord reports whether a word of a run, save its first, begins with w.
+func laterWord(run, w string) bool {
+	for i := 0; i+1+len(w) <= len(run); i++ {
+		if run[i] == ' ' && run[i+1:i+1+len(w)] == w {
 			return true
 		}
 	}

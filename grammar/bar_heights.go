@@ -9,7 +9,7 @@ import (
 // barFromTo: "what would I gain going from a 1 inch bar to an inch and a quarter", "would
 // swapping the 1 in bar for a 1 1/2 help" compare two heights.
 func (r *reader) barFromTo(i int) bool {
-	if r.habit.Follows || !r.is(i+1, kindNoun, "bar") || r.has(unit.BarHeight) || !r.asksGain() {
+	if r.habit.Follows || !r.is(i+1, kindNoun, "bar") || r.has(unit.BarHeight) {
 		return false
 	}
 	from := i - 1
@@ -20,7 +20,7 @@ func (r *reader) barFromTo(i int) bool {
 	joined := r.word(from, "from") && r.word(j, "to") || exchanged[r.wordAt(from)] && r.word(j, "for", "with", "to", "by")
 	for j++; r.word(j, "a", "an", "one"); j++ {
 	}
-	if !joined || !r.free(j) || !r.length(j) || !small(r.size(j)) || r.timesAt(j+1) {
+	if !joined || !r.asksGain() || !r.free(j) || !r.length(j) || !small(r.size(j)) || r.timesAt(j+1) {
 		return false
 	}
 	if n := r.next(j); r.is(n, kindNoun) && !r.is(n, kindNoun, "bar") || r.is(n, kindAttr) && !r.is(n, kindAttr, "tall") {

@@ -88,8 +88,13 @@ func (r *reader) offerVacuum(a, b int) {
 	r.choice(a, b, unit.Vacuum)
 }
 
+var enoughHint = hintOf("enough|ok|okay|fine|plenty")
+
 // enoughOrWait: "is 20 inches enough or do I need to wait till it says 25".
 func (r *reader) enoughOrWait() {
+	if !r.mayHave(enoughHint) {
+		return
+	}
 	for k := 1; k < len(r.items); k++ {
 		if !r.word(k, "enough", "ok", "okay", "fine", "plenty") || !r.shownByGauge(k-1) {
 			continue
@@ -116,6 +121,9 @@ func (r *reader) enoughOrWait() {
 // lostBetween: "how much do I lose going from 26 to 20 on a 24x36, in lbs" compares the
 // push at both.
 func (r *reader) lostBetween() {
+	if !r.linked(linkTo) {
+		return
+	}
 	if r.opens("lose", "gain", "losing", "gaining", "give", "giving", "difference", "change") < 0 && !r.wordIn("lose", "gain") || r.mentions(kindNoun, "leak", "pump") || r.said(unit.Lasting) {
 		return
 	}
@@ -135,6 +143,16 @@ func (r *reader) lostBetween() {
 		}
 		return
 	}
+}
+
+// linked reports whether an amount of the message is joined so to the one before it.
+func (r *reader) linked(l link) bool {
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.link == l {
+			return true
+		}
+	}
+	return false
 }
 
 // forceSaid reports whether a force is asked for by its unit: "in lbs", "how many tons".

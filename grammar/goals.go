@@ -360,9 +360,11 @@ func (r *reader) refusedTwice() {
 // statedFigure reports whether a pressure that no vacuum can be is told of a joint
 // or a face.
 func (r *reader) statedFigure(i int) bool {
-	f, _ := r.figureNear(i)
+	if f, _ := r.figureNear(i); f == "" || r.solving != "" {
+		return false
+	}
 	v, _, ok := r.valueOf(r.items[i].amount, unit.Vacuum)
-	return r.solving == "" && f != "" && ok && impossible(unit.Vacuum, v) != "" && (r.has(unit.Vacuum) || r.otherPressure(i))
+	return ok && impossible(unit.Vacuum, v) != "" && (r.has(unit.Vacuum) || r.otherPressure(i))
 }
 
 // beyondVacuum reports whether the pressure at item i is more than any vacuum's, and

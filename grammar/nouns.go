@@ -45,9 +45,12 @@ func (r *reader) behindLabel(i int) bool {
 
 // gapIs: "the gap in the middle is 0.3".
 func (r *reader) gapIs(i int) bool {
+	if !r.word(i-1, "is", "was", "measures", "of") {
+		return false
+	}
 	from, _ := r.clause(i)
 	gap := r.within(from, i, kindNoun, "gap")
-	return gap >= 0 && gap >= i-6 && r.word(i-1, "is", "was", "measures", "of") && r.amountsIn(gap, i) == 0 && r.size(i) < 0.02 && !r.has(unit.Gap) && r.bind(i, unit.Gap)
+	return gap >= 0 && gap >= i-6 && r.amountsIn(gap, i) == 0 && r.size(i) < 0.02 && !r.has(unit.Gap) && r.bind(i, unit.Gap)
 }
 
 // inRange reports whether the amount is linked to another by "to" or "or".

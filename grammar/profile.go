@@ -81,7 +81,7 @@ func (r *reader) atSeaLevel() {
 		if r.word(k, "the") {
 			k--
 		}
-		if shores[shore] && r.items[i].amount == nil && r.habit.Follows && r.word(k, "at", "on", "by", "near", "to") && r.amountsIn(0, len(r.items)) == 0 && r.isBreak(i+1) && !r.has(unit.Altitude) {
+		if r.habit.Follows && shores[shore] && r.items[i].amount == nil && r.word(k, "at", "on", "by", "near", "to") && r.amountsIn(0, len(r.items)) == 0 && r.isBreak(i+1) && !r.has(unit.Altitude) {
 			r.say(i, unit.Altitude, unit.Number(0))
 		}
 	}

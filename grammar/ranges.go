@@ -62,22 +62,25 @@ func (r *reader) thinOnes() {
 // calledOnes returns whether item i calls strips thin or thick, and the last item
 // of the name.
 func (r *reader) calledOnes(i int) (name string, last int) {
+	if r.items[i].amount != nil {
+		return "", 0
+	}
 	first, rest, _ := strings.Cut(r.items[i].word, " ")
 	switch {
-	case r.items[i].amount != nil:
+	case rest == "ones" || rest == "strips":
+		last = i
+	case rest == "" && (r.word(i+1, "ones", "one", "spots", "bits") || r.is(i+1, kindNoun, "strip")):
+		last = i + 1
+	default:
 		return "", 0
+	}
+	switch {
 	case thinWords[first]:
 		name = "thin"
 	case thickWords[first]:
 		name = "thick"
 	}
-	if rest == "ones" || rest == "strips" {
-		return name, i
-	}
-	if rest == "" && (r.word(i+1, "ones", "one", "spots", "bits") || r.is(i+1, kindNoun, "strip")) {
-		return name, i + 1
-	}
-	return "", 0
+	return name, last
 }
 
 // measureOfOnes is the measure of the strips that items [first, last] call; -1
@@ -158,8 +161,11 @@ func (r *reader) otherNoun(from, to int) bool {
 
 // overWhat: "1.5 mm over the 640 between the fences" names what the strips fill.
 func (r *reader) overWhat(i int) bool {
+	if !r.word(i-1, "the", "a") {
+		return false
+	}
 	_, to := r.clause(i)
-	return r.word(i-1, "the", "a") && (r.word(i-2, "over") || r.is(i-2, kindRole, "length", "over")) && r.size(i) > 0.1 && r.within(i, to, kindNoun, "fence", "opening") >= 0 && !r.has(unit.PanelWidth)
+	return (r.word(i-2, "over") || r.is(i-2, kindRole, "length", "over")) && r.size(i) > 0.1 && r.within(i, to, kindNoun, "fence", "opening") >= 0 && !r.has(unit.PanelWidth)
 }
 
 // wedgeWindowAt: "the wedge takes 3/8 to 3/4", "a 12 to 20 gap for the wedge".

@@ -59,8 +59,11 @@ func (r *reader) takeAway(i int, id string) {
 // leftOff reads "what if i leave the bar off" and, in a thread, "pull the mat out".
 func (r *reader) leftOff() {
 	for i := range r.items {
+		if !r.is(i, kindNoun, droppable...) {
+			continue
+		}
 		gone := r.word(i+1, "off", "out", "away", "aside") || r.is(i+1, kindVerb, "out") || r.word(i+1, "at") && r.word(i+2, "home")
-		if !r.is(i, kindNoun, droppable...) || !gone || !r.word(i-1, "the", "my", "that", "our") {
+		if !gone || !r.word(i-1, "the", "my", "that", "our") {
 			continue
 		}
 		if r.word(i-2, "leave", "left", "leaving", "take", "took", "taking", "keep") ||

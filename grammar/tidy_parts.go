@@ -141,8 +141,11 @@ func (r *reader) onlyLaid(from, to int) bool {
 // "a wider bar, 1", "the shorter bag is 6 ft".
 func (r *reader) comparedParts() {
 	for k := 1; k+1 < len(r.items); k++ {
+		if !r.is(k, kindNoun) {
+			continue
+		}
 		c, ok := comparatives[r.items[k-1].word]
-		if !ok || c.attr == "" || !r.is(k, kindNoun) {
+		if !ok || c.attr == "" {
 			continue
 		}
 		i := k + 1
@@ -170,7 +173,7 @@ func (r *reader) comparedParts() {
 
 // fatterThan: "one strip's 1/32 fatter than its neighbour" is by how much they differ.
 func (r *reader) fatterThan(i int) bool {
-	if r.size(i) > mostApart || !r.mentions(kindNoun, "strip") || !r.word(i+1, "fatter", "thicker", "thinner", "skinnier", "heavier", "fatter than", "thicker than", "thinner than") && !r.is(i+1, kindAttr, "thickest", "thinnest") {
+	if !r.word(i+1, "fatter", "thicker", "thinner", "skinnier", "heavier", "fatter than", "thicker than", "thinner than") && !r.is(i+1, kindAttr, "thickest", "thinnest") || r.size(i) > mostApart || !r.mentions(kindNoun, "strip") {
 		return false
 	}
 	k := i + 2

@@ -57,8 +57,9 @@ func (r *reader) durations() {
 			r.bind(i, f)
 		}
 	}
+	unloading := r.mentions(kindRole, "unload")
 	for i := range r.items { // "unloading 5", "25 min to lay up and 20 to unload"
-		if r.free(i) && r.items[i].amount.bare() && (r.is(r.prev(i), kindRole, "unload") || r.is(r.next(i), kindRole, "unload")) {
+		if unloading && r.free(i) && r.items[i].amount.bare() && (r.is(r.prev(i), kindRole, "unload") || r.is(r.next(i), kindRole, "unload")) {
 			r.bind(i, unit.Unload)
 		}
 	}

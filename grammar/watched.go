@@ -5,7 +5,7 @@ import "presshand/engine/unit"
 // watched reads a leak told by a gauge that was looked at twice: "shut the valve
 // at 24, came back 40 min later and it was on 21".
 func (r *reader) watched() {
-	if r.has(unit.Leak) || !r.mentions(kindNoun, "leak") && !r.wordIn("valve", "shut", "closed", "isolated", "overnight", "later") {
+	if !r.timeSaid() || r.has(unit.Leak) || !r.mentions(kindNoun, "leak") && !r.wordIn("valve", "shut", "closed", "isolated", "overnight", "later") {
 		return
 	}
 	if r.watchedByClock() {
@@ -31,6 +31,16 @@ func (r *reader) watched() {
 		return
 	}
 	r.leakBetween(readings[0], readings[1], span)
+}
+
+// timeSaid reports whether a duration or a time of day was told.
+func (r *reader) timeSaid() bool {
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && (am.is(unit.Lasting) || am.form == formPair) {
+			return true
+		}
+	}
+	return false
 }
 
 // leakBetween binds the leak that takes a gauge from one reading to the other in

@@ -97,8 +97,11 @@ func (r *reader) letters() {
 	r.lettersAsUnits()
 	r.barInHours()
 	for i := range r.items {
+		if r.items[i].kind != kindNone || r.items[i].amount != nil {
+			continue
+		}
 		id := shortAttrs[r.items[i].word]
-		if id == "" || r.items[i].kind != kindNone || r.items[i].amount != nil {
+		if id == "" {
 			continue
 		}
 		behind := r.free(i-1) && (r.isBreak(i+1) || r.items[min(i+1, len(r.items)-1)].brk == 'x' || r.items[i-1].end == r.items[i].start && r.items[i+1].amount != nil)
