@@ -47,9 +47,9 @@ type item struct {
 	start, end int
 	taken      bool // misspelt, and taken for word
 	brk        byte // one of , . / ( ) : - + or 0
+	used       bool
 	amount     *amount
 	list       *stockList // a run of widths, or of counts and widths
-	used       bool
 }
 
 // An amount is a number with the unit written behind it.
@@ -214,7 +214,7 @@ func amountItem(a *amountTree, l link, tokens []token) item {
 	if a.Unit != "" {
 		at++
 		last = &tokens[at]
-		am.unit, am.unitRaw = &last.meaning.unit, last.norm
+		am.unit, am.unitRaw = last.meaning.unit, last.norm
 	}
 	it := item{start: first.start, end: last.end, amount: am, word: a.Unit}
 	return it

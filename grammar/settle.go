@@ -256,7 +256,7 @@ func (r *reader) unitsWanted() {
 		}
 		if r.items[i].kind == kindUnit && r.items[i].amount == nil && !r.items[i].used && len(r.items[i].word) > 1 {
 			r.items[i].used = true
-			r.phrase.In = append(r.phrase.In, r.items[i].unit)
+			r.phrase.In = append(r.phrase.In, *r.items[i].unit)
 		}
 	}
 }

@@ -204,7 +204,7 @@ func amountAt(tokens []token, i int) (amount, int) {
 		if u.Dimension != unit.Distance {
 			return am, i
 		}
-		am.unit, am.unitRaw = &u, tokens[j].norm
+		am.unit, am.unitRaw = u, tokens[j].norm
 		j++
 	}
 	return am, j
@@ -387,7 +387,7 @@ func unitOf(tokens []token, run []stockEntry) *unit.Unit {
 			continue
 		}
 		if m := &tokens[i].meaning; m.kind == kindUnit && m.unit.Dimension == unit.Distance && tokens[i].norm != "in" && tokens[i].symbol != symUnit {
-			return &m.unit
+			return m.unit
 		}
 	}
 	return nil

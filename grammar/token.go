@@ -45,9 +45,9 @@ type token struct {
 	start, end int
 	glued      bool
 	plural     bool // a number with an s: "the 50s"
+	taken      bool // misspelt, and taken for norm
 	meaning    meaning
 	value      *big.Rat // of a number in words
-	taken      bool     // misspelt, and taken for norm
 	list       *stockList
 }
 
