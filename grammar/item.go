@@ -259,14 +259,14 @@ func rational(s string) *big.Rat {
 	if len(s) > 48 {
 		return nil
 	}
-	_, den, fraction := strings.Cut(s, "/")
+	num, den, fraction := strings.Cut(s, "/")
 	if fraction && strings.Trim(den, "0") == "" {
 		return nil
 	}
-	if !fraction {
-		if n, err := strconv.ParseInt(s, 10, 64); err == nil {
-			return new(big.Rat).SetInt64(n)
-		}
+	if n, err := strconv.ParseUint(num, 10, 63); err == nil && !fraction {
+		return new(big.Rat).SetInt64(int64(n))
+	} else if d, wrong := strconv.ParseUint(den, 10, 63); err == nil && wrong == nil && num[0] != '0' && den[0] != '0' { // a leading nought is read below
+		return big.NewRat(int64(n), int64(d))
 	}
 	r, ok := new(big.Rat).SetString(s)
 	if !ok {

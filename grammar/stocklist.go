@@ -38,9 +38,12 @@ const (
 
 // folded returns tokens with each run of a stock as one of them.
 func folded(tokens []token, text string) []token {
+	cue := stockCue(tokens)
+	if tooFew(tokens, cue) {
+		return tokens
+	}
 	var out []token
 	done := 0
-	cue := stockCue(tokens)
 	if head, _ := table(text); head != nil {
 		return tokens // its columns have names
 	}

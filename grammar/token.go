@@ -148,6 +148,7 @@ func (t *tokenizer) push(sym lexer.TokenType, n int) *token {
 	norm := first.norm
 	if n > 1 {
 		var b strings.Builder
+		b.Grow(last.end - first.start + n)
 		for i, s := range t.scraps[t.at : t.at+n] {
 			if i > 0 {
 				b.WriteByte(' ')
