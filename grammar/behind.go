@@ -31,7 +31,7 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 		return true
 	}
 	if s.norm == "of" && (isWord(t.scraps, t.at+1, "an") || isWord(t.scraps, t.at+1, "a")) && isWord(t.scraps, t.at+2, "inch") {
-		t.push(symUnit, 3).meaning = meaning{kind: kindUnit, id: "in", unit: unit.Inch} // "3/4 of an inch"
+		t.push(symUnit, 3).meaning = meaning{kind: kindUnit, id: "in", unit: &unit.Inch} // "3/4 of an inch"
 		return true
 	}
 	if s.glued && t.last().symbol == symFraction && (s.norm == "ths" || s.norm == "th" || s.norm == "nds" || s.norm == "nd") {
@@ -40,7 +40,7 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 		return true
 	}
 	if s.norm == "of" && isWord(t.scraps, t.at+1, "a") && isWord(t.scraps, t.at+2, "bar") && t.partOfOne() {
-		t.push(symUnit, 3).meaning = meaning{kind: kindUnit, id: "bar", unit: unit.Bar} // "nine tenths of a bar"
+		t.push(symUnit, 3).meaning = meaning{kind: kindUnit, id: "bar", unit: &unit.Bar} // "nine tenths of a bar"
 		return true
 	}
 	if t.partsOf(s) {
@@ -82,7 +82,7 @@ func (t *tokenizer) partsOf(s scrap) bool {
 	l.end, l.text = s.end, t.text[l.start:s.end]
 	t.at++
 	if isWord(t.scraps, t.at, "of") && (isWord(t.scraps, t.at+1, "an") || isWord(t.scraps, t.at+1, "a")) {
-		if m, _ := units.longest(t.scraps, t.at+2); m.unit.Dimension == unit.Lasting {
+		if m, n := units.longest(t.scraps, t.at+2); n > 0 && m.unit.Dimension == unit.Lasting {
 			t.at += 2 // "3 quarters of an hour"
 		}
 	}
@@ -149,7 +149,7 @@ func (t *tokenizer) barUnit() bool {
 	if !small && !signed && !absolute && !t.wantedBar() && !t.vacuumBefore() {
 		return false
 	}
-	t.push(symUnit, 1).meaning = meaning{kind: kindUnit, id: "bar", unit: unit.Bar}
+	t.push(symUnit, 1).meaning = meaning{kind: kindUnit, id: "bar", unit: &unit.Bar}
 	return true
 }
 
@@ -362,7 +362,7 @@ func (t *tokenizer) numberOf(n int, v *big.Rat, u unit.Unit) {
 	t.push(symWords, n).value = v
 	tok := *t.last()
 	tok.symbol, tok.norm, tok.start, tok.text = symUnit, u.Symbol, tok.end, ""
-	tok.meaning = meaning{kind: kindUnit, id: u.Symbol, unit: u}
+	tok.meaning = meaning{kind: kindUnit, id: u.Symbol, unit: &u}
 	t.tokens = append(t.tokens, tok)
 }
 

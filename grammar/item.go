@@ -47,9 +47,9 @@ type item struct {
 	start, end int
 	taken      bool // misspelt, and taken for word
 	brk        byte // one of , . / ( ) : - + or 0
+	used       bool
 	amount     *amount
 	list       *stockList // a run of widths, or of counts and widths
-	used       bool
 }
 
 // An amount is a number with the unit written behind it.
@@ -76,18 +76,20 @@ func items(tree *messageTree, tokens []token) []item {
 			out = append(out, other(&tokens[at]))
 		}
 	}
-	for _, m := range tree.Measures {
-		first := m.First.Pos.Offset
+	for i := range tree.Measures {
+		m := &tree.Measures[i]
+		first := m.First.at
 		words(first)
-		out = join(out, amountItem(m.First, linkNone, tokens), tokens, first)
+		out = join(out, amountItem(&m.First, linkNone, tokens), tokens, first)
 		at = m.end()
-		for _, l := range m.Rest {
+		for k := range m.Rest {
+			l := &m.Rest[k]
 			ln, ok := links[l.Link]
 			if !ok {
 				ln = linkTo
 			}
-			it := amountItem(l.Amount, ln, tokens)
-			if whole, part, ok := apart(it, l.Amount, tokens); ok {
+			it := amountItem(&l.Amount, ln, tokens)
+			if whole, part, ok := apart(it, &l.Amount, tokens); ok {
 				out = append(out, whole, part)
 				continue
 			}
@@ -101,7 +103,7 @@ func items(tree *messageTree, tokens []token) []item {
 // apart takes "26x96 3/4 thick" for a size and a thickness: a fraction behind a
 // foot or more, with a direction of its own, is no part of the length.
 func apart(it item, a *amountTree, tokens []token) (whole, part item, ok bool) {
-	at := a.Pos.Offset
+	at := a.at
 	if a.Minus {
 		at++
 	}
@@ -198,7 +200,7 @@ func other(t *token) item {
 }
 
 func amountItem(a *amountTree, l link, tokens []token) item {
-	at := a.Pos.Offset
+	at := a.at
 	first := &tokens[at]
 	am := &amount{minus: a.Minus, link: l}
 	if a.Minus {
@@ -215,7 +217,7 @@ func amountItem(a *amountTree, l link, tokens []token) item {
 	if a.Unit != "" {
 		at++
 		last = &tokens[at]
-		am.unit, am.unitRaw = &last.meaning.unit, last.norm
+		am.unit, am.unitRaw = last.meaning.unit, last.norm
 	}
 	it := item{start: first.start, end: last.end, amount: am, word: a.Unit}
 	return it
@@ -260,14 +262,14 @@ func rational(s string) *big.Rat {
 	if len(s) > 48 {
 		return nil
 	}
-	_, den, fraction := strings.Cut(s, "/")
+	num, den, fraction := strings.Cut(s, "/")
 	if fraction && strings.Trim(den, "0") == "" {
 		return nil
 	}
-	if !fraction {
-		if n, err := strconv.ParseInt(s, 10, 64); err == nil {
-			return new(big.Rat).SetInt64(n)
-		}
+	if n, err := strconv.ParseUint(num, 10, 63); err == nil && !fraction {
+		return new(big.Rat).SetInt64(int64(n))
+	} else if d, wrong := strconv.ParseUint(den, 10, 63); err == nil && wrong == nil && num[0] != '0' && den[0] != '0' { // a leading nought is read below
+		return big.NewRat(int64(n), int64(d))
 	}
 	r, ok := new(big.Rat).SetString(s)
 	if !ok {

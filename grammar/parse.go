@@ -19,7 +19,7 @@ func Parse(text string, habit Habit) Phrase {
 	if err != nil { // a link to the first number beyond those that are read
 		return Phrase{Unused: []string{text}}
 	}
-	r := &reader{text: text, habit: habit, items: items(tree, tokens), bound: make([]binding, 0, 8)}
+	r := &reader{text: text, habit: habit, items: items(tree, tokens), bound: make([]binding, 0, 12)}
 	r.finish()
 	r.read()
 	r.follows()

@@ -89,9 +89,9 @@ func (r *reader) unitOfGauge(i int) *unit.Unit {
 		told := r.within(from, j, kindVacuum, "gauge") >= 0 && r.items[j-1].amount == nil && (r.word(j-1, "does", "in", "is in", "reads", "shows", "only", "is", "says", "a", "an") || r.isBreak(j-1) || r.is(j-1, kindVacuum, "gauge"))
 		if u := r.items[j].unit; told || u.Dimension == unit.Pressing && r.is(j+1, kindVacuum, "gauge") {
 			if u.Symbol == "in" {
-				u = unit.InHg
+				return &unit.InHg
 			}
-			return &u
+			return u
 		}
 	}
 	return nil

@@ -66,6 +66,9 @@ func scan(text string) []scrap {
 // markup returns the length of a chat service's own mark at the start of s:
 // a mention of a person or channel, or a link.
 func markup(s string) int {
+	if s[0] != 'h' && s[0] != '@' && s[0] != '<' {
+		return 0
+	}
 	if strings.HasPrefix(s, "http://") || strings.HasPrefix(s, "https://") {
 		if end := strings.IndexAny(s, " \t\n<>\"')"); end > 0 {
 			return end
@@ -100,6 +103,9 @@ func (s *scanner) rune(at int) (rune, int) {
 		if r, n := s.entity(at); n > 0 {
 			return r, n
 		}
+	}
+	if b := s.text[at]; b < utf8.RuneSelf {
+		return rune(b), 1 // no drawing of another
 	}
 	r, n := utf8.DecodeRuneInString(s.text[at:])
 	if to, ok := symbols[r]; ok {
@@ -331,15 +337,15 @@ func (s *scanner) ordinal(start int) bool {
 	return false
 }
 
-func exponent(s string) bool {
-	s = strings.TrimLeft(s, "+-")
-	return s != "" && isDigit(rune(s[0]))
-}
-
 // word reads letters and the digits among them ("d3"), without apostrophes. A
 // hyphen ends it.
 func (s *scanner) word() {
 	start := s.pos
+	if end := plainEnd(s.text, start); end > start {
+		s.pos = end
+		s.addWord(start, s.text[start:end])
+		return
+	}
 	var b strings.Builder
 	for s.pos < len(s.text) {
 		r, n := s.rune(s.pos)

@@ -28,8 +28,8 @@ func (r *reader) settle() {
 // correction; offered with "or" they are a choice; else nobody may choose.
 func (r *reader) rivals() {
 	r.phrase.Facts = slices.Grow(r.phrase.Facts, len(r.bound))
-	var done []unit.Field
-	group := make([]binding, 0, len(r.bound))
+	done := make([]unit.Field, 0, len(r.bound))
+	group := make([]binding, 0, min(len(r.bound), 2))
 	for i, b := range r.bound {
 		if slices.Contains(done, b.fact.Field) {
 			continue
@@ -256,7 +256,7 @@ func (r *reader) unitsWanted() {
 		}
 		if r.items[i].kind == kindUnit && r.items[i].amount == nil && !r.items[i].used && len(r.items[i].word) > 1 {
 			r.items[i].used = true
-			r.phrase.In = append(r.phrase.In, r.items[i].unit)
+			r.phrase.In = append(r.phrase.In, *r.items[i].unit)
 		}
 	}
 }

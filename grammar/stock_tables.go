@@ -135,8 +135,7 @@ func (r *reader) unitOf(head, cell [2]int) {
 	i := r.amountIn(cell)
 	for k := range r.items {
 		if i >= 0 && r.items[i].amount.bare() && r.items[k].start >= head[0] && r.items[k].end <= head[1] && r.items[k].kind == kindUnit {
-			u := r.items[k].unit
-			r.items[i].amount.unit, r.items[i].amount.unitRaw = &u, r.items[k].word
+			r.items[i].amount.unit, r.items[i].amount.unitRaw = r.items[k].unit, r.items[k].word
 		}
 	}
 }

@@ -38,9 +38,12 @@ const (
 
 // folded returns tokens with each run of a stock as one of them.
 func folded(tokens []token, text string) []token {
+	cue := stockCue(tokens)
+	if tooFew(tokens, cue) {
+		return tokens
+	}
 	var out []token
 	done := 0
-	cue := stockCue(tokens)
 	if head, _ := table(text); head != nil {
 		return tokens // its columns have names
 	}
@@ -204,7 +207,7 @@ func amountAt(tokens []token, i int) (amount, int) {
 		if u.Dimension != unit.Distance {
 			return am, i
 		}
-		am.unit, am.unitRaw = &u, tokens[j].norm
+		am.unit, am.unitRaw = u, tokens[j].norm
 		j++
 	}
 	return am, j
@@ -387,7 +390,7 @@ func unitOf(tokens []token, run []stockEntry) *unit.Unit {
 			continue
 		}
 		if m := &tokens[i].meaning; m.kind == kindUnit && m.unit.Dimension == unit.Distance && tokens[i].norm != "in" && tokens[i].symbol != symUnit {
-			return &m.unit
+			return m.unit
 		}
 	}
 	return nil

@@ -93,3 +93,18 @@ func countColumn(run []stockEntry) int {
 	}
 	return -1
 }
+
+// tooFew reports whether tokens have fewer numbers than the shortest list has entries.
+func tooFew(tokens []token, cue bool) bool {
+	need := longList
+	if cue {
+		need = shortList
+	}
+	for i := range tokens {
+		switch tokens[i].symbol {
+		case symInt, symDecimal, symFraction:
+			need--
+		}
+	}
+	return need > 0
+}

@@ -134,8 +134,7 @@ func (r *reader) tableRow(heads, cells []cell) {
 		}
 		am := r.items[i].amount
 		if u := r.within(heads[k].from, heads[k].to, kindUnit); u >= 0 && am.unit == nil && r.items[u].unit.Dimension == fields[k].Dimension() {
-			of := r.items[u].unit
-			am.unit = &of
+			am.unit = r.items[u].unit
 		}
 		if _, whole := am.whole(); fields[k].Dimension() == unit.Count && !whole {
 			continue

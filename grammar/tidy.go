@@ -282,10 +282,10 @@ func (r *reader) unitBehind(i int) {
 	}
 	u, raw := r.items[k].unit, r.items[k].word
 	if inch := r.items[k].amount; inch != nil && inch.unit != nil && inch.equals(one) && r.items[k].text == "inch" {
-		u, raw = *inch.unit, inch.unitRaw // of "one (1) inch bar" the last words alone are a bar of an inch
+		u, raw = inch.unit, inch.unitRaw // of "one (1) inch bar" the last words alone are a bar of an inch
 	}
-	if u.Symbol != "" {
-		am.unit, am.unitRaw = &u, raw
+	if u != nil {
+		am.unit, am.unitRaw = u, raw
 		r.items[i].end = r.items[k].end
 		r.items[i].text = r.text[r.items[i].start:r.items[i].end]
 		r.remove(k, k+1)

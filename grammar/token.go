@@ -45,9 +45,9 @@ type token struct {
 	start, end int
 	glued      bool
 	plural     bool // a number with an s: "the 50s"
+	taken      bool // misspelt, and taken for norm
 	meaning    meaning
 	value      *big.Rat // of a number in words
-	taken      bool     // misspelt, and taken for norm
 	list       *stockList
 }
 
@@ -148,6 +148,7 @@ func (t *tokenizer) push(sym lexer.TokenType, n int) *token {
 	norm := first.norm
 	if n > 1 {
 		var b strings.Builder
+		b.Grow(last.end - first.start + n)
 		for i, s := range t.scraps[t.at : t.at+n] {
 			if i > 0 {
 				b.WriteByte(' ')

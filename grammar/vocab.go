@@ -14,7 +14,7 @@ import (
 type meaning struct {
 	kind kind
 	id   string
-	unit unit.Unit
+	unit *unit.Unit // of a kindUnit; shared, never changed
 }
 
 // lexicon finds the longest run of words with a meaning.
@@ -49,8 +49,9 @@ func buildTrade() lexicon {
 
 func buildUnits() lexicon {
 	l := lexicon{}
-	for _, u := range unitWords {
-		l.learn(u.said, meaning{kind: kindUnit, id: u.unit.Symbol, unit: u.unit})
+	for i := range unitWords {
+		u := &unitWords[i]
+		l.learn(u.said, meaning{kind: kindUnit, id: u.unit.Symbol, unit: &u.unit})
 	}
 	return l
 }
