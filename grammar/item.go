@@ -76,20 +76,18 @@ func items(tree *messageTree, tokens []token) []item {
 			out = append(out, other(&tokens[at]))
 		}
 	}
-	for i := range tree.Measures {
-		m := &tree.Measures[i]
-		first := m.First.at
+	for _, m := range tree.Measures {
+		first := m.First.Pos.Offset
 		words(first)
-		out = join(out, amountItem(&m.First, linkNone, tokens), tokens, first)
+		out = join(out, amountItem(m.First, linkNone, tokens), tokens, first)
 		at = m.end()
-		for k := range m.Rest {
-			l := &m.Rest[k]
+		for _, l := range m.Rest {
 			ln, ok := links[l.Link]
 			if !ok {
 				ln = linkTo
 			}
-			it := amountItem(&l.Amount, ln, tokens)
-			if whole, part, ok := apart(it, &l.Amount, tokens); ok {
+			it := amountItem(l.Amount, ln, tokens)
+			if whole, part, ok := apart(it, l.Amount, tokens); ok {
 				out = append(out, whole, part)
 				continue
 			}
@@ -103,7 +101,7 @@ func items(tree *messageTree, tokens []token) []item {
 // apart takes "26x96 3/4 thick" for a size and a thickness: a fraction behind a
 // foot or more, with a direction of its own, is no part of the length.
 func apart(it item, a *amountTree, tokens []token) (whole, part item, ok bool) {
-	at := a.at
+	at := a.Pos.Offset
 	if a.Minus {
 		at++
 	}
@@ -200,7 +198,7 @@ func other(t *token) item {
 }
 
 func amountItem(a *amountTree, l link, tokens []token) item {
-	at := a.at
+	at := a.Pos.Offset
 	first := &tokens[at]
 	am := &amount{minus: a.Minus, link: l}
 	if a.Minus {

@@ -11,50 +11,25 @@ import (
 // may hold anything; what a measure is of is decided afterwards.
 type (
 	messageTree struct {
-		Measures []measureTree `parser:"@@*"`
+		Measures []*measureTree `parser:"@@*"`
 	}
 	measureTree struct {
-		First amountTree   `parser:"@@"`
-		Rest  []linkedTree `parser:"@@*"`
+		First *amountTree   `parser:"@@"`
+		Rest  []*linkedTree `parser:"@@*"`
 	}
 	linkedTree struct {
-		Link   string     `parser:"@Link"`
-		Amount amountTree `parser:"@@"`
+		Link   string      `parser:"@Link"`
+		Amount *amountTree `parser:"@@"`
 	}
-	amountTree struct { // Minus? (Int Fraction? | Number) Unit?
-		at     int // its first token
-		Minus  bool
-		Whole  string
-		Part   string
-		Single string
-		Unit   string
+	amountTree struct {
+		Pos    lexer.Position
+		Minus  bool   `parser:"@Minus?"`
+		Whole  string `parser:"( @Int"`
+		Part   string `parser:"  @Fraction?"`
+		Single string `parser:"| @Number )"`
+		Unit   string `parser:"@Unit?"`
 	}
 )
-
-// Parse reads an amount off the tokens by itself: with a node for each of its parts, the
-// amounts took half of all the memory that a message takes.
-func (a *amountTree) Parse(lex *lexer.PeekingLexer) error {
-	start := lex.MakeCheckpoint()
-	a.at = lex.Peek().Pos.Offset
-	_, a.Minus = takes(lex, symMinus)
-	var whole, single bool
-	if a.Whole, whole = takes(lex, symInt); whole {
-		a.Part, _ = takes(lex, symFraction)
-	} else if a.Single, single = takes(lex, symNumber); !single {
-		lex.LoadCheckpoint(start)
-		return participle.NextMatch
-	}
-	a.Unit, _ = takes(lex, symUnit)
-	return nil
-}
-
-// takes steps over the next token, and returns its text, where it is the symbol.
-func takes(lex *lexer.PeekingLexer, symbol lexer.TokenType) (string, bool) {
-	if lex.Peek().Type != symbol {
-		return "", false
-	}
-	return lex.Next().Value, true
-}
 
 // end is the index of the token behind a measure.
 func (m *measureTree) end() int {
@@ -65,7 +40,7 @@ func (m *measureTree) end() int {
 }
 
 func (a *amountTree) end() int {
-	end := a.at + 1
+	end := a.Pos.Offset + 1
 	for _, there := range []bool{a.Minus, a.Part != "", a.Unit != ""} {
 		if there {
 			end++
