@@ -56,7 +56,7 @@ func (r *reader) layers() {
 	r.useLayers(spans)
 	lastItem := spans[len(spans)-1].last()
 	layers = r.repeatLevels(spans, r.besideStrips(spans, r.underneath(spans, r.onTheStrips(spans, layers))))
-	layers = r.betweenPanels(r.topAndBottom(spans, layers))
+	layers = r.facedBelow(r.betweenPanels(r.topAndBottom(spans, layers)))
 	if l, ok := r.onTopAfter(max(last, lastItem)); ok {
 		layers = append(layers, l)
 	}

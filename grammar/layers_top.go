@@ -23,6 +23,9 @@ func (r *reader) tellsStack(spans []layerSpan, lids []lid) bool {
 			more++
 		}
 	}
+	if !slices.ContainsFunc(spans, func(s layerSpan) bool { return s.part == "strips" || s.part == "core" }) {
+		more = 0
+	}
 	return rigid && thickSpans(spans)+more >= 3 && len(spans)+more >= 3
 }
 
@@ -182,7 +185,11 @@ func (r *reader) endsAt(s layerSpan) int {
 }
 
 func (r *reader) bothEnds(i int) bool {
-	if r.word(i, "top", "bottom", "above", "below", "under", "over") && r.word(i+1, "and", "&") && r.word(i+2, "top", "bottom", "above", "below", "under", "over", "on") {
+	other := i + 2
+	if r.one(other) {
+		other++ // "one sled under and one over"
+	}
+	if r.word(i, "top", "bottom", "above", "below", "under", "over") && r.word(i+1, "and", "&") && r.word(other, "top", "bottom", "above", "below", "under", "over", "on") {
 		return true
 	}
 	return r.word(i, "either") && r.word(i+1, "side") || r.word(i, "both") && r.word(i+1, "sides", "ends") || r.is(i, kindFact, "faces=2")
@@ -203,14 +210,44 @@ func (r *reader) betweenPanels(ls unit.Layers) unit.Layers {
 			return ls
 		}
 	}
-	if n < 2 || strips < 0 || mat != strips+1 || !r.liesBetween("mat") {
+	if n < 2 || strips < 0 || mat < 0 || !r.liesBetween("mat") {
 		return ls
 	}
-	out := append(unit.Layers(nil), ls[:mat]...)
-	for range n - 1 {
-		out = append(out, ls[mat], ls[strips])
+	var out unit.Layers
+	for k, l := range ls {
+		if k != mat {
+			out = append(out, l)
+		}
+		if k == strips {
+			for range n - 1 {
+				out = append(out, ls[mat], ls[strips])
+			}
+		}
 	}
-	return append(out, ls[mat+1:]...)
+	return out
+}
+
+// facedBelow lays the face of a core's underside, where faces lie on both sides and one is told.
+func (r *reader) facedBelow(ls unit.Layers) unit.Layers {
+	core, strips := -1, -1
+	for k, l := range ls {
+		switch {
+		case l.Part == "core" && core < 0:
+			core = k
+		case l.Part == "strips" && strips < 0:
+			strips = k
+		case l.Part == "core", l.Part == "strips":
+			return ls
+		}
+	}
+	if core < 0 || strips != core+1 && strips != core-1 || !r.mentions(kindFact, "faces=2") {
+		return ls
+	}
+	other := core
+	if strips < core {
+		other = core + 1
+	}
+	return slices.Insert(slices.Clone(ls), other, ls[strips])
 }
 
 // panelsStacked is how many panels lie on each other, 0 where that is not said.
