@@ -88,13 +88,8 @@ func (r *reader) offerVacuum(a, b int) {
 	r.choice(a, b, unit.Vacuum)
 }
 
-var enoughHint = hintOf("enough|ok|okay|fine|plenty")
-
 // enoughOrWait: "is 20 inches enough or do I need to wait till it says 25".
 func (r *reader) enoughOrWait() {
-	if !r.mayHave(enoughHint) {
-		return
-	}
 	for k := 1; k < len(r.items); k++ {
 		if !r.word(k, "enough", "ok", "okay", "fine", "plenty") || !r.shownByGauge(k-1) {
 			continue

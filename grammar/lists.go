@@ -12,12 +12,16 @@ func (r *reader) listedWidths() {
 	r.oneOfEachWidth()
 	for i := 0; i < len(r.items); i++ {
 		list := r.listFrom(i)
+		named := r.is(i-1, kindAttr, "wide") && r.word(i-1, "widths") || r.word(i-1, "are", "of", "is") && r.is(i-2, kindAttr, "wide") && r.word(i-2, "widths")
+		if last := len(list) - 1; named && last > 2 && r.is(r.next(list[last]), kindAttr) {
+			list = list[:last] // "widths 2, 2 1/2, 3, 1/2 thick"
+		}
 		if len(list) < 3 {
 			continue
 		}
 		end := list[len(list)-1]
 		attr := r.next(end)
-		if r.is(attr, kindAttr) && r.items[attr].id != "wide" || !r.is(attr, kindAttr) && !r.is(r.prev(i), kindNoun, "strip") && !(i > 1 && (r.labels(i-1) || r.word(i-1, "of", "are")) && r.is(i-2, kindAttr, "wide")) {
+		if r.is(attr, kindAttr) && r.items[attr].id != "wide" || !named && !r.is(attr, kindAttr) && !r.is(r.prev(i), kindNoun, "strip") && !(i > 1 && (r.labels(i-1) || r.word(i-1, "of", "are")) && r.is(i-2, kindAttr, "wide")) {
 			continue
 		}
 		if k := i - 2; k >= 0 && r.labels(i-1) && r.is(k, kindNoun, "panel") && isPlural(r.items[k].word) {

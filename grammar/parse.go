@@ -40,7 +40,6 @@ func (r *reader) finish() {
 	r.inWhile()
 	r.system = r.lengthSystem()
 	r.unitsBeside()
-	r.markWords()
 }
 
 // trimmed returns text without the marks around it.

@@ -139,9 +139,6 @@ func (r *reader) instead(ps unit.Piles, p unit.Pile) unit.Piles {
 	return ps
 }
 
-// stockHint are the words of those who have strips already.
-var stockHint = hintOf("got|have|theres|pile|leftover|leftovers|left|offcuts|heap|stash|found|stock")
-
 // stockContext reports whether the message chooses among strips.
 func (r *reader) stockContext() bool {
 	if r.widthsFirst() >= 2 {
@@ -161,9 +158,6 @@ func (r *reader) stockContext() bool {
 	}
 	if r.ofPairs() >= 2 && (r.mentions(kindNoun, "panel", "fence") || r.mentions(kindNoun, "wedge") && r.wedgeWindow() || r.mentions(kindAttr, "wide")) || r.countsOfPlurals() >= 2 {
 		return true
-	}
-	if !r.mayHave(stockHint) {
-		return false
 	}
 	have := false
 	for i := range r.items {

@@ -22,7 +22,6 @@ type reader struct {
 	rewidth []string  // widths of piles that took the place of others, as typed
 	doubted []Refusal // numbers that cannot be, of which somebody only heard
 	phrase  Phrase
-	marks   wordMarks
 }
 
 // A binding is a value that was read for a field, before rivals are settled.

@@ -164,14 +164,9 @@ func (r *reader) countsOfPlurals() int {
 	return n
 }
 
-var ofHint, numberedHint = hintOf("of"), hintOf("no .|no.")
-
 // ofPairs counts "25 of 40", "14 of 62 mm": a count and a width.
 func (r *reader) ofPairs() int {
 	n := 0
-	if !r.mayHave(ofHint) {
-		return 0
-	}
 	for i := range r.items {
 		of := i + 1
 		if r.is(of, kindNoun, "strip") {
@@ -194,9 +189,6 @@ func (r *reader) ofPairs() int {
 // numberedWidths counts "7 no. 38", "4no. 51": a count and a width.
 func (r *reader) numberedWidths() int {
 	n := 0
-	if !r.mayHave(numberedHint) {
-		return 0
-	}
 	for i := range r.items {
 		if _, whole := r.wholeAt(i); whole && r.is(i+1, kindRole, "name") && in(r.items[i+1].word, "no .", "no.") && r.free(i+2) && r.length(i+2) && small(r.size(i+2)) && !r.timesAt(i+3) {
 			n++
