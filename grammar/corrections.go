@@ -22,6 +22,10 @@ func (r *reader) corrections() {
 	r.recounts()
 	r.loadCorrected()
 	for i := 1; i < len(r.items); i++ {
+		if end := r.pileAgain(i + 1); end > 0 && r.word(i, "the") && r.opensWithin(i, end, "really", "actually", "are actually", "is actually", "should") {
+			i = r.forget(i, end) // "the 8 are really 2 1/2"
+			continue
+		}
 		if r.notThisBut(i) || r.word(i, "are actually", "is actually") && r.habit.Follows {
 			continue // "the 8 are actually 2 1/8" corrects the thread
 		}
@@ -35,7 +39,9 @@ func (r *reader) corrections() {
 			continue
 		}
 		now := r.afterFix(i + 1)
-		switch {
+		switch end := r.pileAgain(now); {
+		case end > 0:
+			i = r.forget(i, end)
 		case r.wordAgain(i, now):
 			i = r.forget(i, now)
 		case r.sizeAgain(i, now):
@@ -361,5 +367,5 @@ func (r *reader) countMeant(k, was, now int) bool {
 	_, count := r.wholeAt(k)
 	_, whole := r.wholeAt(now)
 	_, kept := r.wholeAt(was)
-	return count && whole && !kept && r.is(r.counted(k), kindNoun, "strip") && isPlural(r.items[r.counted(k)].word)
+	return count && whole && !kept && r.word(now+1, "of", "of them") && r.is(r.counted(k), kindNoun, "strip") && isPlural(r.items[r.counted(k)].word)
 }

@@ -137,3 +137,9 @@ func (r *reader) leftToPress() {
 		}
 	}
 }
+
+// stripsAre binds the count of "strips are five, wide 1 1/2".
+func (r *reader) stripsAre(i int) bool {
+	n, _ := r.wholeAt(i)
+	return n > 1 && r.items[i].amount.form == formWords && r.word(i-1, "are") && r.is(i-2, kindNoun, "strip") && isPlural(r.items[i-2].word) && r.isBreak(i+1) && !r.has(unit.StripCount) && r.bind(i, unit.StripCount)
+}

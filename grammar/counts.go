@@ -25,6 +25,9 @@ func (r *reader) counts() {
 			}
 			continue
 		}
+		if r.stripsAre(i) {
+			continue
+		}
 		if next := i + 1; next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkTimes {
 			continue
 		}

@@ -174,6 +174,11 @@ func (r *reader) wordFact(i int) {
 		r.phrase.Negated = append(r.phrase.Negated, r.textOf(i-1, i))
 		return
 	}
+	if key == "gap" && r.free(i-1) && r.length(i-1) && r.size(i-1) < thickestLayer && r.is(i-2, kindRole, "open") {
+		r.bind(i-1, unit.Gap) // "sits open 1/32 hand tight"
+		r.items[i].used = true
+		return
+	}
 	switch key {
 	case "cover":
 		r.coverWord(i, val)

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strconv"
+
+	"presshand/engine/unit"
+)
 
 // workHours reads when the crew is there: "we work 8 to 5", "shop hours 7:30 to
 // 16:00, lunch 12 to 12:30", "we work 8 to 12 and 1 to 5".
@@ -177,6 +181,17 @@ func (r *reader) overnight() {
 	}
 }
 
+// shortestDay is how many hours "from 7 to 15:30" has at least; less is when something may
+// begin. Our estimate.
+const shortestDay = 4
+
+// hoursIn is how many hours lie between two times of day, in whole hours.
+func hoursIn(from, to string) int {
+	a, _ := strconv.Atoi(from[:2])
+	b, _ := strconv.Atoi(to[:2])
+	return b - a
+}
+
 // betweenHours reads "3 loads between 7 am and 3:30 pm", "from 7 to 15:30" as the start and
 // the end of a day.
 func (r *reader) betweenHours(planned bool) {
@@ -198,7 +213,7 @@ func (r *reader) betweenHours(planned bool) {
 		if right && to <= from && r.daySuffix(b) == "" {
 			to = afternoon(to)
 		}
-		if !ok || !right || to <= from {
+		if !ok || !right || to <= from || r.is(i, kindRole, "start") && (hoursIn(from, to) < shortestDay || r.is(i-1, kindRole, "start") || r.word(i-1, "anywhere", "start", "starts", "starting")) {
 			continue
 		}
 		r.items[r.suffixAt(a)].used, r.items[r.suffixAt(b)].used = true, true

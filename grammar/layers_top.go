@@ -45,7 +45,7 @@ func (r *reader) lids(from int) []lid {
 	var out []lid
 	last := "" // the part that was named last
 	for i := from; i < len(r.items); i++ {
-		if r.is(i, kindNoun, "sled", "caul", "mat") {
+		if r.is(i, kindNoun) {
 			last = r.items[i].id
 		}
 		part := r.lidAt(i, last)
@@ -59,7 +59,7 @@ func (r *reader) lids(from int) []lid {
 // lidAt is the part that item i says to lie on top, "" where it is none or has a thickness.
 func (r *reader) lidAt(i int, last string) string {
 	switch named := r.is(i, kindNoun, "sled", "caul"); {
-	case !named && (r.word(i, "another") || r.word(i, "more") && r.word(i-1, "one")) && r.onTopBehind(i):
+	case !named && (r.word(i, "another") || r.word(i, "more") && r.word(i-1, "one")) && r.onTopBehind(i) && in(last, "sled", "caul"):
 		return last
 	case !named || r.thickBeside(i):
 		return ""
@@ -84,16 +84,17 @@ func (r *reader) onTopBehind(i int) bool {
 	if j++; r.word(j, "the") {
 		j++
 	}
-	return r.word(j, "top") && r.prevThick(j) < 0
+	n := r.thickBehind(j)
+	return r.word(j, "top") && (n < 0 || r.is(r.next(n), kindNoun)) // not "sled on top 3/4"
 }
 
-// prevThick is the thickness right behind "on top" at item j: "sled on top 3/4"; -1 where none is.
-func (r *reader) prevThick(j int) int {
-	n := j + 1
+// thickBehind is the thickness told right behind item i: "is 3/4", "of 3/4"; -1 where none is.
+func (r *reader) thickBehind(i int) int {
+	n := i + 1
 	for r.word(n, "is", "thats", "of", "at", "its") {
 		n++
 	}
-	if n < len(r.items) && r.items[n].amount != nil && r.length(n) && !r.is(r.next(n), kindNoun) {
+	if n < len(r.items) && r.items[n].amount != nil && r.length(n) {
 		return n
 	}
 	return -1
@@ -101,20 +102,15 @@ func (r *reader) prevThick(j int) int {
 
 // thickBeside reports whether the part at item i has a number of its own.
 func (r *reader) thickBeside(i int) bool {
-	after := i + 1
-	for r.word(after, "is", "thats", "of", "at", "its") {
-		after++
-	}
-	own := func(k int) bool {
-		return k >= 0 && k < len(r.items) && r.items[k].amount != nil && r.length(k)
-	}
-	return own(after) || own(i-1) && !r.one(i-1)
+	before := i > 0 && r.items[i-1].amount != nil && r.length(i-1) && !r.one(i-1)
+	return before || r.thickBehind(i) >= 0
 }
 
 // lidUnsure reports whether the part at item i is denied, or only asked about.
 func (r *reader) lidUnsure(i int) bool {
 	from, to := r.clause(i)
-	return r.within(from, i, kindNot) >= 0 || r.opensWithin(from, to, "need", "needs", "should", "if", "or", "can", "could", "without", "no", "want", "maybe", "instead")
+	asked := to < len(r.items) && r.items[to].brk == '?' && r.amountsIn(from, to) == 0
+	return asked || r.within(from, i, kindNot) >= 0 || r.opensWithin(from, to, "need", "needs", "should", "if", "or", "can", "could", "without", "no", "want", "maybe", "instead", "off", "away", "took", "taken", "left", "home", "lost", "goes over")
 }
 
 // closedBy lays the lids on the layers, each as thick as what else is told of the part.
@@ -124,10 +120,22 @@ func (r *reader) closedBy(lids []lid, ls unit.Layers) unit.Layers {
 		ls, fence = ls[:at:at], ls[at:]
 	}
 	for _, l := range lids {
-		ls = append(ls, unit.Layer{Part: l.part, Thickness: onlyThickness(ls, l.part)})
+		if !closed(ls, l.part) {
+			ls = append(ls, unit.Layer{Part: l.part, Thickness: onlyThickness(ls, l.part)})
+		}
 		r.items[l.at].used = true
 	}
 	return fenceBeside(append(ls, fence...))
+}
+
+// closed reports whether a part lies above all the work already.
+func closed(ls unit.Layers, part string) bool {
+	for k := len(ls) - 1; k >= 0 && ls[k].Part != "strips" && ls[k].Part != "core"; k-- {
+		if ls[k].Part == part {
+			return true
+		}
+	}
+	return false
 }
 
 // onlyThickness is how thick all layers of a part are; 0 where they differ or none is told.
@@ -240,7 +248,7 @@ func (r *reader) facedBelow(ls unit.Layers) unit.Layers {
 			return ls
 		}
 	}
-	if core < 0 || strips != core+1 && strips != core-1 || !r.mentions(kindFact, "faces=2") {
+	if core < 0 || strips != core+1 && strips != core-1 || !r.facesTwice() {
 		return ls
 	}
 	other := core
@@ -250,8 +258,38 @@ func (r *reader) facedBelow(ls unit.Layers) unit.Layers {
 	return slices.Insert(slices.Clone(ls), other, ls[strips])
 }
 
-// panelsStacked is how many panels lie on each other, 0 where that is not said.
+// facesTwice: "faces 1/8 both sides", not "bars on both sides".
+func (r *reader) facesTwice() bool {
+	at := r.within(0, len(r.items), kindFact, "faces=2")
+	if at < 0 {
+		return false
+	}
+	from, _ := r.clause(at)
+	for k := at - 1; k >= from; k-- {
+		if r.is(k, kindNoun) {
+			return r.is(k, kindNoun, "face", "strip")
+		}
+	}
+	return false
+}
+
+// betweenAll reports whether what is said to lie between lies between all of what is
+// stacked: "a mat between them", not "a mat between the strips and the caul".
+func (r *reader) betweenAll() bool {
+	at := r.opens(betweenWords...)
+	if at < 0 {
+		return false
+	}
+	_, to := r.clause(at)
+	return !r.opensWithin(at, to, "and")
+}
+
+// panelsStacked is how many panels lie on each other, 0 where that is not said, or where
+// they are those of several loads.
 func (r *reader) panelsStacked() int {
+	if r.dayPlan() || r.wordIn("side by side", "side", "load", "loads", "presses", "per", "pulls") || !r.betweenAll() {
+		return 0
+	}
 	for i := range r.items {
 		if n, ok := r.wholeAt(i); ok && n > 1 && n < 13 && r.is(i+1, kindNoun, "panel") && isPlural(r.items[i+1].word) {
 			return n

@@ -12,8 +12,8 @@ func (r *reader) listedWidths() {
 	r.oneOfEachWidth()
 	for i := 0; i < len(r.items); i++ {
 		list := r.listFrom(i)
-		named := r.is(i-1, kindAttr, "wide") && r.word(i-1, "widths") || r.word(i-1, "are", "of", "is") && r.is(i-2, kindAttr, "wide") && r.word(i-2, "widths")
-		if last := len(list) - 1; named && last > 2 && r.is(r.next(list[last]), kindAttr) {
+		named := r.word(i-1, "widths") || r.word(i-1, "are", "of", "is") && r.word(i-2, "widths")
+		if last := len(list) - 1; named && last > 2 && r.is(r.next(list[last]), kindAttr, "thick", "long") && !r.live(r.next(list[last])+1) {
 			list = list[:last] // "widths 2, 2 1/2, 3, 1/2 thick"
 		}
 		if len(list) < 3 {

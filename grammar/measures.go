@@ -277,7 +277,7 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	}
 	noun := r.clauseNoun(i, j, attr)
 	switch {
-	case attr == "deep" && r.deepJoint(i) && r.size(i) < thickestLayer:
+	case attr == "deep" && r.deepJoint(i) && r.size(i) < thickestLayer && !r.is(r.next(j), kindNoun):
 		return unit.StripThickness
 	case noun == "panel" && attr == "tall" && r.size(i) < lowPanel && r.mentions(kindRole, "stackorder"):
 		return "" // "3 panels stacked 12 high"

@@ -120,8 +120,8 @@ func (r *reader) pressure(i int) {
 		r.bindFirmness(i)
 	case r.within(from, to, kindRole, "limit") >= 0 && !r.has(unit.PumpLimit) && r.within(r.afterStop(i), i, kindRole, "limit") >= 0 && !r.needleStops(i):
 		r.pumpLimit(i)
-	case r.limitBehind(i), r.is(i+1, kindNoun, "pump") && (r.word(i-1, "a", "an", "our", "my", "the") || r.isBreak(i-1)) && !r.live(i+2) && !r.has(unit.PumpLimit):
-		r.pumpLimit(i) // "with a 97 kPa pump"
+	case r.limitBehind(i), r.is(i+1, kindNoun, "pump") && (r.word(i-1, "a", "an", "our", "my", "the") || r.isBreak(i-1)) && !r.live(i+2) && r.saidFlow() && !r.has(unit.PumpLimit):
+		r.pumpLimit(i) // "a 10 m3/h pump, 97 kPa pump"
 	case u == "psia" || r.absolute(i):
 		r.bind(i, r.absoluteField(i))
 	case r.beyondVacuum(i), r.figureAtVacuum(i):

@@ -6,7 +6,7 @@ import "presshand/engine/unit"
 // answer: "winter 20", "and 70 in summer".
 func (r *reader) ofSeason(i int) bool {
 	v, whole := r.items[i].amount.whole()
-	if !whole || v < 8 || v > 98 || !r.habit.Follows || r.isDirected(i) {
+	if !whole || v < 8 || v > 45 || !r.habit.Follows || r.isDirected(i) || r.mentions(kindAir, "rh", "mc", "temp") {
 		return false
 	}
 	season := func(k int) bool { return r.word(k, "winter", "summer", "spring", "autumn", "fall", "monsoon") }

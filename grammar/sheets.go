@@ -1,10 +1,10 @@
 package grammar
 
 // sheetSizes are the bare sizes that every shop, metric ones too, gives in feet.
-var sheetSizes = map[[2]int]bool{{4, 8}: true, {8, 4}: true, {4, 10}: true, {10, 4}: true, {5, 5}: true, {5, 10}: true, {10, 5}: true, {4, 4}: false}
+var sheetSizes = map[[2]int]bool{{4, 8}: true, {8, 4}: true, {4, 10}: true, {10, 4}: true, {5, 5}: true, {5, 10}: true, {10, 5}: true}
 
 // doorSizes are more of them in whole feet, of what is made and not bought.
-var doorSizes = map[[2]int]bool{{3, 6}: true, {3, 7}: true, {3, 8}: true, {2, 6}: true, {2, 7}: true, {2, 8}: true, {4, 6}: true, {4, 7}: true}
+var doorSizes = map[[2]int]bool{{3, 6}: true, {3, 7}: true, {3, 8}: true, {4, 6}: true, {4, 7}: true}
 
 func (r *reader) isSheet(i int) bool {
 	if i+1 >= len(r.items) || r.items[i+1].amount == nil {
@@ -13,7 +13,7 @@ func (r *reader) isSheet(i int) bool {
 	a, okA := r.items[i].amount.whole()
 	b, okB := r.items[i+1].amount.whole()
 	size := [2]int{a, b}
-	return okA && okB && (sheetSizes[size] || doorSizes[size] && (r.is(i+2, kindNoun, "panel") || r.word(i+2, "door", "doors")) && r.items[i+1].amount.bare())
+	return okA && okB && (sheetSizes[size] || doorSizes[size] && !r.habit.Metric && (r.is(i+2, kindNoun, "panel") || r.word(i+2, "door", "doors")) && r.items[i+1].amount.bare())
 }
 
 func (r *reader) sheet(i, end int) bool {

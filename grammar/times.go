@@ -120,13 +120,28 @@ func (r *reader) inPress(i int) bool {
 	return r.is(i, kindNoun, "press", "bag", "frame")
 }
 
+// unloadsLater: of "takes us 20 min and unloading 5 min" the first is not the unloading.
+func (r *reader) unloadsLater(i, to int) bool {
+	k := r.within(i, min(i+4, to), kindRole, "unload")
+	return k > i+1 && (r.word(k-1, "and", "then") || r.isBreak(k-1)) && r.free(k+1)
+}
+
+// longestCure is, in seconds, from where a cure is rather to full strength than in the
+// press; our estimate.
+const longestCure = 8 * 3600
+
 // curesFor: "cure 3 hr", "3 hr cure".
 func (r *reader) curesFor(i int) bool {
 	at := i - 1
 	for r.word(at, "time", "is", "for", "takes", "in") || r.is(at, kindUnit) && r.word(at, "in") {
 		at--
 	}
-	return r.word(at, "cure", "cures", "curing", "cure time") && !r.word(at-1, "full", "fully") || r.word(i+1, "cure", "cures", "curing")
+	from, to := r.sentence(i)
+	am := r.items[i].amount
+	if am.unit == nil || am.unit.SI(am.float()) > longestCure || r.has(unit.PressTime) || r.opensWithin(from, to, "full", "fully", "strength", "before", "final", "complete") {
+		return false
+	}
+	return r.word(at, "cure", "cures", "curing", "cure time") || r.word(i+1, "cure", "cures", "curing")
 }
 
 func (r *reader) durationField(i int) unit.Field {
@@ -160,7 +175,7 @@ func (r *reader) durationField(i int) unit.Field {
 		return "" // the time for a panel is not said
 	case r.leftIn(i) || r.pressedFor(i), r.timeEnough(i), r.habit.Follows && r.needsIn(i):
 		return unit.PressTime
-	case r.within(from, to, kindRole, "unload") >= 0 && !(r.within(from, i, kindRole, "layup") >= 0 && r.within(from, i, kindRole, "unload") < 0 && r.within(i, min(i+4, to), kindRole, "unload") < 0) || r.word(r.prev(i), "unload"):
+	case r.within(from, to, kindRole, "unload") >= 0 && !(r.within(from, i, kindRole, "layup") >= 0 && r.within(from, i, kindRole, "unload") < 0 && (r.within(i, min(i+4, to), kindRole, "unload") < 0 || r.unloadsLater(i, to))) || r.word(r.prev(i), "unload"):
 		return unit.Unload
 	case r.within(from, to, kindRole, "layup") >= 0:
 		if r.within(from, to, kindVerb, "show") >= 0 || r.word(r.next(i), "load") || r.perLoad(i) {
