@@ -165,8 +165,8 @@ func TestSession_answerLost(t *testing.T) {
 	ana.answer(t, room, s.user(), next, 1)
 	s.shut(t)
 	g.front.Close()
-	want := 2 + server.Emptied() - emptied // what the homeserver lost is said again
-	if n := len(ana.replies(room, s.user(), root)); n != 1 || g.sent != want {
-		t.Errorf("%d replies after %d messages sent, want 1 after %d", n, g.sent, want)
+	lost := server.Emptied() - emptied // a queue that is lost may have held the reply, which is then said again
+	if n := len(ana.replies(room, s.user(), root)); n != 1 || g.sent < 2 || g.sent > 2+lost {
+		t.Errorf("%d replies after %d messages sent, want 1 after 2 and up to %d more", n, g.sent, lost)
 	}
 }
