@@ -216,7 +216,7 @@ func (r *reader) count(i, n int) {
 		}
 	case r.is(j, kindNoun, "panel"), r.is(j, kindPeril):
 		if isPlural(it.word) || spoken || n == 1 || r.singularCount(i, j) {
-			if spoken && n == 1 && !r.dayPlan() {
+			if spoken && n == 1 && !r.dayPlan() && !r.onePanelTold(i, j) {
 				return
 			}
 			if r.word(i-1, "many", "how many") {
@@ -241,6 +241,11 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.BarCount)
 		}
 	}
+}
+
+// onePanelTold: "20x30, one panel", "one panel 24x48".
+func (r *reader) onePanelTold(i, j int) bool {
+	return r.isBreak(i-1) && (i > 0 && r.isBreak(j+1) || r.free(j+1))
 }
 
 // countFaces: one or two of them are laid on a core, more are on as many panels.

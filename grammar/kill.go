@@ -123,7 +123,8 @@ func (r *reader) claimAsked(j int) bool {
 		}
 		if r.isStop(k) && r.items[k].brk == '.' {
 			_, to := r.sentence(k + 1)
-			return to < len(r.items) && r.items[to].word == "?" && r.amountsIn(k+1, to) == 0 && (r.opensWithin(k+1, to, "what", "whats") && r.opensWithin(k+1, to, "that") || r.opensWithin(k+1, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming"))
+			asks := to < len(r.items) && r.items[to].word == "?" || r.word(k+1, "what", "whats")
+			return asks && r.amountsIn(k+1, to) == 0 && (r.opensWithin(k+1, to, "what", "whats") && r.opensWithin(k+1, to, "that") || r.opensWithin(k+1, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming"))
 		}
 	}
 	return false

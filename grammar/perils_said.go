@@ -72,9 +72,25 @@ func (r *reader) glovesAside(i int) bool {
 	return r.word(i+1, "off") && r.opensWithin(max(i-6, 0), i, "before") || r.word(i+1, "on") && r.opensWithin(max(i-4, 0), i, "put", "got", "puts")
 }
 
-// kidFetched: a kid who is picked up is not alone with a press.
-func (r *reader) kidFetched(i int) bool {
-	return r.word(i, "my kid", "my son", "my daughter", "child", "children") && r.word(i-1, "up", "off", "fetch", "collect") && !r.mentions(kindVacuum)
+// kidElsewhere: a kid who is picked up is not alone with a press, nor is one who wants to
+// know: "my kid asked", "my son bets me".
+func (r *reader) kidElsewhere(i int) bool {
+	if !r.word(i, "my kid", "my son", "my daughter", "child", "children") {
+		return false
+	}
+	return r.word(i-1, "up", "off", "fetch", "collect") && !r.mentions(kindVacuum) || r.wondering(i+1) && !r.wordIn(nearby...)
+}
+
+// nearby are words of somebody who comes to the press.
+var nearby = []string{"stay", "stays", "stay in", "stays in", "help", "helps", "helping", "touch", "touches", "play", "plays", "playing", "near", "around", "come", "comes", "watch", "watches", "alone", "safe", "sit", "stand", "climb", "lean", "overnight", "run", "running", "inside"}
+
+// wondering reports whether what stands at item i is that somebody asks or thinks something.
+func (r *reader) wondering(i int) bool {
+	for r.word(i, "just", "keeps", "also", "is", "was", "here", "kept") {
+		i++
+	}
+	return r.word(i, "asked", "asks", "asking", "wonders", "wondered", "wondering", "curious", "wants to know", "wanted to know", "thinks", "reckons", "says", "said", "told", "bets", "bet", "guessed", "guesses", "believes", "swears") ||
+		r.word(i, "wants", "wanted", "has", "needs") && r.word(i+1, "to") && r.word(i+2, "know")
 }
 
 // pumpHot: "pump motor's too hot to touch", "the pump is smoking".

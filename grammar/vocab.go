@@ -33,7 +33,7 @@ var (
 
 func buildTrade() lexicon {
 	l := lexicon{}
-	for _, table := range [][]entry{vocabulary, cupEntries(), bodyEntries(), roles, asks, outageEntries(), verbs, perils, woods, glues} {
+	for _, table := range [][]entry{vocabulary, cupEntries(), bodyEntries(), vesselEntries(), roles, asks, outageEntries(), verbs, perils, woods, glues} {
 		for _, e := range table {
 			l.learn(e.said, meaning{kind: e.kind, id: e.id})
 		}
