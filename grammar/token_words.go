@@ -1,6 +1,10 @@
 package grammar
 
-import "strings"
+import (
+	"strings"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
 
 // pronouns are words after which "one" is no number: "wrong one".
 var pronouns = wordSet(`wrong this that last which other each every any new old far right same first second bottom top no the good bad next only`)
@@ -137,4 +141,61 @@ func (t *tokenizer) byAbout(s scrap) int {
 		return 0
 	}
 	return n
+}
+
+// minus reads the sign in words: "minus 0.8 bar".
+func (t *tokenizer) minus(s scrap) bool {
+	if s.norm != "minus" && s.norm != "negative" || t.afterAmount() {
+		return false
+	}
+	if _, n := wordNumber(t.scraps, t.at+1); !t.numberAt(t.at+1) && (n == 0 || !t.gaugeNear(t.at+1+n)) {
+		return false // "minus one strip"
+	}
+	t.push(symMinus, 1)
+	return true
+}
+
+// link reads the words that join two numbers: by, to, or.
+func (t *tokenizer) link(s scrap) bool {
+	var sym lexer.TokenType
+	switch s.norm {
+	case "up":
+	case "by":
+		sym = symTimes
+	case "at":
+		sym = symAt
+	case "to", "through", "till", "til", "thru":
+		sym = symTo
+	case "or", "vs", "versus":
+		sym = symOr
+	case "and":
+		if !t.between() {
+			return false
+		}
+		sym = symTo
+	default:
+		return false
+	}
+	if s.norm == "or" && (isWord(t.scraps, t.at+1, "a") || isWord(t.scraps, t.at+1, "an")) && t.numberAt(t.at+2) && t.afterAmount() {
+		t.push(symOr, 2).norm = "or"
+		return true
+	}
+	if n := t.byAbout(s); n > 0 {
+		t.push(symTimes, n).norm = "by"
+		return true
+	}
+	if s.norm == "up" && isWord(t.scraps, t.at+1, "to") && t.numberAt(t.at+2) && t.afterAmount() {
+		t.push(symTo, 2).norm = "to"
+		return true
+	}
+	next := t.numberAt(t.at+1) && sym != 0
+	if !next && s.norm != "through" && sym != 0 {
+		v, n := wordNumber(t.scraps, t.at+1)
+		next = n > 0 && v != nil
+	}
+	if !next || !t.afterAmount() {
+		return false
+	}
+	t.push(sym, 1)
+	return true
 }
