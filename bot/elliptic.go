@@ -262,7 +262,15 @@ const wholeQuestion = 4
 // asksAnew reports whether a message that asks nothing outright is a question
 // of its own all the same, and not the answer to one.
 func (t *turn) asksAnew(p grammar.Phrase) bool {
-	return len(t.before.Pending) == 0 && len(p.Facts)+len(p.Choices) >= wholeQuestion
+	said := Statement(nil).stating(p.Facts)
+	wanted := slices.ContainsFunc(t.before.Pending, func(w Pending) bool { return said.has(w.Field) })
+	return len(t.before.Pending) == 0 && len(p.Facts)+len(p.Choices) >= wholeQuestion || !wanted && tellsWhole(said)
+}
+
+// tellsWhole: "got 12 at 2 1/4 and 8 at 3, want 30 wide" and "sled 3/4, strips 3/4, sled 3/4,
+// opening is 3" are questions of their own, whatever the thread was about.
+func tellsWhole(said Statement) bool {
+	return said.has(unit.StockPiles) && said.has(unit.TargetWidth, unit.Targets) || said.has(unit.StackLayers) && said.has(unit.Opening)
 }
 
 // loneVerbs are what one says of a load in its own thread; elsewhere "in" is a

@@ -24,6 +24,10 @@ func (s style) sentence(f engine.Finding, w worked) string {
 	if f.Reason == engine.ReasonVacuumAboveAmbient && (w.question.Said.Has(unit.Altitude) || w.question.Room.Has(unit.Altitude)) {
 		says = strings.Replace(says, ", or tell me how high the shop lies", "", 1)
 	}
+	if f.Reason == engine.ReasonVacuumAboveAmbient { // both may round to one figure
+		got := s.fill("{vacuum_kpa}", f.Figures, w.answer.Values, w.question.Said)
+		says = strings.Replace(says, "the air here gives "+got+" at most", "that would be all the air there is here", 1)
+	}
 	return s.holding(withoutBar(says, w), f, w)
 }
 
