@@ -34,7 +34,7 @@ func (r *reader) killHearsay() {
 				break
 			}
 		}
-		if said < 0 || r.told(said) || r.opensWithin(i+1, said, "sheet", "label", "chart", "card", "leaflet", "spec") {
+		if said < 0 || r.told(said) || r.word(i-1, "which", "those") && r.word(i-2, "of") || r.opensWithin(i+1, said, "sheet", "label", "chart", "card", "leaflet", "spec") {
 			continue
 		}
 		first := -1

@@ -1,0 +1,82 @@
+package grammar
+
+// goneOf is how many of the pile found at k are told behind it to be no more to be had:
+// "10 at 2 3/4, of which Ray used 4", "9 of 3, 2 of which are split"; 0 where none are.
+// "4 of them" behind two piles may be of both, and stays.
+func (r *reader) goneOf(found []pile, k int) int {
+	p := found[k]
+	from, to := max(p.count, p.width)+1, len(r.items)
+	if k+1 < len(found) {
+		to = min(found[k+1].count, found[k+1].width)
+	}
+	_, end := r.sentence(from - 1)
+	for i := from; i < min(to, end); i++ {
+		n, ok := r.wholeAt(i)
+		if !ok || !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.plural || r.items[i].amount.link != linkNone {
+			continue
+		}
+		at, of := r.ofThose(i)
+		if !of || !r.gonePart(at) {
+			return 0
+		}
+		if have, _ := r.items[p.count].amount.whole(); n < 1 || n >= have || r.word(at, "them", "em") && k > 0 {
+			return 0
+		}
+		r.items[i].used = true
+		r.unuse(r.items[p.count].text)
+		r.unuse(r.items[i].text)
+		r.useSpoilt(at)
+		return n
+	}
+	return 0
+}
+
+// ofThose is the item of "which" or "those" by which the count at item i is one of some of
+// a pile: "2 of those", "of which Ray used 4".
+func (r *reader) ofThose(i int) (at int, ok bool) {
+	if r.word(i+1, "of") && r.word(i+2, "which", "those", "these", "them", "em") {
+		return i + 2, true
+	}
+	for k := i - 1; k > 0 && k > i-5 && r.items[k].amount == nil && !r.isBreak(k); k-- {
+		if r.word(k, "which", "those", "these") && r.word(k-1, "of") {
+			return k, true
+		}
+	}
+	return 0, false
+}
+
+// gonePart reports whether the clause of item at says that those are gone or no good.
+func (r *reader) gonePart(at int) bool {
+	from, to := r.clause(at)
+	for j := from; j < to; j++ {
+		if r.items[j].amount == nil && (spoilt[r.items[j].word] || r.word(j, "took", "broke", "knot", "knots", "knotty", "went", "spoken", "promised", "short")) {
+			return !r.negatedWithin(from, j)
+		}
+	}
+	return false
+}
+
+// negatedWithin reports whether a word of [from, to) denies: "2 of those are not split".
+func (r *reader) negatedWithin(from, to int) bool { return r.within(from, to, kindNot) >= 0 }
+
+// useSpoilt uses up the words around item at that say what is the matter with some.
+func (r *reader) useSpoilt(at int) {
+	from, to := r.clause(at)
+	for j := from; j < to; j++ {
+		if r.items[j].amount == nil && spoilt[r.items[j].word] {
+			r.items[j].used = true
+		}
+	}
+}
+
+// reluctant reports whether a wish and no order stands around the word of denial at item j:
+// "I'd rather not touch the 68s", "skip the 2s if you can help it".
+func (r *reader) reluctant(j int) bool {
+	from, to := r.sentence(j)
+	for k := from; k < to; k++ {
+		if r.word(k, "unless", "rather", "prefer", "possible", "possibly", "ideally") || r.word(k, "if") && r.word(k+1, "you", "we", "i", "it") && r.word(k+2, "can", "could", "avoidable") {
+			return true
+		}
+	}
+	return false
+}
