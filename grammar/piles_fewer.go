@@ -80,3 +80,12 @@ func (r *reader) reluctant(j int) bool {
 	}
 	return false
 }
+
+// boardWanted: "want a 300 wide board out of them" says what strips of a stock must come to.
+func (r *reader) boardWanted(i int) bool {
+	p := r.prev(i)
+	if r.is(p, kindNoun, "strip") && !isPlural(r.items[p].word) {
+		p = r.prev(p)
+	}
+	return r.is(p, kindRole, "target") && r.size(i) > leastFenced && r.forStrips(i)
+}

@@ -79,7 +79,7 @@ func (r *reader) offEachEdge(i int) bool {
 	if r.is(k+1, kindFact, "faces=2") {
 		last = k + 1
 	}
-	if !r.opensWithin(last, len(r.items), "cleaning", "clean", "cleanup", "jointing", "squaring", "trimming", "saw", "jointer") && r.within(last, len(r.items), kindRole, "trim") < 0 {
+	if !(r.has(unit.StockPiles) && small(r.size(i))) && !r.opensWithin(last, len(r.items), "cleaning", "clean", "cleanup", "jointing", "squaring", "trimming", "saw", "jointer") && r.within(last, len(r.items), kindRole, "trim") < 0 {
 		return false
 	}
 	v, u, ok := r.valueOf(r.items[i].amount, unit.Trim)
