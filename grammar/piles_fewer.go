@@ -1,5 +1,7 @@
 package grammar
 
+import "presshand/engine/unit"
+
 // goneOf is how many of the pile found at k are told behind it to be no more to be had:
 // "10 at 2 3/4, of which Ray used 4", "9 of 3, 2 of which are split"; 0 where none are.
 // "4 of them" behind two piles may be of both, and stays.
@@ -88,4 +90,62 @@ func (r *reader) boardWanted(i int) bool {
 		p = r.prev(p)
 	}
 	return r.is(p, kindRole, "target") && r.size(i) > leastFenced && r.forStrips(i)
+}
+
+// getTo: "can I get to 50" asks whether strips of a stock come to so much.
+func (r *reader) getTo(i int) bool {
+	k := i - 1
+	if r.word(k, "to") {
+		k--
+	}
+	if !(r.word(k, "get", "getto") || r.is(k, kindVacuum, "pull") && r.word(k, "get to")) || !r.word(k-1, "i", "we", "you", "it", "they", "that", "these", "those", "them") || !r.length(i) || r.size(i) < leastFenced || !r.isBreak(i+1) {
+		return false
+	}
+	return (r.word(k-2, "can", "could", "will", "would", "does", "do") || r.word(k-1, "that", "these", "those")) && (r.has(unit.StockPiles) || r.stockPairs(i) > 1)
+}
+
+// widthOfAll: "how wide will it come out if I use all 9 of the 2 3/8 and 4 of the 3 1/8"
+// asks for a sum, and for nothing that a bar can do.
+func (r *reader) widthOfAll() {
+	if r.solving != unit.PanelWidth || r.mentions(kindNoun, "bar", "wedge") || r.mentions(kindVacuum) || r.pressureSaid() || r.mentions(kindAttr, "thick") {
+		return
+	}
+	for k := range r.phrase.Asks {
+		if a := &r.phrase.Asks[k]; a.Solve == unit.PanelWidth && len(a.Goal) == 0 {
+			a.About, a.Solve = Strips, ""
+			r.solving, r.topic = "", Strips
+		}
+	}
+}
+
+// stockPairs counts the counts and widths of strips before item i.
+func (r *reader) stockPairs(i int) int {
+	n := 0
+	for k := range i {
+		if p, ok := r.pileAt(k); ok && r.length(p.width) && small(r.size(p.width)) {
+			n++
+		}
+	}
+	return n
+}
+
+// reckoned takes words for what they are beside a stock: "which I make 7 at 62" makes
+// nothing, and in "boss wants it 18 1/4" the width is needed.
+func (r *reader) reckoned() {
+	for i := range r.items {
+		switch {
+		case r.is(i, kindRole, "target") && r.word(i, "make") && r.word(i-1, "i") && r.word(i-2, "which", "that"):
+			r.items[i].meaning = meaning{}
+		case r.is(i, kindSay) && r.word(i, "wants") && r.word(i+1, "it", "this", "that") && i+2 < len(r.items) && r.free(i+2) && r.length(i+2) && r.size(i+2) > leastFenced && !r.timesAt(i+3) && !r.is(r.next(i+2), kindAttr, "thick", "long", "tall"):
+			if r.stockPairs(len(r.items)) > 1 {
+				r.items[i].meaning = meaning{kind: kindRole, id: "target"}
+			}
+		}
+	}
+}
+
+// someOfPanels: "4 panels, two of them 24 wide and two 18" tells how wide some are.
+func (r *reader) someOfPanels(i int) bool {
+	w := i + 3
+	return r.word(i+1, "of") && r.word(i+2, "them", "em", "those", "these") && r.free(w) && r.length(w) && !r.timesAt(w+1) && r.size(w) > widestStrip && r.within(0, i, kindNoun, "panel") >= 0
 }

@@ -152,6 +152,9 @@ func (r *reader) countFixed(found []pile, k int) int {
 			continue
 		}
 		called := r.word(i-1, "it") && r.word(i-2, "call", "make") || r.word(i-1, "its", "count", "really", "only", "effectively") && r.word(i-2, "so") || r.leftNow(i)
+		if r.word(i-1, "should be") && r.word(i-2, "it", "that", "top") {
+			return 0 // "12 at 2, 10 at 3, it should be 38"
+		}
 		if !called && !r.is(i-1, kindFix) && !(r.isBreak(i-1) && r.is(i-2, kindFix)) {
 			continue
 		}

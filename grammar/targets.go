@@ -108,7 +108,7 @@ func (r *reader) targetCue(i int) bool {
 	}
 	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {
 		switch {
-		case j == i-1 && r.word(j, "hit", "reach"):
+		case j == i-1 && (r.word(j, "hit", "reach") || r.getTo(i)):
 			return true
 		case r.is(j, kindRole, "target"), r.is(j, kindNoun, "panel", "opening", "fence"), r.is(j, kindAsk, "strips"), r.is(j, kindAsk, "load"):
 			return true

@@ -87,6 +87,7 @@ var vocabulary = []entry{
 	{kindFact, "surface=bare", "sled is bare, sleds are bare, sled bare, bare underneath, bare under them, bare under the strips, bare sled, bare ply, bare plywood, bare mdf, bare wood, bare board, bare ply sled, bare plywood sled, bare mdf sled, on bare wood, no film, no film under, no plastic, no plastic under, nothing under them, nothing underneath, no wax, without film, without plastic, dry ply, raw ply, unwaxed, on bare ply, on bare, naked ply, no film underneath"},
 	{kindFact, "surface=wet-glue", "wet glue, on wet glue, on a glued core, in wet glue"},
 	{kindFact, "gap=0", "no daylight, no light through, hand tight, close by hand, closes by hand, closing by hand, close hand tight, closes hand tight, no gaps, no gap, zero gap, joints close, close up by hand, tight by hand, light tight, dead tight, fit tight, perfect fit, joints are tight, joints fit tight"},
+	{kindFact, "trim=0", "nothing to trim, nothing to trim off, no trimming, no trimming needed, nothing to come off, nothing to plane off, nothing to joint off, nothing to clean up, no cleanup cut, no clean up cut"},
 	{kindFact, "tent=0", "no tenting, no tent, without tenting, doesnt tent, does not tent, no bridging, not tenting, isnt tenting, right down in the corner, tight in the corner, tight into the corner, down in the corner, zero tenting, doesnt bridge, does not bridge, isnt bridging"},
 
 	// Vacuum and air.
