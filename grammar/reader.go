@@ -98,6 +98,7 @@ func (r *reader) setAside() {
 	r.killRough()
 	r.killNominal()
 	r.killTimes()
+	r.killPumpHours()
 	r.killEarlier()
 	r.killUncut()
 	r.killTotals()
@@ -121,6 +122,7 @@ func (r *reader) sayings() {
 		r.labelledCounts()
 		r.offStrips()
 	}
+	r.leakTests()
 	r.structures()
 	r.twoGauges()
 	r.rates()

@@ -93,7 +93,7 @@ var vocabulary = []entry{
 	// Vacuum and air.
 	{kindVacuum, "vacuum", "vacuum, underpressure, under pressure of, depression, vac, vacs, suction, under vacuum, of vacuum, of vac, hg vacuum"},
 	{kindVacuum, "gauge", "gauge, manometer, vacuometer, dial, needle, needles, gauges, vacuum gauge, vac gauge, gage"},
-	{kindVacuum, "pull", "pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sat at, sits at, holds at, sucking, running at, reading, reads, shows, showing, is showing, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
+	{kindVacuum, "pull", "isolate it at, isolated it at, isolate at, isolated at, valve it off at, valved off at, valved it off at, pulling, pullin, pulls, pull, vac to get to, pulled, draws, drawing, holding at, sitting at, sat at, sits at, holds at, sucking, running at, reading, reads, shows, showing, is showing, pull down to, pump down to, get to, gets to, down to, pull it to, pull to, drawing down to"},
 	{kindVacuum, "absolute", "abs, absolute, bara, abs pressure, absolute pressure, abs., abs gauge reads, absolute gauge reads, abs gauge, absolute gauge"},
 	{kindAir, "rh", "humidify, humidifies, humidified, humidifying, humidifier, humidifiers, humidistat, dehumidify, dehumidifies, dehumidified, dehumidifying, dehumidifier, dehumidifiers, dehu, rel . humidity, rel humidity, rel . hum ., r . h ., r . h, rh, rv, hygrometer, r h, relative humidity, humidity, humid, hum"},
 	{kindAir, "mc", "mc, mcs, m c, moisture, moisture content, wood moisture, moisture meter, meter, damp meter, dried to, kiln dried to, kd to"},
