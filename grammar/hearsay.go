@@ -25,7 +25,11 @@ func (r *reader) killHearsay() {
 			continue
 		}
 		said := -1
-		for j := i + 1; j < len(r.items) && j <= i+4; j++ {
+		reach := i + 4
+		if r.word(i+1, "who", "whos", "that") {
+			reach = i + 9 // "the guy who sold me the pump swore"
+		}
+		for j := i + 1; j < len(r.items) && j <= reach; j++ {
 			if r.isStop(j) {
 				break
 			}
@@ -59,6 +63,24 @@ func (r *reader) killHearsay() {
 		}
 	}
 	r.loadTold()
+	r.plateFlow()
+}
+
+// plateFlow: of "the seller swore 7 cfm, nameplate says 4.5" the pump's own plate holds,
+// in the unit of the hearsay.
+func (r *reader) plateFlow() {
+	for i := range r.items {
+		j := i + 2
+		if !plates[r.items[i].word] || !r.is(i+1, kindSay) && !r.word(i+1, "is", "reads", "shows") && !r.is(i+1, kindVacuum, "pull") || !r.live(j) || !r.items[j].amount.bare() || r.timesAt(j+1) {
+			continue
+		}
+		for k := range i {
+			if am := r.items[k].amount; am != nil && am.hearsay && am.is(unit.Pumping) {
+				r.items[j].amount.unit, r.items[j].amount.unitRaw, r.items[j].amount.hearsay = am.unit, am.unitRaw, false
+				return
+			}
+		}
+	}
 }
 
 // claimsOutcome: "swears there's 100 tons on a 4x8 at 25 inHg" claims the tons; the rest is

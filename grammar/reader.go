@@ -70,6 +70,7 @@ func (r *reader) read() {
 	if !r.command() {
 		r.sayings()
 	}
+	r.halfFull()
 	r.settle()
 	r.mood()
 }
