@@ -64,6 +64,32 @@ func (r *reader) killHearsay() {
 	}
 	r.loadTold()
 	r.plateFlow()
+	r.pumpSwapped()
+}
+
+// pumpSwapped: of "swapped the 60 l/min for a 140" the second is there now.
+func (r *reader) pumpSwapped() {
+	for i := 2; i < len(r.items); i++ {
+		j := i + 1
+		if !r.live(i) || !r.items[i].amount.is(unit.Pumping) || !r.word(i-2, "swapped", "changed", "traded", "replaced", "exchanged") {
+			continue
+		}
+		if r.is(j, kindNoun, "pump") || r.word(j, "one") {
+			j++
+		}
+		if !r.word(j, "for", "with", "by") {
+			continue
+		}
+		for j++; r.word(j, "a", "an", "the", "new", "bigger"); j++ {
+		}
+		if !r.live(j) || !r.items[j].amount.bare() && !r.items[j].amount.is(unit.Pumping) || r.timesAt(j+1) {
+			continue
+		}
+		if r.items[j].amount.bare() {
+			r.items[j].amount.unit, r.items[j].amount.unitRaw = r.items[i].amount.unit, r.items[i].amount.unitRaw
+		}
+		r.items[i].amount.dead = true
+	}
 }
 
 // plateFlow: of "the seller swore 7 cfm, nameplate says 4.5" the pump's own plate holds,

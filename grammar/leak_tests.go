@@ -117,19 +117,19 @@ func (r *reader) halfFull() {
 // killPumpHours: "the pump shuts off at 10 pm, comes back at 6" are no hours of a day's work.
 func (r *reader) killPumpHours() {
 	for k := range r.items {
-		if !r.is(k, kindNoun, "pump") || !r.word(k+1, "shuts", "goes", "turns", "switches", "gets", "comes", "kicks", "is") {
+		if !r.is(k, kindNoun, "pump") && !r.word(k, "power", "mains", "electric") || !r.word(k+1, "dies", "died", "quits", "fails", "trips", "cuts", "shuts", "goes", "turns", "switches", "gets", "comes", "kicks", "is") {
 			continue
 		}
 		j := k + 2
 		for r.word(j, "off", "on", "back", "out", "down", "itself", "turned", "switched", "shut") {
 			j++
 		}
-		if j == k+2 || !r.atHour(j) {
+		if j == k+2 && !r.word(k+1, "dies", "died", "quits", "fails", "trips") || !r.atHour(j) {
 			continue
 		}
 		r.items[j+1].amount.dead = true
 		for j += 2; j < len(r.items) && j < k+14 && !r.isStop(j); j++ {
-			if r.word(j, "back", "on") && r.atHour(j+1) {
+			if r.word(j, "back", "on", "there", "in") && r.atHour(j+1) {
 				r.items[j+2].amount.dead = true
 			}
 		}

@@ -94,6 +94,9 @@ func (r *reader) boardWanted(i int) bool {
 
 // getTo: "can I get to 50" asks whether strips of a stock come to so much.
 func (r *reader) getTo(i int) bool {
+	if r.word(i-1, "a") && r.word(i-2, "do", "give", "cover") && r.isBreak(i+1) && r.length(i) && r.size(i) > leastFenced && (r.has(unit.StockPiles) || r.stockPairs(i) > 1) {
+		return true // "will nine 2 1/2s and five 3s do a 36?"
+	}
 	k := i - 1
 	if r.word(k, "to") {
 		k--

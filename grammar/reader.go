@@ -70,7 +70,6 @@ func (r *reader) read() {
 	if !r.command() {
 		r.sayings()
 	}
-	r.halfFull()
 	r.settle()
 	r.mood()
 }
@@ -99,7 +98,6 @@ func (r *reader) setAside() {
 	r.killRough()
 	r.killNominal()
 	r.killTimes()
-	r.killPumpHours()
 	r.killEarlier()
 	r.killUncut()
 	r.killTotals()
