@@ -85,7 +85,7 @@ func (r *reader) spanOf(b, t int) bool {
 	}
 	switch {
 	case k == b: // the "in" was read with the number
-		return strings.HasSuffix(r.items[b].text, " in")
+		return strings.HasSuffix(r.items[b].text, " in") || r.inBefore(t)
 	case r.word(k, "in", "over", "after", "within", "inside", "say", "took", "under") || r.is(k, kindRole, "length") || r.inBefore(t) || r.is(k, kindSay) && r.word(k, "say"):
 		return !r.word(k-1, "stays", "stay", "press", "leave")
 	case r.word(t+1, "later", "after", "on", "afterwards") || r.is(t+1, kindRole, "ago"):
