@@ -44,6 +44,9 @@ func (r *reader) crossed(i int) bool {
 // acrossOf: "the top is 28 across" says a panel's width, "4 1/2 across" a strip's; what
 // moves is a panel.
 func (r *reader) acrossOf(i, before int) unit.Field {
+	if r.is(before, kindRole, "target") && r.forStrips(i) {
+		return unit.TargetWidth
+	}
 	if r.is(before, kindNoun, "panel") || r.size(i) > widestStrip || r.topic == Move && !r.mentions(kindNoun, "strip") {
 		if r.forStrips(i) || r.is(before, kindRole, "target") {
 			return unit.TargetWidth

@@ -40,7 +40,20 @@ func (r *reader) canLineUp(i int) bool {
 // fillsWidth: "how many 2 1/4 strips for a 36 wide top, 1/2 trim".
 func (r *reader) fillsWidth(i int) bool {
 	_, to := r.sentence(i)
-	return r.within(i, to, kindNoun, "strip") >= 0 && r.within(i, to, kindAttr, "wide") >= 0 && (r.mentions(kindRole, "trim", "target") || r.opensWithin(i, to, "for", "fill", "get", "cover")) && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid()
+	return r.within(i, to, kindNoun, "strip") >= 0 && (r.within(i, to, kindAttr, "wide") >= 0 || r.panelSized(i, to)) && (r.mentions(kindRole, "trim", "target") || r.opensWithin(i, to, "for", "fill", "get", "cover")) && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid()
+}
+
+// panelSized: "for a 48 inch panel" says between two items how wide a panel is.
+func (r *reader) panelSized(from, to int) bool {
+	for k := from + 1; k < to; k++ {
+		if r.word(k-1, "for") && r.free(k) && r.length(k) && r.size(k) > leastFenced && !r.timesAt(k+1) && (r.isBreak(k+1) || r.word(k+1, "plus", "with", "and")) {
+			return true // "how many strips do I need for 33 in plus 1/2 to joint off"
+		}
+		if r.is(k, kindNoun, "panel") && !isPlural(r.items[k].word) && r.free(k-1) && !r.timesAt(k-1) && r.length(k-1) && r.size(k-1) > leastFenced {
+			return true
+		}
+	}
+	return false
 }
 
 // stripsFor: in "how many 3 inch strips for 25 wide" the width at item i is what they

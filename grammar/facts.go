@@ -10,7 +10,7 @@ import (
 // factFields are the fields that a word of the trade can state by itself.
 var factFields = map[string]unit.Field{
 	"sawn": unit.Sawn, "cup_up": unit.CupUp, "faces": unit.Faces, "bar_count": unit.BarCount, "bar_foot": unit.BarFoot,
-	"surface": unit.SurfaceKind, "mat_firmness": unit.MatFirmness, "core": unit.CoreKind, "gap": unit.Gap, "tent": unit.Tent, "wedge_again": unit.WedgeAgain,
+	"surface": unit.SurfaceKind, "mat_firmness": unit.MatFirmness, "core": unit.CoreKind, "gap": unit.Gap, "tent": unit.Tent, "trim": unit.Trim, "wedge_again": unit.WedgeAgain,
 }
 
 // coreKinds are the cores by the words for them.
@@ -193,7 +193,7 @@ func (r *reader) wordFact(i int) {
 	switch f {
 	case unit.Faces:
 		r.facesFact(i, val)
-	case unit.Gap, unit.Tent:
+	case unit.Gap, unit.Tent, unit.Trim:
 		if r.items[i].used = true; !r.has(f) {
 			r.say(i, f, unit.Number(0))
 		}

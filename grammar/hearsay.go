@@ -25,7 +25,11 @@ func (r *reader) killHearsay() {
 			continue
 		}
 		said := -1
-		for j := i + 1; j < len(r.items) && j <= i+4; j++ {
+		reach := i + 4
+		if r.word(i+1, "who", "whos", "that") {
+			reach = i + 9 // "the guy who sold me the pump swore"
+		}
+		for j := i + 1; j < len(r.items) && j <= reach; j++ {
 			if r.isStop(j) {
 				break
 			}
@@ -34,7 +38,7 @@ func (r *reader) killHearsay() {
 				break
 			}
 		}
-		if said < 0 || r.told(said) || r.opensWithin(i+1, said, "sheet", "label", "chart", "card", "leaflet", "spec") {
+		if said < 0 || r.told(said) || r.word(i-1, "which", "those") && r.word(i-2, "of") || r.opensWithin(i+1, said, "sheet", "label", "chart", "card", "leaflet", "spec") {
 			continue
 		}
 		first := -1
@@ -59,6 +63,50 @@ func (r *reader) killHearsay() {
 		}
 	}
 	r.loadTold()
+	r.plateFlow()
+	r.pumpSwapped()
+}
+
+// pumpSwapped: of "swapped the 60 l/min for a 140" the second is there now.
+func (r *reader) pumpSwapped() {
+	for i := 2; i < len(r.items); i++ {
+		j := i + 1
+		if !r.live(i) || !r.items[i].amount.is(unit.Pumping) || !r.word(i-2, "swapped", "changed", "traded", "replaced", "exchanged") {
+			continue
+		}
+		if r.is(j, kindNoun, "pump") || r.word(j, "one") {
+			j++
+		}
+		if !r.word(j, "for", "with", "by") {
+			continue
+		}
+		for j++; r.word(j, "a", "an", "the", "new", "bigger"); j++ {
+		}
+		if !r.live(j) || !r.items[j].amount.bare() && !r.items[j].amount.is(unit.Pumping) || r.timesAt(j+1) {
+			continue
+		}
+		if r.items[j].amount.bare() {
+			r.items[j].amount.unit, r.items[j].amount.unitRaw = r.items[i].amount.unit, r.items[i].amount.unitRaw
+		}
+		r.items[i].amount.dead = true
+	}
+}
+
+// plateFlow: of "the seller swore 7 cfm, nameplate says 4.5" the pump's own plate holds,
+// in the unit of the hearsay.
+func (r *reader) plateFlow() {
+	for i := range r.items {
+		j := i + 2
+		if !plates[r.items[i].word] || !r.is(i+1, kindSay) && !r.word(i+1, "is", "reads", "shows") && !r.is(i+1, kindVacuum, "pull") || !r.live(j) || !r.items[j].amount.bare() || r.timesAt(j+1) {
+			continue
+		}
+		for k := range i {
+			if am := r.items[k].amount; am != nil && am.hearsay && am.is(unit.Pumping) {
+				r.items[j].amount.unit, r.items[j].amount.unitRaw, r.items[j].amount.hearsay = am.unit, am.unitRaw, false
+				return
+			}
+		}
+	}
 }
 
 // claimsOutcome: "swears there's 100 tons on a 4x8 at 25 inHg" claims the tons; the rest is

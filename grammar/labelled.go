@@ -148,7 +148,8 @@ func (r *reader) labelNoun(k int) string {
 // eachBehind: "6 ea.", "10 no. 620 x 900".
 func (r *reader) eachBehind(i int) bool {
 	if r.is(i+1, kindRole, "name") {
-		return in(r.items[i+1].word, "no .", "no.", "nr")
+		width := i+2 < len(r.items) && r.items[i+2].amount != nil && r.items[i+2].amount.plural // "22 no. 58s"
+		return !width && in(r.items[i+1].word, "no .", "no.", "nr")
 	}
 	return r.word(i+1, "ea") || r.word(i+1, "off") && r.isBreak(i+2) && !r.is(i+3, kindFix)
 }

@@ -177,7 +177,11 @@ func (r *reader) panelTargets() {
 		if len(ts) > 1 && (r.items[i-1].word == "of" && r.items[i-2].word == "out" || r.word(i-1, "from")) {
 			break // "one at 24 and one at 18, out of nine 2 1/2s"
 		}
-		wide := r.countAtWide(i) && (len(ts) > 0 || r.is(i-1, kindRole, "target") || r.isBreak(i-1) && r.is(i-2, kindNoun, "panel") && r.within(0, i, kindRole, "target") >= 0)
+		if r.someOfPanels(i) {
+			ts = append(ts, panelTarget{i, i + 3, n})
+			continue
+		}
+		wide := r.countAtWide(i) && (len(ts) > 0 || r.word(i-1, "get") && r.word(i-2, "we", "i", "you") || r.is(i-1, kindRole, "target") || r.isBreak(i-1) && r.is(i-2, kindNoun, "panel") && r.within(0, i, kindRole, "target") >= 0)
 		if wide && r.is(i-1, kindRole, "target") {
 			ts = slices.DeleteFunc(ts, func(t panelTarget) bool { return !r.is(t.count+1, kindNoun, "panel") }) // strips before what is needed
 		}

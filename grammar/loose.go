@@ -58,6 +58,13 @@ func (r *reader) thickToThick(i int) bool {
 
 // planedOff: "5 to plane off", "1/4 to joint off" of what strips fill is trim.
 func (r *reader) planedOff(i int) bool {
+	if r.has(unit.StockPiles) && r.word(i+1, "over", "extra", "spare") && r.is(i+2, kindRole, "trim") && small(r.size(i)) {
+		return true // "1/2 over for the planer"
+	}
+	if r.has(unit.StockPiles) && r.word(i+1, "to") && r.word(i+2, "lose", "waste", "spare") && r.isBreak(i+3) && small(r.size(i)) {
+		r.items[i+2].used, r.items[i+2].meaning = true, meaning{}
+		return true // "and 8 to lose"
+	}
 	if !r.has(unit.StockPiles) && r.topic != Strips || !r.word(i+1, "to") || !r.word(i+3, "off", "away") {
 		return false
 	}
@@ -68,16 +75,20 @@ func (r *reader) planedOff(i int) bool {
 	return true
 }
 
-// trimmedTwice: "5 each side to trim" comes to 10.
+// trimmedTwice: "5 each side to trim", "5 to come off each side" comes to 10.
 func (r *reader) trimmedTwice(i int) bool {
-	if !r.is(i+1, kindFact, "faces=2") || !r.is(r.next(i+1), kindRole, "trim") && !r.is(r.prev(i), kindRole, "trim") || r.has(unit.Trim) {
+	side := i + 1
+	if r.is(side, kindRole, "trim") && r.is(side+1, kindFact, "faces=2") && in(r.items[side+1].word, "each side", "both sides", "either side", "per side") {
+		side++
+	}
+	if !r.is(side, kindFact, "faces=2") || side == i+1 && !r.is(r.next(side), kindRole, "trim") && !r.is(r.prev(i), kindRole, "trim") || r.has(unit.Trim) {
 		return false
 	}
 	v, u, ok := r.valueOf(r.items[i].amount, unit.Trim)
 	if !ok || impossible(unit.Trim, v) != "" {
 		return false
 	}
-	r.items[i].used, r.items[i+1].used, r.items[i+1].meaning = true, true, meaning{}
+	r.items[i].used, r.items[i+1].used, r.items[side].used, r.items[side].meaning = true, true, true, meaning{}
 	r.bound = append(r.bound, binding{Fact{Field: unit.Trim, Value: unit.Number(2 * v), Unit: u, Text: r.items[i].text, Note: "on each side"}, i, false})
 	return true
 }

@@ -68,7 +68,7 @@ func (r *reader) roleLengths() {
 			r.bind(i, unit.ThicknessSpread) // "1/16 spread in these rips"
 		case r.coveredTo(i):
 			r.bind(i, unit.Cover)
-		case r.is(n, kindRole, "trim") && r.word(i+1, "after") && r.is(p, kindRole, "target") && !r.has(unit.TargetWidth):
+		case r.is(n, kindRole, "trim") && r.word(i+1, "after") && (r.is(p, kindRole, "target") || r.is(p, kindNoun, "panel") && r.size(i) > leastFenced) && !r.has(unit.TargetWidth):
 			r.bind(i, unit.TargetWidth) // "need 31 5/16 after trim"
 		case r.planedOff(i) || r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
 			r.bind(i, unit.Trim)
@@ -229,7 +229,7 @@ func (r *reader) attrLength(i, j int, sure bool) {
 		r.choice(i-1, i, f)
 	case f == unit.StripWidth && r.size(i) > widestStrip && r.mentions(kindNoun, "core") && !r.has(unit.PanelWidth):
 		r.bind(i, unit.PanelWidth) // "oak on both sides of mdf, the board is 400 wide"
-	case f == unit.PanelWidth && r.forStrips(i), f == unit.StripWidth && r.size(i) > widestStrip && (r.is(r.prev(i), kindRole, "target") || r.stripsFor(i)),
+	case f == unit.PanelWidth && r.forStrips(i), f == unit.StripWidth && r.size(i) > widestStrip && (r.is(r.prev(i), kindRole, "target") || r.stripsFor(i)), f == unit.StripWidth && r.boardWanted(i),
 		f == unit.PanelWidth && r.topic == Strips && r.mentions(kindRole, "trim") && !r.has(unit.TargetWidth):
 		r.bind(i, unit.TargetWidth)
 	default:

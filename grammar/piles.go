@@ -17,6 +17,7 @@ type pile struct{ count, width int }
 // 1/4, ten 2 1/8".
 func (r *reader) piles() {
 	r.notSeconds()
+	r.reckoned()
 	r.panelsTold()
 	piles, lists := r.stockLists()
 	var found []pile
@@ -38,6 +39,7 @@ func (r *reader) piles() {
 	if len(piles) == 0 {
 		return
 	}
+	r.widthOfAll()
 	r.killFew()
 	from, to := len(r.items), 0
 	for _, i := range lists {
@@ -106,6 +108,8 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 		if m := r.countFixed(found, at); m > 0 && len(piles) > 0 {
 			piles[len(piles)-1].Count = m
 			last = -1
+		} else if m := r.goneOf(found, at); m > 0 && len(piles) > 0 {
+			piles[len(piles)-1].Count -= m
 		}
 	}
 	return r.correctPiles(piles)
@@ -156,7 +160,7 @@ func (r *reader) stockContext() bool {
 	if r.numberedWidths() >= 2 || r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.madeFrom() {
 		return true
 	}
-	if r.ofPairs() >= 2 && (r.mentions(kindNoun, "panel", "fence") || r.mentions(kindNoun, "wedge") && r.wedgeWindow() || r.mentions(kindAttr, "wide")) || r.countsOfPlurals() >= 2 {
+	if r.ofPairs() >= 2 && (r.mentions(kindNoun, "panel", "fence") || r.mentions(kindNoun, "wedge") && r.wedgeWindow() || r.mentions(kindAttr, "wide") || r.solving == unit.PanelWidth) || r.countsOfPlurals() >= 2 {
 		return true
 	}
 	have := false
@@ -171,7 +175,7 @@ func (r *reader) stockContext() bool {
 	if have && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindAttr, "thick") && !r.mentions(kindNoun, "bar", "press", "bag", "frame") && !r.mentions(kindVacuum) && !r.pressureSaid() && !r.dayPlan() {
 		return true
 	}
-	if have && r.mentions(kindNoun, "panel") && r.spokenCounts() >= 2 && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
+	if (have || r.madeFrom()) && r.mentions(kindNoun, "panel") && r.spokenCounts() >= 2 && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
 		return true // "two tops at 30, stock is twelve 2 1/2, ten 3 1/4"
 	}
 	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow() || r.getsOut())
@@ -188,7 +192,7 @@ func (r *reader) spokenCounts() int {
 	return n
 }
 
-// getsOut: "can i get 24 out of it".
+// getsOut: "can i get 24 out of it", "can I get to 50?".
 func (r *reader) getsOut() bool {
 	for i := range r.items {
 		from, to := i-1, i+1
@@ -199,7 +203,7 @@ func (r *reader) getsOut() bool {
 			to++
 		}
 		out := r.word(to, "out", "from") || r.is(to, kindVerb, "out") || r.is(to, kindNoun, "panel") && strings.HasSuffix(r.items[to].word, " out of")
-		if r.free(i) && r.word(from, "get", "make") && out {
+		if r.free(i) && (r.word(from, "get", "make") && out || r.getTo(i)) {
 			return true
 		}
 	}
@@ -211,7 +215,11 @@ func (r *reader) countsAtWidths() bool {
 	n := 0
 	for i := 1; i < len(r.items); i++ {
 		am, before := r.items[i].amount, r.items[i-1].amount
-		if am == nil || before == nil || am.link != linkAt || am.unit != nil && am.unit.Dimension != unit.Distance {
+		linked := am != nil && am.link == linkAt
+		if i > 1 && am != nil && am.form == formWords && r.word(i-1, "at") {
+			before, linked = r.items[i-2].amount, true // "nine at an inch and a half"
+		}
+		if before == nil || !linked || am.unit != nil && am.unit.Dimension != unit.Distance {
 			continue
 		}
 		if _, ok := before.whole(); ok && before.link == linkNone && !(i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes) {
@@ -280,7 +288,7 @@ func (r *reader) pileAt(i int) (pile, bool) {
 	joined := false
 	for j < len(r.items) && j <= i+5 {
 		switch {
-		case r.is(j, kindNoun, "strip"), r.is(j, kindRole, "name") && in(r.items[j].word, "no .", "no.", "no", "nr"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "these", "those", "some", "about", "measuring", "in", "fat", "skinny", "good", "ones", "them", "by", "real", "really", "wider", "narrow", "narrower", "big", "small", "short", "odd", "decent", "old", "nice", "little", "thin", "more", "which", "roughly", "around", "exactly") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
+		case r.is(j, kindNoun, "strip"), r.is(j, kindRole, "name") && in(r.items[j].word, "no .", "no.", "no", "nr"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "these", "those", "some", "about", "measuring", "in", "fat", "skinny", "good", "ones", "them", "by", "real", "really", "wider", "narrow", "narrower", "big", "small", "short", "odd", "decent", "old", "nice", "little", "thin", "more", "which", "roughly", "around", "exactly", "left", "over", "left over", "spare", "remaining") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
 		case r.word(j, "at", "@", "of", "x") || r.items[j].brk == '@':
 			joined = true
 		case r.items[j].amount != nil && r.someSpoiled(j) == i, r.items[j].amount != nil && r.items[j].amount.plural && r.word(j-1, "the") && r.ofPairs() < 2:

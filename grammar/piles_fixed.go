@@ -118,6 +118,9 @@ func (r *reader) gone(i int) bool {
 func (r *reader) excluded(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-4 && !r.isBreak(j); j-- {
 		if r.is(j, kindNot) || r.word(j, "skip", "avoid", "spare", "drop", "scrap", "ditch", "toss", "dump", "bin", "lose", "remove", "scratch", "sold", "lost", "take out", "leave out") {
+			if r.reluctant(j) {
+				return false
+			}
 			r.items[j].used = true
 			return true
 		}
@@ -142,26 +145,41 @@ func (r *reader) countFixed(found []pile, k int) int {
 			return 0 // "the 60s are actually 58"
 		}
 		n, ok := r.wholeAt(i)
-		if !ok || !r.free(i) || n < 1 || !r.items[i].amount.bare() || r.items[i].amount.link != linkNone || i+1 < len(r.items) && !r.isBreak(i+1) && !r.word(i+1, "of", "and", "now", "left", "good") {
+		if !ok || !r.free(i) || n < 1 || !r.items[i].amount.bare() || r.items[i].amount.link != linkNone || i+1 < len(r.items) && !r.isBreak(i+1) && !r.word(i+1, "of", "and", "now", "left", "good", "are") {
 			continue
 		}
 		if r.word(i+1, "of") && !r.word(i+2, "them", "those", "these") || i+1 < len(r.items) && r.items[i+1].amount != nil {
 			continue
 		}
-		called := r.word(i-1, "it") && r.word(i-2, "call", "make") || r.word(i-1, "its") && r.word(i-2, "so") || r.leftNow(i) || r.leftNow(i)
+		called := r.word(i-1, "it") && r.word(i-2, "call", "make") || r.word(i-1, "its", "count", "really", "only", "effectively") && r.word(i-2, "so") || r.leftNow(i)
+		if r.word(i-1, "should be") && r.word(i-2, "it", "that", "top") {
+			return 0 // "12 at 2, 10 at 3, it should be 38"
+		}
 		if !called && !r.is(i-1, kindFix) && !(r.isBreak(i-1) && r.is(i-2, kindFix)) {
 			continue
 		}
 		r.unuse(r.items[p.count].text)
 		r.items[i].used = true
+		r.reasons(from, i)
 		return n
 	}
 	return 0
 }
 
+// reasons uses up the numbers of [from, to) that say why a pile is smaller: "40 at 2,
+// about 8 have knots so count 32".
+func (r *reader) reasons(from, to int) {
+	for j := from; j < to; j++ {
+		if r.free(j) && r.items[j].amount.bare() {
+			r.unuse(r.items[j].text)
+			r.items[j].used = true
+		}
+	}
+}
+
 // leftNow: "12 at 2 1/8 but 2 of those are split so 10", "had 20 at 2, only 15 now".
 func (r *reader) leftNow(i int) bool {
-	behind := r.word(i+1, "now", "left", "good")
+	behind := r.word(i+1, "now", "left", "good") || r.word(i+1, "are") && (r.word(i+2, "good", "usable", "sound", "ok", "okay", "fine", "clean", "clear") || r.word(i+2, "any") && r.word(i+3, "good", "use"))
 	if r.word(i-1, "so", "leaves", "leaving", "makes", "thats") || r.word(i-1, "me", "us") && r.word(i-2, "leaves", "leaving") {
 		return true
 	}

@@ -10,6 +10,7 @@ import (
 // rates reads a leak: a pressure in a time, "2 inHg in 10 min", "an inch every 3
 // min", "0.5 inHg/min".
 func (r *reader) rates() {
+	r.halfFull()
 	for i := range r.items {
 		if !r.free(i) {
 			continue
@@ -188,7 +189,7 @@ func (r *reader) ratios() {
 			continue
 		}
 		am := r.items[i].amount
-		if am.form == formPair && (wedge || am.pair[0] == 1 && !r.dayPlan() && !r.word(i-1, "till", "until", "til", "by", "at", "before", "around") || am.pair[1] == 1) {
+		if am.form == formPair && (wedge || am.pair[0] == 1 && !r.dayPlan() && !r.word(i-1, "till", "until", "til", "by", "at", "before", "around", "since", "its") || am.pair[1] == 1) {
 			r.taper(i, i, float64(am.pair[0]), float64(am.pair[1]))
 			continue
 		}
@@ -248,8 +249,8 @@ func (r *reader) lastsMore(i int) bool {
 // measure behind it.
 func (r *reader) oneIn(i int) bool {
 	am := r.items[i].amount
-	if am.unitRaw != "in" && !r.word(i+1, "in") || am.float() != 1 {
-		return false
+	if am.unitRaw != "in" && !r.word(i+1, "in") || am.float() != 1 || r.mentions(kindNoun, "leak") {
+		return false // "after the new gasket it's 1 in 10" of a leak
 	}
 	j := i + 1
 	if r.word(j, "in") {

@@ -121,6 +121,7 @@ func (r *reader) sayings() {
 		r.labelledCounts()
 		r.offStrips()
 	}
+	r.leakTests()
 	r.structures()
 	r.twoGauges()
 	r.rates()

@@ -57,7 +57,7 @@ var soughtTable = []soughtWords{
 	{unit.Overfill, "", "", "", `how much (overfill|oversize)|how far over`},
 	{unit.Vacuum, "", "", "", `(how much|what|which|how deep a) (vacuum|vac)`},
 	{unit.PressVolume, "", "", "", `how (big|large) a (chamber|tank|press|bag|frame|volume)|how much volume|what volume`},
-	{unit.PumpSpeed, "", "", "", `what (size )?(of )?pump|(what|which|whats|what.s) (is )?(the )?(smallest|least) pump|how (big|large|strong) a pump|how many cfm|what cfm`},
+	{unit.PumpSpeed, "", "", "", `what (size )?(of )?pump|(what|which|whats|what.s) (is )?(the )?(smallest|least) pump|how (big|large|strong) a pump|how many cfm|what cfm|cfm (do |would |that )?(i|we|you)( would|.d)? need|cfm (is )?(needed|required)|m3/h (do )?(i|we) need`},
 	{unit.Leak, "", "", "", `how (much|big a|large a) leak|what leak`},
 	{unit.Cup, "", "", "", `what cup|how (deep|big|bad) (can|may|could) (a|the) cup`},
 	{unit.Bow, "", "", "", `what bow|how (deep|big|bad) (can|may|could) (a|the) bow`},
@@ -114,7 +114,7 @@ func (r *reader) sought() (f unit.Field, span []int, ok bool) {
 func opensSought(words string) bool {
 	first, _, _ := strings.Cut(words, " ")
 	switch first {
-	case "how", "what", "whats", "which", "max", "maximum", "min", "minimum", "most", "least", "highest", "lowest", "where", "up":
+	case "how", "what", "whats", "which", "max", "maximum", "min", "minimum", "most", "least", "highest", "lowest", "where", "up", "cfm", "m3/h":
 		return true
 	}
 	return false

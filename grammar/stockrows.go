@@ -78,7 +78,7 @@ func (r *reader) rowBefore(i int) int {
 		return k
 	case (r.word(k, "qty", "quantity", "count") || r.items[k].brk == ':') && k > 0 && r.items[k-1].amount != nil && (r.items[k].brk != ':' || r.eachBehind(i) || r.word(i+1, "off", "pcs")):
 		return k - 1
-	case r.items[k].brk == ',' && k > 0 && r.word(k-1, "ones"):
+	case r.items[k].brk == ',' && k > 0 && (r.word(k-1, "ones") || r.is(k-1, kindNoun, "strip") && r.word(i-1, "theres", "have", "got") && r.isBreak(i+1)):
 		return r.widthOfOnes(k - 1)
 	case ones && k < i-1 && r.word(i-1, "have", "got", "theres"):
 		return k
@@ -97,7 +97,7 @@ func (r *reader) closesBracket(i int) bool {
 
 // widthOfOnes is the width in "the 3 inch ones" that ends at item k.
 func (r *reader) widthOfOnes(k int) int {
-	for k--; k >= 0 && r.items[k].amount == nil && (r.word(k, "wide") || r.is(k, kindAttr, "wide")); k-- {
+	for k--; k >= 0 && r.items[k].amount == nil && (r.word(k, "wide") || r.is(k, kindAttr, "wide") || r.is(k, kindNoun, "strip")); k-- {
 	}
 	return k
 }

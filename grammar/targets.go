@@ -108,10 +108,12 @@ func (r *reader) targetCue(i int) bool {
 	}
 	for j := i - 1; j >= 0 && !r.isBreak(j); j-- {
 		switch {
-		case j == i-1 && r.word(j, "hit", "reach"):
+		case j == i-1 && (r.word(j, "hit", "reach") || r.getTo(i)):
 			return true
 		case r.is(j, kindRole, "target"), r.is(j, kindNoun, "panel", "opening", "fence"), r.is(j, kindAsk, "strips"), r.is(j, kindAsk, "load"):
 			return true
+		case j == i-1 && r.word(j, "for") && r.asksFor(Strips) && !r.has(unit.StockPiles) && r.size(i) > leastFenced:
+			return true // "how many strips for 33"
 		case r.word(j, "get", "reach", "hit") && (r.word(i+1, "out", "outta", "from") || r.is(i+1, kindVerb, "out")):
 			return true
 		case r.is(j, kindRole, "trim"):

@@ -72,6 +72,9 @@ func (r *reader) offEachEdge(i int) bool {
 	if !r.word(k, "off", "from", "on") || !r.is(k+1, kindRole, "in a row") && !r.word(k+1, "each", "both", "either", "every") && !r.is(k+1, kindFact, "faces=2") {
 		return false
 	}
+	if r.has(unit.StockPiles) && !r.has(unit.Trim) && r.word(k, "off") && r.is(k+1, kindRole, "in a row") && r.isBreak(k+2) && small(r.size(i)) {
+		return r.bind(i, unit.Trim) // "two panels 24 wide, half inch off each"
+	}
 	if !r.is(k+1, kindFact, "faces=2") && !r.word(k+2, "edge", "edges", "side", "sides") || r.has(unit.Trim) {
 		return false
 	}
@@ -79,7 +82,7 @@ func (r *reader) offEachEdge(i int) bool {
 	if r.is(k+1, kindFact, "faces=2") {
 		last = k + 1
 	}
-	if !r.opensWithin(last, len(r.items), "cleaning", "clean", "cleanup", "jointing", "squaring", "trimming", "saw", "jointer") && r.within(last, len(r.items), kindRole, "trim") < 0 {
+	if !(r.has(unit.StockPiles) && small(r.size(i))) && !r.opensWithin(last, len(r.items), "cleaning", "clean", "cleanup", "jointing", "squaring", "trimming", "saw", "jointer") && r.within(last, len(r.items), kindRole, "trim") < 0 {
 		return false
 	}
 	v, u, ok := r.valueOf(r.items[i].amount, unit.Trim)

@@ -88,11 +88,12 @@ func (r *reader) watchedByClock() bool {
 			return false
 		case am.form == formPair && am.unit == nil:
 			clocks = append(clocks, i)
-		case (am.link == linkNone || am.link == linkAt) && (r.gaugeReading(i) || am.bare() && am.float() >= 5):
+		case r.word(i-1, "above", "over", "below", "under", "past", "til", "till", "until"): // "how long would it hold above 20"
+		case (am.link == linkAt || !r.linkedOn(i)) && (r.gaugeReading(i) || am.bare() && am.float() >= 5):
 			readings = append(readings, i)
 		}
 	}
-	if len(readings) != 2 || len(clocks) != 2 || (readings[0] < clocks[0]) != (readings[1] < clocks[1]) || max(readings[0], clocks[0]) > min(readings[1], clocks[1]) {
+	if len(readings) != 2 || len(clocks) != 2 || max(readings[0], clocks[0]) > min(readings[1], clocks[1]) {
 		return false
 	}
 	minute := func(i int) int { return r.items[i].amount.pair[0]*60 + r.items[i].amount.pair[1] }

@@ -1,0 +1,154 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// goneOf is how many of the pile found at k are told behind it to be no more to be had:
+// "10 at 2 3/4, of which Ray used 4", "9 of 3, 2 of which are split"; 0 where none are.
+// "4 of them" behind two piles may be of both, and stays.
+func (r *reader) goneOf(found []pile, k int) int {
+	p := found[k]
+	from, to := max(p.count, p.width)+1, len(r.items)
+	if k+1 < len(found) {
+		to = min(found[k+1].count, found[k+1].width)
+	}
+	_, end := r.sentence(from - 1)
+	for i := from; i < min(to, end); i++ {
+		n, ok := r.wholeAt(i)
+		if !ok || !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.plural || r.items[i].amount.link != linkNone {
+			continue
+		}
+		at, of := r.ofThose(i)
+		if !of || !r.gonePart(at) {
+			return 0
+		}
+		if have, _ := r.items[p.count].amount.whole(); n < 1 || n >= have || r.word(at, "them", "em") && k > 0 {
+			return 0
+		}
+		r.items[i].used = true
+		r.unuse(r.items[p.count].text)
+		r.unuse(r.items[i].text)
+		r.useSpoilt(at)
+		return n
+	}
+	return 0
+}
+
+// ofThose is the item of "which" or "those" by which the count at item i is one of some of
+// a pile: "2 of those", "of which Ray used 4".
+func (r *reader) ofThose(i int) (at int, ok bool) {
+	if r.word(i+1, "of") && r.word(i+2, "which", "those", "these", "them", "em") {
+		return i + 2, true
+	}
+	for k := i - 1; k > 0 && k > i-5 && r.items[k].amount == nil && !r.isBreak(k); k-- {
+		if r.word(k, "which", "those", "these") && r.word(k-1, "of") {
+			return k, true
+		}
+	}
+	return 0, false
+}
+
+// gonePart reports whether the clause of item at says that those are gone or no good.
+func (r *reader) gonePart(at int) bool {
+	from, to := r.clause(at)
+	for j := from; j < to; j++ {
+		if r.items[j].amount == nil && (spoilt[r.items[j].word] || r.word(j, "took", "broke", "knot", "knots", "knotty", "went", "spoken", "promised", "short")) {
+			return !r.negatedWithin(from, j)
+		}
+	}
+	return false
+}
+
+// negatedWithin reports whether a word of [from, to) denies: "2 of those are not split".
+func (r *reader) negatedWithin(from, to int) bool { return r.within(from, to, kindNot) >= 0 }
+
+// useSpoilt uses up the words around item at that say what is the matter with some.
+func (r *reader) useSpoilt(at int) {
+	from, to := r.clause(at)
+	for j := from; j < to; j++ {
+		if r.items[j].amount == nil && spoilt[r.items[j].word] {
+			r.items[j].used = true
+		}
+	}
+}
+
+// reluctant reports whether a wish and no order stands around the word of denial at item j:
+// "I'd rather not touch the 68s", "skip the 2s if you can help it".
+func (r *reader) reluctant(j int) bool {
+	from, to := r.sentence(j)
+	for k := from; k < to; k++ {
+		if r.word(k, "unless", "rather", "prefer", "possible", "possibly", "ideally") || r.word(k, "if") && r.word(k+1, "you", "we", "i", "it") && r.word(k+2, "can", "could", "avoidable") {
+			return true
+		}
+	}
+	return false
+}
+
+// boardWanted: "want a 300 wide board out of them" says what strips of a stock must come to.
+func (r *reader) boardWanted(i int) bool {
+	p := r.prev(i)
+	if r.is(p, kindNoun, "strip") && !isPlural(r.items[p].word) {
+		p = r.prev(p)
+	}
+	return r.is(p, kindRole, "target") && r.size(i) > leastFenced && r.forStrips(i)
+}
+
+// getTo: "can I get to 50" asks whether strips of a stock come to so much.
+func (r *reader) getTo(i int) bool {
+	if r.word(i-1, "a") && r.word(i-2, "do", "give", "cover") && r.isBreak(i+1) && r.length(i) && r.size(i) > leastFenced && (r.has(unit.StockPiles) || r.stockPairs(i) > 1) {
+		return true // "will nine 2 1/2s and five 3s do a 36?"
+	}
+	k := i - 1
+	if r.word(k, "to") {
+		k--
+	}
+	if !(r.word(k, "get", "getto") || r.is(k, kindVacuum, "pull") && r.word(k, "get to")) || !r.word(k-1, "i", "we", "you", "it", "they", "that", "these", "those", "them") || !r.length(i) || r.size(i) < leastFenced || !r.isBreak(i+1) {
+		return false
+	}
+	return (r.word(k-2, "can", "could", "will", "would", "does", "do") || r.word(k-1, "that", "these", "those")) && (r.has(unit.StockPiles) || r.stockPairs(i) > 1)
+}
+
+// widthOfAll: "how wide will it come out if I use all 9 of the 2 3/8 and 4 of the 3 1/8"
+// asks for a sum, and for nothing that a bar can do.
+func (r *reader) widthOfAll() {
+	if r.solving != unit.PanelWidth || r.mentions(kindNoun, "bar", "wedge") || r.mentions(kindVacuum) || r.pressureSaid() || r.mentions(kindAttr, "thick") {
+		return
+	}
+	for k := range r.phrase.Asks {
+		if a := &r.phrase.Asks[k]; a.Solve == unit.PanelWidth && len(a.Goal) == 0 {
+			a.About, a.Solve = Strips, ""
+			r.solving, r.topic = "", Strips
+		}
+	}
+}
+
+// stockPairs counts the counts and widths of strips before item i.
+func (r *reader) stockPairs(i int) int {
+	n := 0
+	for k := range i {
+		if p, ok := r.pileAt(k); ok && r.length(p.width) && small(r.size(p.width)) {
+			n++
+		}
+	}
+	return n
+}
+
+// reckoned takes words for what they are beside a stock: "which I make 7 at 62" makes
+// nothing, and in "boss wants it 18 1/4" the width is needed.
+func (r *reader) reckoned() {
+	for i := range r.items {
+		switch {
+		case r.is(i, kindRole, "target") && r.word(i, "make") && r.word(i-1, "i") && r.word(i-2, "which", "that"):
+			r.items[i].meaning = meaning{}
+		case r.is(i, kindSay) && r.word(i, "wants") && r.word(i+1, "it", "this", "that") && i+2 < len(r.items) && r.free(i+2) && r.length(i+2) && r.size(i+2) > leastFenced && !r.timesAt(i+3) && !r.is(r.next(i+2), kindAttr, "thick", "long", "tall"):
+			if r.stockPairs(len(r.items)) > 1 {
+				r.items[i].meaning = meaning{kind: kindRole, id: "target"}
+			}
+		}
+	}
+}
+
+// someOfPanels: "4 panels, two of them 24 wide and two 18" tells how wide some are.
+func (r *reader) someOfPanels(i int) bool {
+	w := i + 3
+	return r.word(i+1, "of") && r.word(i+2, "them", "em", "those", "these") && r.free(w) && r.length(w) && !r.timesAt(w+1) && r.size(w) > widestStrip && r.within(0, i, kindNoun, "panel") >= 0
+}
