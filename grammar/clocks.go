@@ -53,7 +53,7 @@ func (r *reader) clocks() {
 			am.dead = true
 			continue
 		}
-		if r.linksToSize(i) {
+		if r.linksToSize(i) || r.warmOfDay(i) {
 			continue
 		}
 		if r.halfBefore(i) && r.glosses(i+2) {
