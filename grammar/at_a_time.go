@@ -4,6 +4,10 @@ package grammar
 // which there is no field, and the count of them all is another.
 func (r *reader) killAtATime() {
 	for i := range r.items {
+		if r.toALoad(i) {
+			r.items[i].amount.dead = true
+			continue
+		}
 		if _, whole := r.wholeAt(i); !whole || !r.items[i].amount.bare() || r.items[i].amount.ordinal {
 			continue
 		}
@@ -18,6 +22,22 @@ func (r *reader) killAtATime() {
 			r.items[i].amount.dead = true
 		}
 	}
+}
+
+// toALoad: of "8 doors, one door a load" and "12 panels that go 3 to a load" the second
+// number is what goes into a load.
+func (r *reader) toALoad(i int) bool {
+	if _, whole := r.wholeAt(i); !whole || !r.items[i].amount.bare() {
+		return false
+	}
+	j := i + 1
+	for r.is(j, kindNoun, "panel") || r.word(j, "to", "per") || r.is(j, kindNoun, "press") && r.word(j+1, "load") {
+		j++
+	}
+	for r.word(j, "a", "each", "every", "the") {
+		j++
+	}
+	return j > i+1 && (r.word(j, "load", "pressing", "batch") || r.is(j, kindVerb, "show") && r.items[j].word == "load") && r.otherPanels(i)
 }
 
 // otherPanels reports whether panels are counted elsewhere than at item i.

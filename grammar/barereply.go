@@ -28,6 +28,9 @@ func (r *reader) bareReply() {
 	if only >= 0 && r.habit.Follows && r.word(only-1, "gets", "sees", "get", "see") && strings.Contains(r.wordAt(r.prev(only-1)), "joint") {
 		return // "what if the far joint only gets 21" is no reading
 	}
+	if only >= 0 && r.pressAtHour(only) {
+		return
+	}
 	if only >= 0 && r.smallTalk(only) {
 		return
 	}

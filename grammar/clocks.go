@@ -44,16 +44,14 @@ func (r *reader) clocks() {
 	r.noon()
 	planned := r.dayPlan() || r.panelsAndPresses()
 	r.betweenHours(planned)
+	r.hoursBare(planned)
 	for i := range r.items {
 		if !r.free(i) {
 			continue
 		}
 		am := r.items[i].amount
-		if r.atLunch(i) {
-			am.dead = true
-			continue
-		}
-		if r.linksToSize(i) {
+		am.dead = r.atLunch(i)
+		if am.dead || r.linksToSize(i) || r.warmOfDay(i) || r.ofOtherDay(i) {
 			continue
 		}
 		if r.halfBefore(i) && r.glosses(i+2) {
@@ -134,11 +132,15 @@ func (r *reader) clockMeans(i int, suffix string) string {
 	switch {
 	case role == "" && (am.form == formPair || suffix != "" || r.hourAt(i)) && r.fetched(i):
 		role = "deadline"
+	case role == "" && r.doneByHour(i):
+		role = "deadline"
+	case role == "" && suffix != "" && r.word(r.suffixAt(i)+1, "start", "starts") && r.isBreak(r.suffixAt(i)+2):
+		role = "start" // "1 pm start"
 	case role == "" && n == i+1 && !r.word(n, "from") && am.unit == nil && (r.is(n, kindRole, "start") || r.is(n, kindAsk, "schedule") && r.word(n, "start")):
 		role = "start" // "0630 start"
 	case am.form == formPair && am.link == linkTo && i > 0 && r.items[i-1].used && r.has(unit.StartTime) && !r.has(unit.Deadline):
 		role = "deadline" // "between 7:00 and 15:30"
-	case role == "" && (am.form == formPair || r.hourOfDay(i)) && r.word(i+1, "away", "start", "sharp", "prompt") && r.isBreak(i+2), role == "" && r.inAtHour(i):
+	case role == "" && (am.form == formPair || r.hourOfDay(i)) && r.word(i+1, "away", "start", "sharp", "prompt") && (r.isBreak(i+2) || r.word(i+2, "till", "til", "until", "to")), role == "" && r.inAtHour(i):
 		role = "start" // "8:00 away", "7 sharp"
 	case role == "" && r.clockAlone(i):
 		role = "start"
@@ -293,7 +295,7 @@ func (r *reader) clockRole(i int) string {
 		case j == i-1 && r.word(j, "due") && r.pairOrSuffix(i):
 			r.items[j].used = true
 			return "deadline" // "due 5 pm"
-		case j == i-2 && r.word(j, "off", "away") && (r.isBreak(j-1) || r.word(j-1, "we", "were", "set", "get")) && r.word(i-1, "at") && r.beforeNoon(i):
+		case j == i-2 && r.word(j, "off", "away") && (r.isBreak(j-1) || r.word(j-1, "we", "were", "set", "get")) && r.word(i-1, "at") && (r.beforeNoon(i) || r.isBreak(i+1) && r.isBreak(j-1) && r.hourOfDay(i) && r.items[i].amount.float() > 5 && r.dayPlan()):
 			return "start" // "two presses, off at 7:30"
 		case r.word(j, "by", "before") && r.warmBefore(j):
 			return ""
@@ -305,6 +307,9 @@ func (r *reader) clockRole(i int) string {
 			return "start" // "can't start til 8:15"
 		case j == i-1 && r.word(j, "until", "till", "til", "before") && r.arriveNot(j):
 			return "start" // "the lads don't get in till 8"
+		case j == i-1 && r.pairOrSuffix(i) && r.untilNot(j):
+			r.behindBut(i)
+			return "start" // "the glue room isn't warm til 7:30"
 		case r.word(j, "stop", "stopping") && r.pairOrSuffix(i) || r.word(j, "until", "till", "til") && r.dayPlan() && r.pairOrSuffix(i):
 			return "deadline"
 		case r.word(j, "by", "before") && (r.dayPlan() || r.pairOrSuffix(i) && !(r.mentions(kindNoun, "strip", "bar") && !r.mentions(kindNoun, "press", "bag", "frame"))):

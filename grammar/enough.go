@@ -8,13 +8,17 @@ import "presshand/engine/unit"
 var suffices = wordSet(`enough plenty sufficient ok okay fine alright adequate short long do cut suffice`)
 
 // timeEnough reports whether the time at item i is asked about as one in the
-// press: "is an hour in the press plenty", "will 2 hours under vacuum do".
+// press: "is an hour in the press plenty", "will 2 hours under vacuum do", "is 40 minutes
+// enough for d3".
 func (r *reader) timeEnough(i int) bool {
 	if am := r.items[i].amount; am == nil || !am.is(unit.Lasting) {
 		return false
 	}
 	inPress := false
-	_, to := r.sentence(i)
+	from, to := r.sentence(i)
+	if r.enoughForGlue(i+1) {
+		return r.opensWithin(from, i, "is", "are", "will", "would") && !r.labelled(i)
+	}
 	for j := i + 1; j < to && j <= i+9 && r.items[j].amount == nil; j++ {
 		inPress = inPress || r.is(j, kindNoun, "press", "bag", "frame") || r.is(j, kindRole, "clamp") || r.is(j, kindVacuum, "vacuum")
 		if inPress && (suffices[r.items[j].word] || r.is(j, kindAttr, "long")) {
@@ -23,6 +27,19 @@ func (r *reader) timeEnough(i int) bool {
 		}
 	}
 	return false
+}
+
+// enoughForGlue: "enough for d3", "plenty with epoxy" stands at item k.
+func (r *reader) enoughForGlue(k int) bool {
+	for r.word(k, "be", "long") || r.is(k, kindAttr, "long") {
+		k++
+	}
+	if k+2 >= len(r.items) || r.items[k].amount != nil || !suffices[r.items[k].word] || !r.word(k+1, "for", "with") {
+		return false
+	}
+	for k += 2; r.word(k, "the", "a", "my", "our", "this"); k++ {
+	}
+	return r.is(k, kindGlue)
 }
 
 // asksTimeEnough reports whether any time is asked about so, of glue or by itself.

@@ -171,11 +171,16 @@ func (r *reader) keptAt() {
 			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
 			r.items[i].used = true
 		}
-		if r.broughtTo(i) || r.onlyGetsSo(i) {
+		if r.broughtTo(i) || r.onlyGetsSo(i) || r.noRatherTime(i) {
 			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
 			r.items[i].used = true
 		}
 	}
+}
+
+// noRatherTime: "no, an hour. and the second press …" tells another time for the last one.
+func (r *reader) noRatherTime(i int) bool {
+	return i == 2 && r.free(i) && r.items[i].amount.is(unit.Lasting) && r.items[i].amount.value != nil && r.word(0, "no", "nope", "nah") && r.isBreak(1) && i+1 < len(r.items) && r.isStop(i+1)
 }
 
 // bringers are verbs that bring a figure to another: "bump it to 26".

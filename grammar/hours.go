@@ -9,6 +9,7 @@ import (
 // workHours reads when the crew is there: "we work 8 to 5", "shop hours 7:30 to
 // 16:00, lunch 12 to 12:30", "we work 8 to 12 and 1 to 5".
 func (r *reader) workHours() {
+	r.oclock()
 	for i := range r.items {
 		if !r.hoursRole(i) {
 			continue

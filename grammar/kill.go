@@ -149,10 +149,11 @@ func (r *reader) amountsIn(from, to int) int {
 	return n
 }
 
-// killPast marks what was but no longer is: "bar was 3/4 but now its 1 in".
+// killPast marks what was but no longer is: "bar was 3/4 but now its 1 in", "it was 9
+// degrees, heater's got it to 16 since".
 func (r *reader) killPast() {
 	for i := range r.items {
-		if !r.word(i, "now", "today") {
+		if !r.word(i, "now", "today") && !(r.word(i, "since") && r.isBreak(i+1)) {
 			continue
 		}
 		for j := i - 1; j >= 0 && i-j < 12; j-- {

@@ -172,7 +172,7 @@ func (r *reader) wentTo(i int) {
 		from--
 	}
 	cut := r.cutDown(from - 1)
-	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !cut && !r.moved(from-1) {
+	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !cut && !r.moved(from-1) && !(r.word(from-1, "goes", "jumps", "drops", "rises") && r.is(from-2, kindRole, "layup", "unload", "clamp")) {
 		return
 	}
 	if n := i + 1; n < len(r.items) && r.items[n].amount != nil && r.items[n].amount.is(unit.Pressing) && r.lastsBehind(n) {
@@ -180,9 +180,12 @@ func (r *reader) wentTo(i int) {
 	}
 	for j := i + 1; j < len(r.items) && j < i+6 && !r.isStop(j); j++ {
 		if r.live(j) {
-			if r.items[j].amount.link == linkTo || r.word(j-1, "to") || r.word(j-1, "a", "an") && r.word(j-2, "to") {
+			if r.items[j].amount.link == linkTo || r.word(j-1, "to") || r.word(j-1, "a", "an", "about", "around", "like", "nearly") && r.word(j-2, "to") {
 				if r.habit.Follows && r.amendsFrom(i, j) {
 					return
+				}
+				if y := r.items[j].amount; y.bare() && r.items[i].amount.is(unit.Lasting) {
+					y.unit = r.items[i].amount.unit
 				}
 				r.takesPlace(i, j)
 				for k := from; cut && k >= from-1; k-- {

@@ -99,6 +99,7 @@ func (r *reader) setAside() {
 	r.killNominal()
 	r.killTimes()
 	r.killEarlier()
+	r.killWarmElsewhere()
 	r.killUncut()
 	r.killTotals()
 	r.killInPassing()

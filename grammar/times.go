@@ -46,6 +46,9 @@ func (r *reader) glueSays(from, to int) bool {
 // durations reads times: of the label, in the press, of the lay-up.
 func (r *reader) durations() {
 	for i := range r.items {
+		if r.labelInstead(i) {
+			continue
+		}
 		if r.bareMinutes(i) {
 			u := unit.Minute
 			r.items[i].amount.unit = &u
@@ -170,6 +173,9 @@ func (r *reader) durationField(i int) unit.Field {
 	if (r.topic == Schedule || r.dayPlan()) && r.word(i+1, "in") && r.isBreak(i+2) && !r.labelled(i) {
 		return unit.PressTime // "40 min in, 8 min to lay up"
 	}
+	if (r.topic == Schedule || r.dayPlan()) && r.word(i+1, "under vacuum", "under vac") && !r.labelled(i) {
+		return unit.PressTime // "55 min under vacuum"
+	}
 	switch {
 	case r.perStrip(i):
 		return "" // the time for a panel is not said
@@ -190,6 +196,8 @@ func (r *reader) durationField(i int) unit.Field {
 		return "" // "20 minutes into it I noticed one joint isn't closed"
 	case role != "" && (label || role != unit.LabelPress):
 		return role
+	case role == "" && r.labelled(i) && r.asksPressFor() && !r.mentions(kindRole, "open", "closed", "layup"):
+		return unit.LabelPress // "how long do i leave it? the can says 8 hours"
 	case r.perPanel(i):
 		return unit.LayupPanel
 	case (r.within(from, to, kindNoun, "press", "bag", "frame") >= 0 || r.within(from, to, kindVerb, "in") >= 0) && (r.topic == Schedule || r.mentions(kindNoun, "panel")):

@@ -46,6 +46,9 @@ func (r *reader) isAngle(i int) bool {
 
 func (r *reader) temperatureField(i int) unit.Field {
 	from, to := r.window(i)
+	if r.lowestTold(i) {
+		return unit.LabelMinTemp
+	}
 	if (r.within(from, i, kindRole, "min") >= 0 || r.word(i-1, "min") || r.is(i+1, kindRole, "min") || r.word(i+1, "min")) && r.mentions(kindRole, "label") {
 		return unit.LabelMinTemp
 	}
@@ -117,11 +120,11 @@ func (r *reader) goesInto(from, to int) bool {
 // its up to 73 now".
 func (r *reader) onThermometer(i int) bool {
 	from, to := r.sentence(i)
-	if r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || r.word(i+1, "outside", "outdoors") || !r.word(i-1, "at", "to", "is", "its", "says", "on") && !r.is(i-1, kindSay) {
+	if r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || r.items[i].amount.float() < 40 && !r.habit.Metric && r.is(r.prev(i), kindNoun) || r.word(i+1, "outside", "outdoors") || !r.word(i-1, "at", "to", "is", "its", "says", "on") && !r.is(i-1, kindSay) {
 		return false
 	}
 	for j := from; j < to; j++ {
-		if r.word(j, "thermometer", "the heat", "heating") {
+		if r.word(j, "thermometer", "thermostat", "the heat", "heating") {
 			return true
 		}
 	}
@@ -174,7 +177,7 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(i+1, kindRole, "min") && in(r.items[i+1].word, "minimum", "min") && r.mentions(kindRole, "label") && n == i+1 && r.next(n) < 0 {
 		return true // "tub says 15 minimum"
 	}
-	if r.warmAtGlue(i) || r.leastTold(i) || r.afterHeat(i) || r.shopSits(i) || r.whenIts(i) {
+	if r.warmAtGlue(i) || r.leastTold(i) || r.afterHeat(i) || r.shopSits(i) || r.whenIts(i) || r.lowestTold(i) || r.weAreWarm(i) || r.warmOfDay(i) {
 		return true
 	}
 	if r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(p, kindVacuum) || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {

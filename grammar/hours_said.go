@@ -1,0 +1,150 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// Hours of a day that are told by their shape, and those that are of another day.
+
+// hoursBare reads "2 presses 45 min each 8 to 5" as the start and the end of a day that is
+// planned: only hours run down from one to the other.
+func (r *reader) hoursBare(planned bool) {
+	for i := 1; i < len(r.items); i++ {
+		if !planned || r.items[i].amount == nil || r.items[i].amount.link != linkTo && !r.word(i-1, "till", "til", "until") {
+			continue
+		}
+		a := i - 1
+		if r.items[i].amount.link != linkTo {
+			a--
+		}
+		if a < 0 || !r.free(a) || !r.hourOfDay(a) || !r.hourOfDay(i) || r.pairOrSuffix(a) || r.pairOrSuffix(i) || r.items[a].amount.link != linkNone || !r.isBreak(i+1) || r.has(unit.StartTime) || r.has(unit.Deadline) || r.atLunch(a) {
+			continue
+		}
+		from, to := r.items[a].amount.float(), r.items[i].amount.float()
+		if from < 5 || from > 11 || to > 7 || to >= from {
+			continue
+		}
+		start, ok := clockOf(r.items[a].amount, "")
+		end, right := clockOf(r.items[i].amount, "pm")
+		if ok && right {
+			r.say(a, unit.StartTime, unit.Word(start))
+			r.say(i, unit.Deadline, unit.Word(end))
+		}
+	}
+}
+
+// ofOtherDay: "by friday 4pm" and "start wednesday at 9" are no hours of the day at hand
+// where two days are named.
+func (r *reader) ofOtherDay(i int) bool {
+	if !r.dayBeside(i) {
+		return false
+	}
+	first := ""
+	for k := range r.items {
+		if w := r.items[k].word; r.items[k].amount == nil && weekdays[w] && w != "tomorrow" && w != "todays" && w != "tomorrows" {
+			if first != "" && w != first {
+				return true
+			}
+			first = w
+		}
+	}
+	return false
+}
+
+// dayBeside reports whether a weekday stands right before the hour at item i or behind it.
+func (r *reader) dayBeside(i int) bool {
+	k := i - 1
+	for r.word(k, "at", "by", "before", "around") {
+		k--
+	}
+	after := r.suffixAt(i) + 1
+	for r.word(after, "on") {
+		after++
+	}
+	day := func(k int) bool { return k >= 0 && k < len(r.items) && r.items[k].amount == nil && weekdays[r.items[k].word] }
+	return day(k) || day(after)
+}
+
+// doneByHour: "how many can i do by 4" in the thread of a day's plan.
+func (r *reader) doneByHour(i int) bool {
+	n, whole := r.items[i].amount.whole()
+	if !r.habit.Follows || !whole || n < 1 || n > 12 || !r.items[i].amount.bare() || !r.word(i-1, "by", "before") || !r.isBreak(i+1) {
+		return false
+	}
+	from, _ := r.clause(i)
+	return r.amountsIn(from, i) == 0 && (r.opensWithin(from, i, "do", "done", "get", "finish", "finished", "out", "make", "through", "run") || r.within(from, i, kindAsk, "schedule") >= 0) && r.within(from, i, kindNoun, "strip", "bar") < 0
+}
+
+// behindBut gives up the start that was told before "but nobody's in till 7:30", which
+// stands at item i.
+func (r *reader) behindBut(i int) {
+	from, _ := r.sentence(i)
+	for k := range r.bound {
+		if b := &r.bound[k]; b.fact.Field == unit.StartTime && b.from >= from && b.from < i && r.opensWithin(b.from, i, "but") {
+			b.weak = true
+		}
+	}
+}
+
+// untilNot: "the glue room isn't warm til 7:30" tells when the day begins. The "til" stands
+// at item j.
+func (r *reader) untilNot(j int) bool {
+	from, _ := r.clause(j)
+	for k := from; k < j; k++ {
+		if r.word(k, "but", "and", "so") {
+			from = k
+		}
+	}
+	return r.word(j, "until", "till", "til") && r.noneBefore(j) && r.within(from, j, kindNot) >= 0 && !r.opensWithin(from, j, "stay", "wait", "work", "keep", "hang") && r.morningAt(j+1)
+}
+
+// morningAt reports whether the hour at item i is one at which work begins.
+func (r *reader) morningAt(i int) bool {
+	const earliest = 5
+	return r.beforeNoon(i) && r.items[i].amount.pair[0] >= earliest && r.daySuffix(i) != "pm" || r.free(i) && r.daySuffix(i) == "am"
+}
+
+// pressAtHour: "the second press frees up at 9" is no size.
+func (r *reader) pressAtHour(i int) bool {
+	from, _ := r.clause(i)
+	return r.items[i].amount.bare() && r.word(i-1, "at", "from", "till", "until", "til", "after", "up at") && r.hourOfDay(i) && r.within(from, i, kindNoun, "press", "bag", "frame") >= 0 && r.opensWithin(from, i, "free", "frees", "freed", "opens", "up", "back", "available", "ready", "again", "empty", "busy", "tied", "repaired", "fixed")
+}
+
+// byHour: in "8 doors 32x80 by 4pm" the last number is no size.
+func (r *reader) byHour(i int) {
+	suffix := r.daySuffix(i)
+	if suffix != "am" && suffix != "pm" || !r.word(i-1, "by") && !strings.Contains(r.text[r.items[i-1].end:r.items[i].start], "by") {
+		return
+	}
+	r.items[i].amount.link = linkNone
+	if clock, ok := clockOf(r.items[i].amount, suffix); ok && !r.ofOtherDay(i) && !r.has(unit.Deadline) {
+		r.items[r.suffixAt(i)].used = true
+		r.say(i, unit.Deadline, unit.Word(clock))
+		return
+	}
+	r.items[i].amount.dead = true
+}
+
+// oclock: in "from 7 until 16 hours" the second number has no unit of time; see byHour.
+func (r *reader) oclock() {
+	for i := 2; i < len(r.items); i++ {
+		am := r.items[i].amount
+		if am != nil && am.link == linkTimes && am.bare() {
+			r.byHour(i)
+			continue
+		}
+		if am == nil || am.unit == nil || am.unit.Symbol != "h" || am.unitRaw != "hours" && am.unitRaw != "h" && am.unitRaw != "hrs" {
+			continue
+		}
+		a := i - 1
+		for r.word(a, "until", "till", "til", "to") {
+			a--
+		}
+		n, whole := plainWhole(am)
+		if whole && n > 12 && n <= 24 && r.free(a) && r.items[a].amount.bare() && (r.word(a-1, "from") || r.hoursRole(a-1)) && (a < i-1 || am.link == linkTo) {
+			am.unit, am.unitRaw = nil, ""
+		}
+	}
+}

@@ -1,0 +1,48 @@
+package grammar
+
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
+
+// Times of a label that are told without the word for them.
+
+// asksPressFor reports whether a message asks how long the work stays in the press.
+func (r *reader) asksPressFor() bool {
+	return slices.ContainsFunc(r.phrase.Asks, func(a Ask) bool { return a.About == Glue && slices.Contains(a.For, "press_time_min") })
+}
+
+// A bare number beside hours is of hours up to the first, and of minutes from the second on.
+const mostHours, leastMinutes = 8, 20
+
+// labelInstead gives the bare number of "my teacher said open time is 10 minutes but the
+// label says 6" the part of the time that it takes the place of.
+func (r *reader) labelInstead(i int) bool {
+	if !r.free(i) || !r.items[i].amount.bare() || !r.isBreak(i+1) || !r.is(i-1, kindSay) {
+		return false
+	}
+	from, _ := r.clause(i)
+	if r.within(from, i, kindRole, "label") < 0 || r.within(from, i, kindRole, "label") < i-5 {
+		return false
+	}
+	for k := i - 1; k >= 0; k-- {
+		am := r.items[k].amount
+		if am == nil {
+			continue
+		}
+		f := r.labelRole(k)
+		if !am.is(unit.Lasting) || !am.dead && !am.hearsay || f != unit.LabelOpen && f != unit.LabelClosed && f != unit.LabelPress {
+			return false
+		}
+		u, v := *am.unit, r.items[i].amount.float()
+		if u.Symbol == "h" && v > mostHours {
+			if u = unit.Minute; v < leastMinutes {
+				return false
+			}
+		}
+		r.items[i].amount.unit = &u
+		return r.bind(i, f)
+	}
+	return false
+}

@@ -1,0 +1,156 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// Degrees that are not those of the shop: of a blanket, of the wood or the glue, of the
+// label's own figures.
+
+// killWarmElsewhere leaves such degrees unread.
+func (r *reader) killWarmElsewhere() {
+	if r.within(0, len(r.items), kindGlue) < 0 && !r.mentions(kindRole, "label", "open", "closed") && !r.mentions(kindAir, "temp") {
+		return
+	}
+	for i := 1; i < len(r.items); i++ {
+		if r.live(i) && r.items[i].amount.link == linkAt && r.warmAtHour(i) {
+			r.items[i].amount.dead = true
+		}
+		if !r.live(i) || !r.couldBeWarm(i) {
+			continue
+		}
+		switch {
+		case r.heatedTo(i), r.partsIndoors(i), (r.warmOfPart(i) || r.timeAtWarmth(i)) && r.shopWarmBesides(i):
+			r.items[i].amount.dead = true
+		}
+	}
+}
+
+// warmAtHour: of "the shop was 48 at 7" the second number is an hour.
+func (r *reader) warmAtHour(i int) bool {
+	from, _ := r.clause(i)
+	am := r.items[i].amount
+	return am.bare() && am.float() <= 12 && r.free(i-1) && (r.items[i-1].amount.is(unit.Warmth) || r.items[i-1].amount.bare()) && r.within(from, i, kindAir, "shop", "temp") >= 0 && r.within(from, i, kindNoun) < 0
+}
+
+// couldBeWarm reports whether the number at item i may be degrees.
+func (r *reader) couldBeWarm(i int) bool {
+	am, n := r.items[i].amount, r.next(i)
+	if am.is(unit.Warmth) {
+		return true
+	}
+	low, high := r.bareWarmth()
+	return am.bare() && am.form == formInt && am.float() >= low && am.float() <= high && !r.is(n, kindAttr) && !r.is(n, kindUnit) && !(n == i+1 && r.is(n, kindNoun)) && !(i+1 < len(r.items) && r.items[i+1].amount != nil)
+}
+
+// heatedTo: "heat the panel to 110 with the blanket", "warm the boards to 80".
+func (r *reader) heatedTo(i int) bool {
+	from, _ := r.clause(i)
+	heat := -1
+	for k := from; k < i; k++ {
+		if r.word(k, "heat", "heats", "heated", "heating", "warm", "warms", "warmed", "warming", "bake", "baked", "toast", "cook") {
+			heat = k
+		}
+	}
+	return heat >= 0 && r.word(i-1, "to", "at") && r.within(heat, i, kindNoun) >= 0 && r.within(from, i, kindAir, "shop") < 0
+}
+
+// partsIndoors: "I've had the boards inside at 20".
+func (r *reader) partsIndoors(i int) bool {
+	from, to := r.clause(i)
+	return r.besideAt(i) && r.namesPart(from, i) && r.opensWithin(from, to, "inside", "indoors", "house", "kitchen", "home", "van", "truck", "car", "fridge", "cupboard") && r.mentions(kindGlue) && !r.mentions(kindAir, "rh", "mc")
+}
+
+// warmOfPart: "the glue is at 58 degrees", "the wood is at 70".
+func (r *reader) warmOfPart(i int) bool {
+	from, _ := r.clause(i)
+	if k := r.startBehindAnd(from, i); k > from {
+		from = k
+	}
+	return (r.besideAt(i) || r.word(i-1, "is", "are", "its", "theyre")) && r.namesPart(from, i) && r.within(from, i, kindAir, "shop") < 0 && r.amountsIn(from, i) == 0
+}
+
+// startBehindAnd is where the last "and" or "but" of [from, to) ends.
+func (r *reader) startBehindAnd(from, to int) int {
+	for k := to - 1; k > from; k-- {
+		if r.word(k, "and", "but") {
+			return k + 1
+		}
+	}
+	return from
+}
+
+func (r *reader) besideAt(i int) bool { return r.word(i-1, "at") || r.items[i].amount.link == linkAt }
+
+// namesPart reports whether glue or wood is named in [from, to).
+func (r *reader) namesPart(from, to int) bool {
+	return r.within(from, to, kindNoun, "strip", "panel", "glue") >= 0 || r.within(from, to, kindGlue) >= 0 || r.opensWithin(from, to, "wood", "timber", "glue", "stock", "lumber", "resin")
+}
+
+// timeAtWarmth: "20 min at 25C", "8 hours at 70", "12 min open at 70" tell at which warmth
+// a time holds.
+func (r *reader) timeAtWarmth(i int) bool {
+	if !r.besideAt(i) {
+		return false
+	}
+	k := i - 1
+	for r.word(k, "at", "time", "in", "the") || r.is(k, kindRole, "open", "closed", "clamp") || r.is(k, kindNoun, "press") {
+		k--
+	}
+	return k >= 0 && r.items[k].amount != nil && r.items[k].amount.is(unit.Lasting)
+}
+
+// shopWarmBesides reports whether how warm the shop is stands elsewhere than at item i.
+func (r *reader) shopWarmBesides(i int) bool {
+	for k := range r.items {
+		if k == i || !r.live(k) || !r.couldBeWarm(k) || r.timeAtWarmth(k) {
+			continue
+		}
+		from, to := r.clause(k)
+		from = r.startBehindAnd(from, k)
+		if (r.within(from, to, kindAir, "shop") >= 0 || r.weAreAt(k)) && !r.namesPart(from, k) {
+			return true
+		}
+	}
+	return false
+}
+
+// weAreAt: "we're at 17", "were at 62 so".
+func (r *reader) weAreAt(i int) bool {
+	k := i - 1
+	for r.word(k, "at", "about", "around", "only", "down", "to", "like") {
+		k--
+	}
+	return k < i-1 && (r.word(k, "were", "wed") || r.word(k, "are", "be") && r.word(k-1, "we", "wed")) && (r.isBreak(i+1) || r.word(i+1, "so", "in", "now", "today", "by", "and", "but"))
+}
+
+// weAreWarm: "yellow glue, we'd be at 50 by the time the stove is lit".
+func (r *reader) weAreWarm(i int) bool {
+	const leastF = 40 // a gauge shows less
+	return r.weAreAt(i) && (r.habit.Metric || r.items[i].amount.float() >= leastF) && (r.topic == Glue || r.mentions(kindRole, "label", "open", "closed") || r.mentions(kindGlue)) && !r.mentions(kindVacuum) && !r.mentions(kindNoun, "bar", "pump", "leak")
+}
+
+// warmOfDay: "temperature in the hall is 12 in the morning and 18 in the afternoon" tells
+// no hours.
+func (r *reader) warmOfDay(i int) bool {
+	k := r.suffixAt(i)
+	if k == i || !strings.HasPrefix(r.items[k].word, "in the ") || !r.couldBeWarm(i) {
+		return false
+	}
+	from, _ := r.clause(i)
+	return r.word(i-1, "is", "was", "its", "about", "around", "only", "and", "but") && r.within(from, i, kindAir, "temp", "shop") >= 0 && r.within(from, i, kindRole, "start", "deadline", "hours") < 0
+}
+
+// lowestTold: "the tub says 55 is the lowest you can go", "minimum 10 on the bottle".
+func (r *reader) lowestTold(i int) bool {
+	if !r.mentions(kindRole, "label") || !r.couldBeWarm(i) {
+		return false
+	}
+	_, to := r.clause(i)
+	if r.word(i+1, "is", "was") && r.word(i+2, "the") && r.word(i+3, "lowest", "coldest", "least", "bottom", "limit") {
+		return r.within(0, i, kindRole, "label") >= 0
+	}
+	return r.is(i-1, kindRole, "min") && r.word(i+1, "on") && r.within(i, to, kindRole, "label") >= 0 && !r.mentions(kindRole, "open", "closed", "clamp")
+}
