@@ -174,6 +174,9 @@ func (r *reader) eachPartAt(i int) bool {
 // gaugeHolds: "we were holding twenty four", "the bag's only holding 22" tell what
 // the gauge shows; "holding 14" alone keeps a load from going in.
 func (r *reader) gaugeHolds(i int) bool {
+	if r.word(i, "held") && r.word(i-1, "it", "she", "gauge", "vac", "seal", "needle", "dial") {
+		return true // "it held 24 when i shut the valve"
+	}
 	if !r.word(i, "holding") {
 		return false
 	}

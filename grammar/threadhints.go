@@ -14,6 +14,16 @@ func (r *reader) wordsAhead() {
 	r.assumedThen()
 	r.madeOf()
 	r.humpedBy()
+	r.twoQuestions()
+}
+
+// twoQuestions: "two q's:" are questions, and nothing quartersawn.
+func (r *reader) twoQuestions() {
+	for i := 1; i < len(r.items); i++ {
+		if r.is(i, kindFact) && r.word(i, "qs") && r.isBreak(i+1) && (r.items[i-1].amount != nil || r.word(i-1, "of", "few", "quick", "these", "some", "my", "more", "other")) {
+			r.items[i].meaning, r.items[i].used = meaning{kind: kindFill}, true
+		}
+	}
 }
 
 // inSection: "48 by 22 in section" tells no inches.

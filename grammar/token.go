@@ -363,7 +363,7 @@ func (t *tokenizer) link(s scrap) bool {
 	switch s.norm {
 	case "up":
 	case "by":
-		sym = symTimes
+		sym = t.timesOrTill()
 	case "at":
 		sym = symAt
 	case "to", "through", "till", "til", "thru":

@@ -1,6 +1,10 @@
 package grammar
 
-import "strings"
+import (
+	"strings"
+
+	"github.com/alecthomas/participle/v2/lexer"
+)
 
 // pronouns are words after which "one" is no number: "wrong one".
 var pronouns = wordSet(`wrong this that last which other each every any new old far right same first second bottom top no the good bad next only`)
@@ -119,6 +123,15 @@ func (t *tokenizer) nounAt(i int) bool {
 func (t *tokenizer) tradeRun(n int) bool {
 	_, m := trade.longest(t.scraps, t.at)
 	return m > n
+}
+
+// timesOrTill: the "by" of "24x60 by 3pm", "24 by 60 by 4 oclock" joins no sizes.
+func (t *tokenizer) timesOrTill() lexer.TokenType {
+	i := t.at + 1
+	if i < len(t.scraps) && (t.scraps[i].shape == shapeInt && in(scrapNorm(t.scraps, i+1), "am", "pm", "oclock", "a.m", "p.m") || t.scraps[i].shape == shapePair && !strings.HasPrefix(t.scraps[i].norm, "1:")) {
+		return 0
+	}
+	return symTimes
 }
 
 // byAbout is how many words join two numbers in "1 5/8 by a heavy 3/4"; 0 elsewhere.
