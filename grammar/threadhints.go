@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -43,6 +44,9 @@ func (r *reader) assumedThen() {
 		return
 	}
 	for i := range r.items {
+		if r.is(i, kindAsk, "profile") && (r.is(i-1, kindNoun) || r.word(i-1, "i") && r.is(i-2, kindNoun)) && r.opensWithin(max(i-6, 0), i, "with") && strings.HasSuffix(r.items[i].word, "always use") {
+			r.items[i].meaning, r.items[i].used = meaning{}, true // "no i mean with the 3/4 caul i always use"
+		}
 		if r.is(i, kindAsk, "profile") && r.word(i, "assume") && r.amountsIn(0, len(r.items)) == 1 && (r.wordIn("then", "there", "instead", "here", "once") || r.word(i-1, "ok", "okay", "lets", "just")) {
 			r.items[i].meaning, r.items[i].used = meaning{}, true
 		}
