@@ -28,7 +28,7 @@ var dangers = map[grammar.Peril]danger{
 		"No. Do not knock a wedge out under load: it flies, and the strips jump after it.",
 		"Stand to the side, keep faces and fingers out of its line, and ease it back in small taps with the strips held down."},
 	"opening": {engine.Stop,
-		"No. Do not open or pry at a press that still has vacuum in it: it lets go all at once, and what moves then hits whoever is there.",
+		"Do not open or pry at a press that still has vacuum in it: it lets go all at once, and what moves then hits whoever is there.",
 		"Stop the pump, vent it slowly, and open it once the gauge shows nothing."},
 	"fumes": {engine.Care,
 		"Do not go without protection: glue, hardener and dust can make skin and lungs allergic for good.",

@@ -120,6 +120,9 @@ func (r *reader) cooledTo(j int) bool {
 func (r *reader) placedAt(i int) unit.Field {
 	const driest = 20 // less may be the wood's
 	p := r.prev(i)
+	if r.word(i+1, "in") && r.word(i+2, "the") && r.word(i+3, "air") && !r.service(i) {
+		return unit.ShopHumidity // "30% in the air and 25 in the gauge"
+	}
 	if r.airLater(i) {
 		return unit.ServiceHumidity
 	}

@@ -199,7 +199,7 @@ func (t *tokenizer) unitFits(m meaning, n int) bool {
 		if m, k := trade.longest(t.scraps, min(t.at+n, len(t.scraps)-1)); n == 1 && k > 0 && (m.kind == kindWood || m.kind == kindGlue || m.kind == kindWoodSort) {
 			return false
 		}
-		if n == 1 && t.madeIn(t.at+1) {
+		if n == 1 && (t.madeIn(t.at+1) || !s.glued && t.inAboutSoLong(t.at+1)) {
 			return false
 		}
 		return n > 1 || !prepositional[after] || after == "one" && t.sizedOne(t.at+1)

@@ -87,7 +87,7 @@ func (r *reader) clocks() {
 		}
 		if role == "deadline" {
 			f = unit.Deadline
-			if suffix == "" && clock < "07:00" && am.form != formPair || suffix == "" && am.form == formPair && clock < "06:00" {
+			if (suffix == "" || r.word(r.suffixAt(i), "oclock", "o clock")) && clock < "07:00" && am.form != formPair || suffix == "" && am.form == formPair && clock < "06:00" {
 				clock = afternoon(clock)
 			}
 		}
@@ -349,7 +349,7 @@ func (r *reader) warmBefore(j int) bool {
 	if am.bare() && am.float() >= low && am.float() <= high && r.within(from, j-1, kindAir, "shop", "temp") >= 0 && r.within(from, j-1, kindNoun) < 0 {
 		return true // "shop is 80 by noon"
 	}
-	return am.is(unit.Warmth) || am.bare() && !r.habit.Metric && am.float() >= 40 && am.float() <= 110 && r.mentions(kindGlue)
+	return am.is(unit.Warmth) || am.bare() && am.link != linkTimes && !r.habit.Metric && am.float() >= 40 && am.float() <= 110 && r.mentions(kindGlue)
 }
 
 func (r *reader) pairOrSuffix(i int) bool {

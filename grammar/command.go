@@ -7,7 +7,7 @@ import (
 // command reads a word to the load book. It reports whether the whole message
 // is read; after a check, a copy or a correction the rest holds facts.
 func (r *reader) command() bool {
-	if r.getsInside() || r.daysWorkTold() {
+	if r.getsInside() || r.daysWorkTold() || r.supposes() {
 		return false
 	}
 	if r.remarksOnLoad() {

@@ -16,6 +16,9 @@ func (r *reader) widthOfThem(j int, f unit.Field) {
 
 // countedThings: "5 of them", "5 off" count what was spoken of last.
 func (r *reader) countedThings(i, j int) unit.Field {
+	if r.habit.Follows && r.within(0, len(r.items), kindNoun, "strip", "panel") < 0 && r.opens("there", "theres", "got", "have") >= 0 && r.mentions(kindNoun, "press", "frame", "bag") {
+		return unit.PressCount // "wrong about the bag, there are two of them free"
+	}
 	for k := i - 1; k >= 0; k-- {
 		if r.is(k, kindNoun, "panel") {
 			return unit.PanelCount

@@ -10,6 +10,7 @@ const JointsAndOne = "joints and one"
 func (r *reader) counts() {
 	r.leftToPress()
 	r.pairs()
+	r.panelsOfSoMany()
 	for i := range r.items {
 		if !r.free(i) {
 			continue

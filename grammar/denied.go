@@ -165,22 +165,6 @@ func (r *reader) renamed(i int) bool {
 	return r.within(from, i, kindNoun, r.items[i+1].id) >= 0
 }
 
-// saidAgain: "no the bar is 1 1/4" denies what was said of the bar, not the bar.
-func (r *reader) saidAgain(i int) bool {
-	if !r.is(i, kindNot) || r.items[i].word != "no" || r.isBreak(i+1) {
-		return false
-	}
-	j := i + 1
-	for r.word(j, "the", "that", "my", "our", "side") {
-		j++
-	}
-	if !r.is(j, kindNoun) || !r.word(j+1, "is", "are", "was", "should", "will") && !r.is(j+1, kindFix) {
-		return false
-	}
-	_, to := r.clause(i)
-	return r.amountsIn(j, to) > 0
-}
-
 func (r *reader) amountBefore(i int) bool {
 	for j := i - 1; j >= 0; j-- {
 		if r.items[j].amount != nil {

@@ -174,6 +174,14 @@ func (r *reader) eachPartAt(i int) bool {
 // gaugeHolds: "we were holding twenty four", "the bag's only holding 22" tell what
 // the gauge shows; "holding 14" alone keeps a load from going in.
 func (r *reader) gaugeHolds(i int) bool {
+	if r.word(i, "held") && r.word(i-1, "it", "she", "gauge", "vac", "seal", "needle", "dial") {
+		return true // "it held 24 when i shut the valve"
+	}
+	if r.word(i, "hold", "holds") {
+		_, to := r.clause(i)
+		down := r.word(i+1, "them", "it", "em", "those", "everything") && r.opensWithin(i+1, to, "down", "flat", "shut", "tight")
+		return down && i > 0 && r.items[i-1].amount != nil || r.word(i-1, "we", "it") && r.free(i+1) && r.opensWithin(i+2, min(i+5, to), "best", "most", "max", "tops") // "we hold 22 at best"
+	}
 	if !r.word(i, "holding") {
 		return false
 	}
@@ -257,4 +265,10 @@ func (r *reader) oneAtATime() bool {
 // pulledToInches: "how long to pull 22 inches" wants what a gauge shows.
 func (r *reader) pulledToInches(i int) bool {
 	return r.is(i-1, kindAsk) && (strings.HasSuffix(r.items[i-1].word, " to pull") || strings.HasSuffix(r.items[i-1].word, " to reach")) && (r.saidFlow() || r.mentions(kindNoun, "pump"))
+}
+
+// onPumpsPlate: what "the plate on the pump reads 3.8" tells is no vacuum.
+func (r *reader) onPumpsPlate(i int) bool {
+	from, _ := r.clause(i)
+	return r.items[i].amount.float() < 10 && r.items[i].amount.bare() && !r.habit.Metric && r.within(from, i, kindNoun, "pump") >= 0 && r.opensWithin(from, i, "plate", "nameplate", "tag", "sticker", "label")
 }

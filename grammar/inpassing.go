@@ -19,7 +19,7 @@ func (r *reader) killInPassing() {
 		case r.saveOne(i):
 			am.dead, r.items[i].used = true, true
 			r.items[i-1].meaning, r.items[i-1].used = meaning{}, true
-		case r.pronoun(i), r.leftTill(i), am.is(unit.Content) && r.ofGlueOrFill(i), r.wantedOf(i), r.thatIsnt(i):
+		case r.pronoun(i), r.leftTill(i), r.hourLost(i), am.is(unit.Content) && r.ofGlueOrFill(i), r.wantedOf(i), r.thatIsnt(i):
 			am.dead = true
 		case r.partOfSheet(i):
 			am.dead, r.items[i].used = true, true
@@ -210,4 +210,10 @@ func (r *reader) rippedTo(i int) bool {
 	}
 	from, _ := r.clause(i)
 	return r.opensWithin(from, i, "rip", "ripped", "ripping", "cut", "cutting", "saw", "sawn", "take", "bring")
+}
+
+// hourLost: the number of "we lost the first hour, so 9" is an hour of the day.
+func (r *reader) hourLost(i int) bool {
+	n, whole := r.items[i].amount.whole()
+	return r.habit.Follows && whole && n <= 12 && r.items[i].amount.bare() && r.word(i-1, "so") && r.isBreak(i+1) && r.opensWithin(0, i, "hour", "hours", "late", "oclock") && r.amountsIn(0, i) == 0
 }

@@ -109,3 +109,23 @@ func (r *reader) leastAbsolute(i int) bool {
 	}
 	return (r.word(i-1, "to", "at") || strings.HasSuffix(r.wordAt(i-1), " to")) && r.opensWithin(max(from, i-5), i, "only", "just") && r.opensWithin(max(from, i-6), i, "goes", "gets", "go", "get", "stops", "comes")
 }
+
+// plainReading reads "a one inch bar at 25 do for epoxy", "up here I only see 22", "does 22 do
+// it and …", "flatten it with 24?", "can the 4 cfm hold 24" where no vacuum is told.
+func (r *reader) plainReading(i int) bool {
+	a := r.items[i].amount
+	if v := a.float(); r.habit.Metric || v < 15 || v > 30 || a.form == formFraction || !a.bare() || a.plural || r.said(unit.Pressing) || r.dayPlan() {
+		return false
+	}
+	flat := r.topic == Flatten || r.mentions(kindFact, "cup_up=hump", "cup_up=hollow")
+	alone := r.isBreak(i+1) || r.word(i+1, "do", "enough", "and", "on")
+	switch {
+	case (r.word(i-1, "at") || a.link == linkAt) && r.is(i-2, kindNoun, "bar"), r.word(i-1, "see", "sees", "seeing") && r.mentions(kindNoun, "bar", "gauge", "pump"):
+		return alone
+	case r.word(i-1, "does", "will", "would", "is") && r.word(i+1, "do", "enough"):
+		return flat || r.mentions(kindNoun, "bar")
+	case r.word(i-1, "with") && r.isBreak(i+1):
+		return flat
+	}
+	return r.topic == Pump && r.is(i-1, kindVerb, string(Hold)) && r.word(i-1, "hold") && (r.within(0, i, kindNoun, "pump") >= 0 || r.has(unit.PumpSpeed))
+}

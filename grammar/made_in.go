@@ -39,3 +39,18 @@ func (t *tokenizer) madeIn(i int) bool {
 	}
 	return false
 }
+
+// inAboutSoLong: "from 25 to 20 in about quarter of an hour" tells no inches.
+func (t *tokenizer) inAboutSoLong(i int) bool {
+	if !in(scrapNorm(t.scraps, i), "about", "around", "roughly", "under", "maybe", "nearly") {
+		return false
+	}
+	for k := i + 1; k < i+6 && k < len(t.scraps) && t.scraps[k].shape != shapeBreak; k++ {
+		if t.scraps[k].shape == shapeWord {
+			if m, n := units.longest(t.scraps, k); n > 0 {
+				return m.unit.Dimension == unit.Lasting
+			}
+		}
+	}
+	return false
+}

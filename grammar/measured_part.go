@@ -43,10 +43,13 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		if r.is(k, kindNoun, "bar", "mat", "caul") && k+1 != i && r.ownsNumber(k) && attr != "tall" && !r.has(attrFields["strip"][attr]) && r.mentions(kindNoun, "strip") {
 			continue // run on: "five staves bar 1 inch 3/4 thick"
 		}
+		if r.is(k, kindNoun, "bar") && !isPlural(r.items[k].word) && attr != "tall" && r.word(i-1, "theyre", "they are", "are") && (r.word(i-1, "theyre", "they are") || r.word(i-2, "they")) {
+			return "strip" // "will a 1 1/2 bar press em if they're 3/4 thick"
+		}
 		if r.is(k, kindNoun, "bar") && k > 0 && (r.ownsNumber(k) || r.items[k-1].amount != nil) && (attr == "wide" || attr == "thick") && r.word(i-1, "on", "against", "onto") {
 			return "strip" // "a 1 1/4 bar on 3/4 thick, 2 in strips"
 		}
-		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" {
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && (attr == "deep" || !r.lainThere(k, from)) {
 			return r.items[k].id
 		}
 		if r.is(k, kindWood) && attrFields["strip"][attr] != "" && r.topic != Move {
@@ -54,6 +57,19 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		}
 	}
 	return ""
+}
+
+// lainThere: of "a bar on the bed 2 in tall" and "three panels on the bed, all 20 wide" the
+// press at item k is only where the thing lies that is measured.
+func (r *reader) lainThere(k, from int) bool {
+	if !r.is(k, kindNoun, "bed", "frame", "press", "bag") || !r.word(k-1, "the", "our", "my") || !r.word(k-2, "on", "in", "inside", "into", "onto", "across") {
+		return false
+	}
+	j := k - 3
+	for j > from && (r.word(j, "stands", "sits", "standing", "sitting", "lying", "laid", "is", "are", "down", "out", "right", "up") || r.is(j, kindWood)) {
+		j--
+	}
+	return j >= from && r.is(j, kindNoun, "bar", "panel")
 }
 
 // ofStack reports whether the measure at item i is of a stack as a whole, which is
@@ -97,7 +113,7 @@ func (r *reader) frameNoun(from int, attr string) string {
 	}
 	last := ""
 	for k := from - 1; k >= 0; k-- {
-		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) {
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) && !(r.word(from, "all", "each", "both") && r.lainThere(k, 0)) {
 			if r.is(k, kindNoun, "bar") && attr == "thick" && from >= 2 && r.otherSaid(k, from-1) {
 				break // "1 in bar, 25 inHg, 3/8 thick" is of the strips again
 			}

@@ -282,7 +282,7 @@ func (r *reader) stuffLength(i int, word string) {
 	stuff := word == "stuff" || word == "stock"
 	switch {
 	case r.word(i+1, "of") && r.size(i) > thickestStock && r.size(i) < widestStrip && (word == "stuff" || r.mentions(kindNoun, "bag", "opening") && !r.mentions(kindNoun, "bar")):
-	case stuff && !r.has(unit.StripThickness):
+	case stuff && !r.has(unit.StripThickness) && !(r.habit.Follows && r.size(i) > thickestStock):
 		r.bind(i, unit.StripThickness)
 	default:
 		r.stripLength(i)

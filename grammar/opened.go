@@ -16,12 +16,15 @@ var (
 // opensUnderVacuum reports whether a press is to be opened while air still holds
 // it shut: "ok to crack the frame open with still 10 on the gauge?"
 func (r *reader) opensUnderVacuum() bool {
-	if !r.wordIn(allows...) && !r.mentions(kindRole, "mintemp") && !r.asksSomething() || r.said(unit.Lasting) || r.within(0, len(r.items), kindGlue) >= 0 {
+	if !r.wordIn(allows...) && !r.mentions(kindRole, "mintemp") && !r.asksSomething() && !r.wordIn("need", "have", "should", "must") || r.said(unit.Lasting) || r.within(0, len(r.items), kindGlue) >= 0 {
 		return false
 	}
 	at := r.priesAt()
 	if at < 0 {
 		return false
+	}
+	if r.ventsFirst(at) || r.whilePulled(at+1) {
+		return true
 	}
 	for j := at + 1; j < len(r.items); j++ {
 		if r.word(j, "before") && r.held(j+1) || strings.HasPrefix(r.items[j].word, "before the vacuum") || r.word(j, "without") && r.wordIn("venting", "bleeding", "releasing", "letting") {
@@ -60,8 +63,8 @@ func (r *reader) priesAt() int {
 			continue
 		}
 		plain := r.word(i, "pull", "take", "get", "slide", "force", "pulling")
-		for j := i + 1; j < len(r.items) && j <= i+3 && !r.isBreak(j); j++ {
-			if r.word(j, "the", "my", "our", "a", "this", "that", "off", "up", "open") {
+		for j := i + 1; j < len(r.items) && j <= i+5 && !r.isBreak(j); j++ {
+			if r.word(j, "the", "my", "our", "a", "this", "that", "off", "up", "open", "corner", "edge", "of", "back") {
 				continue
 			}
 			it := r.word(j, "it") && !r.wordIn("valve", "vent", "tap", "cock")

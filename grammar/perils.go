@@ -95,6 +95,8 @@ func (r *reader) worstFirst() {
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "hot pump"}}, slices.DeleteFunc(r.phrase.Asks, func(a Ask) bool { return a.Peril == "heat" })...)
 	case r.sandsSafely():
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "fumes"}}, r.phrase.Asks...)
+	case r.bearsDown() && !r.asksFor(Safety):
+		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "standing on it"}}, r.phrase.Asks...)
 	case r.handsWhile() && !r.asksFor(Safety):
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "reach in"}}, r.phrase.Asks...)
 	case slices.Contains(r.phrase.Perils, "reach in"): // before "my kid", who is no worse off than his hand

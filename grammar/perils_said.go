@@ -108,3 +108,77 @@ func (r *reader) pumpHot() bool {
 	}
 	return false
 }
+
+// bearing is what somebody does who puts weight on a thing, weighing the parts that he does it
+// with, which alone say nothing of where he is.
+var (
+	bearing  = wordSet(`lean leans leaning leant sit sits sitting sat stand stands standing kneel kneels kneeling climb climbs climbing hop hops hopping jump jumps jumping lie lies lying perch perches perching step steps stepping walk walks walking crawl crawls crawling`)
+	weighing = wordSet(`weight knee knees elbow elbows foot feet push pushing get getting`)
+)
+
+// bearsDown: "can i lean on the lid while it pulls down", "hop up on the press to get the last
+// of the cup out while it's pulling"; not "can i hop on the press tomorrow".
+func (r *reader) bearsDown() bool {
+	for i := 1; i+2 < len(r.items); i++ {
+		if r.items[i].amount != nil || !bearing[r.items[i].word] && !weighing[r.items[i].word] {
+			continue
+		}
+		k := i + 1
+		for r.word(k, "up", "down", "right", "straight") {
+			k++
+		}
+		if !r.word(k, "on", "onto", "against", "atop") {
+			continue
+		}
+		for k++; r.word(k, "top", "of", "the", "a", "my", "our", "that", "vacuum"); k++ {
+		}
+		lid := r.word(k, "lid", "membrane") || r.is(k, kindNoun, "film")
+		if !lid && !r.is(k, kindNoun, "press", "frame", "bag", "panel", "caul") {
+			continue
+		}
+		from, _ := r.clause(i)
+		if (bearing[r.items[i].word] && lid || r.whilePulled(k+1)) && r.somebodyWithin(from, i) {
+			return true
+		}
+	}
+	return false
+}
+
+// somebodyWithin: "i", "the kid", "ok to".
+func (r *reader) somebodyWithin(from, to int) bool {
+	for k := from; k < to; k++ {
+		if r.items[k].amount == nil && somebody[r.items[k].word] || r.is(k, kindPerson) || r.word(k, "ok to", "safe to", "fine to") || r.word(k, "ok", "okay", "safe", "fine", "alright") && r.word(k+1, "to") {
+			return true
+		}
+	}
+	return false
+}
+
+// whilePulled: "while it pulls down", "when the pump runs", "with the pump still on", from
+// item k on.
+func (r *reader) whilePulled(k int) bool {
+	for ; k < len(r.items); k++ {
+		if r.word(k, "under vacuum") {
+			return true
+		}
+		if !r.word(k, "while", "as", "when", "with", "whilst", "once") {
+			continue
+		}
+		_, to := r.clause(k)
+		pump := r.within(k, to, kindNoun, "pump")
+		if r.within(k, to, kindVacuum, "pull", "vacuum") >= 0 || r.opensWithin(k, to, "closes", "closing", "pumps", "pumping", "evacuates", "sucks", "sucking", "pulling") || pump >= 0 && r.opensWithin(pump, to, "on", "running", "runs", "going", "working") {
+			return true
+		}
+	}
+	return false
+}
+
+// ventsFirst: "do I need to stop the pump before i lift a corner of the bag" asks about what
+// the pries at item at do to a press that is pulled down.
+func (r *reader) ventsFirst(at int) bool {
+	if !r.wordIn("need", "should", "must", "have", "necessary", "ok", "okay") || r.mentions(kindGlue) {
+		return false
+	}
+	before := r.opensWithin(max(at-4, 0), at, "before")
+	return before && (r.opensWithin(0, at, "stop", "vent", "bleed", "release", "kill", "shut", "switch", "turn") || r.is(r.within(0, at, kindVerb, string(Hold)), kindVerb)) && (r.within(0, at, kindNoun, "pump") >= 0 || r.opensWithin(0, at, "vent", "bleed", "release", "vacuum", "air"))
+}

@@ -72,3 +72,40 @@ func (r *reader) bySpan(i int, noun, attr string) string {
 	}
 	return noun
 }
+
+// panelsOfSoMany reads how many strips each panel has in "14 boards, two panels of 7" and, of a
+// thread's strips, in "split it in two panels of nine".
+func (r *reader) panelsOfSoMany() {
+	for k := 1; k+2 < len(r.items); k++ {
+		if !r.is(k, kindNoun, "panel") || !isPlural(r.items[k].word) || !r.word(k+1, "of") || r.items[k-1].amount == nil || !r.free(k+2) || !r.items[k+2].amount.bare() || !r.isBreak(k+3) && !r.word(k+3, "then", "each", "now", "instead", "please") {
+			continue
+		}
+		n, whole := r.wholeAt(k + 2)
+		panels, counted := r.wholeAt(k - 1)
+		if !whole || !counted || n < fewestShared || panels < 2 || r.has(unit.StripCount) {
+			return
+		}
+		all := r.stripsInAll(n * panels)
+		if all < 0 && !(r.items[k+2].amount.form == formWords && (r.habit.Follows || r.mentions(kindNoun, "strip"))) {
+			r.items[k+2].amount.dead = r.mentions(kindNoun, "strip") && n < 20 // so thick, so wide, or of so many
+			return
+		}
+		if r.bind(k+2, unit.StripCount) && all >= 0 {
+			r.items[all].used = true
+			if fact := r.justBound(k + 2); fact != nil {
+				fact.Again = append(fact.Again, r.items[all].text)
+			}
+		}
+		return
+	}
+}
+
+// stripsInAll is the item that counts n strips; -1 where none does.
+func (r *reader) stripsInAll(n int) int {
+	for i := range r.items {
+		if m, ok := r.wholeAt(i); ok && m == n && r.free(i) && r.is(r.counted(i), kindNoun, "strip") {
+			return i
+		}
+	}
+	return -1
+}

@@ -286,7 +286,7 @@ func (r *reader) noReading(i int) bool {
 		return true
 	}
 	n := r.next(i)
-	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) || r.clockBehind(i) >= 0 || r.thinnedTo(i) {
+	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) || r.clockBehind(i) >= 0 || r.thinnedTo(i) || r.onPumpsPlate(i) {
 		return true // "pull 5 at 4pm"
 	}
 	if r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) {
@@ -325,7 +325,7 @@ func (r *reader) cuedAsReading(i int) bool {
 		return false
 	}
 	switch {
-	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i), r.gaugeMovedTo(i), r.onlyReached(i):
+	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i), r.gaugeMovedTo(i), r.onlyReached(i), r.plainReading(i):
 		return true
 	case a.minus && a.form == formDecimal && r.habit.Metric && a.float() >= 0.3 && a.float() < 1.05 && n < 0 && a.link == linkNone:
 		return true // "…, bar 30, -0.85"
@@ -345,7 +345,7 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true // "how long to get to 22 and …"
 	case r.word(i-1, "on", "at") && r.word(i-2, "sitting", "sat", "sits", "steady", "parked"):
 		return true
-	case r.word(i+1, "on") && r.is(n, kindVacuum, "gauge"), r.gaugeBehind(i):
+	case r.word(i+1, "on", "in") && r.is(n, kindVacuum, "gauge"), r.gaugeBehind(i):
 		return true
 	case !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && r.gaugeHolds(i-1) && (r.isBreak(i+1) || r.word(i+1, "now", "today", "tonight", "at")):
 		return true // "we were holding twenty four and a half"

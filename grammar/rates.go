@@ -102,7 +102,7 @@ func (r *reader) dropped(i int) bool {
 		return false
 	}
 	k := j + 1
-	for k < len(r.items) && r.word(k, "in", "over", "within", "about") || r.is(k, kindRole, "length") {
+	for k < len(r.items) && r.word(k, "in", "over", "within", "about", "around", "roughly", "nearly", "maybe", "only", "just") || r.is(k, kindRole, "length") {
 		k++
 	}
 	if k >= len(r.items) || r.items[k].amount == nil || !r.items[k].amount.is(unit.Lasting) || r.items[k].amount.float() <= 0 {
@@ -133,7 +133,7 @@ func (r *reader) leakOver(i int) {
 		return // "it pulls 22 in about four minutes"
 	}
 	j := i + 1
-	for j < len(r.items) && (r.word(j, "in", "every", "per", "over", "each", "a", "an", "about", "the", "within", "of", "vacuum", "space", "gone", "away", "down") || r.items[j].brk == '/' || r.is(j, kindRole, "length", "in a row") || r.is(j, kindVacuum, "vacuum") || r.is(j, kindNoun, "leak") || r.word(j, "gone in")) {
+	for j < len(r.items) && (r.word(j, "in", "every", "per", "over", "each", "a", "an", "about", "around", "roughly", "nearly", "maybe", "the", "within", "of", "vacuum", "space", "gone", "away", "down") || r.items[j].brk == '/' || r.is(j, kindRole, "length", "in a row") || r.is(j, kindVacuum, "vacuum") || r.is(j, kindNoun, "leak") || r.word(j, "gone in")) {
 		j++
 	}
 	if j == i+1 || j >= len(r.items) {

@@ -39,6 +39,14 @@ func (r *reader) otherOfKind(i, j int) bool {
 	if k < 0 {
 		k = r.within(j+1, to, kindNoun, r.items[j].id)
 	}
+	if k < 0 && bareFields[r.items[j].id] != "" {
+		for k = j + 1; k < to; k++ {
+			if r.free(k) && r.length(k) && r.items[k].amount.plural && r.isBreak(k+1) && r.word(k-1, "got", "have", "use", "using", "used", "only", "the", "some", "are", "with", "take") {
+				return r.bind(k, bareFields[r.items[j].id]) // "instead of the 40 bars I've got 30s"
+			}
+		}
+		return false
+	}
 	return k >= 0
 }
 

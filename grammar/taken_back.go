@@ -94,3 +94,17 @@ func (r *reader) checkTakenBack() bool {
 	}
 	return false
 }
+
+// saidAgain: "no the bar is 1 1/4", "no the bar we have left is 35" deny what was said of
+// the bar, not the bar.
+func (r *reader) saidAgain(i int) bool {
+	if !r.is(i, kindNot) || r.items[i].word != "no" || r.isBreak(i+1) {
+		return false
+	}
+	j := i + 1
+	for r.word(j, "the", "that", "my", "our", "side") {
+		j++
+	}
+	_, to := r.clause(i)
+	return r.is(j, kindNoun) && r.amountsIn(j, to) > 0 && (r.word(j+1, "is", "are", "was", "should", "will") || r.is(j+1, kindFix) || r.word(i+1, "the", "that", "my", "our"))
+}

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	"presshand/engine/unit"
 )
@@ -14,6 +15,16 @@ func (r *reader) wordsAhead() {
 	r.assumedThen()
 	r.madeOf()
 	r.humpedBy()
+	r.twoQuestions()
+}
+
+// twoQuestions: "two q's:" are questions, and nothing quartersawn.
+func (r *reader) twoQuestions() {
+	for i := 1; i < len(r.items); i++ {
+		if r.is(i, kindFact) && r.word(i, "qs") && r.isBreak(i+1) && (r.items[i-1].amount != nil || r.word(i-1, "of", "few", "quick", "these", "some", "my", "more", "other")) {
+			r.items[i].meaning, r.items[i].used = meaning{kind: kindFill}, true
+		}
+	}
 }
 
 // inSection: "48 by 22 in section" tells no inches.
@@ -33,6 +44,9 @@ func (r *reader) assumedThen() {
 		return
 	}
 	for i := range r.items {
+		if r.is(i, kindAsk, "profile") && (r.is(i-1, kindNoun) || r.word(i-1, "i") && r.is(i-2, kindNoun)) && r.opensWithin(max(i-6, 0), i, "with") && strings.HasSuffix(r.items[i].word, "always use") {
+			r.items[i].meaning, r.items[i].used = meaning{}, true // "no i mean with the 3/4 caul i always use"
+		}
 		if r.is(i, kindAsk, "profile") && r.word(i, "assume") && r.amountsIn(0, len(r.items)) == 1 && (r.wordIn("then", "there", "instead", "here", "once") || r.word(i-1, "ok", "okay", "lets", "just")) {
 			r.items[i].meaning, r.items[i].used = meaning{}, true
 		}
@@ -145,6 +159,8 @@ func (r *reader) hinted(j int) []unit.Field {
 	switch {
 	case bare && r.word(j-1, "at") && r.word(j-2, "one", "ones") && r.mentions(kindAir, "service") && v >= 10 && v <= 60:
 		return []unit.Field{unit.ServiceHumidity} // "that's the beach house. The city one's at 30"
+	case bare && r.onPumpsPlate(j):
+		return []unit.Field{unit.PumpSpeed}
 	case bare && r.word(j-1, "say", "about", "only", "maybe", "like", "at") && r.isBreak(j+1) && r.pumpAlone():
 		return []unit.Field{unit.PumpSpeed} // "pump's tired, say 4"
 	}

@@ -125,6 +125,15 @@ func (t *tokenizer) tradeRun(n int) bool {
 	return m > n
 }
 
+// timesOrTill: the "by" of "24x60 by 3pm", "24 by 60 by 4 oclock" joins no sizes.
+func (t *tokenizer) timesOrTill() lexer.TokenType {
+	i := t.at + 1
+	if i < len(t.scraps) && (t.scraps[i].shape == shapeInt && in(scrapNorm(t.scraps, i+1), "am", "pm", "oclock", "a.m", "p.m") || t.scraps[i].shape == shapePair && !strings.HasPrefix(t.scraps[i].norm, "1:")) {
+		return 0
+	}
+	return symTimes
+}
+
 // byAbout is how many words join two numbers in "1 5/8 by a heavy 3/4"; 0 elsewhere.
 func (t *tokenizer) byAbout(s scrap) int {
 	if s.norm != "by" || !t.afterAmount() {
@@ -161,7 +170,7 @@ func (t *tokenizer) link(s scrap) bool {
 	switch s.norm {
 	case "up":
 	case "by":
-		sym = symTimes
+		sym = t.timesOrTill()
 	case "at":
 		sym = symAt
 	case "to", "through", "till", "til", "thru":

@@ -20,7 +20,7 @@ func (t *tokenizer) inchAndPart(s scrap) bool {
 // noDirection reports whether the direction word at item j measures nothing: "4 high
 // of", "how long".
 func (r *reader) noDirection(j int) bool {
-	return r.levelWord(j) || r.word(j-1, "how") && !r.toldHow(j)
+	return r.levelWord(j) || r.word(j-1, "how") && !r.toldHow(j) || r.word(j, "wide") && r.word(j-2, "at", "on", "across") && r.word(j-1, "the") && (r.is(j+1, kindNoun, "face") || r.word(j+1, "end", "side", "face"))
 }
 
 // letterFirst: "w 2 1/4, t 3/8" with the letter between breaks.
