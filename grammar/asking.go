@@ -20,6 +20,7 @@ func (r *reader) findAsks() {
 			it.meaning, it.used = meaning{}, true // "default trim"
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
+		case r.partAlways(i): // is done
 		case r.asksNoWord(i), r.asksNothing(i), r.reminisces(i), r.onlyHurries(i):
 			it.meaning, it.used = meaning{}, true
 		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && r.opens("mean", "stand", "stands", "do") < 0:
