@@ -15,12 +15,11 @@ func (r *reader) findAsks() {
 		case it.kind == kindPeril && r.nobodyKnows(i):
 		case it.kind == kindPeril:
 			r.peril(i)
-		case opens && strings.HasPrefix(it.word, "before the vacuum"): // is gone
+		case opens && strings.HasPrefix(it.word, "before the vacuum"), r.partAlways(i): // is gone
 		case r.is(i, kindAsk, "profile") && r.is(i+1, kindRole, "trim"):
 			it.meaning, it.used = meaning{}, true // "default trim"
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
-		case r.partAlways(i): // is done
 		case r.asksNoWord(i), r.asksNothing(i), r.reminisces(i), r.onlyHurries(i):
 			it.meaning, it.used = meaning{}, true
 		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && r.opens("mean", "stand", "stands", "do") < 0:
