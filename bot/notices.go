@@ -13,7 +13,7 @@ import (
 func (r *Reply) notices(p grammar.Phrase, text string) {
 	var names []string
 	for _, u := range r.Unused {
-		if (strings.ContainsAny(u, digits) || spelled[strings.ToLower(u)]) && !refused(p, u) {
+		if (strings.ContainsAny(u, digits) || spelled[strings.ToLower(u)]) && !refused(p, u) && !dealtWith(p, u) {
 			names = append(names, quoted(u))
 		}
 	}
@@ -36,6 +36,18 @@ func (r *Reply) notices(p grammar.Phrase, text string) {
 	if len(names) > 0 {
 		r.say(Notice, "Not used: "+strings.Join(names, ", ")+". If it matters, say it another way.")
 	}
+}
+
+// dealtWith reports whether what was typed is a figure of a check or a finding of a load,
+// of which the reply says itself what becomes of it.
+func dealtWith(p grammar.Phrase, typed string) bool {
+	for c := p.Command; c != nil; c = c.Then {
+		measured := slices.ContainsFunc(c.Measured, func(f grammar.Fact) bool { return f.Text == typed })
+		if measured || c.Verb == grammar.Out && c.Note == typed && toneOf(typed) != neither {
+			return true
+		}
+	}
+	return false
 }
 
 // spelled are numbers in words that a reply must not pass over.

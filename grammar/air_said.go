@@ -72,8 +72,11 @@ func (r *reader) woodSits(i int) bool {
 		said = said || r.word(k, "is", "are", "was", "were", "sits", "sitting", "sat", "stands", "s")
 		k--
 	}
+	if said = said || r.word(k, "wood", "timber", "lumber") && k == i-2 && r.isBreak(i+1) && r.mentions(kindAir, "service"); !said { // "wood at 7, house at 45%"
+		said = strings.HasSuffix(r.items[max(k, 0)].text, "'s") || strings.HasSuffix(r.items[max(k, 0)].text, "’s") || r.word(k, "woods")
+	}
 	subject := r.is(k, kindWood) || r.is(k, kindNoun, "strip") && !r.is(k-1, kindNoun) && (k == 0 || r.items[k-1].amount == nil) || r.word(k, "wood", "woods", "timber", "lumber", "veneer")
-	return subject && (said || strings.HasSuffix(r.items[k].text, "'s") || strings.HasSuffix(r.items[k].text, "’s") || r.word(k, "woods"))
+	return subject && said
 }
 
 // waitedFor: "what if I wait til its 50", "once it warms up to 65" are of the air.

@@ -15,7 +15,7 @@ func (r *reader) findAsks() {
 		case it.kind == kindPeril && r.nobodyKnows(i):
 		case it.kind == kindPeril:
 			r.peril(i)
-		case opens && strings.HasPrefix(it.word, "before the vacuum"): // is gone
+		case opens && strings.HasPrefix(it.word, "before the vacuum"), r.partAlways(i): // is gone
 		case r.is(i, kindAsk, "profile") && r.is(i+1, kindRole, "trim"):
 			it.meaning, it.used = meaning{}, true // "default trim"
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):

@@ -7,6 +7,10 @@ import "slices"
 func (r *reader) comparing() {
 	r.insteadOf()
 	for i := range r.items {
+		if r.moreThanWood(i) {
+			r.items[i].word, r.items[i].meaning = "versus", meaning{kind: kindRole, id: "compare"}
+			return
+		}
 		if !r.word(i, "compare", "comparing") {
 			continue
 		}
@@ -23,6 +27,15 @@ func (r *reader) comparing() {
 		r.items[i].used = true
 		r.items[link].word, r.items[link].meaning = "versus", meaning{kind: kindRole, id: "compare"}
 	}
+}
+
+// moreThanWood: "does teak move less than hard maple" has two woods to choose from.
+func (r *reader) moreThanWood(i int) bool {
+	if !r.word(i, "than", "less than", "more than") || !r.is(i+1, kindWood) {
+		return false
+	}
+	from, _ := r.clause(i)
+	return r.oneToChoose(from, i) && r.within(from, i, kindWood) >= 0 && r.opensWithin(from, i, "does", "do", "will", "would", "is", "wont", "isnt", "doesnt")
 }
 
 // insteadOf: "if the wood's at 10 instead of 7, does it make any odds" compares the two.

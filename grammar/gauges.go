@@ -142,17 +142,41 @@ func (r *reader) onClockFace(i int) bool {
 }
 
 // moversOfGauges are words of a gauge that goes up or down.
-var moversOfGauges = wordSet(`dropped drops fallen fell falls falling risen rose rises climbed climbs crept gone went goes slipped sagged sunk sank come came settled eased recovered has have is had now only just down up back goes sags sag sagged sagging slips drifts creeps drooping droops`)
+var moversOfGauges = wordSet(`climbs creeps creep crawls crawled dropped drops fallen fell falls falling risen rose rises climbed climbs crept gone went goes slipped sagged sunk sank come came settled eased recovered has have is had now only just down up back goes sags sag sagged sagging slips drifts creeps drooping droops`)
 
-// gaugeMovedTo: "the gauge has dropped to 22".
+// gaugeMovedTo: "the gauge has dropped to 22", "gauge creeps up to about 23".
 func (r *reader) gaugeMovedTo(i int) bool {
 	k := i - 1
-	if !r.word(k, "to", "down to", "up to", "back to") || r.said(unit.Lasting) {
+	for r.word(k, "about", "around", "maybe", "nearly") {
+		k--
+	}
+	if i = k + 1; !r.word(k, "to", "down to", "up to", "back to") || r.said(unit.Lasting) {
 		return false
 	}
 	for k--; k >= 0 && r.items[k].amount == nil && moversOfGauges[r.items[k].word]; k-- {
 	}
 	return k < i-2 && r.is(k, kindVacuum, "gauge", "vacuum")
+}
+
+// bestPulled: "the pump holds 26", "gauge won't go past 23.5" and "can't get more than 21
+// out of this pump" tell all that there is.
+func (r *reader) bestPulled(i int) bool {
+	am := r.items[i].amount
+	if !am.bare() || am.link != linkNone || r.habit.Metric && (am.form != formDecimal || am.float() < 0.3 || am.float() > 1.05) || !r.habit.Metric && (am.float() < 10 || am.float() > 30) {
+		return false
+	}
+	switch k := i - 1; {
+	case r.word(k, "holds", "manages"):
+		return r.is(k-1, kindNoun, "pump") && r.isBreak(i+1)
+	case r.word(k, "past", "beyond", "over", "above"):
+		from, _ := r.clause(i)
+		return r.word(k-1, "go", "get", "come", "climb", "move", "pull") && (r.within(from, k, kindVacuum, "gauge") >= 0 || r.within(from, k, kindNoun, "pump") >= 0) && r.amountsIn(from, i) == 0
+	}
+	k := i + 1
+	for r.word(k, "out", "of", "from", "out of", "the", "this", "that", "our", "my", "old") {
+		k++
+	}
+	return k > i+2 && r.is(k, kindNoun, "pump") && r.isBreak(k+1)
 }
 
 // wavers say that a needle does not stand still: "bounces between 23 and 24".

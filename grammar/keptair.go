@@ -98,3 +98,44 @@ func (r *reader) monthsSwing() {
 
 // months are the times of a year that wood swings between.
 var months = wordSet(`january february march april may june july august september october november december jan feb mar apr jun jul aug sep sept oct nov dec summer winter spring fall autumn`)
+
+// madeAt: "glued at 7, lives at 60% rh" and "we glued it up at 8" tell how wet the wood was.
+func (r *reader) madeAt(i int) bool {
+	if v := r.items[i].amount.float(); v < 4 || v > 20 || !r.word(i-1, "at", "up at") || r.next(i) >= 0 || !r.mentions(kindAir, "service") {
+		return false
+	}
+	k := i - 2
+	for r.word(k, "it", "them", "up", "this", "these", "that", "those", "together") {
+		k--
+	}
+	return r.word(k, "glued", "pressed", "dried", "made", "built", "assembled", "planed")
+}
+
+// theirAir: in "her humidistat says 22% and it's 68 in there" both are of where the work
+// lives.
+func (r *reader) theirAir() {
+	for k := 1; k < len(r.items); k++ {
+		if r.word(k-1, "her", "his", "their") && (r.is(k, kindAir, "rh") && !r.word(k, "rh") || r.is(k, kindAir, "temp") && in(r.items[k].word, "thermometer", "thermostat")) && r.mentions(kindWood) && r.within(0, len(r.items), kindGlue) < 0 {
+			r.items[k-1].meaning = meaning{kind: kindAir, id: "service"}
+		}
+	}
+	low, high := r.bareWarmth()
+	for i := range r.items {
+		am := r.items[i].amount
+		there := i + 1
+		if r.word(there, "in") && am != nil && am.bare() {
+			there++
+		}
+		if am == nil || !am.bare() && am.unitRaw != "in" || there == i+1 && am.bare() || !r.word(there, "there", "in there") || am.float() < low || am.float() > high || !r.word(i-1, "its", "is", "at", "about", "around") || !r.mentions(kindAir, "service") {
+			continue
+		}
+		u := r.bareUnit(am, unit.Warmth)
+		am.unit, am.unitRaw = &u, u.Symbol
+	}
+}
+
+// ofARoom reports whether the number at item i is how damp the air is: "office is 28 rh".
+func (r *reader) ofARoom(i int) bool {
+	from, to := r.window(i)
+	return r.is(r.next(i), kindAir, "rh") || r.within(from, to, kindAir, "service", "shop") >= 0
+}

@@ -49,6 +49,31 @@ func (r *reader) remarks(refs []int, next int) {
 	r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
 }
 
+// stillIn reports whether loads are said to be where they were, and nothing more, from item
+// i on: "but 32 is still in the press".
+func (r *reader) stillIn(i int) bool {
+	for r.isBreak(i) && i < len(r.items) || r.word(i, "but", "and", "while") {
+		i++
+	}
+	refs, next := r.references(i)
+	if len(refs) == 0 {
+		return false
+	}
+	for r.word(next, "is", "are", "s", "was", "were", "has", "have") {
+		next++
+	}
+	if !r.word(next, "still", "stays", "staying", "stayed", "still in", "is still in", "are still in") {
+		return false
+	}
+	if r.word(next, "still", "stays", "staying", "stayed") {
+		next++
+	}
+	for r.word(next, "in", "still in", "pressing", "the", "press", "bag", "frame", "there", "under", "vacuum", "to", "be", "stay", "now") || r.is(next, kindUnit, "in") || r.is(next, kindVerb, string(In)) || r.is(next, kindNoun, "press", "bag", "frame") {
+		next++
+	}
+	return next >= len(r.items) || r.nothingAfter(next-1)
+}
+
 // staysIn reads "leave 1 in till 3" and "keep 1 in 30 more minutes": the load stays in
 // the press, whatever is said of how long.
 func (r *reader) staysIn(at int) bool {

@@ -110,6 +110,11 @@ func (r *reader) follows() {
 	if r.onlyThese(c) {
 		return
 	}
+	if c.Verb == Out && r.stillIn(r.itemFrom(c.Note)) {
+		r.unuse(text) // "30 and 31 came out, 32 is still in"
+		c.Note = ""
+		return
+	}
 	if r.nothingLeft(c) {
 		*c = Command{Verb: NotDone, Meant: c.Verb, Loads: c.Loads}
 		return

@@ -126,13 +126,17 @@ func (r *reader) listedMoistures() {
 // oneAndTheOther reads "11% on one board and 7% on the other" and "half read 7%,
 // the other half 11".
 func (r *reader) oneAndTheOther() {
-	if !r.wordIn("other", "others", "rest") && r.halvesSaid() < 2 || !r.mentions(kindAir, "mc") && r.halvesSaid() < 2 && r.within(0, len(r.items), kindNoun, "strip") < 0 && !r.mentions(kindWood) || r.mentions(kindAir, "service") {
+	if !r.wordIn("other", "others", "rest") && r.halvesSaid() < 2 || !r.mentions(kindAir, "mc") && r.halvesSaid() < 2 && r.within(0, len(r.items), kindNoun, "strip") < 0 && !r.mentions(kindWood) || r.mentions(kindAir, "service") && r.halvesSaid() < 2 {
 		return
 	}
 	var two []int
 	for i := range r.items {
-		if !r.free(i) || r.items[i].amount.hearsay || r.items[i].amount.float() < 3 || r.items[i].amount.float() > 30 {
+		if !r.free(i) || r.items[i].amount.hearsay || r.items[i].amount.float() < 3 || r.items[i].amount.float() > 30 || r.ofARoom(i) {
 			continue
+		}
+		if r.items[i].amount.bare() && len(two) == 0 && r.halvesSaid() > 1 && r.woodReads(i, r.prev(i)) {
+			u := unit.PercentOf
+			r.items[i].amount.unit = &u // "half the boards read 7, the other half 10"
 		}
 		if r.items[i].amount.bare() && r.mentions(kindAir, "mc") && (len(two) == 0 && r.percentBare(i) || len(two) == 1) && r.onOneOrOther(i) {
 			two = append(two, i)
@@ -189,8 +193,8 @@ func (r *reader) percentBare(i int) bool {
 	}
 	p := r.prev(i)
 	n := r.next(i)
-	if v := r.items[i].amount.float(); v >= 4 && v <= 20 && r.word(i-1, "at") && r.word(i-2, "glued", "pressed", "dried", "made") && n < 0 && r.mentions(kindAir, "service") {
-		return true // "glued at 7, lives at 60% rh"
+	if r.madeAt(i) {
+		return true
 	}
 	if v := r.items[i].amount.float(); v >= 4 && v <= 30 && r.mentions(kindAir, "mc") && !r.is(n, kindNoun) && !r.is(n, kindAttr) && (r.is(p, kindSay) || r.is(p, kindVacuum, "pull") && in(r.items[p].word, "reads", "reading", "shows") || r.word(i-1, "between")) {
 		return true
@@ -235,7 +239,7 @@ func (r *reader) percentField(i int) unit.Field {
 	if r.wetBeforeHouse(i, to) || r.goesTo(i) || r.leftShopAt(i) || r.items[i].amount.float() <= 20 && r.word(i+1, "wood", "lumber", "timber", "stock") {
 		return unit.WoodMoisture
 	}
-	tooWet := r.items[i].amount.float() > 30 && (r.topic == Move || r.mentions(kindAir, "service")) && !r.mentions(kindAir, "mc")
+	tooWet := r.items[i].amount.float() > 30 && (r.topic == Move || r.mentions(kindAir, "service") || r.within(left, i, kindAir, "shop") >= 0) && !r.mentions(kindAir, "mc")
 	if r.has(unit.WoodMoisture) && r.service(i) && r.percentCue(left, i) == "mc" && r.items[i].amount.float() > 25 {
 		return unit.ServiceHumidity
 	}

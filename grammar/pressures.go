@@ -325,7 +325,7 @@ func (r *reader) cuedAsReading(i int) bool {
 		return false
 	}
 	switch {
-	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i), r.gaugeMovedTo(i), r.onlyReached(i), r.plainReading(i):
+	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i), r.gaugeMovedTo(i), r.onlyReached(i), r.plainReading(i), r.bestPulled(i):
 		return true
 	case a.minus && a.form == formDecimal && r.habit.Metric && a.float() >= 0.3 && a.float() < 1.05 && n < 0 && a.link == linkNone:
 		return true // "…, bar 30, -0.85"

@@ -34,8 +34,8 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		return "bag"
 	case r.topic == Pump && !sheet && r.word(i-1, "a") && r.word(i-2, "on"):
 		return "panel" // "20 inHg on a 24x24"
-	case r.topic == Pump, r.topic == Profile:
-		return "bed"
+	case (r.topic == Pump || r.topic == Profile) && r.bySize(i, end) != "strip":
+		return "bed" // but "this pump won't pass 21, 4 strips of ash, 2 3/4 by 3/4"
 	case sheet:
 		return "panel"
 	}

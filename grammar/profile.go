@@ -90,7 +90,7 @@ func (r *reader) atSeaLevel() {
 // habits are what one always does.
 var habits = wordSet(`use run press have keep glue set work go put make pull get do take spread clamp stay live sit buy stock dry leave cut rip mill wear want need with at the a`)
 
-// reminisces: "i remember 25 inHg was fine", "remember last time with 6 strips?" and "we
+// reminisces: "i remember 25 inHg was fine", "remember last time with 6 strips?", "we
 // always mess up 1/4 strips" set nothing for the room.
 func (r *reader) reminisces(i int) bool {
 	switch r.items[i].word {
@@ -102,4 +102,17 @@ func (r *reader) reminisces(i int) bool {
 		return r.unknown(i+1) && !habits[r.items[i+1].word]
 	}
 	return false
+}
+
+// partAlways passes over what stands between a part and its number in "the bar we always
+// use is 1 1/4": a default of the room where no whole load is told.
+func (r *reader) partAlways(i int) bool {
+	if !r.is(i, kindAsk, "profile") || !r.is(i-1, kindNoun) || !r.word(i+1, "is", "was") || !in(r.items[i].word, "we always use", "we only ever use", "we only ever run", "we normally use", "we normally run") {
+		return false
+	}
+	if r.amountsIn(0, len(r.items)) < 4 {
+		r.phrase.Asks = append(r.phrase.Asks, r.askAt(i))
+	}
+	r.items[i].meaning = meaning{kind: kindFill}
+	return true
 }

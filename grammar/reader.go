@@ -59,6 +59,7 @@ func (r *reader) read() {
 	r.killStacked()
 	r.killAtATime()
 	r.livesIn()
+	r.theirAir()
 	r.glueRoom()
 	r.findStart()
 	r.retitled()

@@ -103,7 +103,7 @@ func (r *reader) besideServiceAir(i int) bool {
 // later: "glued at 9 %, later 35 % and 22 degrees".
 func (r *reader) later(i int) bool {
 	from, to := r.clause(i)
-	return r.opensWithin(from, to, "later", "afterwards", "after") && r.mentions(kindNoun, "core", "panel", "face") && !r.mentions(kindAir, "shop") && !r.mentions(kindNoun, "bar")
+	return r.opensWithin(from, to, "later", "afterwards", "after") && (r.topic == Move || r.mentions(kindNoun, "core", "panel", "face")) && !r.mentions(kindAir, "shop") && !r.mentions(kindNoun, "bar")
 }
 
 // goesInto reports whether the panel is said to go into the air of [from, to).
