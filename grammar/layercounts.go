@@ -5,6 +5,9 @@ package grammar
 // panels". Strips lie beside each other, and what has something between is told
 // by that. next is the item behind, or 0.
 func (r *reader) copiesAt(i, to int) (s layerSpan, next int) {
+	if s, next = r.pairAt(i, to); next > 0 {
+		return s, next
+	}
 	am := r.items[i].amount
 	n, whole := am.whole()
 	if !whole || n < 1 || n > 12 || !am.bare() || am.form == formDecimal || r.saysBetween() {

@@ -35,6 +35,9 @@ func (r *reader) layers() {
 	first, last := spans[0].first(), spans[len(spans)-1].last()
 	r.layersCorrected(spans)
 	spans = r.upwards(spans)
+	if !r.toldFrom() {
+		spans = r.placed(spans)
+	}
 	if told >= 0 && r.downwards() {
 		slices.Reverse(spans) // "from the top down: caul, mat, strips, sled"
 	}
@@ -260,8 +263,8 @@ func (r *reader) qualified(i int) bool {
 
 // partsLayers: commas, slashes, arrows and "then" part the layers of a stack.
 func (r *reader) partsLayers(i int) bool {
-	if r.word(i, "on", "at") && r.word(i+1, "the") && r.word(i+2, "bottom", "top") {
-		return false // "sled on the bottom thats 3/4"
+	if r.word(i, "on", "at") && r.word(i+1, "the") && r.word(i+2, "bottom", "top") || r.word(i, "on", "over", "under") && r.placedThick(i) >= 0 {
+		return false // "sled on the bottom thats 3/4", "caul on top 1/2"
 	}
 	if r.word(i, "on") && r.is(i-1, kindNoun, "fence") && r.word(i+1, "it", "that", "there") {
 		return false // "3/4 sled, fence on it is 3/8"
