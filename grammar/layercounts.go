@@ -20,6 +20,10 @@ func (r *reader) copiesAt(i, to int) (s layerSpan, next int) {
 		return layerSpan{noun: j + 1, amount: j, count: i, copies: n, part: layerParts[r.items[j+1].id]}, j + 2
 	}
 	noun := i + 1
+	times := noun < to && r.items[noun].brk == 'x'
+	if times {
+		noun++ // "2x mat 1/4"
+	}
 	if r.word(noun, "layers", "sheets", "plies") {
 		for noun++; r.word(noun, "of", "the"); noun++ {
 		}
@@ -27,7 +31,7 @@ func (r *reader) copiesAt(i, to int) (s layerSpan, next int) {
 	if noun < to && r.is(noun, kindNoun, "film") && noun+1 >= to {
 		return layerSpan{noun: noun, amount: -1, count: i, copies: 1, part: "film"}, noun + 1
 	}
-	if !counted(noun) {
+	if !counted(noun) && !(times && noun < to && r.is(noun, kindNoun, "panel", "mat", "caul", "core")) {
 		return s, 0
 	}
 	thick := noun + 1

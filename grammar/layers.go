@@ -16,6 +16,9 @@ var layerParts = map[string]string{
 // plastic, sled 3/4" or "12 caul / 18 mdf core / 4 mm strips".
 func (r *reader) layers() {
 	r.exceptOne()
+	if r.countedLayers() {
+		return
+	}
 	from := 0
 	told := r.within(0, len(r.items), kindRole, "stackorder")
 	if told > 0 && r.word(told, "layers") && r.items[told-1].amount != nil && r.is(told+1, kindNoun) {
@@ -310,7 +313,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				spans, s, i = s.closed(spans), c, next-1
 				continue
 			}
-			if !r.layerMeasure(i) || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
+			if !r.layerMeasure(i) || i+1 < to && r.items[i+1].brk == 'x' || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
 				return spans
 			}
 			if r.rangeAt(i, to) {
