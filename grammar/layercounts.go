@@ -5,6 +5,9 @@ package grammar
 // panels". Strips lie beside each other, and what has something between is told
 // by that. next is the item behind, or 0.
 func (r *reader) copiesAt(i, to int) (s layerSpan, next int) {
+	if s, next = r.pairAt(i, to); next > 0 {
+		return s, next
+	}
 	am := r.items[i].amount
 	n, whole := am.whole()
 	if !whole || n < 1 || n > 12 || !am.bare() || am.form == formDecimal || r.saysBetween() {
@@ -17,6 +20,10 @@ func (r *reader) copiesAt(i, to int) (s layerSpan, next int) {
 		return layerSpan{noun: j + 1, amount: j, count: i, copies: n, part: layerParts[r.items[j+1].id]}, j + 2
 	}
 	noun := i + 1
+	times := noun < to && r.items[noun].brk == 'x'
+	if times {
+		noun++ // "2x mat 1/4"
+	}
 	if r.word(noun, "layers", "sheets", "plies") {
 		for noun++; r.word(noun, "of", "the"); noun++ {
 		}
@@ -24,7 +31,7 @@ func (r *reader) copiesAt(i, to int) (s layerSpan, next int) {
 	if noun < to && r.is(noun, kindNoun, "film") && noun+1 >= to {
 		return layerSpan{noun: noun, amount: -1, count: i, copies: 1, part: "film"}, noun + 1
 	}
-	if !counted(noun) {
+	if !counted(noun) && !(times && noun < to && r.is(noun, kindNoun, "panel", "mat", "caul", "core")) {
 		return s, 0
 	}
 	thick := noun + 1

@@ -16,6 +16,9 @@ var layerParts = map[string]string{
 // plastic, sled 3/4" or "12 caul / 18 mdf core / 4 mm strips".
 func (r *reader) layers() {
 	r.exceptOne()
+	if r.countedLayers() {
+		return
+	}
 	from := 0
 	told := r.within(0, len(r.items), kindRole, "stackorder")
 	if told > 0 && r.word(told, "layers") && r.items[told-1].amount != nil && r.is(told+1, kindNoun) {
@@ -35,6 +38,9 @@ func (r *reader) layers() {
 	first, last := spans[0].first(), spans[len(spans)-1].last()
 	r.layersCorrected(spans)
 	spans = r.upwards(spans)
+	if !r.toldFrom() {
+		spans = r.placed(spans)
+	}
 	if told >= 0 && r.downwards() {
 		slices.Reverse(spans) // "from the top down: caul, mat, strips, sled"
 	}
@@ -260,8 +266,8 @@ func (r *reader) qualified(i int) bool {
 
 // partsLayers: commas, slashes, arrows and "then" part the layers of a stack.
 func (r *reader) partsLayers(i int) bool {
-	if r.word(i, "on", "at") && r.word(i+1, "the") && r.word(i+2, "bottom", "top") {
-		return false // "sled on the bottom thats 3/4"
+	if r.word(i, "on", "at") && r.word(i+1, "the") && r.word(i+2, "bottom", "top") || r.word(i, "on", "over", "under") && r.placedThick(i) >= 0 {
+		return false // "sled on the bottom thats 3/4", "caul on top 1/2"
 	}
 	if r.word(i, "on") && r.is(i-1, kindNoun, "fence") && r.word(i+1, "it", "that", "there") {
 		return false // "3/4 sled, fence on it is 3/8"
@@ -307,7 +313,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				spans, s, i = s.closed(spans), c, next-1
 				continue
 			}
-			if !r.layerMeasure(i) || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
+			if !r.layerMeasure(i) || i+1 < to && r.items[i+1].brk == 'x' || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
 				return spans
 			}
 			if r.rangeAt(i, to) {

@@ -159,20 +159,26 @@ func (r *reader) topAndBottom(spans []layerSpan, ls unit.Layers) unit.Layers {
 		if !r.onBothEnds(s) {
 			continue
 		}
-		var rest unit.Layers
+		var rest, above unit.Layers
 		n := 0
 		var plate unit.Layer
-		for _, l := range ls {
-			if l.Part == s.part {
+		for k, l := range ls {
+			switch {
+			case l.Part == s.part:
 				plate = l
 				n++
-				continue
+			case len(spans) == len(ls) && r.layerPlace(spans[k]) == onTop:
+				above = append(above, l)
+				r.usePlace(spans[k])
+			default:
+				rest = append(rest, l)
 			}
-			rest = append(rest, l)
 		}
 		if n == 1 {
-			r.items[r.endsAt(s)].used, r.items[r.endsAt(s)].meaning = true, meaning{}
-			return append(append(unit.Layers{plate}, rest...), plate)
+			if at := r.endsAt(s); r.bothEnds(at) {
+				r.items[at].used, r.items[at].meaning = true, meaning{}
+			}
+			return append(append(append(unit.Layers{plate}, rest...), plate), above...)
 		}
 	}
 	return ls
@@ -180,7 +186,7 @@ func (r *reader) topAndBottom(spans []layerSpan, ls unit.Layers) unit.Layers {
 
 // onBothEnds reports whether a part lies "top and bottom", "above and below", "on both sides".
 func (r *reader) onBothEnds(s layerSpan) bool {
-	return (s.part == "sled" || s.part == "caul") && r.bothEnds(r.endsAt(s))
+	return (s.part == "sled" || s.part == "caul") && (r.bothEnds(r.endsAt(s)) || s.pairedIn(r))
 }
 
 // endsAt is the item at which it may be said that a part lies on both ends.

@@ -99,6 +99,7 @@ var abrasives = []string{"grit", "sandpaper", "abrasive", "abrasives", "emery"}
 func (r *reader) plainThings() {
 	r.piecesOf()
 	r.framedPanel()
+	r.boardsOf()
 	for i := 1; i+1 < len(r.items); i++ {
 		if r.word(i, "finished") && r.items[i-1].amount != nil && r.items[i-1].amount.bare() && r.is(i+1, kindNoun) {
 			r.items = slices.Delete(r.items, i, i+1) // "20 finished panels"
