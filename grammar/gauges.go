@@ -162,6 +162,9 @@ func (r *reader) gaugeMovedTo(i int) bool {
 // out of this pump" tell all that there is.
 func (r *reader) bestPulled(i int) bool {
 	am := r.items[i].amount
+	if r.mentions(kindNoun, "leak") { // then what it stops at is what is wrong
+		return false
+	}
 	if !am.bare() || am.link != linkNone || r.habit.Metric && (am.form != formDecimal || am.float() < 0.3 || am.float() > 1.05) || !r.habit.Metric && (am.float() < 10 || am.float() > 30) {
 		return false
 	}

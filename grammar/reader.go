@@ -106,8 +106,7 @@ func (r *reader) setAside() {
 	r.killInPassing()
 }
 
-// sayings binds the numbers and words of a question, or of what is left to say
-// after a command, each rule taking what the ones before it left.
+// sayings binds what is said beside a command, each rule taking what those before it left.
 func (r *reader) sayings() {
 	checks := r.phrase.Command != nil && r.phrase.Command.Verb == Check
 	if checks {
