@@ -20,6 +20,9 @@ func (r *reader) copiesAt(i, to int) (s layerSpan, next int) {
 		return layerSpan{noun: j + 1, amount: j, count: i, copies: n, part: layerParts[r.items[j+1].id]}, j + 2
 	}
 	noun := i + 1
+	if r.timesOther(i, to) && r.is(i+2, kindNoun, "strip") && r.free(i+3) && r.length(i+3) {
+		return layerSpan{noun: i + 2, amount: i + 3, part: "strips"}, i + 4 // "5x strips 1/2" lie side by side
+	}
 	times := noun < to && r.items[noun].brk == 'x'
 	if times {
 		noun++ // "2x mat 1/4"
@@ -70,6 +73,9 @@ func (r *reader) countsLayers(i, to int, told bool) bool {
 	n, ok := am.whole()
 	return ok && n >= 1 && am.form != formDecimal && i+1 < to && r.is(i+1, kindNoun, "sled", "strip", "panel", "caul") && (am.form == formWords || isPlural(r.items[i+1].word) && (!told || n > 1 && r.word(i+2, "at", "of", "with")))
 }
+
+// timesOther: "2x sled" counts what copiesAt does not.
+func (r *reader) timesOther(i, to int) bool { return i+1 < to && r.items[i+1].brk == 'x' }
 
 // countsStrips: in "strips 5/16, 5 strips, mat 3/8" the number alone is how many.
 func (r *reader) countsStrips(i, to int) bool {

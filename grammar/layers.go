@@ -302,7 +302,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				return spans
 			}
 			s = none
-		case s.part == "fence" && r.is(i, kindAttr, "tall"), it.amount != nil && (r.is(r.prev(i), kindRole, "vary") || r.levelsAt(i)):
+		case s.part == "fence" && r.is(i, kindAttr, "tall"), it.amount != nil && (r.is(r.prev(i), kindRole, "vary") || r.levelsAt(i) || r.one(i) && r.word(i+1, "layer")):
 		case r.endsLayers(i):
 			return spans
 		case it.amount != nil:
@@ -313,7 +313,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				spans, s, i = s.closed(spans), c, next-1
 				continue
 			}
-			if !r.layerMeasure(i) || i+1 < to && r.items[i+1].brk == 'x' || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
+			if !r.layerMeasure(i) || r.timesOther(i, to) || r.countsLayers(i, to, told) && !r.runOn(s.noun, i, to) {
 				return spans
 			}
 			if r.rangeAt(i, to) {

@@ -202,6 +202,9 @@ func (r *reader) enumerated() {
 		if len(at) > 1 {
 			r.items[i].amount.dead = true
 			r.items[i+1].brk = ','
+			if i > 0 && !r.isBreak(i-1) { // "caul 1/2 2) force on it"
+				r.items[i].brk = ','
+			}
 		}
 	}
 }
