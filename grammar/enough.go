@@ -16,7 +16,7 @@ func (r *reader) timeEnough(i int) bool {
 	}
 	inPress := false
 	from, to := r.sentence(i)
-	if r.enoughForGlue(i+1) {
+	if r.enoughForGlue(i + 1) {
 		return r.opensWithin(from, i, "is", "are", "will", "would") && !r.labelled(i)
 	}
 	for j := i + 1; j < to && j <= i+9 && r.items[j].amount == nil; j++ {

@@ -63,7 +63,9 @@ func (r *reader) dayBeside(i int) bool {
 	for r.word(after, "on") {
 		after++
 	}
-	day := func(k int) bool { return k >= 0 && k < len(r.items) && r.items[k].amount == nil && weekdays[r.items[k].word] }
+	day := func(k int) bool {
+		return k >= 0 && k < len(r.items) && r.items[k].amount == nil && weekdays[r.items[k].word]
+	}
 	return day(k) || day(after)
 }
 
