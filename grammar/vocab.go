@@ -81,12 +81,7 @@ func (l lexicon) learn(said string, m meaning) {
 }
 
 func (l lexicon) has(words []string) bool {
-	for _, s := range l[words[0]] {
-		if strings.Join(s.words, " ") == strings.Join(words, " ") {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(l[words[0]], func(s spelling) bool { return slices.Equal(s.words, words) })
 }
 
 // splitWording cuts a wording the way that a message is scanned.
