@@ -51,7 +51,7 @@ func (r *reader) clocks() {
 		}
 		am := r.items[i].amount
 		am.dead = r.atLunch(i)
-		if am.dead || r.linksToSize(i) || r.warmOfDay(i) || r.ofOtherDay(i) {
+		if am.dead || r.linksToTime(i) || r.linksToSize(i) || r.warmOfDay(i) || r.ofOtherDay(i) {
 			continue
 		}
 		if r.halfBefore(i) && r.glosses(i+2) {
@@ -120,6 +120,12 @@ func (r *reader) atLunch(i int) bool {
 		}
 	}
 	return false
+}
+
+// linksToTime: "leave it in from 12 to 16 hours" says how long, not from when.
+func (r *reader) linksToTime(i int) bool {
+	j := i + 1
+	return r.items[i].amount.bare() && r.free(j) && r.items[j].amount.link == linkTo && r.items[j].amount.is(unit.Lasting) && (r.within(max(i-4, 0), i, kindRole, "clamp") >= 0 || r.opensWithin(max(i-5, 0), i, "leave", "stays", "cure", "cures", "takes"))
 }
 
 // clockMeans returns start or deadline where the words around a clock time say so.
@@ -276,7 +282,7 @@ func (r *reader) namesThing(i int) bool {
 func (r *reader) clockRole(i int) string {
 	for j := i - 1; j >= 0 && j >= i-4; j-- {
 		switch {
-		case r.word(j, "quarter", "half", "past"):
+		case r.word(j, "quarter", "half", "past"), weekdays[r.items[j].word] && r.is(j-1, kindRole, "start"):
 		case r.is(j, kindRole, "start", "deadline"):
 			if r.items[j].word == "from" && !r.dayPlan() || r.word(j, "out by") && r.unevenBefore(j) {
 				return ""

@@ -16,6 +16,9 @@ func (r *reader) timeEnough(i int) bool {
 	}
 	inPress := false
 	from, to := r.sentence(i)
+	if r.closingTook(i) && r.word(i+1, "enough", "sufficient") {
+		return true
+	}
 	if r.enoughForGlue(i + 1) {
 		return r.opensWithin(from, i, "is", "are", "will", "would") && !r.labelled(i)
 	}

@@ -173,13 +173,24 @@ func (r *reader) bestPulled(i int) bool {
 		return r.is(k-1, kindNoun, "pump") && r.isBreak(i+1)
 	case r.word(k, "past", "beyond", "over", "above"):
 		from, _ := r.clause(i)
-		return r.word(k-1, "go", "get", "come", "climb", "move", "pull") && (r.within(from, k, kindVacuum, "gauge") >= 0 || r.within(from, k, kindNoun, "pump") >= 0) && r.amountsIn(from, i) == 0
+		shows := max(r.within(from, k, kindVacuum, "gauge"), r.within(from, k, kindNoun, "pump"))
+		return r.word(k-1, "go", "get", "come", "climb", "move", "pull") && shows >= 0 && r.amountsIn(shows, i) == 0
 	}
 	k := i + 1
 	for r.word(k, "out", "of", "from", "out of", "the", "this", "that", "our", "my", "old") {
 		k++
 	}
 	return k > i+2 && r.is(k, kindNoun, "pump") && r.isBreak(k+1)
+}
+
+// pressHolds: "the press holds 20", "does 24 hold them down".
+func (r *reader) pressHolds(i int) bool {
+	am := r.items[i].amount
+	if r.habit.Metric || !am.bare() || am.link != linkNone || am.float() < 10 || am.float() > 30 {
+		return false
+	}
+	return r.word(i-1, "holds") && r.is(i-2, kindNoun, "press", "bag", "frame") && r.isBreak(i+1) ||
+		r.word(i-1, "does", "will", "would", "can") && r.word(i+1, "hold", "keep", "press") && r.word(i+2, "them", "it", "everything", "the") && r.opensWithin(i+2, min(i+6, len(r.items)), "down", "flat")
 }
 
 // wavers say that a needle does not stand still: "bounces between 23 and 24".

@@ -54,10 +54,10 @@ func (r *reader) killHearsay() {
 				}
 				break
 			}
-			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") {
+			if r.items[j].brk == ',' || r.items[j].brk == '-' || r.word(j, "but", "so") || r.word(j, "and") && r.word(j+1, "my", "our") {
 				break
 			}
-			if am := r.items[j].amount; am != nil && !r.claimsOutcome(first, j) && !r.measuredOf(j) && !r.sawGauge(said, j) && r.within(said, j, kindRole, "vary") < 0 && !r.claimAsked(j) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
+			if am := r.items[j].amount; am != nil && !r.readOff(said, j) && !r.claimsOutcome(first, j) && !r.measuredOf(j) && !r.sawGauge(said, j) && r.within(said, j, kindRole, "vary") < 0 && !r.claimAsked(j) && !(am.is(unit.Warmth) && r.is(r.next(j), kindAir, "shop")) && (!plate || am.is(unit.Pressing) && r.within(said, j, kindRole, "limit") < 0) {
 				r.items[j].amount.hearsay = true
 			}
 		}
@@ -123,6 +123,11 @@ func (r *reader) claimsOutcome(first, i int) bool {
 func (r *reader) measuredOf(i int) bool {
 	from, _ := r.clause(i)
 	return r.items[i].amount.is(unit.Proportion) && r.items[i].amount.float() < 30 && (r.within(from, i, kindWood) >= 0 || r.within(from, i, kindAir, "mc") >= 0 || r.opensWithin(from, i, "wood", "timber", "lumber", "boards", "stock"))
+}
+
+// readOff: "says the barometer is 29.4" tells what stands on an instrument that is no one's.
+func (r *reader) readOff(said, i int) bool {
+	return r.within(said, min(said+4, i), kindAir, "barometer") >= 0 || r.opensWithin(said, min(said+4, i), "thermometer")
 }
 
 // told: "the boss says to set it to 25", "says its really 22 at the bag" are what

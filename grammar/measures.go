@@ -62,6 +62,8 @@ func (r *reader) roleLengths() {
 		case r.trimmedTwice(i), r.offEachEdge(i):
 		case r.word(i-1, "better than", "closer than", "nearer than") && r.word(i-2, "shut", "close", "closes", "closed", "down", "up") && r.size(i) < mostApart:
 			r.bind(i, unit.Gap) // "the worst joint won't shut better than 0.3 mm"
+		case r.jointShows(i):
+			r.bind(i, unit.Gap)
 		case r.varyAcross(i, p):
 		case r.fatterThan(i), r.word(i+1, "spread") && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && r.within(0, len(r.items), kindGlue) < 0:
 			r.items[i+1].used = true

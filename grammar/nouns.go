@@ -292,6 +292,10 @@ func (r *reader) stuffLength(i int, word string) {
 // woodLength: a measure before a wood is the stock's thickness: "1/4 walnut",
 // "4/4 cherry". Over two inches it is not thickness for certain.
 func (r *reader) woodLength(i int) {
+	if r.widthOfWood(i) {
+		r.bind(i, unit.StripWidth)
+		return
+	}
 	if r.size(i) <= thickestStock && !r.has(unit.StripThickness) {
 		r.bind(i, unit.StripThickness)
 		return

@@ -149,6 +149,7 @@ func (r *reader) sayings() {
 	r.barsStacked()
 	r.loneReading()
 	r.levels()
+	r.panelsLeftOut()
 	r.sharedOut()
 	r.surfaceInstead()
 	r.wordFacts()
@@ -174,6 +175,7 @@ func (r *reader) structures() {
 	r.overnight()
 	r.panelSizes()
 	r.piles()
+	r.closedAt()
 	r.clocks()
 }
 

@@ -177,6 +177,8 @@ func (r *reader) durationField(i int) unit.Field {
 		return unit.PressTime // "55 min under vacuum"
 	}
 	switch {
+	case r.closingTook(i):
+		return unit.LayupLoad
 	case r.perStrip(i):
 		return "" // the time for a panel is not said
 	case r.leftIn(i) || r.pressedFor(i), r.timeEnough(i), r.habit.Follows && r.needsIn(i):
