@@ -97,7 +97,7 @@ func (r *reader) backwards() {
 	if !found {
 		sought = r.solving
 	}
-	if sought == "" || r.phrase.Perils != nil {
+	if sought == "" || r.phrase.Perils != nil || sought == unit.Vacuum && r.pushAsked() {
 		return
 	}
 	w, named := r.wantedFigure(sought)

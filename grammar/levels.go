@@ -38,6 +38,8 @@ func (r *reader) levels() {
 			layers = append(append(layers, r.layerOf("caul", caul)), fill...)
 		case panels && between && caul < 0 && k == 0: // the sleds lie between them
 			layers = append(layers, fill...)
+		case panels && k > 0 && caul < 0 && r.oneSled(r.bound[sled].from):
+			layers = append(layers, fill...)
 		case between && !panels && k == n-1:
 			layers = append(layers, base)
 		default:
@@ -70,6 +72,11 @@ func (r *reader) levels() {
 func (r *reader) liesOnTop(i int) bool {
 	from, to := r.sentence(i)
 	return from > 0 && r.within(from, to, kindNoun, "strip", "sled") < 0 && r.opensWithin(i, to, "on", "over") && r.opensWithin(i, to, "top", "lot")
+}
+
+// oneSled: of "four 3/4 panels with a 3/4 sled" there is one sled, below them all.
+func (r *reader) oneSled(i int) bool {
+	return r.word(i-1, "a", "one") && r.is(i+1, kindNoun, "sled") && !isPlural(r.items[i+1].word) && !r.opensWithin(0, len(r.items), "each", "every", "per", "between", "apiece", "under", "own")
 }
 
 // oneMat: of "two 3/4 sleds and a 1/2 mat and 5/8 strips" there is one mat.

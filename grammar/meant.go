@@ -101,6 +101,23 @@ func (r *reader) pressureOn(i int) bool {
 	return false
 }
 
+// pushesNow: "it shows 120 mbar abs. how many kPa is pressing on the face" asks for no vacuum.
+func (r *reader) pushesNow(i int) bool {
+	_, to := r.clause(i)
+	return in(r.items[i].word, "how many kpa", "how many mbar") && r.pressureSaid() && r.word(i+1, "is", "are", "does that", "pressing", "pushing", "is pressing", "is pushing") &&
+		!r.opensWithin(i, to, "need", "needed", "enough", "for", "to", "must", "should") && r.amountsIn(i, to) == 0 && !r.pressureOn(i)
+}
+
+// pushAsked reports whether what a vacuum that was told pushes is asked about.
+func (r *reader) pushAsked() bool {
+	for i := range r.items {
+		if r.pushesNow(i) {
+			return true
+		}
+	}
+	return false
+}
+
 // faceAsked reports whether the clause of item i asks for what presses on a face:
 // "how many tons on a 24x48".
 func (r *reader) faceAsked(i int) bool {

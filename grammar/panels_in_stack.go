@@ -44,3 +44,27 @@ func (r *reader) panelsLeftOut() {
 	r.bound[stack].fact.Value = append(built, rest...)
 	r.drop(unit.PanelThickness)
 }
+
+// capLeftOut lays on top of a stack the caul that was told beside its layers: "four panels
+// in a 4 inch opening with a 3/4 sled and 1/2 caul". Of several cauls it cannot be told
+// where they lie, and the layers are asked for.
+func (r *reader) capLeftOut() {
+	stack, caul := r.measureOf(unit.StackLayers), r.measureOf(unit.CaulThickness)
+	if stack < 0 || caul < 0 || !r.asksFor(Stack) && !r.has(unit.Opening) {
+		return
+	}
+	layers, _ := r.bound[stack].fact.Value.(unit.Layers)
+	if slices.ContainsFunc(layers, func(l unit.Layer) bool { return l.Part == "caul" }) {
+		return
+	}
+	i := r.bound[caul].from
+	from, to := r.clause(i)
+	if at := r.within(from, to, kindNoun, "caul"); at >= 0 && isPlural(r.items[at].word) || r.opensWithin(from, to, "each", "every", "apiece", "between") {
+		r.refuse(unit.StackLayers, r.textOf(min(i, max(at, from)), max(i, at)), "")
+		r.drop(unit.StackLayers)
+		return
+	}
+	r.bound[stack].fact.Value = append(layers, r.layerOf("caul", caul))
+	r.bound[stack].fact.Text += ", " + r.items[i].text
+	r.drop(unit.CaulThickness)
+}

@@ -70,8 +70,8 @@ func (r *reader) vacuumInches(i int) bool {
 	if r.word(i-1, "to", "hit", "reach", "get", "at", "wants", "want", "need", "for") && r.pumping() && !(r.items[i].amount.float() < 10 && r.word(i-1, "at") && r.is(i-2, kindNoun, "strip")) && r.items[i].amount.link == linkNone {
 		return true
 	}
-	if r.is(i-1, kindAsk, "pump") && strings.HasSuffix(r.items[i-1].word, " to") {
-		return true // "time to 24 in?"
+	if r.is(i-1, kindAsk, "pump") && (strings.HasSuffix(r.items[i-1].word, " to") || strings.HasSuffix(r.items[i-1].word, " till") || strings.HasSuffix(r.items[i-1].word, " until")) {
+		return true // "time to 24 in?", "how long till 20 inches"
 	}
 	return r.is(j, kindVacuum, "pull", "gauge") && (r.items[i].amount.float() >= 5) || r.is(j, kindVacuum, "vacuum")
 }

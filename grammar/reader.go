@@ -150,6 +150,7 @@ func (r *reader) sayings() {
 	r.loneReading()
 	r.levels()
 	r.panelsLeftOut()
+	r.capLeftOut()
 	r.sharedOut()
 	r.surfaceInstead()
 	r.wordFacts()
