@@ -31,7 +31,7 @@ func (r *reader) besideNoun(i int) (k int, right bool) {
 	if r.is(n, kindAttr) && !r.items[n].used {
 		n = -1
 	}
-	if r.is(n, kindNoun, "cup", "bow") && n == i+1 && n+1 < len(r.items) && r.free(n+1) && r.length(n+1) && !(r.size(i) < r.size(n+1) && r.is(r.next(n+1), kindWood)) {
+	if r.is(n, kindNoun, "cup", "bow") && n == i+1 && n+1 < len(r.items) && r.free(n+1) && r.length(n+1) && !(r.size(i) < r.size(n+1) && (r.is(r.next(n+1), kindWood) || r.is(n+2, kindAttr))) {
 		n = -1 // "8 wide 3/4 cup 1/8": the cup has its own
 	}
 	left := r.leftNoun(i, p)

@@ -380,7 +380,7 @@ func (r *reader) looseLengths() {
 			}
 		case r.phrase.Command != nil && r.phrase.Command.Verb == Check && am.bare() && r.size(i) < 0.055 && !r.has(unit.StripThickness) && r.next(i) < 0 && r.prev(i) < 0:
 			r.bind(i, unit.StripThickness)
-		case r.topic == Flatten && !r.has(unit.StripThickness) && r.size(i) < 0.055 && r.is(i+1, kindNoun, "cup", "bow"):
+		case r.topic == Flatten && !r.has(unit.StripThickness) && r.size(i) < 0.055 && r.is(i+1, kindNoun, "cup", "bow") && !r.is(i+3, kindAttr):
 			r.bind(i, unit.StripThickness) // "8 wide 3/4 cup 1/8"
 		case r.topic == Flatten && r.has(unit.Bow) && !r.has(unit.StripLength) && r.size(i) > 0.3 && !r.is(r.next(i), kindAttr) && r.bind(i, unit.StripLength):
 		case r.lackedWood(i):

@@ -66,8 +66,8 @@ func (r *reader) durations() {
 			r.bind(i, unit.Unload)
 		}
 	}
-	for i := range r.items { // "45 min press 10 to load"
-		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.is(i+1, kindRole, "layup") && r.has(unit.PressTime) && !r.has(unit.LayupPanel) && !r.has(unit.LayupLoad) {
+	for i := range r.items { // "45 min press 10 to load", "open time 5 min, I need 9 to lay up"
+		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.is(i+1, kindRole, "layup") && (r.has(unit.PressTime) || r.has(unit.LabelOpen)) && !r.has(unit.LayupPanel) && !r.has(unit.LayupLoad) {
 			u := unit.Minute
 			r.items[i].amount.unit = &u
 			r.bind(i, unit.LayupLoad)
