@@ -15,9 +15,6 @@ func (r *reader) killWarmElsewhere() {
 		return
 	}
 	for i := 1; i < len(r.items); i++ {
-		if r.live(i) && r.items[i].amount.link == linkAt && r.warmAtHour(i) {
-			r.items[i].amount.dead = true
-		}
 		if !r.live(i) || !r.couldBeWarm(i) {
 			continue
 		}
@@ -26,13 +23,6 @@ func (r *reader) killWarmElsewhere() {
 			r.items[i].amount.dead = true
 		}
 	}
-}
-
-// warmAtHour: of "the shop was 48 at 7" the second number is an hour.
-func (r *reader) warmAtHour(i int) bool {
-	from, _ := r.clause(i)
-	am := r.items[i].amount
-	return am.bare() && am.float() <= 12 && r.free(i-1) && (r.items[i-1].amount.is(unit.Warmth) || r.items[i-1].amount.bare()) && r.within(from, i, kindAir, "shop", "temp") >= 0 && r.within(from, i, kindNoun) < 0
 }
 
 // couldBeWarm reports whether the number at item i may be degrees.
