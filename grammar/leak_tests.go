@@ -12,7 +12,7 @@ func (r *reader) leakTests() {
 	if r.has(unit.Leak) || !r.timeSaid() {
 		return
 	}
-	if r.wordIn("valve", "shut", "isolated", "isolate") && (r.mentions(kindVacuum) || r.mentions(kindNoun, "leak", "frame", "bag", "press", "pump")) && r.watchedByClock() {
+	if r.leakWatched() && r.watchedByClock() {
 		return
 	}
 	for i := range r.items {
