@@ -142,7 +142,7 @@ func (r *reader) onClockFace(i int) bool {
 }
 
 // moversOfGauges are words of a gauge that goes up or down.
-var moversOfGauges = wordSet(`climbs creeps creep crawls crawled dropped drops fallen fell falls falling risen rose rises climbed climbs crept gone went goes slipped sagged sunk sank come came settled eased recovered has have is had now only just down up back goes sags sag sagged sagging slips drifts creeps drooping droops`)
+var moversOfGauges = wordSet(`creep crawls crawled dropped drops fallen fell falls falling risen rose rises climbed climbs crept gone went goes slipped sagged sunk sank come came settled eased recovered has have is had now only just down up back sags sag sagging slips drifts creeps drooping droops`)
 
 // gaugeMovedTo: "the gauge has dropped to 22", "gauge creeps up to about 23".
 func (r *reader) gaugeMovedTo(i int) bool {
@@ -150,7 +150,7 @@ func (r *reader) gaugeMovedTo(i int) bool {
 	for r.word(k, "about", "around", "maybe", "nearly") {
 		k--
 	}
-	if i = k + 1; !r.word(k, "to", "down to", "up to", "back to") || r.said(unit.Lasting) {
+	if i = k + 1; !r.word(k, "to", "down to", "up to") || r.said(unit.Lasting) {
 		return false
 	}
 	for k--; k >= 0 && r.items[k].amount == nil && moversOfGauges[r.items[k].word]; k-- {
@@ -176,7 +176,7 @@ func (r *reader) bestPulled(i int) bool {
 		return r.word(k-1, "go", "get", "come", "climb", "move", "pull") && (r.within(from, k, kindVacuum, "gauge") >= 0 || r.within(from, k, kindNoun, "pump") >= 0) && r.amountsIn(from, i) == 0
 	}
 	k := i + 1
-	for r.word(k, "out", "of", "from", "out of", "the", "this", "that", "our", "my", "old") {
+	for r.word(k, "out", "of", "from", "the", "this", "that", "our", "my", "old") {
 		k++
 	}
 	return k > i+2 && r.is(k, kindNoun, "pump") && r.isBreak(k+1)
