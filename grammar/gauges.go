@@ -165,7 +165,11 @@ func (r *reader) bestPulled(i int) bool {
 	if r.mentions(kindNoun, "leak") { // then what it stops at is what is wrong
 		return false
 	}
-	if !am.bare() || am.link != linkNone || r.habit.Metric && (am.form != formDecimal || am.float() < 0.3 || am.float() > 1.05) || !r.habit.Metric && (am.float() < 10 || am.float() > 30) {
+	least, most := 10.0, 30.0
+	if r.habit.Metric {
+		least, most = 0.3, 1.05
+	}
+	if !am.bare() || am.link != linkNone || am.float() < least || am.float() > most || r.habit.Metric && am.form != formDecimal {
 		return false
 	}
 	switch k := i - 1; {
@@ -207,7 +211,8 @@ func (r *reader) gaugeHolds(i int) bool {
 	if r.word(i, "hold", "holds") {
 		_, to := r.clause(i)
 		down := r.word(i+1, "them", "it", "em", "those", "everything") && r.opensWithin(i+1, to, "down", "flat", "shut", "tight")
-		return down && i > 0 && r.items[i-1].amount != nil || r.word(i-1, "we", "it") && r.free(i+1) && r.opensWithin(i+2, min(i+5, to), "best", "most", "max", "tops") // "we hold 22 at best"
+		best := r.word(i-1, "we", "it") && r.free(i+1) && r.opensWithin(i+2, min(i+5, to), "best", "most", "max", "tops")
+		return best || down && i > 0 && r.items[i-1].amount != nil // "we hold 22 at best", "does 22 hold them down"
 	}
 	if !r.word(i, "holding") {
 		return false

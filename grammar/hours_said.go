@@ -15,7 +15,7 @@ func (r *reader) hoursBare(planned bool) {
 		if r.items[i].amount.link != linkTo {
 			a--
 		}
-		if a < 0 || !r.free(a) || !r.hourOfDay(a) || !r.hourOfDay(i) || r.pairOrSuffix(a) || r.pairOrSuffix(i) || r.items[a].amount.link != linkNone || !r.isBreak(i+1) || r.has(unit.StartTime) || r.has(unit.Deadline) || r.atLunch(a) {
+		if r.has(unit.StartTime) || r.has(unit.Deadline) || !r.bareHour(a) || !r.bareHour(i) || r.items[a].amount.link != linkNone || !r.isBreak(i+1) || r.atLunch(a) {
 			continue
 		}
 		from, to := r.items[a].amount.float(), r.items[i].amount.float()
@@ -30,6 +30,9 @@ func (r *reader) hoursBare(planned bool) {
 		}
 	}
 }
+
+// bareHour reports whether the number at item i can be an hour and nothing says that it is one.
+func (r *reader) bareHour(i int) bool { return r.free(i) && r.hourOfDay(i) && !r.pairOrSuffix(i) }
 
 // ofOtherDay: "by friday 4pm" and "start wednesday at 9" are no hours of the day at hand
 // where two days are named.
