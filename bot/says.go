@@ -21,10 +21,11 @@ func (s style) sentence(f engine.Finding, w worked) string {
 	}
 	form = strings.NewReplacer("{where}", "on the face", "{sought}", "{"+string(w.want.Solve)+"}").Replace(form)
 	says := s.fill(form, f.Figures, w.answer.Values, w.question.Said, w.answer.Assumed)
-	if f.Reason == engine.ReasonVacuumAboveAmbient && (w.question.Said.Has(unit.Altitude) || w.question.Room.Has(unit.Altitude)) {
-		says = strings.Replace(says, ", or tell me how high the shop lies", "", 1)
-	}
-	if f.Reason == engine.ReasonVacuumAboveAmbient { // both may round to one figure
+	if f.Reason == engine.ReasonVacuumAboveAmbient {
+		if w.question.Said.Has(unit.Altitude) || w.question.Room.Has(unit.Altitude) {
+			says = strings.Replace(says, ", or tell me how high the shop lies", "", 1)
+		}
+		// both may round to one figure
 		got := s.fill("{vacuum_kpa}", f.Figures, w.answer.Values, w.question.Said)
 		says = strings.Replace(says, "the air here gives "+got+" at most", "that would be all the air there is here", 1)
 	}

@@ -60,7 +60,10 @@ func (r *reader) woodReads(i, p int) bool {
 // is, where air or a glue is spoken of.
 func (r *reader) woodSits(i int) bool {
 	const wettest = 20
-	if r.items[i].amount.float() > wettest || r.items[i].amount.form != formInt && r.items[i].amount.form != formDecimal || !r.isBreak(i+1) && !(r.items[i+1].amount != nil && r.items[i+1].amount.link == linkOr) && !r.word(i+1, "now", "instead of", "today", "and", "going", "but", "right", "in", "when", "with") || r.mentions(kindNoun, "bar", "pump") || !r.mentions(kindGlue) && !r.mentions(kindAir) && !r.percentSaid() {
+	am := r.items[i].amount
+	ends := r.isBreak(i+1) || r.items[i+1].amount != nil && r.items[i+1].amount.link == linkOr || r.word(i+1, "now", "instead of", "today", "and", "going", "but", "right", "in", "when", "with")
+	air := r.mentions(kindGlue) || r.mentions(kindAir) || r.percentSaid()
+	if am.float() > wettest || am.form != formInt && am.form != formDecimal || !ends || !air || r.mentions(kindNoun, "bar", "pump") {
 		return false
 	}
 	k := i - 1
@@ -72,11 +75,13 @@ func (r *reader) woodSits(i int) bool {
 		said = said || r.word(k, "is", "are", "was", "were", "sits", "sitting", "sat", "stands", "s")
 		k--
 	}
-	if said = said || r.word(k, "wood", "timber", "lumber") && k == i-2 && r.isBreak(i+1) && r.mentions(kindAir, "service"); !said { // "wood at 7, house at 45%"
-		said = strings.HasSuffix(r.items[max(k, 0)].text, "'s") || strings.HasSuffix(r.items[max(k, 0)].text, "’s") || r.word(k, "woods")
+	if k < 0 {
+		return false
 	}
-	subject := r.is(k, kindWood) || r.is(k, kindNoun, "strip") && !r.is(k-1, kindNoun) && (k == 0 || r.items[k-1].amount == nil) || r.word(k, "wood", "woods", "timber", "lumber", "veneer")
-	return subject && said
+	said = said || r.word(k, "wood", "timber", "lumber") && k == i-2 && r.isBreak(i+1) && r.mentions(kindAir, "service") // "wood at 7, house at 45%"
+	said = said || strings.HasSuffix(r.items[k].text, "'s") || strings.HasSuffix(r.items[k].text, "’s") || r.word(k, "woods")
+	strips := r.is(k, kindNoun, "strip") && !r.is(k-1, kindNoun) && (k == 0 || r.items[k-1].amount == nil)
+	return said && (strips || r.is(k, kindWood) || r.word(k, "wood", "woods", "timber", "lumber", "veneer"))
 }
 
 // waitedFor: "what if I wait til its 50", "once it warms up to 65" are of the air.

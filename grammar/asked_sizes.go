@@ -45,11 +45,12 @@ func (r *reader) fillsWidth(i int) bool {
 
 // panelSized: "for a 48 inch panel" says between two items how wide a panel is.
 func (r *reader) panelSized(from, to int) bool {
+	wide := func(k int) bool { return r.free(k) && r.length(k) && r.size(k) > leastFenced }
 	for k := from + 1; k < to; k++ {
-		if r.word(k-1, "for") && r.free(k) && r.length(k) && r.size(k) > leastFenced && !r.timesAt(k+1) && (r.isBreak(k+1) || r.word(k+1, "plus", "with", "and")) {
+		if r.word(k-1, "for") && wide(k) && !r.timesAt(k+1) && (r.isBreak(k+1) || r.word(k+1, "plus", "with", "and")) {
 			return true // "how many strips do I need for 33 in plus 1/2 to joint off"
 		}
-		if r.is(k, kindNoun, "panel") && !isPlural(r.items[k].word) && r.free(k-1) && !r.timesAt(k-1) && r.length(k-1) && r.size(k-1) > leastFenced {
+		if r.is(k, kindNoun, "panel") && !isPlural(r.items[k].word) && wide(k-1) && !r.timesAt(k-1) {
 			return true
 		}
 	}

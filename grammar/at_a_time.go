@@ -31,13 +31,13 @@ func (r *reader) toALoad(i int) bool {
 		return false
 	}
 	j := i + 1
-	for r.is(j, kindNoun, "panel") || r.word(j, "to", "per") || r.is(j, kindNoun, "press") && r.word(j+1, "load") {
+	for r.is(j, kindNoun, "panel") || r.word(j, "to", "per") {
 		j++
 	}
 	for r.word(j, "a", "each", "every", "the") {
 		j++
 	}
-	return j > i+1 && (r.word(j, "load", "pressing", "batch") || r.is(j, kindVerb, "show") && r.items[j].word == "load") && r.otherPanels(i)
+	return j > i+1 && (r.word(j, "load", "pressing", "batch")) && r.otherPanels(i)
 }
 
 // otherPanels reports whether panels are counted elsewhere than at item i.

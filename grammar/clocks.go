@@ -301,7 +301,7 @@ func (r *reader) clockRole(i int) string {
 		case j == i-1 && r.word(j, "due") && r.pairOrSuffix(i):
 			r.items[j].used = true
 			return "deadline" // "due 5 pm"
-		case j == i-2 && r.word(j, "off", "away") && (r.isBreak(j-1) || r.word(j-1, "we", "were", "set", "get")) && r.word(i-1, "at") && (r.beforeNoon(i) || r.isBreak(i+1) && r.isBreak(j-1) && r.hourOfDay(i) && r.items[i].amount.float() > 5 && r.dayPlan()):
+		case j == i-2 && r.offAt(i):
 			return "start" // "two presses, off at 7:30"
 		case r.word(j, "by", "before") && r.warmBefore(j):
 			return ""
@@ -330,6 +330,17 @@ func (r *reader) clockRole(i int) string {
 		}
 	}
 	return ""
+}
+
+// offAt: "off at 7:30", "we're away at 7:30"; a bare hour stands alone, "off at 7".
+func (r *reader) offAt(i int) bool {
+	const earliest = 5
+	j := i - 2
+	if !r.word(j, "off", "away") || !r.word(i-1, "at") || !r.isBreak(j-1) && !r.word(j-1, "we", "were", "set", "get") {
+		return false
+	}
+	alone := r.isBreak(j-1) && r.isBreak(i+1) && r.hourOfDay(i) && r.items[i].amount.float() > earliest
+	return r.beforeNoon(i) || alone && r.dayPlan()
 }
 
 // arriveNot: "nobody's here", "they don't get in", before a "till" at item j.

@@ -31,7 +31,7 @@ func (r *reader) comparing() {
 
 // moreThanWood: "does teak move less than hard maple" has two woods to choose from.
 func (r *reader) moreThanWood(i int) bool {
-	if !r.word(i, "than", "less than", "more than") || !r.is(i+1, kindWood) {
+	if !r.word(i, "than") || !r.is(i+1, kindWood) {
 		return false
 	}
 	from, _ := r.clause(i)

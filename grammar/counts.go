@@ -12,61 +12,60 @@ func (r *reader) counts() {
 	r.pairs()
 	r.panelsOfSoMany()
 	for i := range r.items {
-		if !r.free(i) {
-			continue
+		if r.free(i) {
+			r.countAt(i)
 		}
-		n, ok := r.items[i].amount.whole()
-		if am := r.items[i].amount; am.minus && am.bare() && r.is(r.next(i), kindNoun, "strip", "panel") {
-			r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[r.next(i)].id])
-			continue
+	}
+}
+
+// countedBy are the fields that hold how many there are of what a noun names.
+var countedBy = map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount, "bar": unit.BarCount}
+
+// countAt reads what the number at item i counts.
+func (r *reader) countAt(i int) {
+	am, next := r.items[i].amount, i+1
+	n, ok := am.whole()
+	thing := r.next(i)
+	counted := r.is(thing, kindNoun, "strip", "panel")
+	if am.minus && am.bare() && counted {
+		r.bind(i, countedBy[r.items[thing].id])
+		return
+	}
+	if !ok || am.plural {
+		if n == 0 && am.bare() && am.value == nil && am.form != formPair && counted && isPlural(r.items[thing].word) {
+			r.bind(i, countedBy[r.items[thing].id])
 		}
-		if !ok || r.items[i].amount.plural {
-			if n == 0 && r.items[i].amount.bare() && r.items[i].amount.value == nil && r.items[i].amount.form != formPair && r.is(r.next(i), kindNoun, "strip", "panel") && isPlural(r.items[r.next(i)].word) {
-				r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[r.next(i)].id])
-			}
-			continue
+		return
+	}
+	var behind *amount
+	if next < len(r.items) {
+		behind = r.items[next].amount
+	}
+	switch {
+	case r.stripsAre(i), behind != nil && behind.link == linkTimes:
+	case i > 1 && (r.items[i-1].brk == 'x' || r.items[i-1].brk == '(') && (r.is(i-2, kindNoun, "strip") || r.is(i-2, kindWood) && r.items[i-1].brk == 'x') && !r.is(thing, kindAttr):
+		r.bind(i, unit.StripCount)
+	case r.word(next, "of") && r.isBreak(i+2) && r.mentions(kindNoun, "strip") && !r.has(unit.StripCount):
+		r.items[next].used = true
+		r.bind(i, unit.StripCount)
+	case behind != nil && behind.plural && behind.link == linkNone && !r.has(unit.StripCount) && !r.has(unit.StockPiles):
+		r.bind(i, unit.StripCount)
+		r.bind(next, unit.StripWidth)
+	case r.countOfSize(i):
+		r.bind(i, unit.StripCount)
+	case r.widthOfThose(i) >= 0:
+		k := r.widthOfThose(i)
+		r.bind(i, unit.StripCount)
+		r.bind(k, unit.StripWidth)
+	case r.countedPerPanel(i) || r.thereAre(i):
+		r.bind(i, unit.StripCount)
+	case r.countBehind(i):
+		k := i - 2
+		if r.is(i-1, kindNoun) {
+			k = i - 1
 		}
-		if r.stripsAre(i) {
-			continue
-		}
-		if next := i + 1; next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkTimes {
-			continue
-		}
-		if i > 1 && (r.items[i-1].brk == 'x' || r.items[i-1].brk == '(') && (r.is(i-2, kindNoun, "strip") || r.is(i-2, kindWood) && r.items[i-1].brk == 'x') && !r.is(r.next(i), kindAttr) {
-			r.bind(i, unit.StripCount)
-			continue
-		}
-		if r.word(i+1, "of") && r.isBreak(i+2) && r.mentions(kindNoun, "strip") && !r.has(unit.StripCount) {
-			r.items[i+1].used = true
-			r.bind(i, unit.StripCount)
-			continue
-		}
-		if next := i + 1; next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.plural && r.items[next].amount.link == linkNone && !r.has(unit.StripCount) && !r.has(unit.StockPiles) {
-			r.bind(i, unit.StripCount)
-			r.bind(next, unit.StripWidth)
-			continue
-		}
-		if r.countOfSize(i) {
-			r.bind(i, unit.StripCount)
-			continue
-		}
-		if k := r.widthOfThose(i); k >= 0 {
-			r.bind(i, unit.StripCount)
-			r.bind(k, unit.StripWidth)
-			continue
-		}
-		if r.countedPerPanel(i) || r.thereAre(i) {
-			r.bind(i, unit.StripCount)
-			continue
-		}
-		if r.countBehind(i) {
-			k := i - 2
-			if r.is(i-1, kindNoun) {
-				k = i - 1
-			}
-			r.bind(i, map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount}[r.items[k].id])
-			continue
-		}
+		r.bind(i, countedBy[r.items[k].id])
+	default:
 		r.count(i, n)
 	}
 }
@@ -169,7 +168,7 @@ func (r *reader) pairs() {
 		for r.is(k, kindWood) || r.is(k, kindWoodSort) {
 			k++
 		}
-		if f := map[string]unit.Field{"strip": unit.StripCount, "panel": unit.PanelCount, "bar": unit.BarCount}[r.idOf(k)]; f != "" && isPlural(r.items[k].word) && !r.has(f) {
+		if f := countedBy[r.idOf(k)]; f != "" && isPlural(r.items[k].word) && !r.has(f) {
 			r.say(i, f, unit.Number(2))
 		}
 	}

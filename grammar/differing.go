@@ -43,7 +43,11 @@ func (r *reader) someAndSome() {
 		r.bind(at[0], low)
 		r.bind(at[1], high)
 	}
-	if len(thick) == 2 && r.mentions(kindRole, "target", "trim") && max(r.size(thick[0]), r.size(thick[1])) > thinStock || len(thick) == 2 && max(r.size(thick[0]), r.size(thick[1])) > thickestStock {
+	most := thickestStock
+	if r.mentions(kindRole, "target", "trim") {
+		most = thinStock
+	}
+	if len(thick) == 2 && max(r.size(thick[0]), r.size(thick[1])) > most {
 		for _, k := range thick {
 			r.items[k].amount.dead = r.halvesSaid() > 1 // "half are 2 in and half are 2 1/2": so wide
 		}

@@ -142,7 +142,7 @@ func (r *reader) onClockFace(i int) bool {
 }
 
 // moversOfGauges are words of a gauge that goes up or down.
-var moversOfGauges = wordSet(`climbs creeps creep crawls crawled dropped drops fallen fell falls falling risen rose rises climbed climbs crept gone went goes slipped sagged sunk sank come came settled eased recovered has have is had now only just down up back goes sags sag sagged sagging slips drifts creeps drooping droops`)
+var moversOfGauges = wordSet(`creep crawls crawled dropped drops fallen fell falls falling risen rose rises climbed climbs crept gone went goes slipped sagged sunk sank come came settled eased recovered has have is had now only just down up back sags sag sagging slips drifts creeps drooping droops`)
 
 // gaugeMovedTo: "the gauge has dropped to 22", "gauge creeps up to about 23".
 func (r *reader) gaugeMovedTo(i int) bool {
@@ -150,7 +150,7 @@ func (r *reader) gaugeMovedTo(i int) bool {
 	for r.word(k, "about", "around", "maybe", "nearly") {
 		k--
 	}
-	if i = k + 1; !r.word(k, "to", "down to", "up to", "back to") || r.said(unit.Lasting) {
+	if i = k + 1; !r.word(k, "to", "down to", "up to") || r.said(unit.Lasting) {
 		return false
 	}
 	for k--; k >= 0 && r.items[k].amount == nil && moversOfGauges[r.items[k].word]; k-- {
@@ -165,7 +165,11 @@ func (r *reader) bestPulled(i int) bool {
 	if r.mentions(kindNoun, "leak") { // then what it stops at is what is wrong
 		return false
 	}
-	if !am.bare() || am.link != linkNone || r.habit.Metric && (am.form != formDecimal || am.float() < 0.3 || am.float() > 1.05) || !r.habit.Metric && (am.float() < 10 || am.float() > 30) {
+	least, most := 10.0, 30.0
+	if r.habit.Metric {
+		least, most = 0.3, 1.05
+	}
+	if !am.bare() || am.link != linkNone || am.float() < least || am.float() > most || r.habit.Metric && am.form != formDecimal {
 		return false
 	}
 	switch k := i - 1; {
@@ -177,7 +181,7 @@ func (r *reader) bestPulled(i int) bool {
 		return r.word(k-1, "go", "get", "come", "climb", "move", "pull") && shows >= 0 && r.amountsIn(shows, i) == 0
 	}
 	k := i + 1
-	for r.word(k, "out", "of", "from", "out of", "the", "this", "that", "our", "my", "old") {
+	for r.word(k, "out", "of", "from", "the", "this", "that", "our", "my", "old") {
 		k++
 	}
 	return k > i+2 && r.is(k, kindNoun, "pump") && r.isBreak(k+1)
@@ -218,7 +222,8 @@ func (r *reader) gaugeHolds(i int) bool {
 	if r.word(i, "hold", "holds") {
 		_, to := r.clause(i)
 		down := r.word(i+1, "them", "it", "em", "those", "everything") && r.opensWithin(i+1, to, "down", "flat", "shut", "tight")
-		return down && i > 0 && r.items[i-1].amount != nil || r.word(i-1, "we", "it") && r.free(i+1) && r.opensWithin(i+2, min(i+5, to), "best", "most", "max", "tops") // "we hold 22 at best"
+		best := r.word(i-1, "we", "it") && r.free(i+1) && r.opensWithin(i+2, min(i+5, to), "best", "most", "max", "tops")
+		return best || down && i > 0 && r.items[i-1].amount != nil // "we hold 22 at best", "does 22 hold them down"
 	}
 	if !r.word(i, "holding") {
 		return false

@@ -9,7 +9,7 @@ import (
 // workHours reads when the crew is there: "we work 8 to 5", "shop hours 7:30 to
 // 16:00, lunch 12 to 12:30", "we work 8 to 12 and 1 to 5".
 func (r *reader) workHours() {
-	r.oclock()
+	r.plainHours()
 	for i := range r.items {
 		if !r.hoursRole(i) {
 			continue
@@ -239,6 +239,11 @@ func (r *reader) hourOfDay(i int) bool {
 // begins; "not done before 5" tells no more than when it ends.
 func (r *reader) noneBefore(j int) bool {
 	from, _ := r.clause(j)
+	return r.noneWithin(from, j)
+}
+
+// noneWithin is noneBefore for the words from item from on.
+func (r *reader) noneWithin(from, j int) bool {
 	for k := j - 1; k >= from; k-- {
 		switch {
 		case r.items[k].amount != nil || r.is(k, kindVerb, "out") || r.word(k, "out", "done", "finished", "finish", "ready", "over", "through", "leave", "leaves", "left", "home"):

@@ -1,10 +1,6 @@
 package grammar
 
-import (
-	"strings"
-
-	"presshand/engine/unit"
-)
+import "presshand/engine/unit"
 
 // Hours of a day that are told by their shape, and those that are of another day.
 
@@ -19,7 +15,7 @@ func (r *reader) hoursBare(planned bool) {
 		if r.items[i].amount.link != linkTo {
 			a--
 		}
-		if a < 0 || !r.free(a) || !r.hourOfDay(a) || !r.hourOfDay(i) || r.pairOrSuffix(a) || r.pairOrSuffix(i) || r.items[a].amount.link != linkNone || !r.isBreak(i+1) || r.has(unit.StartTime) || r.has(unit.Deadline) || r.atLunch(a) {
+		if r.has(unit.StartTime) || r.has(unit.Deadline) || !r.bareHour(a) || !r.bareHour(i) || r.items[a].amount.link != linkNone || !r.isBreak(i+1) || r.atLunch(a) {
 			continue
 		}
 		from, to := r.items[a].amount.float(), r.items[i].amount.float()
@@ -34,6 +30,9 @@ func (r *reader) hoursBare(planned bool) {
 		}
 	}
 }
+
+// bareHour reports whether the number at item i can be an hour and nothing says that it is one.
+func (r *reader) bareHour(i int) bool { return r.free(i) && r.hourOfDay(i) && !r.pairOrSuffix(i) }
 
 // ofOtherDay: "by friday 4pm" and "start wednesday at 9" are no hours of the day at hand
 // where two days are named.
@@ -99,7 +98,7 @@ func (r *reader) untilNot(j int) bool {
 			from = k
 		}
 	}
-	return r.word(j, "until", "till", "til") && r.noneBefore(j) && r.within(from, j, kindNot) >= 0 && !r.opensWithin(from, j, "stay", "wait", "work", "keep", "hang") && r.morningAt(j+1)
+	return r.word(j, "until", "till", "til") && r.noneWithin(from, j) && !r.opensWithin(from, j, "stay", "wait", "work", "keep", "hang") && r.morningAt(j+1)
 }
 
 // morningAt reports whether the hour at item i is one at which work begins.
@@ -114,30 +113,11 @@ func (r *reader) pressAtHour(i int) bool {
 	return r.items[i].amount.bare() && r.word(i-1, "at", "from", "till", "until", "til", "after", "up at") && r.hourOfDay(i) && r.within(from, i, kindNoun, "press", "bag", "frame") >= 0 && r.opensWithin(from, i, "free", "frees", "freed", "opens", "up", "back", "available", "ready", "again", "empty", "busy", "tied", "repaired", "fixed")
 }
 
-// byHour: in "8 doors 32x80 by 4pm" the last number is no size.
-func (r *reader) byHour(i int) {
-	suffix := r.daySuffix(i)
-	if suffix != "am" && suffix != "pm" || !r.word(i-1, "by") && !strings.Contains(r.text[r.items[i-1].end:r.items[i].start], "by") {
-		return
-	}
-	r.items[i].amount.link = linkNone
-	if clock, ok := clockOf(r.items[i].amount, suffix); ok && !r.ofOtherDay(i) && !r.has(unit.Deadline) {
-		r.items[r.suffixAt(i)].used = true
-		r.say(i, unit.Deadline, unit.Word(clock))
-		return
-	}
-	r.items[i].amount.dead = true
-}
-
-// oclock: in "from 7 until 16 hours" the second number has no unit of time; see byHour.
-func (r *reader) oclock() {
+// plainHours: in "from 7 until 16 hours" the second number has no unit of time.
+func (r *reader) plainHours() {
 	for i := 2; i < len(r.items); i++ {
 		am := r.items[i].amount
-		if am != nil && am.link == linkTimes && am.bare() {
-			r.byHour(i)
-			continue
-		}
-		if am == nil || am.unit == nil || am.unit.Symbol != "h" || am.unitRaw != "hours" && am.unitRaw != "h" && am.unitRaw != "hrs" {
+		if am == nil || am.unit == nil || am.unit.Symbol != "h" || !in(am.unitRaw, "hours", "h", "hrs") {
 			continue
 		}
 		a := i - 1

@@ -126,7 +126,7 @@ func (r *reader) theirAir() {
 		if r.word(there, "in") && am != nil && am.bare() {
 			there++
 		}
-		if am == nil || !am.bare() && am.unitRaw != "in" || there == i+1 && am.bare() || !r.word(there, "there", "in there") || am.float() < low || am.float() > high || !r.word(i-1, "its", "is", "at", "about", "around") || !r.mentions(kindAir, "service") {
+		if am == nil || !am.bare() && am.unitRaw != "in" || there == i+1 && am.bare() || !r.word(there, "there") || am.float() < low || am.float() > high || !r.word(i-1, "its", "is", "at", "about", "around") || !r.mentions(kindAir, "service") {
 			continue
 		}
 		u := r.bareUnit(am, unit.Warmth)

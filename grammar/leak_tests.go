@@ -12,7 +12,7 @@ func (r *reader) leakTests() {
 	if r.has(unit.Leak) || !r.timeSaid() {
 		return
 	}
-	if r.wordIn("valve", "shut", "isolated", "isolate") && (r.mentions(kindVacuum) || r.mentions(kindNoun, "leak", "frame", "bag", "press", "pump")) && r.watchedByClock() {
+	if r.leakWatched() && r.watchedByClock() {
 		return
 	}
 	for i := range r.items {
@@ -28,9 +28,6 @@ func (r *reader) fellFrom(a int) bool {
 	b := r.nextAmount(a, len(r.items))
 	if b < 0 || !r.free(b) {
 		return false
-	}
-	if am := r.items[b].amount; am.unitRaw == "in" && b+2 < len(r.items) && r.word(b+1, "about", "around", "maybe", "like") && r.items[b+2].amount != nil && r.items[b+2].amount.is(unit.Lasting) {
-		am.unit, am.unitRaw = nil, "" // "24 in about 90 seconds"
 	}
 	r.inNoInch(b)
 	if !r.gaugeReading(b) || r.items[b].amount.float() >= r.items[a].amount.float() || !r.saysLevel(b) || !r.shutBefore(a) && !r.fallsFrom(a) {

@@ -62,13 +62,11 @@ func (r *reader) stillIn(i int) bool {
 	for r.word(next, "is", "are", "s", "was", "were", "has", "have") {
 		next++
 	}
-	if !r.word(next, "still", "stays", "staying", "stayed", "still in", "is still in", "are still in") {
+	if !r.word(next, "still", "stays", "staying", "stayed") {
 		return false
 	}
-	if r.word(next, "still", "stays", "staying", "stayed") {
-		next++
-	}
-	for r.word(next, "in", "still in", "pressing", "the", "press", "bag", "frame", "there", "under", "vacuum", "to", "be", "stay", "now") || r.is(next, kindUnit, "in") || r.is(next, kindVerb, string(In)) || r.is(next, kindNoun, "press", "bag", "frame") {
+	next++
+	for r.word(next, "in", "pressing", "the", "press", "bag", "frame", "there", "under", "vacuum", "to", "be", "stay", "now") || r.is(next, kindUnit, "in") || r.is(next, kindVerb, string(In)) || r.is(next, kindNoun, "press", "bag", "frame") {
 		next++
 	}
 	return next >= len(r.items) || r.nothingAfter(next-1)

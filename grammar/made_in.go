@@ -42,7 +42,7 @@ func (t *tokenizer) madeIn(i int) bool {
 
 // inAboutSoLong: "from 25 to 20 in about quarter of an hour" tells no inches.
 func (t *tokenizer) inAboutSoLong(i int) bool {
-	if !in(scrapNorm(t.scraps, i), "about", "around", "roughly", "under", "maybe", "nearly") {
+	if !in(scrapNorm(t.scraps, i), "about", "around", "roughly", "under", "maybe", "nearly", "like") {
 		return false
 	}
 	for k := i + 1; k < i+6 && k < len(t.scraps) && t.scraps[k].shape != shapeBreak; k++ {

@@ -43,7 +43,7 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		if r.is(k, kindNoun, "bar", "mat", "caul") && k+1 != i && r.ownsNumber(k) && attr != "tall" && !r.has(attrFields["strip"][attr]) && r.mentions(kindNoun, "strip") {
 			continue // run on: "five staves bar 1 inch 3/4 thick"
 		}
-		if r.is(k, kindNoun, "bar") && !isPlural(r.items[k].word) && attr != "tall" && r.word(i-1, "theyre", "they are", "are") && (r.word(i-1, "theyre", "they are") || r.word(i-2, "they")) {
+		if r.is(k, kindNoun, "bar") && !isPlural(r.items[k].word) && attr != "tall" && (r.word(i-1, "theyre") || r.word(i-1, "are") && r.word(i-2, "they")) {
 			return "strip" // "will a 1 1/2 bar press em if they're 3/4 thick"
 		}
 		if r.is(k, kindNoun, "bar") && k > 0 && (r.ownsNumber(k) || r.items[k-1].amount != nil) && (attr == "wide" || attr == "thick") && r.word(i-1, "on", "against", "onto") {

@@ -134,10 +134,6 @@ func (r *reader) oneAndTheOther() {
 		if !r.free(i) || r.items[i].amount.hearsay || r.items[i].amount.float() < 3 || r.items[i].amount.float() > 30 || r.ofARoom(i) {
 			continue
 		}
-		if r.items[i].amount.bare() && len(two) == 0 && r.halvesSaid() > 1 && r.woodReads(i, r.prev(i)) {
-			u := unit.PercentOf
-			r.items[i].amount.unit = &u // "half the boards read 7, the other half 10"
-		}
 		if r.items[i].amount.bare() && r.mentions(kindAir, "mc") && (len(two) == 0 && r.percentBare(i) || len(two) == 1) && r.onOneOrOther(i) {
 			two = append(two, i)
 			continue

@@ -89,7 +89,7 @@ func (r *reader) wondering(i int) bool {
 	for r.word(i, "just", "keeps", "also", "is", "was", "here", "kept") {
 		i++
 	}
-	return r.word(i, "asked", "asks", "asking", "wonders", "wondered", "wondering", "curious", "wants to know", "wanted to know", "thinks", "reckons", "says", "said", "told", "bets", "bet", "guessed", "guesses", "believes", "swears") ||
+	return r.word(i, "asked", "asks", "asking", "wonders", "wondered", "wondering", "curious", "thinks", "reckons", "says", "said", "told", "bets", "bet", "guessed", "guesses", "believes", "swears") ||
 		r.word(i, "wants", "wanted", "has", "needs") && r.word(i+1, "to") && r.word(i+2, "know")
 }
 
@@ -147,7 +147,7 @@ func (r *reader) bearsDown() bool {
 // somebodyWithin: "i", "the kid", "ok to".
 func (r *reader) somebodyWithin(from, to int) bool {
 	for k := from; k < to; k++ {
-		if r.items[k].amount == nil && somebody[r.items[k].word] || r.is(k, kindPerson) || r.word(k, "ok to", "safe to", "fine to") || r.word(k, "ok", "okay", "safe", "fine", "alright") && r.word(k+1, "to") {
+		if r.items[k].amount == nil && somebody[r.items[k].word] || r.is(k, kindPerson) || r.word(k, "ok to") || r.word(k, "ok", "okay", "safe", "fine", "alright") && r.word(k+1, "to") {
 			return true
 		}
 	}
@@ -180,5 +180,5 @@ func (r *reader) ventsFirst(at int) bool {
 		return false
 	}
 	before := r.opensWithin(max(at-4, 0), at, "before")
-	return before && (r.opensWithin(0, at, "stop", "vent", "bleed", "release", "kill", "shut", "switch", "turn") || r.is(r.within(0, at, kindVerb, string(Hold)), kindVerb)) && (r.within(0, at, kindNoun, "pump") >= 0 || r.opensWithin(0, at, "vent", "bleed", "release", "vacuum", "air"))
+	return before && (r.opensWithin(0, at, "stop", "vent", "bleed", "release", "kill", "shut", "switch", "turn") || r.within(0, at, kindVerb, string(Hold)) >= 0) && (r.within(0, at, kindNoun, "pump") >= 0 || r.opensWithin(0, at, "vent", "bleed", "release", "vacuum", "air"))
 }

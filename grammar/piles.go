@@ -288,7 +288,7 @@ func (r *reader) pileAt(i int) (pile, bool) {
 	joined := false
 	for j < len(r.items) && j <= i+5 {
 		switch {
-		case r.is(j, kindNoun, "strip"), r.is(j, kindRole, "name") && in(r.items[j].word, "no .", "no.", "no", "nr"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "these", "those", "some", "about", "measuring", "in", "fat", "skinny", "good", "ones", "them", "by", "real", "really", "wider", "narrow", "narrower", "big", "small", "short", "odd", "decent", "old", "nice", "little", "thin", "more", "which", "roughly", "around", "exactly", "left", "over", "left over", "spare", "remaining") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
+		case r.is(j, kindNoun, "strip"), r.is(j, kindRole, "name") && in(r.items[j].word, "no .", "no.", "no", "nr"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "these", "those", "some", "about", "measuring", "in", "fat", "skinny", "good", "ones", "them", "by", "real", "really", "wider", "narrow", "narrower", "big", "small", "short", "odd", "decent", "old", "nice", "little", "thin", "more", "which", "roughly", "around", "exactly", "left", "over", "spare", "remaining") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
 		case r.word(j, "at", "@", "of", "x") || r.items[j].brk == '@':
 			joined = true
 		case r.items[j].amount != nil && r.someSpoiled(j) == i, r.items[j].amount != nil && r.items[j].amount.plural && r.word(j-1, "the") && r.ofPairs() < 2:

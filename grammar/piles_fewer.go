@@ -52,14 +52,11 @@ func (r *reader) gonePart(at int) bool {
 	from, to := r.clause(at)
 	for j := from; j < to; j++ {
 		if r.items[j].amount == nil && (spoilt[r.items[j].word] || r.word(j, "took", "broke", "knot", "knots", "knotty", "went", "spoken", "promised", "short")) {
-			return !r.negatedWithin(from, j)
+			return r.within(from, j, kindNot) < 0 // "2 of those are not split"
 		}
 	}
 	return false
 }
-
-// negatedWithin reports whether a word of [from, to) denies: "2 of those are not split".
-func (r *reader) negatedWithin(from, to int) bool { return r.within(from, to, kindNot) >= 0 }
 
 // useSpoilt uses up the words around item at that say what is the matter with some.
 func (r *reader) useSpoilt(at int) {

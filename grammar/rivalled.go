@@ -135,7 +135,7 @@ func (r *reader) leftAmong(b *binding) int {
 		if !r.free(i) || !am.bare() || am.value == nil || am.plural || am.hearsay || am.form == formPair || r.one(i) {
 			continue
 		}
-		if (!strings.HasPrefix(r.text[r.items[i].end:], " of ") || r.word(i+2, "them", "em", "those", "these", "which") && r.gonePart(i+2)) && !r.word(i+2, "no", "sorry") && !r.word(i-1, "so", "no", "wait", "really", "actually") {
+		if !strings.HasPrefix(r.text[r.items[i].end:], " of ") && !r.word(i+2, "no", "sorry") && !r.word(i-1, "so", "no", "wait", "really", "actually") {
 			return i
 		}
 	}

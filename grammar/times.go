@@ -173,7 +173,7 @@ func (r *reader) durationField(i int) unit.Field {
 	if (r.topic == Schedule || r.dayPlan()) && r.word(i+1, "in") && r.isBreak(i+2) && !r.labelled(i) {
 		return unit.PressTime // "40 min in, 8 min to lay up"
 	}
-	if (r.topic == Schedule || r.dayPlan()) && r.word(i+1, "under vacuum", "under vac") && !r.labelled(i) {
+	if (r.topic == Schedule || r.dayPlan()) && (r.word(i+1, "under vacuum") || r.word(i+1, "under") && r.word(i+2, "vac", "vacuum")) && !r.labelled(i) {
 		return unit.PressTime // "55 min under vacuum"
 	}
 	switch {

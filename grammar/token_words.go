@@ -125,13 +125,32 @@ func (t *tokenizer) tradeRun(n int) bool {
 	return m > n
 }
 
-// timesOrTill: the "by" of "24x60 by 3pm", "24 by 60 by 4 oclock" joins no sizes.
+// timesOrTill: the "by" of "24x60 by 3pm", "24 by 60 by four o'clock" joins no sizes.
 func (t *tokenizer) timesOrTill() lexer.TokenType {
-	i := t.at + 1
-	if i < len(t.scraps) && (t.scraps[i].shape == shapeInt && in(scrapNorm(t.scraps, i+1), "am", "pm", "oclock", "a.m", "p.m") || t.scraps[i].shape == shapePair && !strings.HasPrefix(t.scraps[i].norm, "1:")) {
+	if t.hourAt(t.at + 1) {
 		return 0
 	}
 	return symTimes
+}
+
+// hourAt reports whether an hour of the day stands at scrap i: "3:30", "3 pm", "four in the
+// afternoon"; "1:12" is a wedge.
+func (t *tokenizer) hourAt(i int) bool {
+	if i >= len(t.scraps) {
+		return false
+	}
+	n := 1
+	switch t.scraps[i].shape {
+	case shapePair:
+		return !strings.HasPrefix(t.scraps[i].norm, "1:")
+	case shapeInt:
+	default:
+		if _, n = wordNumber(t.scraps, i); n == 0 {
+			return false
+		}
+	}
+	m, _ := trade.longest(t.scraps, i+n)
+	return m.kind == kindRole && (m.id == "am" || m.id == "pm") && !(isWord(t.scraps, i+n, "am") && isWord(t.scraps, i+n+1, "i"))
 }
 
 // byAbout is how many words join two numbers in "1 5/8 by a heavy 3/4"; 0 elsewhere.

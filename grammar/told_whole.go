@@ -67,8 +67,11 @@ func (r *reader) timetabled(i int) bool {
 	return false
 }
 
-// supposes: "what if it had been 9 going in", "what if 9 go in" in a thread put nothing into the
-// press.
+// supposes: "what if it had been 9 going in" in a thread puts nothing into the press.
 func (r *reader) supposes() bool {
-	return r.habit.Follows && (r.word(0, "what if") || r.word(0, "what", "suppose", "and what") && r.word(1, "if") || r.word(0, "and") && r.word(1, "what if")) && r.within(0, len(r.items), kindVerb, string(In)) >= 0
+	i := 0
+	if r.word(i, "and") {
+		i++
+	}
+	return r.habit.Follows && r.word(i, "what", "suppose") && r.word(i+1, "if") && r.within(0, len(r.items), kindVerb, string(In)) >= 0
 }

@@ -55,15 +55,15 @@ func (r *reader) temperatureField(i int) unit.Field {
 	if k := r.within(from, to, kindRole, "mintemp"); k >= 0 && (strings.Contains(r.items[k].word, "use") || r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
 		return unit.LabelMinTemp
 	}
-	if (r.service(i) || r.besideServiceAir(i) || r.topic == Move && r.inHumidity()) && !r.gluedAt() && !r.warmElsewhere(i) {
+	if (r.service(i) || r.besideServiceAir(i) || r.topic == Move && r.inHumidity()) && !r.gluedAt() && !r.otherIsTheirs(i) {
 		return unit.ServiceTemp
 	}
 	return unit.ShopTemp
 }
 
-// warmElsewhere: of "21 C, house at 40% rh 20 C" the temperature that stands in a
+// otherIsTheirs: of "21 C, house at 40% rh 20 C" the temperature that stands in a
 // clause with the place where the panel goes is that place's, and not the other.
-func (r *reader) warmElsewhere(i int) bool {
+func (r *reader) otherIsTheirs(i int) bool {
 	placed := func(k int) bool {
 		from, to := r.clause(k)
 		return r.within(from, to, kindAir, "service") >= 0

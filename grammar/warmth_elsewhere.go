@@ -15,9 +15,6 @@ func (r *reader) killWarmElsewhere() {
 		return
 	}
 	for i := 1; i < len(r.items); i++ {
-		if r.live(i) && r.items[i].amount.link == linkAt && r.warmAtHour(i) {
-			r.items[i].amount.dead = true
-		}
 		if !r.live(i) || !r.couldBeWarm(i) {
 			continue
 		}
@@ -26,13 +23,6 @@ func (r *reader) killWarmElsewhere() {
 			r.items[i].amount.dead = true
 		}
 	}
-}
-
-// warmAtHour: of "the shop was 48 at 7" the second number is an hour.
-func (r *reader) warmAtHour(i int) bool {
-	from, _ := r.clause(i)
-	am := r.items[i].amount
-	return am.bare() && am.float() <= 12 && r.free(i-1) && (r.items[i-1].amount.is(unit.Warmth) || r.items[i-1].amount.bare()) && r.within(from, i, kindAir, "shop", "temp") >= 0 && r.within(from, i, kindNoun) < 0
 }
 
 // couldBeWarm reports whether the number at item i may be degrees.
@@ -60,7 +50,7 @@ func (r *reader) heatedTo(i int) bool {
 // partsIndoors: "I've had the boards inside at 20".
 func (r *reader) partsIndoors(i int) bool {
 	from, to := r.clause(i)
-	return r.besideAt(i) && r.namesPart(from, i) && r.opensWithin(from, to, "inside", "indoors", "house", "kitchen", "home", "van", "truck", "car", "fridge", "cupboard") && r.mentions(kindGlue) && !r.mentions(kindAir, "rh", "mc")
+	return r.behindAt(i) && r.namesPart(from, i) && r.opensWithin(from, to, "inside", "indoors", "house", "kitchen", "home", "van", "truck", "car", "fridge", "cupboard") && r.mentions(kindGlue) && !r.mentions(kindAir, "rh", "mc")
 }
 
 // warmOfPart: "the glue is at 58 degrees", "the wood is at 70".
@@ -69,7 +59,7 @@ func (r *reader) warmOfPart(i int) bool {
 	if k := r.startBehindAnd(from, i); k > from {
 		from = k
 	}
-	return (r.besideAt(i) || r.word(i-1, "is", "are", "its", "theyre")) && r.namesPart(from, i) && r.within(from, i, kindAir, "shop") < 0 && r.amountsIn(from, i) == 0
+	return (r.behindAt(i) || r.word(i-1, "is", "are", "its", "theyre")) && r.namesPart(from, i) && r.within(from, i, kindAir, "shop") < 0 && r.amountsIn(from, i) == 0
 }
 
 // startBehindAnd is where the last "and" or "but" of [from, to) ends.
@@ -82,7 +72,8 @@ func (r *reader) startBehindAnd(from, to int) int {
 	return from
 }
 
-func (r *reader) besideAt(i int) bool { return r.word(i-1, "at") || r.items[i].amount.link == linkAt }
+// behindAt reports whether an "at" stands right before the number at item i.
+func (r *reader) behindAt(i int) bool { return r.word(i-1, "at") || r.items[i].amount.link == linkAt }
 
 // namesPart reports whether glue or wood is named in [from, to).
 func (r *reader) namesPart(from, to int) bool {
@@ -92,7 +83,7 @@ func (r *reader) namesPart(from, to int) bool {
 // timeAtWarmth: "20 min at 25C", "8 hours at 70", "12 min open at 70" tell at which warmth
 // a time holds.
 func (r *reader) timeAtWarmth(i int) bool {
-	if !r.besideAt(i) {
+	if !r.behindAt(i) {
 		return false
 	}
 	k := i - 1

@@ -5,10 +5,7 @@ import "presshand/engine/unit"
 // watched reads a leak told by a gauge that was looked at twice: "shut the valve
 // at 24, came back 40 min later and it was on 21".
 func (r *reader) watched() {
-	if !r.timeSaid() || r.has(unit.Leak) || !r.mentions(kindNoun, "leak") && !r.wordIn("valve", "shut", "closed", "isolated", "overnight", "later") {
-		return
-	}
-	if r.watchedByClock() {
+	if !r.timeSaid() || r.has(unit.Leak) || !r.leakWatched() {
 		return
 	}
 	var readings []int
@@ -31,6 +28,11 @@ func (r *reader) watched() {
 		return
 	}
 	r.leakBetween(readings[0], readings[1], span)
+}
+
+// leakWatched reports whether a message speaks of a leak, or of a press that was shut off.
+func (r *reader) leakWatched() bool {
+	return r.mentions(kindNoun, "leak") || r.wordIn("valve", "shut", "closed", "isolated", "isolate", "overnight", "later")
 }
 
 // timeSaid reports whether a duration or a time of day was told.
