@@ -98,7 +98,7 @@ func (r *reader) peril(i int) {
 	if in(it.word, "bucket", "buckets", "pail") && !r.emptied(i) {
 		return
 	}
-	if r.wedgeLeft(i) || r.kidsAlone(i) || r.glovesAside(i) || r.kidElsewhere(i) || in(it.word, "acrylic", "plexi", "perspex") && r.is(i+1, kindNoun, "bar", "caul", "sled", "fence", "wedge") {
+	if r.wedgeLeft(i) || r.kidsAlone(i) || r.glovesAside(i) || r.kidElsewhere(i) || in(it.word, "acrylic", "plexi", "perspex", "lexan", "polycarb", "polycarbonate") && r.is(i+1, kindNoun, "bar", "caul", "sled", "fence", "wedge") {
 		return // an acrylic bar holds no vacuum
 	}
 	if it.word == "glass" && r.glassThing(i) || strings.HasPrefix(it.word, "too hot") && !r.mentions(kindNoun, "pump") && !r.wordIn("motor", "motors") {
