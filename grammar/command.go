@@ -22,7 +22,7 @@ func (r *reader) command() bool {
 	if r.lotOfLoad() {
 		return r.closes()
 	}
-	if r.commandAllBut() {
+	if r.commandAllBut() || r.forbidsPlainly() {
 		return true
 	}
 	if r.measuredBySomeone() {
