@@ -232,6 +232,10 @@ func (r *reader) remarkTold() bool {
 		r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
 		return true
 	}
+	if k := next + 2; len(refs) == 1 && r.word(next, "is") && r.word(k-1, "a", "the") && k < len(r.items) && r.items[k].amount != nil && r.is(k+1, kindNoun, "strip") && r.is(k+2, kindVerb, string(Show)) {
+		r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next) // "14 is a 6 strip load"
+		return true
+	}
 	if i+3 < len(r.items) && r.paperAt(i) && r.is(i+1, kindSay) && r.items[i+2].amount != nil && r.word(i+3, "on", "for") {
 		if refs, next = r.references(i + 4); len(refs) == 1 && (r.word(next, "but") || r.isBreak(next)) && r.measuresFrom(next) {
 			r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
