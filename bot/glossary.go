@@ -50,6 +50,7 @@ var glossary = map[string]string{
 	"lay-up":         "Lay-up is spreading the glue and putting the work together, up to full pressure.",
 	"second check":   "A second check is another person measuring the load before it goes in and telling me what they found. Two pairs of eyes catch the wrong bar; a ruined panel is dear.",
 	"own check":      "Whoever posts a load does not check it: the second check is another person's. A shop of one can allow it with “own_check” in its room's settings, and the card then says so.",
+	"check again":    "A check is for the load as it was measured. A correction of any number takes the check off, and another person measures all of it again; “undo” brings both back.",
 	"altitude":       "The higher the shop, the less air there is to press with: about 17 % less at 5000 ft.",
 	"joint":          "A joint is the glue line between two strips.",
 	"panel":          "A panel is the board that comes of strips glued edge to edge.",

@@ -20,6 +20,8 @@ func (r *reader) findAsks() {
 			it.meaning, it.used = meaning{}, true // "default trim"
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
+		case r.differsFromBar(i):
+			it.used = true
 		case r.asksNoWord(i), r.asksNothing(i), r.reminisces(i), r.onlyHurries(i):
 			it.meaning, it.used = meaning{}, true
 		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && r.opens("mean", "stand", "stands", "do") < 0:
@@ -54,7 +56,7 @@ func (r *reader) findAsks() {
 		{r.doneWhen(), Ask{About: Schedule, question: true}},
 		{r.howManyByTime(), Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true}},
 		{r.fitOnBed(), Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true}},
-		{(r.termAlone() || r.whatsThat()) && !r.asksFor(Why), Ask{About: Words}},
+		{(r.termAlone() || r.whatsThat() || r.asksMeanings()) && !r.asksFor(Why) && !r.asksFor(Words), Ask{About: Words}},
 	} {
 		if asked.said {
 			r.phrase.Asks = append(r.phrase.Asks, asked.ask)
@@ -98,7 +100,7 @@ func (r *reader) peril(i int) {
 	if in(it.word, "bucket", "buckets", "pail") && !r.emptied(i) {
 		return
 	}
-	if r.wedgeLeft(i) || r.kidsAlone(i) || r.glovesAside(i) || r.kidElsewhere(i) || in(it.word, "acrylic", "plexi", "perspex") && r.is(i+1, kindNoun, "bar", "caul", "sled", "fence", "wedge") {
+	if r.wedgeLeft(i) || r.kidsAlone(i) || r.glovesAside(i) || r.kidElsewhere(i) || in(it.word, "acrylic", "plexi", "perspex", "lexan", "polycarb", "polycarbonate") && r.is(i+1, kindNoun, "bar", "caul", "sled", "fence", "wedge") {
 		return // an acrylic bar holds no vacuum
 	}
 	if it.word == "glass" && r.glassThing(i) || strings.HasPrefix(it.word, "too hot") && !r.mentions(kindNoun, "pump") && !r.wordIn("motor", "motors") {

@@ -54,6 +54,31 @@ func (r *reader) ownCheck() bool {
 	return true
 }
 
+// checkAgain asks whether a check stands when a load is changed: "does a load need checking all
+// over again if I fix one number", "what happens to the check if I correct a load".
+func (r *reader) checkAgain() bool {
+	if r.mentions(kindPeril) || !r.mentions(kindVerb, string(Check)) && !r.wordIn("recheck", "remeasure", "re measure") || r.mentions(kindVerb, string(List)) {
+		return false
+	}
+	for i := range r.items {
+		if r.items[i].amount != nil && !r.items[i].amount.equals(one) {
+			return false
+		}
+	}
+	changes := r.mentions(kindVerb, string(Correct)) || r.opensWithin(0, len(r.items), "changed", "changing", "fixed", "fixing", "corrected", "correcting", "amended", "amending", "alter", "altered", "edit", "edited", "editing", "mistyped")
+	asks := r.opensWithin(0, len(r.items), "does", "do", "if", "when", "is", "will", "what", "still", "after", "should", "must")
+	again := r.opensWithin(0, len(r.items), "again", "over", "happens", "stand", "stands", "count", "counts", "need", "needs", "have", "keep", "keeps", "valid", "gone", "lose", "loses", "void", "throw", "recheck", "remeasure", "survive", "redo", "good")
+	if !changes || !asks || !again {
+		return false
+	}
+	for i := range r.items {
+		r.items[i].used = true
+	}
+	r.phrase.Asks = []Ask{{About: Words}}
+	r.phrase.Terms = []string{"check again"}
+	return true
+}
+
 // needsAnother: "do we really need somebody else to check it".
 func (r *reader) needsAnother() bool {
 	if r.mentions(kindPeril) || !r.opensWithin(0, len(r.items), "need", "have", "must", "has", "necessary", "required") {

@@ -22,10 +22,10 @@ func (r *reader) command() bool {
 	if r.lotOfLoad() {
 		return r.closes()
 	}
-	if r.commandAllBut() {
+	if r.commandAllBut() || r.forbidsPlainly() || r.resultTold() || r.placeTold() || r.remarkTold() {
 		return true
 	}
-	if r.measuredBySomeone() {
+	if r.measuredBySomeone() || r.checkTold() {
 		return r.closes()
 	}
 	at := r.opening()
@@ -325,7 +325,7 @@ func (r *reader) wordsToVerb(c *Command, next int) (i int, denied, done bool) {
 
 // foundRight: "8 ok, bar measures 1 in, strips 1/4" is a check of load 8.
 func (r *reader) foundRight(next int) bool {
-	return r.word(next, "ok", "okay", "fine", "good", "right", "correct") && next+1 < len(r.items) && r.isBreak(next+1) && r.amountsIn(next, len(r.items)) > 1 && !r.asksSomething()
+	return r.word(next, "ok", "okay", "fine", "good", "right", "correct") && next+1 < len(r.items) && r.isBreak(next+1) && r.amountsIn(next, len(r.items)) > 1 && !r.asksSomething() && !r.word(next-2, "call", "calls", "calling")
 }
 
 // endsAfterIn: "14 is in", "14 in press 2", not "14 in oak".

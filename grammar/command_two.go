@@ -80,6 +80,11 @@ func (r *reader) goesOn(i int) bool {
 	if j == i+2 && r.items[i+1].brk == ',' && (r.is(j, kindRole, "deadline") || r.word(j, "done", "should", "ready", "due", "till", "until", "finished")) && r.items[len(r.items)-1].word != "?" {
 		return true // "1 in, done by 11 hopefully"
 	}
+	if j > i+1 && r.word(j, "put", "get", "slide") { // "9 in, and put 10 in press 2"
+		refs, next := r.references(j + 1)
+		in := r.word(next, "in", "into", "in press") || r.is(next, kindUnit, "in") || next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unitRaw == "in"
+		return len(refs) > 0 && in && (r.word(next, "in press") || r.isBreak(next+1) || r.pressWithin(next+1)) && !r.unitsBehind(next)
+	}
 	if j == i+1 || j >= len(r.items) || !r.word(j, "not") && !r.is(j, kindVerb, string(Hold), string(Clear), string(Drop), string(Uncheck)) {
 		return false
 	}

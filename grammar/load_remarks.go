@@ -62,14 +62,16 @@ func (r *reader) stillIn(i int) bool {
 	for r.word(next, "is", "are", "s", "was", "were", "has", "have") {
 		next++
 	}
-	if !r.word(next, "still", "stays", "staying", "stayed") {
+	if !r.word(next, "still", "stays", "staying", "stayed", "still in", "is still in", "are still in", "stays in", "stay in", "staying in") {
 		return false
 	}
-	next++
-	for r.word(next, "in", "pressing", "the", "press", "bag", "frame", "there", "under", "vacuum", "to", "be", "stay", "now") || r.is(next, kindUnit, "in") || r.is(next, kindVerb, string(In)) || r.is(next, kindNoun, "press", "bag", "frame") {
+	if r.word(next, "still", "stays", "staying", "stayed") {
 		next++
 	}
-	return next >= len(r.items) || r.nothingAfter(next-1)
+	for r.word(next, "in", "still in", "stays in", "stay in", "staying in", "pressing", "the", "press", "bag", "frame", "there", "under", "vacuum", "to", "be", "stay", "now") || r.is(next, kindUnit, "in") || r.is(next, kindVerb, string(In)) || r.is(next, kindNoun, "press", "bag", "frame") {
+		next++
+	}
+	return next >= len(r.items) || r.nothingAfter(next-1) || r.tellsHowLong(next)
 }
 
 // staysIn reads "leave 1 in till 3" and "keep 1 in 30 more minutes": the load stays in

@@ -9,7 +9,7 @@ import (
 
 // perils are dangers that people ask about. The id says which.
 var perils = []entry{
-	{kindPeril, "vessel", "water cooler, cooler bottle, water cooler bottle, bucket, buckets, pail, plexi, plexi lid, perspex lid, perspex, lexan lid, polycarbonate lid, suck on a pickle jar, suck on a jar, suck on a mason jar, suck on a jam jar, suck on a glass, suck on a bottle, suck on a carboy, pull a vacuum on a jar, vacuum on a jar, vacuum in a jar, for a vacuum accumulator, as an accumulator, as the reserve, as a reserve, as my reserve, for the reserve, as our reserve, as the reservoir, helium cylinder, helium tank, oxygen cylinder, oxygen bottle, acetylene bottle, acetylene cylinder, co2 cylinder, vac reserve, vacuum reserve, for a vac reserve, with no plate on it, rusty old tank, rusty tank, as a holding tank, as a surge tank, as a buffer tank, holding tank, surge tank, buffer tank, cooler jug, paint tin, old paint tin, paint can, old paint can, biscuit tin, oil drum, lb propane, gallon drum, as a reservoir, jerrycan, jerrycans, for vac reservoir, for a reservoir, as reservoir, for a vacuum reservoir, vac reservoir, freon tank, freon bottle, refrigerant tank, glass jar, glass, jar, mason jar, propane, propane bottle, old propane bottle, propane tank, propane cylinder, gas bottle, gas cylinder, old tank, plastic bucket, paint pot, carboy, demijohn, pressure cooker, beer keg, keg, plastic tank, water bottle, pvc pipe, pvc tank, air tank, compressor tank, unrated tank, lpg bottle, lpg tank, acrylic, plexiglass, plastic drum, steel drum, 55 gallon drum, jam jar, pickle jar, scuba tank, fire extinguisher, water heater, hot water tank, bell jar, plastic bin, water butt, jerry can, plastic barrel, fish tank, aquarium, window pane, thin wall tank, plastic canister, old canister, plastic vessel, plastic keg, plastic pipe, paint pressure pot, pressure pot, paint pressure tank, paint pressure tanks, milk churn, milk can, soda bottle, cola bottle, ammo can, wheelie bin, trash can, garbage can, ice chest, gas can, petrol can, paint kettle, propane cylinders"},
+	{kindPeril, "vessel", "water cooler, cooler bottle, water cooler bottle, bucket, buckets, pail, plexi, plexi lid, perspex lid, perspex, lexan lid, lexan, polycarbonate lid, polycarbonate, polycarbonate window, polycarb, viewing window, suck on a pickle jar, suck on a jar, suck on a mason jar, suck on a jam jar, suck on a glass, suck on a bottle, suck on a carboy, pull a vacuum on a jar, vacuum on a jar, vacuum in a jar, for a vacuum accumulator, as an accumulator, as the reserve, as a reserve, as my reserve, for the reserve, as our reserve, as the reservoir, helium cylinder, helium tank, oxygen cylinder, oxygen bottle, acetylene bottle, acetylene cylinder, co2 cylinder, vac reserve, vacuum reserve, for a vac reserve, with no plate on it, rusty old tank, rusty tank, as a holding tank, as a surge tank, as a buffer tank, holding tank, surge tank, buffer tank, cooler jug, paint tin, old paint tin, paint can, old paint can, biscuit tin, oil drum, lb propane, gallon drum, as a reservoir, jerrycan, jerrycans, for vac reservoir, for a reservoir, as reservoir, for a vacuum reservoir, vac reservoir, freon tank, freon bottle, refrigerant tank, glass jar, glass, jar, mason jar, propane, propane bottle, old propane bottle, propane tank, propane cylinder, gas bottle, gas cylinder, old tank, plastic bucket, paint pot, carboy, demijohn, pressure cooker, beer keg, keg, plastic tank, water bottle, pvc pipe, pvc tank, air tank, compressor tank, unrated tank, lpg bottle, lpg tank, acrylic, plexiglass, plastic drum, steel drum, 55 gallon drum, jam jar, pickle jar, scuba tank, fire extinguisher, water heater, hot water tank, bell jar, plastic bin, water butt, jerry can, plastic barrel, fish tank, aquarium, window pane, thin wall tank, plastic canister, old canister, plastic vessel, plastic keg, plastic pipe, paint pressure pot, pressure pot, paint pressure tank, paint pressure tanks, milk churn, milk can, soda bottle, cola bottle, ammo can, wheelie bin, trash can, garbage can, ice chest, gas can, petrol can, paint kettle, propane cylinders"},
 	{kindPeril, "reach in", "hold the film down by hand, hold the film by hand, hold it down by hand, hold the film down with, hold down the film by hand, film down by hand, arm under, my arm under, hand beneath, reach my hand, slip my hand, nudge a strip, poke it with my finger, hand on the film, hands on the film, fingers on the film, hand on it while, hands on it while, lose a finger, with my hand while, when it closed, with my hand, push them down by hand, push down by hand, hand was in the, strips down by hand, pressing down by hand, grab it while, under the bag while, by hand while it pulls, by hand while, hold the strips by hand, lie in it, get inside, sit inside, reach in, hand in, fingers in, hand under, hands in, stick my hand, put my hand, arm in, hands under, fingers under, finger in, climb in, reach under, reaching in, put my fingers, hand inside, hands inside, push it with my hand, adjust it while, head in, my head in, lean in, arm inside, nudge it, reaching under, reaching into, reach into, reaching inside, reach inside, putting my hand, put a hand, putting a hand, slip a hand, slide my hand, slide a hand, sliding my hand, get my hand, get my fingers, get a finger, poke a finger, poke my finger, sticking my hand, sticking a hand, stick a hand, arm through, hand through"},
 	{kindPeril, "wedge release", "hammer the wedge, knock the wedge in, hit the wedge again, drive the wedge more, tap the wedge, knock the wedge out, knock out the wedge, pull the wedge, hit the wedge, knock the wedges out, release the wedge, stand in front of the wedge, pop the wedge, remove the wedge while, knock a wedge out, wedge out while, tap the wedge out, wedges out while, take the wedge out while, loosen the wedge"},
 	{kindPeril, "fumes", "bare handed, bad for me, uf dust, sanding dust, glue dust, breathe the, fumes, breathe, breathing, respirator, no mask, without a mask, ventilation, bare hands, barehanded, without gloves, no gloves, gloves, on my skin, mask, mix it bare, skin contact, smell, toxic, poisonous, allergic, rash, formaldehyde, isocyanates, isocyanate, pregnant, headache, dizzy, hands wet with, wash it off with, solvent to clean my hands, acetone, itchy, got epoxy on, dust mask, asthma, asthmatic, got asthma, wheezing, wheeze"},
@@ -99,6 +99,8 @@ func (r *reader) worstFirst() {
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "standing on it"}}, r.phrase.Asks...)
 	case r.handsWhile() && !r.asksFor(Safety):
 		r.phrase.Asks = append([]Ask{{About: Safety, Peril: "reach in"}}, r.phrase.Asks...)
+	case !r.asksFor(Safety) && r.seenDanger() != "":
+		r.phrase.Asks = append([]Ask{{About: Safety, Peril: r.seenDanger()}}, r.phrase.Asks...)
 	case slices.Contains(r.phrase.Perils, "reach in"): // before "my kid", who is no worse off than his hand
 		at := slices.IndexFunc(r.phrase.Asks, func(a Ask) bool { return a.Peril == "alone" })
 		if at >= 0 {
@@ -168,13 +170,28 @@ func (r *reader) threatens(id string) bool {
 	return false
 }
 
-// glassThing: "glass table top customer", "under a glass shelf" are of furniture.
+// glassThing: "glass table top customer", "under a glass shelf", "a glass-topped table" are
+// of furniture.
 func (r *reader) glassThing(i int) bool {
+	if r.word(i-1, "sight", "magnifying", "safety", "hour") {
+		return true
+	}
+	if k := i + 1; r.items[min(k, len(r.items)-1)].brk == '-' || r.word(k, glassed...) {
+		if !r.word(k, glassed...) {
+			k++
+		}
+		if r.word(k, glassed...) && !r.is(k+1, kindNoun, "press", "frame", "bag", "reservoir") && !r.word(k+1, "lid", "box", "tank") {
+			return true
+		}
+	}
 	if r.mentions(kindVacuum) || r.pressureSaid() || r.pumping() || r.wordIn(catchers...) || !r.percentSaid() && r.within(0, len(r.items), kindWood) < 0 {
 		return false
 	}
 	return r.is(i+1, kindNoun, "panel", "bed") && !r.word(i+1, "lid", "lids") || r.word(i+1, "shelf", "shelves", "front", "fronts", "case", "cabinet", "fronted", "insert", "pane", "panes")
 }
+
+// glassed are what a piece of furniture is that has glass somewhere.
+var glassed = []string{"topped", "fronted", "doored", "sided", "paneled", "panelled", "shelved", "faced"}
 
 // nobodyKnows: "nobody here knows" leaves no press to itself.
 func (r *reader) nobodyKnows(i int) bool {

@@ -75,10 +75,26 @@ func (r *reader) glovesAside(i int) bool {
 // kidElsewhere: a kid who is picked up is not alone with a press, nor is one who wants to
 // know: "my kid asked", "my son bets me".
 func (r *reader) kidElsewhere(i int) bool {
-	if !r.word(i, "my kid", "my son", "my daughter", "child", "children") {
+	if !r.word(i, "my kid", "my son", "my daughter", "child", "children", "toddler") {
 		return false
 	}
-	return r.word(i-1, "up", "off", "fetch", "collect") && !r.mentions(kindVacuum) || r.wondering(i+1) && !r.wordIn(nearby...)
+	return r.word(i-1, "up", "off", "fetch", "collect") && !r.mentions(kindVacuum) || r.wondering(i+1) && !r.wordIn(nearby...) || r.busyElsewhere(i+1) && !r.opensWithin(i, len(r.items), nearby...)
+}
+
+// busyElsewhere reports whether what stands at item i is that a kid has something of its own
+// or is away: "my kid has a match at 4", "my son is at school"; not "has a hand in the bag".
+func (r *reader) busyElsewhere(i int) bool {
+	_, to := r.clause(i)
+	if r.within(i, to, kindNoun, "press", "bag", "frame", "film", "pump") >= 0 {
+		return false
+	}
+	for r.word(i, "also", "just", "still", "only") {
+		i++
+	}
+	if r.word(i, "has", "had", "got", "needs", "wants", "gets") {
+		return r.word(i+1, "a", "an", "the", "his", "her", "another", "no")
+	}
+	return r.word(i, "is", "was") && (r.word(i+1, "sick", "ill", "home", "away", "asleep", "married", "graduating") || r.word(i+1, "at", "in") && r.word(i+2, "school", "college", "home", "practice", "hospital", "bed"))
 }
 
 // nearby are words of somebody who comes to the press.

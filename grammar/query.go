@@ -9,7 +9,7 @@ import (
 // query reads a question to the load book: "what's in the press", "last five
 // with epoxy", "how did 1/4 walnut with a bar go".
 func (r *reader) query() bool {
-	if r.asksOfOne() || r.usedOn() || r.ownCheck() || r.asksOfGauge() || r.listsLoads() {
+	if r.asksOfOne() || r.usedOn() || r.ownCheck() || r.checkAgain() || r.asksOfGauge() || r.listsLoads() {
 		return true
 	}
 	for i := range r.items {

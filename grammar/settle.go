@@ -293,6 +293,9 @@ func (r *reader) measured() {
 		}
 		c.Measured = append(c.Measured, f)
 	}
+	for _, f := range r.phrase.Refused {
+		r.unuse(f.Text)
+	}
 	kept := r.phrase.Facts[:0]
 	for _, f := range r.phrase.Facts {
 		if f.Field == unit.GlueLot || f.Field == unit.Job {

@@ -1,0 +1,246 @@
+package grammar
+
+// What is told of a load in plain words: what was measured on it, how it came out, where it is.
+
+// measuring tells that somebody has a tape in hand.
+var measuring = wordSet(`mic mics miked mikes micd tape taped calipers caliper callipers measured measures measure got get getting`)
+
+// checkTold reads "load 12: I get 31/32 on the bar, strips mic at .247" and "strips on 33
+// measured 1/4, bar is 1 in, so checked" as checks.
+func (r *reader) checkTold() bool {
+	if r.asksSomething() || r.mentions(kindPeril) || r.partsTold() < 2 || r.opensWithin(0, len(r.items), "what", "whats", "how", "which", "should", "will", "can", "could", "need", "want") {
+		return false
+	}
+	i := r.firstWord()
+	if refs, next := r.references(i); len(refs) == 1 && next < len(r.items) && (r.items[next].brk == ':' || (r.is(i, kindVerb, string(Show)) || i > 0 && r.items[i-1].brk == '#') && r.items[next].brk == ',') && r.measuresFrom(next) {
+		r.commit(&Command{Verb: Check, Loads: refs}, next+1)
+		return true
+	}
+	if !r.is(i, kindNoun, "bar", "strip", "mat") && !r.is(i, kindVacuum, "gauge") || !r.word(i+1, "on", "of", "for") {
+		return false
+	}
+	refs, next := r.references(i + 2)
+	if len(refs) != 1 || next >= len(r.items) || !r.is(next, kindVerb, string(Check)) && !measuring[r.wordAt(next)] || r.items[next].amount != nil {
+		return false
+	}
+	r.remove(i+1, next+1)
+	r.restated(i + 1)
+	r.commit(&Command{Verb: Check, Loads: refs}, i)
+	return true
+}
+
+// measuresFrom reports whether somebody tells of measuring from item i on: "I get", "strips mic
+// at", "that's my check".
+func (r *reader) measuresFrom(i int) bool {
+	for ; i < len(r.items); i++ {
+		switch word := r.wordAt(i); {
+		case r.items[i].amount != nil || r.is(i, kindNot) || !measuring[word] && !r.is(i, kindVerb, string(Check)):
+		case r.word(i, "get", "got", "getting"):
+			if r.word(i-1, "i", "im", "we", "ive", "were") && !r.word(i-2, "do", "did", "would", "if", "when", "until", "till") {
+				return true
+			}
+		case r.word(i, "check"):
+			if r.word(i-1, "my") && r.nothingAfter(i) {
+				r.items[i].meaning, r.items[i].used = meaning{}, true
+				return true
+			}
+		default:
+			return true
+		}
+	}
+	return false
+}
+
+// partsTold is how many parts stand beside a number in a clause of theirs, as in a check.
+func (r *reader) partsTold() int {
+	told := 0
+	for from := 0; from < len(r.items); {
+		to := from
+		for to < len(r.items) && !r.isBreak(to) {
+			to++
+		}
+		if r.amountsIn(from, to) > 0 && (r.within(from, to, kindNoun, "bar", "strip", "mat", "sled", "caul") >= 0 || r.within(from, to, kindVacuum, "gauge") >= 0) {
+			told++
+		}
+		from = to + 1
+	}
+	return told
+}
+
+// restated takes the rough word of "a fat quarter, .258" from item i on for no number.
+func (r *reader) restated(i int) {
+	for r.word(i, "a", "an", "at", "about", "fat", "shy", "scant", "full", "good", "bare", "light", "heavy", "just") {
+		i++
+	}
+	if i+2 >= len(r.items) || !r.free(i) || !r.free(i+2) || r.items[i+1].brk != ',' || r.items[i].amount.unit != nil || r.items[i+2].amount.form != formDecimal {
+		return
+	}
+	if rough, fine := r.items[i].amount.float(), r.items[i+2].amount.float(); fine > 0.9*rough && fine < 1.1*rough {
+		r.remove(i, i+2)
+	}
+}
+
+// resultTold reads "I'd call 25 good, no gaps", "measured the panel off load 5: 1/32 cup" and
+// "write down that 19 had squeeze-out" as results.
+func (r *reader) resultTold() bool {
+	if r.asksSomething() || r.mentions(kindPeril) {
+		return false
+	}
+	for i := 0; i < len(r.items) && i < 5; i++ {
+		if r.items[i].amount != nil {
+			return false
+		}
+		refs, next := []int(nil), 0
+		switch {
+		case r.word(i, "call", "calling", "rate", "judge"):
+			if refs, next = r.references(i + 1); !r.judgedAt(next) || !r.finds(next) {
+				continue
+			}
+		case r.is(i, kindNoun, "panel") && r.word(i+1, "off", "from", "of") && r.is(i+2, kindVerb, string(Show)):
+			if refs, next = r.references(i + 2); !r.isBreak(next) || next >= len(r.items) || r.opensWithin(0, i, "next", "another", "new") {
+				continue
+			}
+		case r.word(i, "write", "note", "jot", "record", "put") && !r.is(i+1, kindNoun):
+			k := i + 1
+			for r.word(k, "it", "this", "that", "down", "somewhere", "in", "the", "book", "please") || r.is(k, kindVerb, string(List)) {
+				k++
+			}
+			if refs, next = r.references(k); !r.word(next, "had", "has", "showed", "shows", "got") || r.word(next+1, "to") || !r.finds(next) {
+				continue
+			}
+		default:
+			continue
+		}
+		if len(refs) != 1 {
+			continue
+		}
+		r.close(&Command{Verb: Result, Loads: refs}, next)
+		return true
+	}
+	return false
+}
+
+// judgedAt: "good", "a good one", "bad" at item i ends its clause.
+func (r *reader) judgedAt(i int) bool {
+	for r.word(i, "a", "pretty", "very", "all", "not") {
+		i++
+	}
+	if !r.word(i, "good", "fine", "great", "perfect", "ok", "okay", "bad", "scrap", "junk", "ruined", "usable", "sound", "flat") {
+		return false
+	}
+	return r.isBreak(i+1) || r.word(i+1, "one", "and", "but", "with")
+}
+
+// finds reports whether a finding of a pressed panel is told from item i on.
+func (r *reader) finds(i int) bool {
+	for ; i < len(r.items); i++ {
+		if r.is(i, kindNoun, "joint", "gap", "cup", "bow") || r.is(i, kindFact, "gap=0") || r.items[i].amount == nil && findings[r.wordAt(i)] {
+			return true
+		}
+	}
+	return false
+}
+
+// findings are words of how a panel came out of the press.
+var findings = wordSet(`squeeze squeezeout flat twist twisted tight open starved dry stained stain stains crack cracked cracks dent dents bruise bruised glued creep crept`)
+
+// placeTold reads "12 stays in", "move 14 to press 2" and "who has 14?", of which nothing is done.
+func (r *reader) placeTold() bool {
+	i := r.firstWord()
+	for r.isBreak(i) && i < len(r.items) || r.is(i, kindFix) || r.word(i, "no", "sorry", "wait", "ok", "but") {
+		i++
+	}
+	switch {
+	case r.mentions(kindPeril):
+		return false
+	case r.word(i, "move", "shift", "switch", "swap"):
+		refs, next := r.references(i + 1)
+		if len(refs) == 0 || !r.word(next, "to", "into", "over", "onto") {
+			return false
+		}
+		for next++; r.word(next, "to", "the", "other", "our") || r.word(next, pressNames...); next++ {
+		}
+		if !r.is(next, kindNoun, "press", "bag", "frame") || r.unitsBehind(next) {
+			return false
+		}
+		r.close(&Command{Verb: NotDone, Meant: In, Loads: refs, Lacks: LacksSense}, next)
+		return true
+	case r.word(i, "who") && r.word(i+1, "has", "got", "did", "is") && !r.is(i+1, kindVerb):
+		refs, next := r.references(i + 2)
+		if len(refs) != 1 || !(r.isBreak(next) || r.word(next, "now")) {
+			return false
+		}
+		r.close(&Command{Verb: Show, Loads: refs}, next)
+		return true
+	}
+	return r.staysWhere(i)
+}
+
+// staysWhere reads "3 stays in" and "13 stays, it's 11 that's out": the order behind it is done.
+func (r *reader) staysWhere(i int) bool {
+	refs, next := r.references(i)
+	if len(refs) == 0 || !r.word(next, "stays", "staying", "stay", "stays in", "staying in", "stay in") && !(r.word(next, "is", "are", "to") && r.word(next+1, "staying", "stay", "staying in", "stay in")) {
+		return false
+	}
+	for next++; r.word(next, "staying", "stay", "staying in", "stay in", "in", "put", "there", "where", "it", "is", "now", "for", "still", "the", "under", "vacuum") || r.is(next, kindUnit, "in") || r.is(next, kindVerb, string(In)) || r.is(next, kindNoun, "press", "bag", "frame"); next++ {
+	}
+	c := &Command{Verb: NotDone, Meant: Out, Loads: refs}
+	if r.is(next, kindVerb, string(Out)) && r.nothingAfter(next) {
+		c.Meant = In // "14 stays out"
+		next++
+	}
+	if next < len(r.items) && !r.nothingAfter(next-1) {
+		if !r.isBreak(next) && !r.tellsHowLong(next) {
+			return false
+		}
+		for k := next; r.isBreak(next) && k < len(r.items); k++ {
+			if !r.isBreak(k) && !r.word(k, "its", "it", "is", "and", "but", "only") {
+				if p := Parse(r.text[r.items[k].start:], r.habit); p.Command != nil && len(p.Command.Loads) > 0 && (p.Command.Verb == In || p.Command.Verb == Out) {
+					r.close(p.Command, len(r.items))
+					r.phrase.Unused = append([]string{r.textOf(i, next-1)}, p.Unused...)
+					return true
+				}
+				break
+			}
+		}
+	}
+	r.close(c, next)
+	return true
+}
+
+// remarkTold reads "gauge on load 1 slipped to 22", "14 was 24 on the gauge when it went in" and
+// "card says 1 on 14 but my tape says 7/8": it is told of the load, and changes nothing.
+func (r *reader) remarkTold() bool {
+	if r.asksSomething() || r.mentions(kindPeril) {
+		return false
+	}
+	const least = 13 // a gauge is on 14, and on more; it is not on 1
+	i := r.firstWord()
+	for r.word(i, "the") {
+		i++
+	}
+	if r.is(i, kindVacuum, "gauge") && r.word(i+1, "on", "of", "for") {
+		refs, next := r.references(i + 2)
+		if len(refs) != 1 || refs[0] >= least && !r.is(i+2, kindVerb, string(Show)) || !r.word(next, "slipped", "dropped", "fell", "went", "came", "sagged", "slid", "crept", "drifted", "was", "jumped") {
+			return false
+		}
+		r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
+		return true
+	}
+	refs, next := r.references(i)
+	if len(refs) == 1 && r.word(next, "was") && next+1 < len(r.items) && r.items[next+1].amount != nil && r.word(next+2, "on", "by") && r.is(r.next(next+2), kindVacuum, "gauge") {
+		r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
+		return true
+	}
+	if k := next + 2; len(refs) == 1 && r.word(next, "is") && r.word(k-1, "a", "the") && k < len(r.items) && r.items[k].amount != nil && r.is(k+1, kindNoun, "strip") && r.is(k+2, kindVerb, string(Show)) {
+		r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next) // "14 is a 6 strip load"
+		return true
+	}
+	if i+3 < len(r.items) && r.paperAt(i) && r.is(i+1, kindSay) && r.items[i+2].amount != nil && r.word(i+3, "on", "for") {
+		if refs, next = r.references(i + 4); len(refs) == 1 && (r.word(next, "but") || r.isBreak(next)) && r.measuresFrom(next) {
+			r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
+			return true
+		}
+	}
+	return false
+}
