@@ -134,6 +134,9 @@ func (r *reader) placedAt(i int) unit.Field {
 	if r.airLater(i) {
 		return unit.ServiceHumidity
 	}
+	if r.topic == Move && r.word(i-1, "at") && r.is(i-2, kindWood) && r.items[i].amount.float() <= driest && !r.is(r.next(i), kindAir, "rh", "shop") {
+		return unit.WoodMoisture // "white oak at 8 percent goes to a house at 30"
+	}
 	if r.topic != Move || r.items[i].amount.float() < driest || r.mentions(kindAir, "mc") || !r.is(p, kindAir, "shop", "service") || p < i-3 {
 		return ""
 	}

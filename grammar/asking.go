@@ -15,13 +15,11 @@ func (r *reader) findAsks() {
 		case it.kind == kindPeril && r.nobodyKnows(i):
 		case it.kind == kindPeril:
 			r.peril(i)
-		case opens && strings.HasPrefix(it.word, "before the vacuum"), r.partAlways(i): // is gone
+		case opens && strings.HasPrefix(it.word, "before the vacuum"), r.partAlways(i), r.differsFromBar(i):
 		case r.is(i, kindAsk, "profile") && r.is(i+1, kindRole, "trim"):
 			it.meaning, it.used = meaning{}, true // "default trim"
 		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
 			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
-		case r.differsFromBar(i):
-			it.used = true
 		case r.asksNoWord(i), r.asksNothing(i), r.reminisces(i), r.onlyHurries(i):
 			it.meaning, it.used = meaning{}, true
 		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && r.opens("mean", "stand", "stands", "do") < 0:
@@ -198,10 +196,8 @@ func (r *reader) askInstead(i int, a Ask) Ask {
 		return Ask{About: Move} // room for it to move in
 	case a.Solve == unit.PanelWidth && (r.mentions(kindAir, "service") || r.percentSaid()) && !r.mentions(kindNoun, "bar"):
 		return Ask{About: Move, question: true} // "how wide will it be in winter"
-	case a.Solve == unit.Vacuum && r.is(r.next(i), kindAsk, "face"):
+	case a.Solve == unit.Vacuum && (r.is(r.next(i), kindAsk, "face") || r.pushesNow(i)):
 		return Ask{About: Face} // "how many kPa on the face"
-	case a.Solve == unit.Vacuum && r.pushesNow(i):
-		return Ask{About: Face, question: true}
 	case a.Solve == unit.Vacuum && r.pressureOn(i), a.Solve == unit.BarHeight && r.betterOf(i):
 		return Ask{About: Side}
 	case it.word == "how hard" && (r.mentions(kindNoun, "joint") || r.opensWithin(i, min(i+8, len(r.items)), "last joint", "far joint", "first joint", "middle joint") || r.mentions(kindNoun, "bar") && r.opensWithin(i, min(i+4, len(r.items)), "squeezing", "squeeze") || r.mentions(kindNoun, "bar") && r.opensWithin(i, min(i+8, len(r.items)), "together")):

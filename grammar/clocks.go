@@ -40,6 +40,7 @@ func clockOf(am *amount, suffix string) (string, bool) {
 
 // clocks reads when work starts and when it has to be out.
 func (r *reader) clocks() {
+	r.closedAt()
 	r.pastTheHour()
 	r.noon()
 	planned := r.dayPlan() || r.panelsAndPresses()

@@ -93,20 +93,6 @@ func (r *reader) trimmedTwice(i int) bool {
 	return true
 }
 
-// widthOfWood: "9 strips of 1 7/8 ash, 3/4 thick" are as wide as is said before the wood,
-// for how thick they are is said apart and is less.
-func (r *reader) widthOfWood(i int) bool {
-	if r.items[i].amount.form == formQuarters || r.has(unit.StripWidth) || r.mentions(kindAttr, "wide") || !r.mentions(kindNoun, "strip", "bar") {
-		return false
-	}
-	k := r.within(0, len(r.items), kindAttr, "thick") - 1
-	if k < 0 || k == i || r.items[k].amount == nil || !r.length(k) || r.size(k) >= r.size(i) {
-		return false
-	}
-	ofPart := r.is(r.next(k+1), kindNoun, "bar", "sled", "mat", "caul", "core", "panel") || r.is(r.prev(k), kindNoun, "bar", "sled", "mat", "caul", "core", "panel")
-	return r.boundAt(k) == unit.StripThickness || r.free(k) && !ofPart
-}
-
 // countOfSize: "12 of 50 x 25", "5 of 60 wide" beside strips, "12 of 1 1/2 cherry" beside a bar.
 func (r *reader) countOfSize(i int) bool {
 	k := i + 2
@@ -389,14 +375,4 @@ func (r *reader) defaultNoun(attr string) string {
 		return "frame"
 	}
 	return "strip"
-}
-
-// jointShows: "worst joint shows 0.4 mm dry" is open by so much.
-func (r *reader) jointShows(i int) bool {
-	k := r.prev(i)
-	if r.word(k, "shows", "has", "is", "stays", "stands", "open", "opens") {
-		k = r.prev(k)
-	}
-	dry := r.word(i+1, "dry", "open", "of light") || r.word(k-1, "worst")
-	return dry && k < i-1 && r.is(k, kindNoun, "joint") && !isPlural(r.items[k].word) && r.size(i) < mostApart && !r.has(unit.Gap)
 }

@@ -69,5 +69,9 @@ func (r *reader) comparesParts(i int) bool {
 
 // differsFromBar: in "different from the side bar" nothing presses from the side.
 func (r *reader) differsFromBar(i int) bool {
-	return r.is(i, kindAsk) && r.word(i, "from the side") && r.word(i-1, "different", "differ", "differs") && r.is(i+1, kindNoun, "bar")
+	if !r.is(i, kindAsk) || !r.word(i, "from the side") || !r.word(i-1, "different", "differ", "differs") || !r.is(i+1, kindNoun, "bar") {
+		return false
+	}
+	r.items[i].used = true
+	return true
 }

@@ -60,8 +60,6 @@ func (r *reader) roleLengths() {
 		from, to := r.clause(i)
 		switch {
 		case r.trimmedTwice(i), r.offEachEdge(i):
-		case r.word(i-1, "better than", "closer than", "nearer than") && r.word(i-2, "shut", "close", "closes", "closed", "down", "up") && r.size(i) < mostApart:
-			r.bind(i, unit.Gap) // "the worst joint won't shut better than 0.3 mm"
 		case r.jointShows(i):
 			r.bind(i, unit.Gap)
 		case r.varyAcross(i, p):

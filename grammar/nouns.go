@@ -289,24 +289,6 @@ func (r *reader) stuffLength(i int, word string) {
 	}
 }
 
-// woodLength: a measure before a wood is the stock's thickness: "1/4 walnut",
-// "4/4 cherry". Over two inches it is not thickness for certain.
-func (r *reader) woodLength(i int) {
-	if r.widthOfWood(i) {
-		r.bind(i, unit.StripWidth)
-		return
-	}
-	if r.size(i) <= thickestStock && !r.has(unit.StripThickness) {
-		r.bind(i, unit.StripThickness)
-		return
-	}
-	if r.size(i) > thickestStock && r.topic == Move && !r.has(unit.PanelWidth) {
-		r.bind(i, unit.PanelWidth)
-	} else if r.size(i) > thickestStock && !r.has(unit.StripWidth) && r.mentions(kindNoun, "strip", "joint") {
-		r.bind(i, unit.StripWidth)
-	}
-}
-
 // stripLength reads a bare measure beside strips. From an inch up it is the
 // width, below the thickness, where that is not said otherwise.
 func (r *reader) stripLength(i int) {

@@ -9,6 +9,13 @@ import (
 // mostPanelsUp is more than anybody stacks in one press.
 const mostPanelsUp = 20
 
+// levelsAndMore builds a stack from what was told of one level and beside its layers.
+func (r *reader) levelsAndMore() {
+	r.levels()
+	r.panelsLeftOut()
+	r.capLeftOut()
+}
+
 // panelsLeftOut puts into a stack the panels that were counted beside its layers: "3/4 sled,
 // 1/2 caul, two panels 7/8 each and a 1/4 mat between". The first sled carries them, a mat
 // lies between them where it is said to, and the rest lies on top.

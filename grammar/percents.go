@@ -232,9 +232,6 @@ func (r *reader) percentField(i int) unit.Field {
 	if f := r.placedAt(i); f != "" {
 		return f
 	}
-	if r.topic == Move && r.word(i-1, "at") && r.is(i-2, kindWood) && r.items[i].amount.float() <= 20 && !r.is(n, kindAir, "rh", "shop") {
-		return unit.WoodMoisture // "white oak at 8 percent goes to a house at 30"
-	}
 	if r.wetBeforeHouse(i, to) || r.goesTo(i) || r.leftShopAt(i) || r.items[i].amount.float() <= 20 && r.word(i+1, "wood", "lumber", "timber", "stock") {
 		return unit.WoodMoisture
 	}

@@ -148,9 +148,7 @@ func (r *reader) sayings() {
 	r.barsOverStrips()
 	r.barsStacked()
 	r.loneReading()
-	r.levels()
-	r.panelsLeftOut()
-	r.capLeftOut()
+	r.levelsAndMore()
 	r.sharedOut()
 	r.surfaceInstead()
 	r.wordFacts()
@@ -176,7 +174,6 @@ func (r *reader) structures() {
 	r.overnight()
 	r.panelSizes()
 	r.piles()
-	r.closedAt()
 	r.clocks()
 }
 
