@@ -14,6 +14,10 @@ func (r *reader) layerLost() bool {
 	if layers == nil {
 		return false
 	}
+	if i := r.sledsMissing(layers); i >= 0 {
+		r.refuseStack(i)
+		return true
+	}
 	for _, f := range r.phrase.Facts {
 		part := layerFields[f.Field]
 		v, ok := f.Value.(unit.Number)
@@ -60,4 +64,41 @@ func (r *reader) oneCaul(i int) bool {
 	first := min(i, n) - 1
 	from, to := r.clause(i)
 	return (r.word(first, "a", "one", "the", "top") || r.opensWithin(n, to, "top", "over", "close", "close it off", "finish")) && !r.opensWithin(n, to, "each", "every", "both", "between") && r.within(from, to, kindRole, "in a row") < 0
+}
+
+// sledsToldLast: of "each of the two sleds carries 3/8 strips and a 1/8 mat, the sleds being
+// 1/2" the sleds lie below what was told before them.
+func (r *reader) sledsToldLast(spans []layerSpan) bool {
+	last := len(spans) - 1
+	if last < 1 || spans[last].part != "sled" || !r.word(spans[last].first()-1, "the", "both") || !isPlural(r.items[spans[last].noun].word) {
+		return false
+	}
+	for _, s := range spans[:last] {
+		if s.part == "sled" {
+			return false
+		}
+	}
+	n, _ := r.levelCount()
+	return n > 1
+}
+
+// sledsMissing is the item of "both sleds" or of "strips" where the stack has fewer sleds, or
+// no strips at all; -1 where nothing is missing.
+func (r *reader) sledsMissing(ls unit.Layers) int {
+	sleds, work := 0, false
+	for _, l := range ls {
+		if l.Part == "sled" {
+			sleds++
+		}
+		work = work || l.Part == "strips" || l.Part == "core"
+	}
+	for i := range r.items {
+		switch {
+		case r.is(i, kindNoun, "sled") && r.word(i-1, "both") && sleds == 1:
+			return i
+		case r.is(i, kindNoun, "strip") && !work && i > 0 && r.items[i-1].amount != nil && r.length(i-1):
+			return i
+		}
+	}
+	return -1
 }

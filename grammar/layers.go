@@ -32,6 +32,9 @@ func (r *reader) layers() {
 		return
 	}
 	lids := r.lids(from)
+	if told < 0 && r.sledsToldLast(spans) {
+		return
+	}
 	if told < 0 && !r.tellsStack(spans, lids) && !r.proudOf(spans) || told >= 0 && thickSpans(spans) < 2 {
 		return
 	}
@@ -66,8 +69,8 @@ func (r *reader) layers() {
 	if l, ok := r.onTopAfter(max(last, lastItem)); ok {
 		layers = append(layers, l)
 	}
-	if l, ok := r.moreWouldFit(max(last, lastItem)); ok {
-		layers = append(layers, l)
+	if l, at := r.moreWouldFit(max(last, lastItem)); at > 0 {
+		layers, last = append(layers, l), max(last, at)
 	}
 	layers = r.closedBy(lids, layers)
 	text := r.textOf(first, last)
@@ -272,6 +275,9 @@ func (r *reader) partsLayers(i int) bool {
 	if r.word(i, "on") && r.is(i-1, kindNoun, "fence") && r.word(i+1, "it", "that", "there") {
 		return false // "3/4 sled, fence on it is 3/8"
 	}
+	if i > 0 && r.word(i, "carries", "carry", "carrying", "holds", "holding", "bears", "bearing") && r.is(i-1, kindNoun, "sled") {
+		return true // "each of the two sleds carries 3/8 strips"
+	}
 	return r.isBreak(i) || r.word(i, "then", "and", "next", "on", "over", "under") || i > 0 && r.word(i, "with", "using") && r.levelWord(i-1) || r.items[i].brk == '>'
 }
 
@@ -302,6 +308,8 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				return spans
 			}
 			s = none
+		case r.roomAsked(i) && r.levelsCounted():
+			return s.closed(spans) // what might still go in
 		case s.part == "fence" && r.is(i, kindAttr, "tall"), it.amount != nil && (r.is(r.prev(i), kindRole, "vary") || r.levelsAt(i) || r.one(i) && r.word(i+1, "layer")):
 		case r.endsLayers(i):
 			return spans
@@ -353,20 +361,6 @@ func (r *reader) endsLayers(i int) bool {
 func (r *reader) layerMeasure(i int) bool {
 	am := r.items[i].amount
 	return !am.dead && !r.items[i].used && am.link != linkTimes && am.link != linkTo
-}
-
-// thicker gives a layer the thicker end of the range at item i.
-func (r *reader) thicker(s layerSpan, i int) layerSpan {
-	s.amount, s.differ = i+1, i+1
-	if r.size(i) > r.size(i+1) {
-		s.amount = i
-	}
-	return s
-}
-
-// rangeAt: "5/16 to 3/8" from item i on.
-func (r *reader) rangeAt(i, to int) bool {
-	return i+1 < to && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) && r.length(i+1)
 }
 
 // proudOf reports whether a fence and strips alone are told, to know how proud

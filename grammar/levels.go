@@ -183,6 +183,9 @@ func (r *reader) drop(fs ...unit.Field) {
 // levelCount finds a number that counts sleds or levels, and its item.
 func (r *reader) levelCount() (n, at int) {
 	for i := range r.items {
+		if r.word(i, "of the two") && r.is(i+1, kindNoun, "sled") {
+			return 2, i
+		}
 		if am := r.items[i].amount; am != nil && r.boundAt(i) == unit.PanelCount && (r.countsLevels(i) || r.word(i+1, "of them") && r.piledUp()) {
 			if n, ok := am.whole(); ok && n >= 2 && n <= 12 {
 				return n, i
