@@ -83,10 +83,13 @@ func (r *reader) sledsToldLast(spans []layerSpan) bool {
 }
 
 // sledsMissing is the item of "both sleds" or of "strips" where the stack has fewer sleds, or
-// no strips at all; -1 where nothing is missing.
+// no strips at all, and of a mat that is told twice and has a thickness once; -1 where nothing is missing.
 func (r *reader) sledsMissing(ls unit.Layers) int {
-	sleds, work := 0, false
+	sleds, work, bare, thick := 0, false, false, false
 	for _, l := range ls {
+		if l.Part == "mat" {
+			bare, thick = bare || l.Thickness == 0, thick || l.Thickness > 0
+		}
 		if l.Part == "sled" {
 			sleds++
 		}
@@ -94,6 +97,8 @@ func (r *reader) sledsMissing(ls unit.Layers) int {
 	}
 	for i := range r.items {
 		switch {
+		case bare && thick && r.is(i, kindNoun, "mat"):
+			return i // "panel, mat, panel on one 18 sled, panels 22 thick and mats 5"
 		case r.is(i, kindNoun, "sled") && r.word(i-1, "both") && sleds == 1:
 			return i
 		case r.is(i, kindNoun, "strip") && !work && i > 0 && r.items[i-1].amount != nil && r.length(i-1):

@@ -124,7 +124,7 @@ func (r *reader) frameNoun(from int, attr string) string {
 	}
 	last := ""
 	for k := from - 1; k >= 0; k-- {
-		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) && !(r.word(from, "all", "each", "both") && r.lainThere(k, 0)) {
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) && !((r.word(from, "all", "each", "both") || attr == "tall" && r.word(from, "so")) && r.lainThere(k, 0)) {
 			if r.is(k, kindNoun, "bar") && attr == "thick" && from >= 2 && r.otherSaid(k, from-1) {
 				break // "1 in bar, 25 inHg, 3/8 thick" is of the strips again
 			}
