@@ -32,10 +32,7 @@ func (r *reader) layers() {
 		return
 	}
 	lids := r.lids(from)
-	if told < 0 && r.sledsToldLast(spans) {
-		return
-	}
-	if told < 0 && !r.tellsStack(spans, lids) && !r.proudOf(spans) || told >= 0 && thickSpans(spans) < 2 {
+	if told < 0 && r.sledsToldLast(spans) || told < 0 && !r.tellsStack(spans, lids) && !r.proudOf(spans) || told >= 0 && thickSpans(spans) < 2 {
 		return
 	}
 	first, last := spans[0].first(), spans[len(spans)-1].last()
@@ -308,8 +305,6 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 				return spans
 			}
 			s = none
-		case r.roomAsked(i) && r.levelsCounted():
-			return s.closed(spans) // what might still go in
 		case s.part == "fence" && r.is(i, kindAttr, "tall"), it.amount != nil && (r.is(r.prev(i), kindRole, "vary") || r.levelsAt(i) || r.one(i) && r.word(i+1, "layer")):
 		case r.endsLayers(i):
 			return spans
@@ -354,7 +349,7 @@ func (r *reader) endsLayers(i int) bool {
 	if r.items[i].amount != nil && r.rangeAt(i, len(r.items)) && r.word(i+2, "across", "over") && r.is(r.next(i+2), kindNoun, "strip") {
 		return true // "…, and 30.0 to 30.6 across the strips"
 	}
-	return r.is(i, kindNoun, "frame", "gap", "press", "bag") || r.is(i, kindVacuum) || r.is(i, kindAttr) && r.items[i].id != "thick"
+	return r.roomAsked(i) && r.levelsCounted() || r.is(i, kindNoun, "frame", "gap", "press", "bag") || r.is(i, kindVacuum) || r.is(i, kindAttr) && r.items[i].id != "thick"
 }
 
 // layerMeasure reports whether the amount at item i can be how thick a layer is.
