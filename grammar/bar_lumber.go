@@ -20,7 +20,11 @@ func (r *reader) lumberBar(i, end int) bool {
 	if r.size(i) > r.size(i+1) {
 		small, large = large, small
 	}
-	if noun := r.productNoun(i, end, false); noun != "bar" && !r.barBehind(at) {
+	noun := r.productNoun(i, end, false)
+	if _, _, nominal := r.dressedSize(small, large); edge && nominal && noun == "bed" {
+		noun = "bar" // "on the bed I've a 1x2 on edge"
+	}
+	if noun != "bar" && !r.barBehind(at) {
 		if !r.boardInstead(small, large, noun) {
 			return false
 		}

@@ -32,7 +32,7 @@ func (r *reader) layers() {
 		return
 	}
 	lids := r.lids(from)
-	if told < 0 && !r.tellsStack(spans, lids) && !r.proudOf(spans) || told >= 0 && thickSpans(spans) < 2 {
+	if told < 0 && r.sledsToldLast(spans) || told < 0 && !r.tellsStack(spans, lids) && !r.proudOf(spans) || told >= 0 && thickSpans(spans) < 2 {
 		return
 	}
 	first, last := spans[0].first(), spans[len(spans)-1].last()
@@ -66,8 +66,8 @@ func (r *reader) layers() {
 	if l, ok := r.onTopAfter(max(last, lastItem)); ok {
 		layers = append(layers, l)
 	}
-	if l, ok := r.moreWouldFit(max(last, lastItem)); ok {
-		layers = append(layers, l)
+	if l, at := r.moreWouldFit(max(last, lastItem)); at > 0 {
+		layers, last = append(layers, l), max(last, at)
 	}
 	layers = r.closedBy(lids, layers)
 	text := r.textOf(first, last)
@@ -272,6 +272,9 @@ func (r *reader) partsLayers(i int) bool {
 	if r.word(i, "on") && r.is(i-1, kindNoun, "fence") && r.word(i+1, "it", "that", "there") {
 		return false // "3/4 sled, fence on it is 3/8"
 	}
+	if i > 0 && r.word(i, "carries", "carry", "carrying", "holds", "holding", "bears", "bearing") && r.is(i-1, kindNoun, "sled") {
+		return true // "each of the two sleds carries 3/8 strips"
+	}
 	return r.isBreak(i) || r.word(i, "then", "and", "next", "on", "over", "under") || i > 0 && r.word(i, "with", "using") && r.levelWord(i-1) || r.items[i].brk == '>'
 }
 
@@ -346,27 +349,13 @@ func (r *reader) endsLayers(i int) bool {
 	if r.items[i].amount != nil && r.rangeAt(i, len(r.items)) && r.word(i+2, "across", "over") && r.is(r.next(i+2), kindNoun, "strip") {
 		return true // "…, and 30.0 to 30.6 across the strips"
 	}
-	return r.is(i, kindNoun, "frame", "gap", "press", "bag") || r.is(i, kindVacuum) || r.is(i, kindAttr) && r.items[i].id != "thick"
+	return r.roomAsked(i) && r.levelsCounted() || r.is(i, kindNoun, "frame", "gap", "press", "bag") || r.is(i, kindVacuum) || r.is(i, kindAttr) && r.items[i].id != "thick"
 }
 
 // layerMeasure reports whether the amount at item i can be how thick a layer is.
 func (r *reader) layerMeasure(i int) bool {
 	am := r.items[i].amount
 	return !am.dead && !r.items[i].used && am.link != linkTimes && am.link != linkTo
-}
-
-// thicker gives a layer the thicker end of the range at item i.
-func (r *reader) thicker(s layerSpan, i int) layerSpan {
-	s.amount, s.differ = i+1, i+1
-	if r.size(i) > r.size(i+1) {
-		s.amount = i
-	}
-	return s
-}
-
-// rangeAt: "5/16 to 3/8" from item i on.
-func (r *reader) rangeAt(i, to int) bool {
-	return i+1 < to && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) && r.length(i+1)
 }
 
 // proudOf reports whether a fence and strips alone are told, to know how proud

@@ -40,12 +40,15 @@ func (r *reader) goesOnLaying(from int) bool {
 	return nouns > 0 && nouns == thick && nouns < 8
 }
 
-// moreWouldFit is the layer that may come on top of those before item i: "do i have room for a
-// 1/2 caul".
-func (r *reader) moreWouldFit(i int) (unit.Layer, bool) {
+// moreWouldFit is the layer that may come on top of those before item i, with its last item:
+// "do i have room for a 1/2 caul"; at is 0 where there is none.
+func (r *reader) moreWouldFit(i int) (l unit.Layer, at int) {
 	for k := i + 1; k+1 < len(r.items); k++ {
-		if !r.word(k, "room", "space") || !r.word(k+1, "for") {
+		if !r.roomAsked(k) {
 			continue
+		}
+		for !r.word(k+1, "for") {
+			k++
 		}
 		j := k + 2
 		for r.word(j, "a", "an", "one", "another", "my", "the") || r.one(j) {
@@ -57,16 +60,16 @@ func (r *reader) moreWouldFit(i int) (unit.Layer, bool) {
 			part = layerParts[r.items[n].id]
 		}
 		if part == "" || !r.free(j) || !r.length(j) {
-			return unit.Layer{}, false
+			return l, 0
 		}
 		v, _, ok := r.valueOf(r.items[j].amount, unit.StripThickness)
 		if !ok || impossible(unit.StripThickness, v) != "" {
-			return unit.Layer{}, false
+			return l, 0
 		}
 		r.items[j].used, r.items[n].used = true, true
-		return unit.Layer{Part: part, Thickness: v}, true
+		return unit.Layer{Part: part, Thickness: v}, max(j, n)
 	}
-	return unit.Layer{}, false
+	return l, 0
 }
 
 // downwards reports whether layers are told from the top: "stack top to bottom: caul, mat".
@@ -77,4 +80,32 @@ func (r *reader) downwards() bool {
 		}
 	}
 	return false
+}
+
+// levelsCounted reports whether a message tells of several levels.
+func (r *reader) levelsCounted() bool {
+	n, _ := r.levelCount()
+	return n > 1
+}
+
+// roomAsked: "room for a 3/4 caul", "any room left for a cover caul" from item i on.
+func (r *reader) roomAsked(i int) bool {
+	if !r.word(i, "room", "space", "room left", "space left") {
+		return false
+	}
+	return r.word(i+1, "for") || r.word(i+1, "left", "there", "still", "enough", "on top") && r.word(i+2, "for")
+}
+
+// thicker gives a layer the thicker end of the range at item i.
+func (r *reader) thicker(s layerSpan, i int) layerSpan {
+	s.amount, s.differ = i+1, i+1
+	if r.size(i) > r.size(i+1) {
+		s.amount = i
+	}
+	return s
+}
+
+// rangeAt: "5/16 to 3/8" from item i on.
+func (r *reader) rangeAt(i, to int) bool {
+	return i+1 < to && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.free(i+1) && r.length(i+1)
 }

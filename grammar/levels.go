@@ -52,7 +52,7 @@ func (r *reader) levels() {
 	case layers[end].Part == "mat" && r.matsCounted() == n-1:
 		layers = layers[:end] // "3 sleds, 2 mats": they lie between
 	}
-	if top := r.measureOf(unit.CaulThickness); caul < 0 && top >= 0 && (matBetween || r.liesOnTop(r.bound[top].from)) {
+	if top := r.measureOf(unit.CaulThickness); caul < 0 && top >= 0 && (matBetween || r.liesOnTop(r.bound[top].from) || r.oneCaul(r.bound[top].from)) {
 		layers, caul = append(layers, r.layerOf("caul", top)), top
 	}
 	layers = r.closedBy(r.lids(0), r.topAndBottom([]layerSpan{r.sledSpan(r.bound[sled].from)}, layers))
@@ -190,6 +190,9 @@ func (r *reader) drop(fs ...unit.Field) {
 // levelCount finds a number that counts sleds or levels, and its item.
 func (r *reader) levelCount() (n, at int) {
 	for i := range r.items {
+		if r.word(i, "of the two") && r.is(i+1, kindNoun, "sled") {
+			return 2, i
+		}
 		if am := r.items[i].amount; am != nil && r.boundAt(i) == unit.PanelCount && (r.countsLevels(i) || r.word(i+1, "of them") && r.piledUp()) {
 			if n, ok := am.whole(); ok && n >= 2 && n <= 12 {
 				return n, i

@@ -12,6 +12,9 @@ func (r *reader) levelsUnread() {
 	if r.habit.Follows || !r.asksFor(Stack) {
 		return
 	}
+	if r.layerLost() {
+		return
+	}
 	one := r.oneLevel()
 	from, to := r.stackSentence()
 	for i := range r.items {

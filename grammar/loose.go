@@ -312,7 +312,7 @@ func (r *reader) aloneAfterNoun(i int) bool {
 		f = t - 3 // "7 strips and the taller bar, 1 1/2"
 	}
 	for k := f; k < t; k++ {
-		if r.items[k].amount != nil {
+		if r.items[k].amount != nil && !(r.one(k) && r.is(k+1, kindNoun)) {
 			return false
 		}
 		if f := bareFields[r.items[k].id]; r.is(k, kindNoun) && f != "" && f != unit.PanelWidth {

@@ -102,6 +102,17 @@ func (r *reader) ownsNumber(k int) bool {
 	return n == k+1 && r.items[n].amount != nil && r.length(n) && !r.is(r.next(n), kindAttr) && !r.is(r.next(n), kindNoun)
 }
 
+// barStandsAt: of "bar stands off the sled on the bed, 1 3/4 high" the bed at item k is only
+// where the bar has its foot.
+func (r *reader) barStandsAt(k int) bool {
+	j := k - 1
+	for r.word(j, "the", "our", "my") {
+		j--
+	}
+	from, _ := r.clause(k)
+	return r.is(k, kindNoun, "bed", "frame", "press", "sled") && r.word(j, "on", "onto") && r.is(r.within(from, j, kindNoun), kindNoun, "bar")
+}
+
 // frameNoun is the part that earlier clauses were about. An accessory gives way
 // to the strips where their own measure is still missing.
 func (r *reader) frameNoun(from int, attr string) string {
@@ -113,11 +124,14 @@ func (r *reader) frameNoun(from int, attr string) string {
 	}
 	last := ""
 	for k := from - 1; k >= 0; k-- {
-		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) && !(r.word(from, "all", "each", "both") && r.lainThere(k, 0)) {
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) && !((r.word(from, "all", "each", "both") || attr == "tall" && r.word(from, "so")) && r.lainThere(k, 0)) {
 			if r.is(k, kindNoun, "bar") && attr == "thick" && from >= 2 && r.otherSaid(k, from-1) {
 				break // "1 in bar, 25 inHg, 3/8 thick" is of the strips again
 			}
 			last = r.items[k].id
+			if attr == "tall" && r.barStandsAt(k) {
+				last = "bar"
+			}
 			break
 		}
 	}

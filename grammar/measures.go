@@ -272,8 +272,8 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	if attr == "thick" && r.is(j+1, kindWood) && !r.is(r.next(j+1), kindNoun) {
 		return unit.StripThickness // "a 40 mm bar on 18 thick ash"
 	}
-	if attr == "tall" && r.stackHeight(i) {
-		return ""
+	if attr == "tall" && (r.stackHeight(i) || j == i+1 && r.word(j, "proud") && !r.mentions(kindFix) && !r.is(r.prev(i), kindNoun, "opening")) {
+		return "" // how far strips stand over a fence is no part's measure
 	}
 	noun := r.clauseNoun(i, j, attr)
 	switch {

@@ -1,10 +1,15 @@
 package grammar
 
-import "slices"
+import (
+	"math/big"
+	"slices"
+)
 
 // boardsOf takes the board that a sled or a caul is made of for no core of the panel, and
 // melamine on it for no glue: "sled under the strips is 1/2 ply", "bottom sled (3/4 melamine)".
 func (r *reader) boardsOf() {
+	r.sheetsMake()
+	r.sheetsOnMat()
 	for i := 2; i < len(r.items); i++ {
 		melamine := r.items[i].kind == kindGlue && r.items[i].word == "melamine"
 		if !melamine && (!r.is(i, kindNoun, "core") || r.word(i, "core", "cores", "substrate")) || r.is(i+1, kindNoun) || r.is(i+1, kindGlue) || r.word(i+1, "glue") {
@@ -56,4 +61,90 @@ func (r *reader) plainBoards() {
 			r.items = slices.Delete(r.items, i, i+1)
 		}
 	}
+}
+
+// sheetsMake makes one board of the sheets that a caul is made of: "caul is two sheets of
+// 1/4 ply", "caul is one sheet of 1/2 ply with another on top of it".
+func (r *reader) sheetsMake() {
+	for i := 0; i+4 < len(r.items); i++ {
+		if !r.is(i, kindNoun, "caul", "sled", "mat") || !r.word(i+1, "is", "are", "thats", "being") {
+			continue
+		}
+		n, whole := r.wholeAt(i + 2)
+		if !whole {
+			n = 1
+		}
+		at := i + 5
+		if !whole && !r.word(i+2, "a", "an") || n < 1 || n > 4 || !r.word(i+3, "sheet", "sheets", "piece", "pieces", "layer", "layers", "thickness", "thicknesses", "bit", "bits") || !r.word(i+4, "of") || !r.free(at) || !r.length(at) || r.items[at].amount.link != linkNone || r.items[at].amount.value == nil {
+			continue
+		}
+		last := at
+		if r.is(at+1, kindNoun, "core", "mat") || r.is(at+1, kindWood) {
+			last++
+		}
+		if end := r.anotherOnIt(last + 1); end > 0 && n == 1 {
+			n, last = 2, end-1
+		}
+		board := r.items[at]
+		am := *board.amount
+		am.value = new(big.Rat).Mul(am.value, big.NewRat(int64(n), 1))
+		board.amount, board.start, board.end = &am, r.items[i+2].start, r.items[last].end
+		board.text = r.text[board.start:board.end]
+		r.items[i+2] = board
+		r.items = slices.Delete(r.items, i+3, last+1)
+	}
+}
+
+// anotherOnIt is the item behind "with another on top of it", "plus another one on that" from
+// item i on; 0 where that does not stand there.
+func (r *reader) anotherOnIt(i int) int {
+	if !r.word(i, "with", "plus", "and") || !r.word(i+1, "another", "second") && !(r.word(i+1, "a") && r.word(i+2, "second")) {
+		return 0
+	}
+	for i += 2; r.word(i, "second", "one", "sheet", "piece", "layer", "laid", "like", "it") || r.one(i); i++ {
+	}
+	if r.word(i, "on top of it", "on top of that") {
+		return i + 1
+	}
+	if !r.word(i, "on", "over") {
+		return 0
+	}
+	for i++; r.word(i, "top", "of", "it", "that", "the", "first"); i++ {
+	}
+	return i
+}
+
+// sheetsOnMat takes a board for a caul where no face is told that it might carry: what lies
+// over or under a mat, "do I lay the hardboard over or under the mat", and what a caul that is
+// to be flattened is made of, "the caul is cupped 1/8, 1/2 ply".
+func (r *reader) sheetsOnMat() {
+	if !r.mentions(kindNoun, "core") || r.mentions(kindNoun, "face", "panel") || r.countKind(kindWood) > 0 {
+		return
+	}
+	board := r.within(0, len(r.items), kindNoun, "caul", "sled")
+	bent := board >= 0 && (r.mentions(kindNoun, "cup", "bow") || r.wordIn("warped", "warp", "bent", "curled")) && !r.mentions(kindNoun, "strip", "mat")
+	for i := range r.items {
+		switch {
+		case !r.is(i, kindNoun, "core") || r.word(i, "core", "cores", "substrate") || r.is(i+1, kindNoun):
+		case bent && i > 0 && r.items[i-1].amount != nil:
+			r.items[i].meaning.id = r.items[board].id
+		case board < 0 && r.overMat(i):
+			r.items[i].meaning.id = "caul"
+		}
+	}
+}
+
+// overMat reports whether the part at item i is said to lie over, under or beside a mat.
+func (r *reader) overMat(i int) bool {
+	where := false
+	for k := i + 1; k < len(r.items) && k < i+14 && !in(string(r.items[k].brk), ".", "?", ";"); k++ {
+		switch {
+		case r.is(k, kindNoun, "mat"):
+			return where
+		case r.is(k, kindNoun, "sled", "bed"):
+			return false
+		}
+		where = where || r.word(k, "over", "under", "above", "below", "beneath", "between")
+	}
+	return false
 }

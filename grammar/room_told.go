@@ -1,0 +1,75 @@
+package grammar
+
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
+
+// roomTold reads how high a press is inside where the number beside a told stack says so, but
+// no word for the opening stands right by it: "frame clears 130", "the press shuts at 3 1/4",
+// "a frame that's just 2 in inside", "am I over 110 mm".
+func (r *reader) roomTold(i int) bool {
+	const low, high = 0.03, 0.6 // m
+	stack := r.has(unit.StackLayers) || r.has(unit.SledThickness) && (r.topic == Stack || r.has(unit.StripThickness) && r.word(i-1, "over"))
+	if !stack || r.has(unit.Opening) || r.size(i) < low || r.size(i) > high || r.items[i].amount.link != linkNone || !r.endsRoom(i) {
+		return false
+	}
+	j, says := i-1, false
+	for ; r.word(j, "just", "only", "about", "a", "the", "is", "thats", "but", "to", "at", "has", "got", "gives", "clears", "clear", "shuts", "closes", "takes", "me", "us", "barely", "exactly", "of", "opens", "opens to") || r.is(j, kindVerb, "clear"); j-- {
+		says = says || !r.word(j, "a", "the", "of", "just", "only", "about", "me", "us")
+	}
+	says = says || strings.HasSuffix(r.wordsTyped(j), "'s")
+	inRoom := says && r.is(j, kindNoun, "frame", "press", "opening") && !r.word(j-1, "second", "other", "old", "another")
+	if !inRoom && !r.fitsUnder(j) && !r.weHave(i) {
+		return false
+	}
+	for k := j + 1; k < i; k++ {
+		r.items[k].used = r.items[k].used || r.items[k].amount == nil
+	}
+	return r.bind(i, unit.Opening)
+}
+
+// wordsTyped is item j as typed, with a plain apostrophe.
+func (r *reader) wordsTyped(j int) string {
+	if j < 0 {
+		return ""
+	}
+	return strings.ReplaceAll(r.text[r.items[j].start:r.items[j].end], "’", "'")
+}
+
+// endsRoom reports whether the number at item i ends its clause: "2 in inside", not "2 in thick".
+func (r *reader) endsRoom(i int) bool {
+	k := i + 1
+	for r.word(k, "inside", "clear", "there", "only", "then", "now", "total", "in") || r.is(k, kindVerb, "clear") {
+		if r.items[k].word == "in" && !r.word(k+1, "there", "all", "total") {
+			return false
+		}
+		k++
+	}
+	return k >= len(r.items) || r.isBreak(k)
+}
+
+// fitsUnder: "will that get into 3 1/2", "fit on a 3/4 sled under 3 in", "am I over 110 mm?";
+// "into" is at item j.
+func (r *reader) fitsUnder(j int) bool {
+	from, _ := r.clause(max(j, 0))
+	switch {
+	case r.word(j, "into", "inside"):
+		return r.opensWithin(from, j, "get", "gets", "go", "goes", "squeeze", "stuff", "shoehorn") || r.within(from, j, kindAsk, "stack") >= 0
+	case r.word(j, "under"):
+		return r.within(from, j, kindAsk, "stack") >= 0 || r.word(j-1, "stay", "keep", "get")
+	case r.word(j, "over"):
+		return r.word(j-1, "i", "we", "it", "that", "all") && r.word(j-2, "am", "are", "is")
+	}
+	return false
+}
+
+// weHave: "we have 85" behind a question whether a stack fits.
+func (r *reader) weHave(i int) bool {
+	j := i - 1
+	for r.word(j, "only", "got", "about", "just") {
+		j--
+	}
+	return (r.word(j, "have") && r.word(j-1, "we", "i") || r.word(j, "ive", "weve") && j < i-1) && r.isBreak(j-2) && r.topic == Stack && r.next(i) < 0
+}
