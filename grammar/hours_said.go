@@ -114,9 +114,24 @@ func (r *reader) pressAtHour(i int) bool {
 	return r.items[i].amount.bare() && r.word(i-1, "at", "from", "till", "until", "til", "after", "up at") && r.hourOfDay(i) && r.within(from, i, kindNoun, "press", "bag", "frame") >= 0 && r.opensWithin(from, i, "free", "frees", "freed", "opens", "up", "back", "available", "ready", "again", "empty", "busy", "tied", "repaired", "fixed")
 }
 
+// bareByHour: "how many 24x48 by 4 with two presses start 8" sets the hour apart from the
+// size by its "by", where the day's start is told.
+func (r *reader) bareByHour(i int) bool {
+	const last = 7
+	n, whole := r.items[i].amount.whole()
+	size := r.items[i-1].amount
+	if !whole || n < 1 || n > last || size == nil || size.link != linkTimes || r.items[i-2].amount == nil || r.items[i-2].amount.link != linkNone || !strings.Contains(r.text[r.items[i-1].end:r.items[i].start], "by") || strings.Contains(r.text[r.items[i-2].end:r.items[i-1].start], "by") {
+		return false
+	}
+	return r.mentions(kindRole, "start", "deadline", "hours") && r.mentions(kindNoun, "press", "bag", "frame") && !r.is(r.next(i), kindAttr) && !r.mentions(kindNoun, "strip", "bar")
+}
+
 // byHour: in "8 doors 32x80 by 4pm" the last number is no size.
 func (r *reader) byHour(i int) {
 	suffix := r.daySuffix(i)
+	if suffix == "" && r.bareByHour(i) {
+		suffix = "pm"
+	}
 	if suffix != "am" && suffix != "pm" || !r.word(i-1, "by") && !strings.Contains(r.text[r.items[i-1].end:r.items[i].start], "by") {
 		return
 	}
