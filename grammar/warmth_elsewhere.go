@@ -22,10 +22,21 @@ func (r *reader) killWarmElsewhere() {
 			continue
 		}
 		switch {
-		case r.heatedTo(i), r.partsIndoors(i), (r.warmOfPart(i) || r.timeAtWarmth(i)) && r.shopWarmBesides(i):
+		case r.heatedTo(i), r.partsIndoors(i), (r.warmOfPart(i) || r.timeAtWarmth(i)) && r.shopWarmBesides(i) && !r.toldTwice(i):
 			r.items[i].amount.dead = true
 		}
 	}
+}
+
+// toldTwice: "uf at 20 °C … 20 °C in the shop" are one figure.
+func (r *reader) toldTwice(i int) bool {
+	am := r.items[i].amount
+	for k := range r.items {
+		if k != i && r.live(k) && am.is(unit.Warmth) && r.items[k].amount.unit != nil && *r.items[k].amount.unit == *am.unit && r.items[k].amount.equals(am.value) {
+			return !r.timeAtWarmth(i) && !r.timeAtWarmth(k)
+		}
+	}
+	return false
 }
 
 // warmAtHour: of "the shop was 48 at 7" the second number is an hour.
@@ -153,4 +164,9 @@ func (r *reader) lowestTold(i int) bool {
 		return r.within(0, i, kindRole, "label") >= 0
 	}
 	return r.is(i-1, kindRole, "min") && r.word(i+1, "on") && r.within(i, to, kindRole, "label") >= 0 && !r.mentions(kindRole, "open", "closed", "clamp")
+}
+
+// asksHowLong: beside "how long in the press" a label's least may be of minutes.
+func (r *reader) asksHowLong() bool {
+	return r.asksPressFor() || r.mentions(kindAsk, "glue:press_time_min") || r.opens("how") >= 0 && r.mentions(kindAttr, "long")
 }
