@@ -136,6 +136,44 @@ func (r *reader) killPumpHours() {
 	}
 }
 
+// killCycle: "the pump shuts off at 24 and comes back at 20" tells between which readings the
+// vacuum goes up and down, and not which of them is meant.
+func (r *reader) killCycle() {
+	if !r.mentions(kindNoun, "pump") {
+		return
+	}
+	off := -1
+	for i := range r.items {
+		if !r.live(i) || !r.gaugeReading(i) || r.linkedOn(i) {
+			continue
+		}
+		k := i - 1
+		for r.word(k, "at", "around", "about", "again") {
+			k--
+		}
+		switch {
+		case r.is(k, kindRole, "limit") && k == i-1 || r.word(k, "off", "out", "stops", "quits") && k < i-1:
+			off = i
+		case off >= 0 && k < i-1 && r.items[i].amount.float() < r.items[off].amount.float() && (r.word(k, "back", "in", "on", "starts", "restarts") || r.is(k, kindRole, "start")):
+			r.cycleAsked(off, i)
+			return
+		}
+	}
+}
+
+// cycleAsked asks which of the two readings counts, where nothing else is asked of them.
+func (r *reader) cycleAsked(off, on int) {
+	high, low := &r.items[off], &r.items[on]
+	high.amount.dead, low.amount.dead = true, true
+	if r.is(off-1, kindRole, "limit") {
+		r.items[off-1].meaning = meaning{}
+	}
+	if !r.mentions(kindNoun, "leak") && !r.saidFlow() && !r.timeSaid() {
+		r.phrase.Clashes = append(r.phrase.Clashes, Clash{unit.Vacuum, []string{high.text, low.text}})
+		r.phrase.Asks = append(r.phrase.Asks, Ask{About: Face, weak: true})
+	}
+}
+
 // atHour reports whether "at" and an hour of the day stand at item j.
 func (r *reader) atHour(j int) bool {
 	if !r.word(j, "at", "from", "around", "until", "till") || !r.live(j+1) {
