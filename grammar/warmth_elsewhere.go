@@ -11,6 +11,7 @@ import (
 
 // killWarmElsewhere leaves such degrees unread.
 func (r *reader) killWarmElsewhere() {
+	r.warmByHour()
 	if r.within(0, len(r.items), kindGlue) < 0 && !r.mentions(kindRole, "label", "open", "closed") && !r.mentions(kindAir, "temp") {
 		return
 	}
@@ -44,6 +45,26 @@ func (r *reader) warmAtHour(i int) bool {
 	from, _ := r.clause(i)
 	am := r.items[i].amount
 	return am.bare() && am.float() <= 12 && r.free(i-1) && (r.items[i-1].amount.is(unit.Warmth) || r.items[i-1].amount.bare()) && r.within(from, i, kindAir, "shop", "temp") >= 0 && r.within(from, i, kindNoun) < 0
+}
+
+// warmByHour: in "the shop's 48 but it should hit 56 by ten" an hour follows, and no size.
+func (r *reader) warmByHour() {
+	const last = 12
+	for i := 2; i < len(r.items); i++ {
+		am := r.items[i].amount
+		if am == nil || am.link != linkTimes || !am.bare() || !r.free(i-1) || !r.isBreak(i+1) && !r.is(i+1, kindRole, "am", "pm") || !r.word(i-2, "hit", "hits", "reach", "reaches", "be", "to", "at") {
+			continue
+		}
+		n, whole := am.whole()
+		if !whole || n > last || !r.items[i-1].amount.bare() || r.items[i-1].amount.link != linkNone || !r.mentions(kindAir, "shop", "temp") && !r.wordIn("heater", "heat", "stove") {
+			continue
+		}
+		low, high := r.bareWarmth()
+		if v := r.items[i-1].amount.float(); v >= low && v <= high && v > float64(n) {
+			am.link = linkNone
+			am.dead, r.items[i-1].amount.dead = true, true
+		}
+	}
 }
 
 // couldBeWarm reports whether the number at item i may be degrees.
