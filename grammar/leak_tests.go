@@ -117,7 +117,13 @@ func (r *reader) halfFull() {
 // killPumpHours: "the pump shuts off at 10 pm, comes back at 6" are no hours of a day's work.
 func (r *reader) killPumpHours() {
 	for k := range r.items {
-		if !r.is(k, kindNoun, "pump") && !r.word(k, "power", "mains", "electric") || !r.word(k+1, "dies", "died", "quits", "fails", "trips", "cuts", "shuts", "goes", "turns", "switches", "gets", "comes", "kicks", "is") {
+		if r.is(k, kindAsk, "pump:hold_s") && (strings.HasPrefix(r.items[k].word, "power ") || strings.HasPrefix(r.items[k].word, "pump ")) && r.atHour(k+1) {
+			r.items[k+2].amount.dead = true
+			r.killArrival(k + 3)
+			continue
+		}
+		asked := r.is(k, kindAsk, "pump:hold_s") && strings.HasSuffix(r.items[k].word, " power")
+		if !asked && !r.is(k, kindNoun, "pump") && !r.word(k, "power", "mains", "electric") || !r.word(k+1, "dies", "died", "quits", "fails", "trips", "cuts", "shuts", "goes", "turns", "switches", "gets", "comes", "kicks", "is") {
 			continue
 		}
 		j := k + 2
@@ -132,6 +138,15 @@ func (r *reader) killPumpHours() {
 			if r.word(j, "back", "on", "there", "in") && r.atHour(j+1) {
 				r.items[j+2].amount.dead = true
 			}
+		}
+	}
+}
+
+// killArrival: "… and I'm there at 7" tells no start of the day, from item k on.
+func (r *reader) killArrival(k int) {
+	for ; k+1 < len(r.items) && !r.isStop(k); k++ {
+		if r.word(k, "there", "in", "back", "here") && r.atHour(k+1) {
+			r.items[k+2].amount.dead = true
 		}
 	}
 }
