@@ -43,6 +43,9 @@ func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
 func (t *turn) morePanels(p grammar.Phrase) grammar.Phrase {
 	x, _ := t.before.Said.find(unit.Targets)
 	targets, ok := x.Value.(unit.Piles)
+	if !ok {
+		targets, ok = t.onlySize()
+	}
 	if !ok || len(p.Changes) != 1 || p.Changes[0].Less || p.Changes[0].Times || !slices.Contains(p.Changes[0].Fields, unit.PanelCount) {
 		return p
 	}
@@ -59,13 +62,31 @@ func (t *turn) morePanels(p grammar.Phrase) grammar.Phrase {
 			rest = append(rest, f)
 		}
 	}
-	if more.Width == 0 || (more.Length > 0) != (targets[0].Length > 0) {
+	if more.Width == 0 || (more.Length > 0) != (targets[0].Length > 0) || x.Value == nil && more.Width == targets[0].Width && more.Length == targets[0].Length {
 		return p
 	}
 	piles := append(slices.Clone(targets), more)
 	p.Facts = append(rest, grammar.Fact{Field: unit.Targets, Value: piles, Unit: named[x.Unit], Text: strings.TrimSpace(t.m.Text)})
 	p.Changes = nil
 	return p
+}
+
+// onlySize is the one size of all panels of a thread's plan, and how many there are of it.
+func (t *turn) onlySize() (unit.Piles, bool) {
+	var size unit.Pile
+	for _, x := range t.before.Said {
+		n, _ := x.Value.(unit.Number)
+		switch x.Field {
+		case unit.PanelWidth:
+			size.Width = float64(n)
+		case unit.PanelLength:
+			size.Length = float64(n)
+		case unit.PanelCount:
+			size.Count = int(n)
+		}
+	}
+	planned := t.before.Said.has(unit.StartTime, unit.Deadline, unit.PressCount)
+	return unit.Piles{size}, planned && size.Width > 0 && size.Length > 0 && size.Count > 0
 }
 
 // wantedInstead says what a changed number could be where it cannot be what came

@@ -16,11 +16,11 @@ func (r *reader) findAsks() {
 		case it.kind == kindPeril:
 			r.peril(i)
 		case opens && strings.HasPrefix(it.word, "before the vacuum"), r.partAlways(i), r.differsFromBar(i):
-		case r.is(i, kindAsk, "profile") && r.is(i+1, kindRole, "trim"):
-			it.meaning, it.used = meaning{}, true // "default trim"
-		case it.kind == kindAsk && it.word == "our bag is" && r.mentions(kindAsk, "stack"):
-			it.meaning = meaning{kind: kindNoun, id: "bag"} // "will it fit? our bag is 54 wide"
-		case r.asksNoWord(i), r.asksNothing(i), r.reminisces(i), r.onlyHurries(i):
+		case r.is(i, kindAsk, "profile") && r.ourPart(i) != "":
+			it.meaning = meaning{kind: kindNoun, id: r.ourPart(i)} // "will it fit? our bag is 54 wide"
+		case r.settlesPump(i):
+			it.used, r.phrase.Asks = true, append(r.phrase.Asks, Ask{About: Pump, For: []unit.Field{unit.UltimateVacuum}, question: true})
+		case r.asksNoWord(i), r.asksNothing(i), r.reminisces(i), r.onlyHurries(i), r.is(i, kindAsk, "profile") && r.is(i+1, kindRole, "trim"): // "default trim"
 			it.meaning, it.used = meaning{}, true
 		case it.kind == kindAsk && it.id == "words" && it.word == "what does" && r.figureLater(i) && r.opens("mean", "stand", "stands", "do") < 0:
 			it.meaning = meaning{kind: kindFill} // "what does it top out at"

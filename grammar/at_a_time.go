@@ -37,7 +37,18 @@ func (r *reader) toALoad(i int) bool {
 	for r.word(j, "a", "each", "every", "the") {
 		j++
 	}
-	return j > i+1 && (r.word(j, "load", "pressing", "batch")) && r.otherPanels(i)
+	return j > i+1 && r.word(j, "load", "pressing", "batch") && (r.otherPanels(i) || r.loadsCounted())
+}
+
+// loadsCounted: in "3 loads before 2, 2 panels a load" the loads are counted, and not all
+// panels.
+func (r *reader) loadsCounted() bool {
+	for i := 1; i < len(r.items); i++ {
+		if r.items[i].amount == nil && r.items[i].word == "loads" && r.items[i-1].amount != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // otherPanels reports whether panels are counted elsewhere than at item i.

@@ -30,7 +30,7 @@ var adders = map[string]bool{
 
 // movers are verbs that change what stands beside them, and whether they lower it.
 var movers = map[string]bool{
-	"raise": false, "raised": false, "raising": false, "bump": false, "bump up": false, "bumped": false, "increase": false, "increased": false, "lift": false, "boost": false, "rise": false, "rises": false, "grow": false,
+	"raise": false, "raised": false, "raising": false, "bump": false, "bump up": false, "bumped": false, "increase": false, "increased": false, "lift": false, "boost": false, "rise": false, "warms": false, "heats": false, "cools": true, "rises": false, "grow": false,
 	"lower": true, "lowered": true, "reduce": true, "reduced": true, "decrease": true, "drop": true, "drops": true, "dropped": true, "fall": true, "falls": true, "shorten": true, "cut": true,
 }
 

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"math/big"
+
+	"presshand/engine/unit"
+)
 
 // What a count that names nothing is of.
 
@@ -145,4 +149,31 @@ func (r *reader) leftToPress() {
 func (r *reader) stripsAre(i int) bool {
 	n, _ := r.wholeAt(i)
 	return n > 1 && r.items[i].amount.form == formWords && r.word(i-1, "are") && r.is(i-2, kindNoun, "strip") && isPlural(r.items[i-2].word) && r.isBreak(i+1) && !r.has(unit.StripCount) && r.bind(i, unit.StripCount)
+}
+
+// piecesOfPanel: "15 pcs of panel 800x2000" counts panels.
+func (r *reader) piecesOfPanel() {
+	for i := 1; i+2 < len(r.items); i++ {
+		if r.is(i, kindNoun, "strip") && r.word(i, "pcs", "pieces", "pc", "off", "nos") && r.items[i-1].amount != nil && r.items[i-1].amount.bare() && r.word(i+1, "of") && r.is(i+2, kindNoun, "panel") {
+			r.remove(i, i+2)
+		}
+	}
+}
+
+// loadsOf reads "3 loads of 4 panels" as twelve of them.
+func (r *reader) loadsOf() {
+	for i := 0; i+4 < len(r.items); i++ {
+		if r.items[i].amount == nil || !in(r.items[i+1].word, "loads", "batches", "sets", "stacks") || !r.word(i+2, "of") || r.items[i+3].amount == nil {
+			continue
+		}
+		n, okN := r.items[i].amount.whole()
+		m, okM := r.items[i+3].amount.whole()
+		if okN && okM && n > 1 && n < 100 && m > 0 && m < 1000 && (r.is(r.next(i+3), kindNoun, "panel") || i+5 < len(r.items) && r.items[i+4].amount != nil && r.timesAt(i+5) && r.length(i+4) && r.size(i+4) > widestStrip) {
+			it := r.items[i+3]
+			it.amount.value = big.NewRat(int64(n*m), 1)
+			it.start, it.text = r.items[i].start, r.text[r.items[i].start:it.end]
+			r.items[i+3] = it
+			r.remove(i, i+3)
+		}
+	}
 }

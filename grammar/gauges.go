@@ -219,6 +219,9 @@ func (r *reader) gaugeHolds(i int) bool {
 	if r.word(i, "held") && r.word(i-1, "it", "she", "gauge", "vac", "seal", "needle", "dial") {
 		return true // "it held 24 when i shut the valve"
 	}
+	if r.word(i, "hold") && r.is(i-1, kindRole, "label") && r.word(i-1, "can") && r.word(i-2, "we", "it", "i", "that") || r.word(i, "hold") && r.word(i-1, "could", "will", "itll", "can") && r.word(i-2, "we", "it", "i", "that", "heater", "stove") {
+		return true // "with the heater we can hold 58"
+	}
 	if r.word(i, "hold", "holds") {
 		_, to := r.clause(i)
 		down := r.word(i+1, "them", "it", "em", "those", "everything") && r.opensWithin(i+1, to, "down", "flat", "shut", "tight")

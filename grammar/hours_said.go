@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // Hours of a day that are told by their shape, and those that are of another day.
 
@@ -113,10 +117,37 @@ func (r *reader) pressAtHour(i int) bool {
 	return r.items[i].amount.bare() && r.word(i-1, "at", "from", "till", "until", "til", "after", "up at") && r.hourOfDay(i) && r.within(from, i, kindNoun, "press", "bag", "frame") >= 0 && r.opensWithin(from, i, "free", "frees", "freed", "opens", "up", "back", "available", "ready", "again", "empty", "busy", "tied", "repaired", "fixed")
 }
 
+// bareByHour: "how many 24x48 by 4 with two presses start 8" sets the hour apart from the
+// size by its "by", where the day's start is told.
+func (r *reader) bareByHour(i int) bool {
+	const last = 7
+	n, whole := r.items[i].amount.whole()
+	size := r.items[i-1].amount
+	if !whole || n < 1 || n > last || size == nil || size.link != linkTimes || r.items[i-2].amount == nil || r.items[i-2].amount.link != linkNone || !strings.Contains(r.text[r.items[i-1].end:r.items[i].start], "by") || strings.Contains(r.text[r.items[i-2].end:r.items[i-1].start], "by") {
+		return false
+	}
+	return r.mentions(kindRole, "start", "deadline", "hours") && r.mentions(kindNoun, "press", "bag", "frame") && !r.is(r.next(i), kindAttr) && !r.mentions(kindNoun, "strip", "bar")
+}
+
+// byHour takes the hour behind a size for the deadline; see bareByHour.
+func (r *reader) byHour(i int) {
+	r.items[i].amount.link = linkNone
+	clock, ok := clockOf(r.items[i].amount, "pm")
+	if !ok || r.has(unit.Deadline) {
+		r.items[i].amount.dead = true
+		return
+	}
+	r.say(i, unit.Deadline, unit.Word(clock))
+}
+
 // plainHours: in "from 7 until 16 hours" the second number has no unit of time.
 func (r *reader) plainHours() {
 	for i := 2; i < len(r.items); i++ {
 		am := r.items[i].amount
+		if am != nil && am.link == linkTimes && am.bare() && r.bareByHour(i) {
+			r.byHour(i)
+			continue
+		}
 		if am == nil || am.unit == nil || am.unit.Symbol != "h" || !in(am.unitRaw, "hours", "h", "hrs") {
 			continue
 		}

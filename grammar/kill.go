@@ -227,6 +227,7 @@ func (r *reader) needsFigure(i int) bool {
 // gives 3x".
 func (r *reader) killTimes() {
 	r.killPumpHours()
+	r.killCycle()
 	for i := range r.items {
 		if r.free(i) && r.items[i].amount.bare() && r.word(i+1, "x", "times", "fold") && (r.isBreak(i+2) || r.word(i+2, "the", "as", "that", "what", "more")) && r.word(i-1, "gives", "give", "gets", "get", "about", "its", "is", "by", "makes", "roughly") {
 			r.items[i].amount.dead = true

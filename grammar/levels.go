@@ -74,11 +74,6 @@ func (r *reader) liesOnTop(i int) bool {
 	return from > 0 && r.within(from, to, kindNoun, "strip", "sled") < 0 && r.opensWithin(i, to, "on", "over") && r.opensWithin(i, to, "top", "lot")
 }
 
-// oneSled: of "four 3/4 panels with a 3/4 sled" there is one sled, below them all.
-func (r *reader) oneSled(i int) bool {
-	return r.word(i-1, "a", "one") && r.is(i+1, kindNoun, "sled") && !isPlural(r.items[i+1].word) && !r.opensWithin(0, len(r.items), "each", "every", "per", "between", "apiece", "under", "own")
-}
-
 // oneMat: of "two 3/4 sleds and a 1/2 mat and 5/8 strips" there is one mat.
 func (r *reader) oneMat(i int) bool {
 	return r.word(i-1, "a", "one") && r.is(i+1, kindNoun, "mat") && r.isPlain(i+2) && !r.opensWithin(0, len(r.items), "between", "each", "every", "per") && !r.mentions(kindFact, "faces=2")

@@ -75,3 +75,8 @@ func (r *reader) capLeftOut() {
 	r.bound[stack].fact.Text += ", " + r.items[i].text
 	r.drop(unit.CaulThickness)
 }
+
+// oneSled: of "four 3/4 panels with a 3/4 sled" there is one sled, below them all.
+func (r *reader) oneSled(i int) bool {
+	return r.word(i-1, "a", "one") && r.is(i+1, kindNoun, "sled") && !isPlural(r.items[i+1].word) && !r.opensWithin(0, len(r.items), "each", "every", "per", "between", "apiece", "under", "own")
+}

@@ -145,6 +145,9 @@ func (r *reader) threatens(id string) bool {
 	case "structure":
 		return r.wordIn("for", "ok", "okay", "hold", "holds", "strong", "safe", "support", "carry", "stand", "take", "bear", "kids", "trust", "enough") || r.mentions(kindVerb, "hold")
 	}
+	if id == "heat" && r.ovenAside() {
+		return false
+	}
 	if r.wordIn("reservoir", "reserve", "accumulator") || id == "vessel" && (r.wordIn(catchers...) || r.pumping()) || r.countKind(kindPeril) > 1 {
 		return true
 	}
@@ -196,4 +199,23 @@ var glassed = []string{"topped", "fronted", "doored", "sided", "paneled", "panel
 // nobodyKnows: "nobody here knows" leaves no press to itself.
 func (r *reader) nobodyKnows(i int) bool {
 	return strings.HasPrefix(r.items[i].word, "nobody ") && r.word(i+1, "knows", "know", "knew", "remembers", "told", "agrees", "believes", "says", "said")
+}
+
+// ovenAside: "the oven in the break room is broke, anyway: 6 strips …" heats no press.
+func (r *reader) ovenAside() bool {
+	seen := false
+	for i := range r.items {
+		if !r.is(i, kindPeril) {
+			continue
+		}
+		from, to := r.clause(i)
+		if !r.word(i, "oven", "an oven", "the oven") || r.within(from, to, kindNoun) >= 0 || r.within(from, to, kindGlue) >= 0 || r.opensWithin(from, to, "it", "them", "this", "these", "in the", "put", "use", "can", "could") {
+			return false
+		}
+		if !r.opensWithin(from, to, "broke", "broken", "kitchen", "break", "lunch", "canteen") {
+			return false
+		}
+		seen = true
+	}
+	return seen
 }

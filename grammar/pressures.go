@@ -355,7 +355,7 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true // "is twenty enough to lay down a 1/16 cup"
 	case r.topic == Flatten && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && a.form != formFraction && r.is(n, kindAsk, "flatten") && r.word(i-1, "can", "could", "will", "would", "does", "is", "with"):
 		return true // "can twenty four flatten it"
-	case a.form != formFraction && r.is(j, kindAsk, "pump") && in(r.items[j].word, "reach", "get to vacuum", "pull down", "pump down", "how long to reach", "time to reach", "time to get", "draw down", "evacuate", "keep up"):
+	case a.form != formFraction && r.is(j, kindAsk, "pump") && in(r.items[j].word, "reach", "how long to pull", "time to pull", "how long to draw", "get to vacuum", "pull down", "pump down", "how long to reach", "time to reach", "time to get", "draw down", "evacuate", "keep up"):
 		return true
 	}
 	if r.topic == Pump && r.word(i-1, "to", "till", "until", "til") && r.word(i+1, "with", "using", "on", "w") && !r.habit.Metric && a.float() >= 10 && a.float() <= 30 && !r.has(unit.Vacuum) {

@@ -164,6 +164,9 @@ func (r *reader) spreadUnit(i, end int) {
 	}
 	for k := i; k < end-1; k++ {
 		v := r.items[k].amount.float()
+		if last.unit.Symbol == "ft" && end-i == 3 && (r.isFraction(i) || r.isFraction(i+1)) {
+			continue // "1 1/2 by 3/4 by 8 feet"
+		}
 		if r.items[k].amount.unit == nil && !(last.unit.Symbol == "ft" && v > 16) && !(last.unit.Symbol == "m" && v > 30) { // "600 x 2.4 m"
 			u := *last.unit
 			r.items[k].amount.unit = &u
@@ -206,6 +209,9 @@ func (r *reader) productFields(i, end int, sheet bool) []unit.Field {
 	noun := r.productNoun(i, end, sheet)
 	if noun == "strip" && n == 3 && r.size(i) > 0.25 && r.size(i+1) > r.size(i) {
 		noun = "panel" // "18 x 30 x 3/4 from 8 strips"
+	}
+	if noun == "panel" && n == 3 && small(r.size(i)) && small(r.size(i+1)) && r.mentions(kindNoun, "strip") {
+		noun = "strip" // "24 strips in a panel, each 1 1/2 by 3/4 by 8 feet"
 	}
 	switch noun {
 	case "joint":

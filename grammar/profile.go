@@ -116,3 +116,47 @@ func (r *reader) partAlways(i int) bool {
 	r.items[i].meaning = meaning{kind: kindFill}
 	return true
 }
+
+// ourParts are the parts of a press that "our … is" tells of.
+var ourParts = map[string]string{"our bag": "bag", "our frame": "frame", "my frame": "frame", "our press": "press", "my press": "press", "our pump": "pump", "our bed": "bed"}
+
+// ourPart is the part of "our bag is 50 wide and our pump 3 cfm, how long to 24", where it is
+// told for a question, and nothing is kept; else it is empty.
+func (r *reader) ourPart(i int) string {
+	name, told := strings.CutSuffix(r.items[i].word, " is")
+	if !told {
+		name, told = strings.CutSuffix(name, " has")
+	}
+	part := ourParts[name]
+	if !told || part == "" {
+		return ""
+	}
+	if part == "bag" && r.mentions(kindAsk, "stack") || r.pullAsked(i) {
+		return part
+	}
+	return ""
+}
+
+// pullAsked: "how long to 24" behind item i asks for the time of the pump.
+func (r *reader) pullAsked(i int) bool {
+	for k := i + 1; k+1 < len(r.items); k++ {
+		if r.is(k, kindAsk, "profile") && !strings.HasPrefix(r.items[k].word, "our ") {
+			return false // "unless I say"
+		}
+		if r.items[k].kind == kindAsk && strings.HasPrefix(r.items[k].id, "pump") && strings.HasPrefix(r.items[k].word, "how long") {
+			return true
+		}
+		if r.word(k, "how") && r.is(k+1, kindAttr, "long") {
+			return r.word(k+2, "to", "till", "til", "until") || r.is(k+2, kindVacuum, "pull") || k+2 < len(r.items) && r.items[k+2].amount != nil
+		}
+	}
+	return false
+}
+
+// settlesPump: "what's it settle at" of a press that leaks asks for its best vacuum.
+func (r *reader) settlesPump(i int) bool {
+	if !r.is(i, kindAsk, "move:emc_pct") || !r.word(i, "it settle at", "settle at what", "settle at") {
+		return false
+	}
+	return (r.saidFlow() || r.mentions(kindNoun, "leak", "pump")) && !r.mentions(kindWood) && !r.mentions(kindAir, "rh", "mc") && !r.percentSaid()
+}

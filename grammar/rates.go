@@ -59,17 +59,27 @@ func (r *reader) rateAgain() {
 		if r.word(j, "in", "every", "over", "per") {
 			j++
 		}
-		if !r.free(i) || !r.free(j) || r.items[i].amount.value == nil || !r.items[j].amount.bare() || r.items[j].amount.float() <= 0 || r.items[j].amount.link != linkNone || !r.fixedBetween(last.from, i) {
+		if !r.free(i) || !r.free(j) || r.items[i].amount.value == nil || !r.items[j].amount.bare() || r.items[j].amount.float() <= 0 || r.items[j].amount.link != linkNone || !r.fixedBetween(last.from, i) && !r.leakedThen(last.from, i) {
 			continue
 		}
 		if am := r.items[i].amount; j == i+1 && am.unitRaw != "in" || j > i+1 && !am.bare() {
 			continue
+		}
+		if !r.fixedBetween(last.from, i) {
+			r.fixedAt = append(r.fixedAt, i)
 		}
 		v := round(last.perMinute(r.items) * r.items[i].amount.float() / r.items[j].amount.float())
 		r.items[i].used, r.items[j].used = true, true
 		r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(v), Unit: last.fact.Unit, Text: r.textOf(i, j)}, i, false})
 		return
 	}
+}
+
+// leakedThen: of "leaked 3 inches in 10 min last month, with the new gasket it's 1 in 10" the
+// first is how it was.
+func (r *reader) leakedThen(a, b int) bool {
+	_, to := r.clause(a)
+	return r.word(b-1, "its", "now", "is") && (r.opensWithin(a, to, "last", "yesterday", "before", "earlier") || r.within(a, to, kindRole, "ago") >= 0)
 }
 
 // perMinute is what a leak of one of its units of pressure in one of its units of time
@@ -83,7 +93,11 @@ func (b binding) perMinute(items []item) float64 {
 			break
 		}
 	}
-	return lost.unit.SI(1) / 1000 / minute
+	u := *lost.unit
+	if u.Dimension == unit.Distance {
+		u = unit.InHg // "3 inches in 10 min"
+	}
+	return u.SI(1) / 1000 / minute
 }
 
 // dropped reads "from 0.85 bar to 0.80 bar in 10 min": the gauge's first reading

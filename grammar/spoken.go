@@ -1,10 +1,16 @@
 package grammar
 
-import "math/big"
+import (
+	"math/big"
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // spokenTimes joins clock times that are spoken in two numbers: "start at seven
 // thirty", "out at two forty pm".
 func (r *reader) spokenTimes() {
+	r.hourAndMinutes()
 	for i := 0; i+1 < len(r.items); i++ {
 		hour, okH := r.spokenNumber(i)
 		minute, okM := r.spokenNumber(i + 1)
@@ -98,4 +104,23 @@ func (r *reader) opensWithLoad() bool {
 	}
 	_, ok := r.loadNumber(i)
 	return ok && (r.items[i].amount.unit != nil || r.within(i, min(i+4, len(r.items)), kindVerb, "in", "out") >= 0)
+}
+
+// hourAndMinutes joins "an hour and ten", "2 hours and 15" to one time.
+func (r *reader) hourAndMinutes() {
+	for i := 0; i+2 < len(r.items); i++ {
+		hours := r.items[i].amount
+		if hours == nil || hours.unit == nil || hours.unit.Symbol != "h" || hours.value == nil || !hours.value.IsInt() || !r.word(i+1, "and") {
+			continue
+		}
+		n, ok := r.spokenNumber(i + 2)
+		if !ok || n < 5 || n > 59 || !r.items[i+2].amount.bare() || !r.isBreak(i+3) && !r.inPress(i+3) && !r.word(i+3, "each", "for", "under", "per") {
+			continue
+		}
+		u, next := unit.Minute, &r.items[i+2]
+		it := &r.items[i]
+		it.amount = &amount{value: new(big.Rat).SetInt64(int64(hours.float())*60 + int64(n)), form: formInt, unit: &u, unitRaw: "min", link: hours.link}
+		it.end, it.text = next.end, r.text[it.start:next.end]
+		r.items = slices.Delete(r.items, i+1, i+3)
+	}
 }

@@ -29,6 +29,8 @@ func (r *reader) tidy() {
 	r.sameInBrackets()
 	r.countAndFraction()
 	r.loadsOf()
+	r.piecesOfPanel()
+	r.wePress()
 	r.sizedBarFor()
 	r.thickestTold()
 	r.atTheEdge()
@@ -323,24 +325,6 @@ func (r *reader) partCount(i int) {
 	part.amount = &a
 	r.items = slices.Insert(r.items, i, count)
 	r.items[i+1] = part
-}
-
-// loadsOf reads "3 loads of 4 panels" as twelve of them.
-func (r *reader) loadsOf() {
-	for i := 0; i+4 < len(r.items); i++ {
-		if r.items[i].amount == nil || !in(r.items[i+1].word, "loads", "batches", "sets", "stacks") || !r.word(i+2, "of") || r.items[i+3].amount == nil {
-			continue
-		}
-		n, okN := r.items[i].amount.whole()
-		m, okM := r.items[i+3].amount.whole()
-		if okN && okM && n > 1 && n < 100 && m > 0 && m < 1000 && r.is(r.next(i+3), kindNoun, "panel") {
-			it := r.items[i+3]
-			it.amount.value = big.NewRat(int64(n*m), 1)
-			it.start, it.text = r.items[i].start, r.text[r.items[i].start:it.end]
-			r.items[i+3] = it
-			r.remove(i, i+3)
-		}
-	}
 }
 
 // minutesBehind is the second half of "7h30".

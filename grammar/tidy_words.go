@@ -259,3 +259,12 @@ func (r *reader) hollowJoint() {
 		}
 	}
 }
+
+// wePress: in "we press at 6% and it's 24 wide" a press is no thing that has a width.
+func (r *reader) wePress() {
+	for i := 1; i+2 < len(r.items); i++ {
+		if r.is(i, kindNoun, "press") && r.word(i, "press") && r.word(i-1, "we", "i", "they") && r.word(i+1, "at") && r.items[i+2].amount != nil && r.items[i+2].amount.is(unit.Proportion) {
+			r.items[i].meaning = meaning{kind: kindFill}
+		}
+	}
+}

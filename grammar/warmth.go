@@ -246,7 +246,7 @@ func (r *reader) leastTold(i int) bool {
 		low, high = 2, 15
 	}
 	v := r.items[i].amount.float()
-	return v >= low && v <= high && r.is(i-1, kindRole, "min") && r.word(i-1, "minimum", "min") && r.mentions(kindRole, "label") && r.amountsIn(0, len(r.items)) == 1 && r.next(i) < 0 && !r.mentions(kindRole, "open", "closed", "clamp")
+	return v >= low && v <= high && r.is(i-1, kindRole, "min") && r.word(i-1, "minimum", "min") && r.mentions(kindRole, "label") && !r.asksHowLong() && (r.amountsIn(0, len(r.items)) == 1 || r.labelled(i) && !r.said(unit.Lasting)) && r.next(i) < 0 && !r.mentions(kindRole, "open", "closed", "clamp")
 }
 
 // afterHeat: "heater's on, 17 now" and "it's hot in here, like 90" have the degrees in

@@ -11,6 +11,7 @@ import (
 
 // killWarmElsewhere leaves such degrees unread.
 func (r *reader) killWarmElsewhere() {
+	r.warmByHour()
 	if r.within(0, len(r.items), kindGlue) < 0 && !r.mentions(kindRole, "label", "open", "closed") && !r.mentions(kindAir, "temp") {
 		return
 	}
@@ -19,8 +20,39 @@ func (r *reader) killWarmElsewhere() {
 			continue
 		}
 		switch {
-		case r.heatedTo(i), r.partsIndoors(i), (r.warmOfPart(i) || r.timeAtWarmth(i)) && r.shopWarmBesides(i):
+		case r.heatedTo(i), r.partsIndoors(i), (r.warmOfPart(i) || r.timeAtWarmth(i)) && r.shopWarmBesides(i) && !r.toldTwice(i):
 			r.items[i].amount.dead = true
+		}
+	}
+}
+
+// toldTwice: "uf at 20 °C … 20 °C in the shop" are one figure.
+func (r *reader) toldTwice(i int) bool {
+	am := r.items[i].amount
+	for k := range r.items {
+		if k != i && r.live(k) && am.is(unit.Warmth) && r.items[k].amount.unit != nil && *r.items[k].amount.unit == *am.unit && r.items[k].amount.equals(am.value) {
+			return !r.timeAtWarmth(i) && !r.timeAtWarmth(k)
+		}
+	}
+	return false
+}
+
+// warmByHour: in "the shop's 48 but it should hit 56 by ten" an hour follows, and no size.
+func (r *reader) warmByHour() {
+	const last = 12
+	for i := 2; i < len(r.items); i++ {
+		am := r.items[i].amount
+		if am == nil || am.link != linkTimes || !am.bare() || !r.free(i-1) || !r.isBreak(i+1) && !r.is(i+1, kindRole, "am", "pm") || !r.word(i-2, "hit", "hits", "reach", "reaches", "be", "to", "at") {
+			continue
+		}
+		n, whole := am.whole()
+		if !whole || n > last || !r.items[i-1].amount.bare() || r.items[i-1].amount.link != linkNone || !r.mentions(kindAir, "shop", "temp") && !r.wordIn("heater", "heat", "stove") {
+			continue
+		}
+		low, high := r.bareWarmth()
+		if v := r.items[i-1].amount.float(); v >= low && v <= high && v > float64(n) {
+			am.link = linkNone
+			am.dead, r.items[i-1].amount.dead = true, true
 		}
 	}
 }
@@ -144,4 +176,9 @@ func (r *reader) lowestTold(i int) bool {
 		return r.within(0, i, kindRole, "label") >= 0
 	}
 	return r.is(i-1, kindRole, "min") && r.word(i+1, "on") && r.within(i, to, kindRole, "label") >= 0 && !r.mentions(kindRole, "open", "closed", "clamp")
+}
+
+// asksHowLong: beside "how long in the press" a label's least may be of minutes.
+func (r *reader) asksHowLong() bool {
+	return r.asksPressFor() || r.mentions(kindAsk, "glue:press_time_min") || r.opens("how") >= 0 && r.mentions(kindAttr, "long")
 }
