@@ -23,7 +23,10 @@ func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
 			p.Amends = t.withoutRestated(p.Amends, f)
 		default:
 			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], c.By.Text)
-			if len(c.Fields) > 0 {
+			switch {
+			case slices.Contains(c.Fields, unit.StripCount) && t.before.Said.has(unit.StockPiles) && !t.before.Said.has(unit.StripCount):
+				t.lacks = append(t.lacks, unit.StockPiles) // "2 of them are split" of several piles
+			case len(c.Fields) > 0:
 				t.lacks = append(t.lacks, c.Fields[0])
 			}
 		}
