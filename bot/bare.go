@@ -128,6 +128,13 @@ func (t *turn) takesPlace(a grammar.Amendment) (grammar.Fact, bool) {
 	was := grammar.Amendment{Value: a.Was}
 	for _, x := range t.before.Said {
 		if n, isNumber := x.Value.(unit.Number); a.Was != 0 && isNumber && sameNumber(n, x.Field, named[x.Unit], was) {
+			if x.Field.Dimension() == unit.Count && a.Value != math.Trunc(a.Value) {
+				width, told := t.before.Said.find(unit.StripWidth)
+				if x.Field != unit.StripCount || !told {
+					continue
+				}
+				x = width // "the 8 are really 2 1/2" of 8 strips 2 1/4 wide
+			}
 			u := a.Unit
 			if u.Symbol == "" {
 				u = named[x.Unit]

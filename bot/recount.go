@@ -12,7 +12,7 @@ import (
 // recounted works out what a message changes by how much, from what the thread has:
 // "2 more strips". What it does not have is asked for.
 func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
-	p = t.morePanels(p)
+	p = t.otherPush(t.morePanels(p))
 	for _, c := range p.Changes {
 		f, ok := t.afterChange(c)
 		switch want := wantedInstead(f); {
@@ -23,7 +23,10 @@ func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
 			p.Amends = t.withoutRestated(p.Amends, f)
 		default:
 			p.Unused = append(p.Unused[:len(p.Unused):len(p.Unused)], c.By.Text)
-			if len(c.Fields) > 0 {
+			switch {
+			case slices.Contains(c.Fields, unit.StripCount) && t.before.Said.has(unit.StockPiles) && !t.before.Said.has(unit.StripCount):
+				t.lacks = append(t.lacks, unit.StockPiles) // "2 of them are split" of several piles
+			case len(c.Fields) > 0:
 				t.lacks = append(t.lacks, c.Fields[0])
 			}
 		}
@@ -35,6 +38,26 @@ func (t *turn) recounted(p grammar.Phrase) grammar.Phrase {
 	}
 	if slices.Contains(p.Gains, "wedge") && !t.before.Said.has(unit.WedgeRatio) && !stated(p.Facts, unit.WedgeRatio) {
 		t.lacks = append(t.lacks, unit.WedgeRatio)
+	}
+	return p
+}
+
+// otherPush takes away the bar of a thread that is to have "a wedge instead", and its wedge
+// where it is to have a bar.
+func (t *turn) otherPush(p grammar.Phrase) grammar.Phrase {
+	if p.NewStart || t.before.empty() || len(p.Drops) > 0 {
+		return p
+	}
+	bar, wedge := t.before.Said.has(unit.BarHeight), t.before.Said.has(unit.WedgeRatio, unit.WedgeForce)
+	toBar := stated(p.Facts, unit.BarHeight)
+	toWedge := slices.Contains(p.Gains, "wedge") || stated(p.Facts, unit.WedgeRatio) || stated(p.Facts, unit.WedgeForce)
+	text := strings.ToLower(t.m.Text)
+	if bar == wedge || toBar == toWedge || bar == toBar || !strings.Contains(text, "instead") || strings.Contains(text, "instead of") {
+		return p
+	}
+	p.Drops = []grammar.Part{"bar"}
+	if toBar {
+		p.Drops = []grammar.Part{"wedge"}
 	}
 	return p
 }

@@ -13,6 +13,7 @@ import (
 // restocked gives a count and a width to the stock that the thread chooses from:
 // "I only have 5 3s", "plus 6 at 2", "no 3s".
 func (t *turn) restocked(p grammar.Phrase) grammar.Phrase {
+	t.freeOfCount(p)
 	x, _ := t.before.Said.find(unit.StockPiles)
 	stock, ok := x.Value.(unit.Piles)
 	if !ok || p.NewStart || stated(p.Facts, unit.StockPiles) {
@@ -189,4 +190,15 @@ func (t *turn) narrowOnes(p grammar.Phrase, stock unit.Piles, x Said) grammar.Ph
 func namesWidth(a grammar.Amendment) bool {
 	text := strings.TrimRight(strings.ToLower(a.Text), "'’")
 	return a.Was == 0 && strings.HasSuffix(text, "s") && len(text) > 1 && strings.ContainsAny(text[:len(text)-1], digits) && a.Unit.Symbol == ""
+}
+
+// freeOfCount forgets how many strips a panel had where a thread that asked of its pressing
+// is told a stock: what is chosen from it need not be as many, nor as wide.
+func (t *turn) freeOfCount(p grammar.Phrase) {
+	said := t.before.Said
+	pressing := said.has(unit.StripThickness, unit.Vacuum, unit.BarHeight)
+	if !pressing || !stated(p.Facts, unit.StockPiles) || said.has(unit.StockPiles, unit.TargetWidth, unit.Targets) || stated(p.Facts, unit.StripCount) || slices.ContainsFunc(t.before.Asks, func(w Wanted) bool { return w.About == grammar.Strips }) {
+		return
+	}
+	t.before.Said = said.without(unit.StripCount, unit.StripWidth, unit.StripWidths)
 }

@@ -198,9 +198,10 @@ func (r *reader) askInstead(i int, a Ask) Ask {
 		return Ask{About: Move, question: true} // "how wide will it be in winter"
 	case a.Solve == unit.Vacuum && (r.is(r.next(i), kindAsk, "face") || r.pushesNow(i)):
 		return Ask{About: Face} // "how many kPa on the face"
-	case a.Solve == unit.Vacuum && r.pressureOn(i), a.Solve == unit.BarHeight && r.betterOf(i):
-		return Ask{About: Side}
-	case it.word == "how hard" && (r.mentions(kindNoun, "joint") || r.opensWithin(i, min(i+8, len(r.items)), "last joint", "far joint", "first joint", "middle joint") || r.mentions(kindNoun, "bar") && r.opensWithin(i, min(i+4, len(r.items)), "squeezing", "squeeze") || r.mentions(kindNoun, "bar") && r.opensWithin(i, min(i+8, len(r.items)), "together")):
+	case a.Solve == unit.PanelWidth && r.makesStrips(i+1):
+		return Ask{About: Side, Solve: unit.StripWidth}
+	case a.Solve == unit.Vacuum && r.pressureOn(i), a.Solve == unit.BarHeight && r.betterOf(i), it.word == "how hard" && r.barPushes(i),
+		it.word == "how hard" && (r.mentions(kindNoun, "joint") || r.opensWithin(i, min(i+8, len(r.items)), "last joint", "far joint", "first joint", "middle joint") || r.mentions(kindNoun, "bar") && r.opensWithin(i, min(i+4, len(r.items)), "squeezing", "squeeze") || r.mentions(kindNoun, "bar") && r.opensWithin(i, min(i+8, len(r.items)), "together")):
 		return Ask{About: Side}
 	}
 	return a

@@ -245,7 +245,7 @@ func (r *reader) count(i, n int) {
 
 // onePanelTold: "20x30, one panel", "one panel 24x48".
 func (r *reader) onePanelTold(i, j int) bool {
-	return r.isBreak(i-1) && (i > 0 && r.isBreak(j+1) || r.free(j+1))
+	return r.isBreak(i-1) && (i > 0 && r.isBreak(j+1) || r.free(j+1) || r.timesAt(j+2) && r.onlySize(j+2))
 }
 
 // countFaces: one or two of them are laid on a core, more are on as many panels.

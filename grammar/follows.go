@@ -199,14 +199,15 @@ func (r *reader) broughtTo(i int) bool {
 	return r.word(j, "it", "that", "her") && j > 0 && bringers[r.items[j-1].word]
 }
 
-// widthCorrected reads "the 62s are actually 60" of strips that the thread has.
+// widthCorrected reads "the 62s are actually 60", "the 8 are really 2 1/2" of strips that the
+// thread has.
 func (r *reader) widthCorrected() {
 	for i := range r.items {
-		if !r.free(i) || !r.items[i].amount.plural && !r.is(i+1, kindFix) || !r.word(i-1, "the", "those", "these", "my", "our") {
+		if !r.free(i) || !r.items[i].amount.plural && !r.is(i+1, kindFix) && !(r.word(i+1, "are", "were") && r.word(i+2, "really")) || !r.word(i-1, "the", "those", "these", "my", "our") {
 			continue
 		}
 		j := r.correctedTo(i)
-		if j < 0 || r.next(j) >= 0 && !r.is(r.next(j), kindFix) || r.items[i].amount.value == nil || r.items[j].amount.value == nil {
+		if j < 0 || r.next(j) >= 0 && !r.is(r.next(j), kindFix) && !r.is(r.next(j), kindAttr, "wide") || r.items[i].amount.value == nil || r.items[j].amount.value == nil {
 			continue
 		}
 		a := r.amendment(j)

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // A sizedPanel is so many panels of one size, by the items that say so; n is how
 // many numbers the size has.
@@ -130,4 +134,47 @@ func (r *reader) sizedTargets() bool {
 		}
 	}
 	return false
+}
+
+// tooNarrow refuses a panel without a unit that is narrower than one of its strips, "8 panels
+// 2x6 of 2 1/4 strips": it may be in feet.
+func (r *reader) tooNarrow() {
+	strip, panel := -1, -1
+	for k, b := range r.bound {
+		switch b.fact.Field {
+		case unit.StripWidth:
+			strip = k
+		case unit.PanelWidth:
+			if panel >= 0 {
+				return // rivals are asked about
+			}
+			panel = k
+		}
+	}
+	if strip < 0 || panel < 0 {
+		return
+	}
+	s, _ := r.bound[strip].fact.Value.(unit.Number)
+	p, _ := r.bound[panel].fact.Value.(unit.Number)
+	if am := r.items[r.bound[panel].from].amount; p >= s || am == nil || !am.bare() || am.hearsay || r.items[r.bound[strip].from].amount == nil {
+		return
+	}
+	r.refuse(unit.PanelWidth, r.bound[panel].fact.Text, "at least as wide as a strip, or say its unit, like 2x6 ft")
+	r.bound = slices.DeleteFunc(r.bound, func(b binding) bool {
+		if b.fact.Field == unit.PanelLength {
+			r.unuse(b.fact.Text)
+		}
+		return b.fact.Field == unit.PanelWidth || b.fact.Field == unit.PanelLength
+	})
+}
+
+// onlySize reports whether the size that ends at item i is the only one, and no other panel
+// is spoken of: not "one door 30x80 and two 32x80".
+func (r *reader) onlySize(i int) bool {
+	for k := i + 1; k < len(r.items); k++ {
+		if r.timesAt(k) || r.is(k, kindNoun, "panel") || r.word(k, "another", "other", "rest", "others") {
+			return false
+		}
+	}
+	return true
 }

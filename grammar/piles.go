@@ -33,7 +33,7 @@ func (r *reader) piles() {
 		for _, p := range rows {
 			r.items[p.count].used, r.items[p.width].used = true, true
 		}
-		found = inOrder(append(rows, r.foundPiles()...))
+		found = inOrder(append(rows, r.foundPiles(len(rows))...))
 		piles = r.recountPiles(piles, lists, found)
 	}
 	if len(piles) == 0 {
@@ -58,8 +58,9 @@ func inOrder(ps []pile) []pile {
 	return ps
 }
 
-// foundPiles finds a count and a width for each pile that is said one by one.
-func (r *reader) foundPiles() []pile {
+// foundPiles finds a count and a width for each pile that is said one by one, beside so
+// many rows; one alone may be none.
+func (r *reader) foundPiles(rows int) []pile {
 	var found []pile
 	reversed := r.widthsFirst() >= 2
 	for i := range r.items {
@@ -74,7 +75,7 @@ func (r *reader) foundPiles() []pile {
 	}
 	found = r.outlier(found)
 	pressed := (r.mentions(kindNoun, "bar") || r.mentions(kindVacuum) || r.pressureSaid()) && !r.mentions(kindRole, "target", "trim")
-	if len(found) == 1 && (!r.wantsWidth() || pressed) {
+	if rows == 0 && len(found) == 1 && (!r.wantsWidth() || pressed) {
 		r.items[found[0].count].used, r.items[found[0].width].used = false, false
 		return nil
 	}
@@ -95,6 +96,10 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 		}
 		if !ok || impossible(unit.StripWidth, w) != "" || n < 1 {
 			r.items[p.count].used, r.items[p.width].used = false, false
+			continue
+		}
+		if len(found) > 1 && r.pileKept(found, at) {
+			r.unuse(r.textOf(min(p.count, p.width), max(p.count, p.width)))
 			continue
 		}
 		if k := p.count - 2; last >= 0 && k > last && r.free(k) && r.word(k+1, "no", "sorry") || last >= 0 && p.count-3 > last && r.free(p.count-3) && r.isBreak(p.count-2) && r.word(p.count-1, "no", "sorry", "make that") {

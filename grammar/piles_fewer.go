@@ -4,7 +4,7 @@ import "presshand/engine/unit"
 
 // goneOf is how many of the pile found at k are told behind it to be no more to be had:
 // "10 at 2 3/4, of which Ray used 4", "9 of 3, 2 of which are split"; 0 where none are.
-// "4 of them" behind two piles may be of both, and stays.
+// "4 of them" behind two piles may be of both, and is asked about.
 func (r *reader) goneOf(found []pile, k int) int {
 	p := found[k]
 	from, to := max(p.count, p.width)+1, len(r.items)
@@ -12,16 +12,27 @@ func (r *reader) goneOf(found []pile, k int) int {
 		to = min(found[k+1].count, found[k+1].width)
 	}
 	_, end := r.sentence(from - 1)
+	apart := end // from there on a sentence of its own may be of all piles
+	if end+1 < len(r.items) && r.items[end].brk == '.' {
+		_, end = r.sentence(end + 1)
+	}
 	for i := from; i < min(to, end); i++ {
 		n, ok := r.wholeAt(i)
 		if !ok || !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.plural || r.items[i].amount.link != linkNone {
 			continue
 		}
 		at, of := r.ofThose(i)
-		if !of || !r.gonePart(at) {
+		several := k > 0 && (r.word(at, "them", "em") || i > apart)
+		if !of || !r.gonePart(at) && !(several && r.crooked(at)) {
 			return 0
 		}
-		if have, _ := r.items[p.count].amount.whole(); n < 1 || n >= have || r.word(at, "them", "em") && k > 0 {
+		if several && n > 0 {
+			r.items[i].used = true
+			r.phrase.Changes = append(r.phrase.Changes, Change{By: r.amendment(i), Less: true, Fields: []unit.Field{unit.StockPiles}})
+			r.useSpoilt(at)
+			return 0
+		}
+		if have, _ := r.items[p.count].amount.whole(); n < 1 || n >= have {
 			return 0
 		}
 		r.items[i].used = true
@@ -51,12 +62,27 @@ func (r *reader) ofThose(i int) (at int, ok bool) {
 func (r *reader) gonePart(at int) bool {
 	from, to := r.clause(at)
 	for j := from; j < to; j++ {
-		if r.items[j].amount == nil && (spoilt[r.items[j].word] || r.word(j, "took", "broke", "knot", "knots", "knotty", "went", "spoken", "promised", "short")) {
-			return r.within(from, j, kindNot) < 0 // "2 of those are not split"
+		if r.items[j].amount == nil && (spoilt[r.items[j].word] || r.word(j, "took", "broke", "knot", "knots", "knotty", "went", "spoken", "promised", "short") || r.is(j, kindNot, "no") && r.word(j+1, "good", "use")) {
+			return !r.negatedWithin(from, j)
 		}
 	}
 	return false
 }
+
+// crooked reports whether the clause of item at says that those are out of true, with no
+// figure of by how much: "2 of them are bowed".
+func (r *reader) crooked(at int) bool {
+	from, to := r.clause(at)
+	for j := at + 1; j < to; j++ {
+		if r.is(j, kindNoun, "bow", "cup") && r.word(j, "bowed", "cupped") || r.word(j, "crooked", "bent", "kinked", "banana", "sprung") {
+			return !r.negatedWithin(from, j) && r.amountsIn(at, to) == 0
+		}
+	}
+	return false
+}
+
+// negatedWithin reports whether a word of [from, to) denies: "2 of those are not split".
+func (r *reader) negatedWithin(from, to int) bool { return r.within(from, to, kindNot) >= 0 }
 
 // useSpoilt uses up the words around item at that say what is the matter with some.
 func (r *reader) useSpoilt(at int) {

@@ -105,10 +105,10 @@ func (r *reader) someSpoiled(i int) int {
 	return k - 1
 }
 
-// gone: "the 90s are gone".
+// gone: "the 90s are gone", "the 4s are for another job".
 func (r *reader) gone(i int) bool {
 	for j := i + 1; j < len(r.items) && j < i+5; j++ {
-		if r.word(j, "gone", "taken", "used", "sold", "out", "rotten", "spoken", "junk", "split", "cracked", "warped", "ruined", "rejects", "toast") || r.is(j, kindVerb, "out") {
+		if r.word(j, "gone", "taken", "used", "sold", "out", "rotten", "spoken", "junk", "split", "cracked", "warped", "ruined", "rejects", "toast") || r.is(j, kindVerb, "out") || r.promised(j) {
 			return true
 		}
 	}

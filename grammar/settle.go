@@ -11,6 +11,7 @@ import (
 // settle decides between rival readings of a field, moves a check's facts to
 // what was measured, chooses the questions and lists what was not used.
 func (r *reader) settle() {
+	r.tooNarrow()
 	if r.phrase.Command == nil && r.foreign() {
 		r.giveBack()
 	}

@@ -179,3 +179,23 @@ func (r *reader) modalBehind(j int) bool {
 	}
 	return false
 }
+
+// makesStrips: behind "how wide can I" the words "make the strips" tell what is to be wide.
+func (r *reader) makesStrips(i int) bool {
+	if r.word(i, "i", "we", "you") {
+		i++
+	}
+	if !r.word(i, "make", "have", "cut", "rip", "get", "use", "run") && !r.is(i, kindRole, "target") {
+		return false
+	}
+	for i++; r.word(i, "the", "my", "our", "these", "those", "each", "its"); i++ {
+	}
+	return r.is(i, kindNoun, "strip") && isPlural(r.items[i].word)
+}
+
+// barPushes: "how hard does a 3/4 bar push on the far joint" asks for no load on the face.
+func (r *reader) barPushes(i int) bool {
+	_, end := r.sentence(i)
+	at := r.within(i, end, kindNoun, "bar")
+	return at >= 0 && r.opensWithin(at, end, "last joint", "far joint", "first joint", "middle joint", "far edge", "joints")
+}

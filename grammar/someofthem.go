@@ -30,9 +30,10 @@ func (r *reader) pressureMove(i, j int) (less, ok bool) {
 // someOfThem reads how many of the parts just counted are no more to be had, "2 of them
 // are cracked", and leaves out what only some of them are: "2 of them are thinner".
 func (r *reader) someOfThem() {
-	if r.amountsIn(0, len(r.items)) != 1 || r.mentions(kindNoun) {
+	if r.amountsIn(0, len(r.items)) != 1 {
 		return
 	}
+	nouns := r.mentions(kindNoun)
 	for i := range r.items {
 		j := i + 1
 		if r.word(j, "more") {
@@ -42,6 +43,9 @@ func (r *reader) someOfThem() {
 			continue
 		}
 		switch {
+		case nouns && r.crooked(j+1):
+			r.items[i].amount.dead = true
+		case nouns:
 		case r.spoiled(i):
 			r.items[i].used = true
 			for k := j; k < len(r.items); k++ {
