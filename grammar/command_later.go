@@ -94,7 +94,7 @@ func (r *reader) holdsFor(at, i int) (load int, ok bool) {
 func (r *reader) ordersAtTheEnd() bool {
 	for i := 1; i < len(r.items); i++ {
 		verb := r.verb(i)
-		if verb != Clear && verb != Hold && verb != Uncheck || !r.is(i, kindVerb) || !r.isBreak(i-1) || r.word(i-1, ";") || r.amountsIn(0, i) > 0 {
+		if verb != Clear && verb != Hold && verb != Uncheck || !r.is(i, kindVerb) || !r.isBreak(i-1) || r.word(i-1, ";") || r.numbersIn(0, i) > 0 {
 			continue
 		}
 		if refs, next := r.references(i + 1); len(refs) > 0 && next >= len(r.items) && !r.unitsBehind(i) {
@@ -103,6 +103,17 @@ func (r *reader) ordersAtTheEnd() bool {
 		}
 	}
 	return false
+}
+
+// numbersIn counts the amounts of [from, to) but for the "one" of "found another one".
+func (r *reader) numbersIn(from, to int) int {
+	n := r.amountsIn(from, to)
+	for i := from; i < to; i++ {
+		if r.items[i].amount != nil && r.items[i].amount.form == formWords && r.word(i-1, "another", "new", "spare", "the other") {
+			n--
+		}
+	}
+	return n
 }
 
 // possessive reports whether item i has "'s" with it: "29's mat".

@@ -96,12 +96,6 @@ func (r *reader) widthOfThose(i int) int {
 	return -1
 }
 
-// onlyGot: "we only got 6, 3 wide, 3/4 thick".
-func (r *reader) onlyGot(i int) bool {
-	k := i + 2
-	return r.word(i-1, "got", "have", "only") && r.items[i].amount.bare() && r.isBreak(i+1) && r.free(k) && r.length(k) && r.is(k+1, kindAttr, "wide") && small(r.size(k)) && !r.has(unit.StripCount) && !r.stockContext()
-}
-
 // countBehind: "strips: 7", "panels = 3", "slats, 7."
 func (r *reader) countBehind(i int) bool {
 	if r.numberOfThem(i) {

@@ -179,6 +179,11 @@ func (r *reader) wordFact(i int) {
 		r.items[i].used = true
 		return
 	}
+	if k := r.feltGap(i); key == "gap" && k >= 0 {
+		r.bind(k, unit.Gap)
+		r.items[i].used = true
+		return
+	}
 	switch key {
 	case "cover":
 		r.coverWord(i, val)

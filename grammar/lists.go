@@ -166,7 +166,7 @@ func (r *reader) panelTargets() {
 		}
 		j := i + 1
 		named := false
-		for j < len(r.items) && (r.is(j, kindNoun, "panel") || r.word(j, "at", "of", "that", "are", "is", "ones", "the", "in") || r.items[j].brk == '@') {
+		for j < len(r.items) && (r.is(j, kindNoun, "panel") || r.word(j, "at", "of", "that", "are", "is", "must be", "must", "be", "ones", "the", "in") || r.items[j].brk == '@') {
 			named = named || r.is(j, kindNoun, "panel") || r.word(j, "at") || r.items[j].brk == '@'
 			j++
 		}

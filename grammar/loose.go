@@ -376,3 +376,12 @@ func (r *reader) defaultNoun(attr string) string {
 	}
 	return "strip"
 }
+
+// onlyGot: "we only got 6, 3 wide, 3/4 thick", "i only got 8, theyre 1 5/8 wide".
+func (r *reader) onlyGot(i int) bool {
+	k := i + 2
+	if r.word(k, "theyre", "they", "each", "all") {
+		k++
+	}
+	return r.word(i-1, "got", "have", "only") && r.items[i].amount.bare() && r.isBreak(i+1) && r.free(k) && r.length(k) && r.is(k+1, kindAttr, "wide") && small(r.size(k)) && !r.has(unit.StripCount) && !r.stockContext()
+}

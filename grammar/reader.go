@@ -91,6 +91,7 @@ func (r *reader) setAside() {
 	r.killHearsay()
 	r.killIntended()
 	r.killPast()
+	r.useOther()
 	r.killDenied()
 	r.killPieces()
 	r.killOneStart()

@@ -30,6 +30,18 @@ func (r *reader) jointShows(i int) bool {
 	return dry && k < i-1 && r.is(k, kindNoun, "joint") && !isPlural(r.items[k].word) && r.size(i) < mostApart && !r.has(unit.Gap)
 }
 
+// feltGap finds the feeler's figure of "light in one joint hand tight, feeler says 1/64",
+// where item i says that the joints are hand tight; -1 where there is none.
+func (r *reader) feltGap(i int) int {
+	_, to := r.sentence(i)
+	for k := i + 1; k < to; k++ {
+		if r.free(k) && r.length(k) && r.size(k) < mostApart && r.opensWithin(max(i, k-4), k, "feeler", "feelers") {
+			return k
+		}
+	}
+	return -1
+}
+
 // woodLength: a measure before a wood is the stock's thickness: "1/4 walnut",
 // "4/4 cherry". Over two inches it is not thickness for certain.
 func (r *reader) woodLength(i int) {

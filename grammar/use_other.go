@@ -1,0 +1,51 @@
+package grammar
+
+import "presshand/engine/unit"
+
+// partHeights are the fields of parts that one speaks of by their thickness alone.
+var partHeights = map[string]unit.Field{"bar": unit.BarHeight, "mat": unit.MatThickness, "caul": unit.CaulThickness, "sled": unit.SledThickness}
+
+// useOther: of "dont use the 1 in bar on the cherry, use the 1 1/2" and "not the 3/4 mat,
+// the 1/2" the second is meant, and is of the same part.
+func (r *reader) useOther() {
+	for i := range r.items {
+		if !r.is(i, kindNot) {
+			continue
+		}
+		j := r.past(i+1, "use", "using", "the", "that", "a", "our", "my")
+		part := j + 1
+		if !r.live(j) || !r.length(j) || !r.is(part, kindNoun, "bar", "mat", "caul", "sled") {
+			continue
+		}
+		k := r.otherOf(part)
+		if k < 0 || r.has(partHeights[r.items[part].id]) {
+			continue
+		}
+		r.items[j].amount.dead = true
+		r.items[i].used, r.items[i].meaning, r.items[part].used = true, meaning{}, true
+		r.bind(k, partHeights[r.items[part].id])
+		return
+	}
+}
+
+// otherOf finds the bare measure that takes the place of the one of the part at item part:
+// ", use the 1 1/2", ", the 1/2"; -1 where there is none.
+func (r *reader) otherOf(part int) int {
+	_, to := r.clause(part)
+	k := r.past(to+1, "but", "use", "take", "put", "in", "go", "with", "grab", "its", "the", "a", "our")
+	if to >= len(r.items) || k == to+1 || !r.live(k) || !r.length(k) || r.timesAt(k+1) {
+		return -1
+	}
+	if n := r.next(k); n >= 0 && !r.is(n, kindNoun, r.items[part].id) && !r.word(n, "one", "instead") {
+		return -1
+	}
+	return k
+}
+
+// past is the first item from i on that is none of the words.
+func (r *reader) past(i int, ws ...string) int {
+	for r.word(i, ws...) {
+		i++
+	}
+	return i
+}
