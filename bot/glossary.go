@@ -57,6 +57,7 @@ var glossary = map[string]string{
 	"batten":         "A batten is another word for the side bar.",
 	"hand-tight":     "Hand-tight means that the joint closes with no more than the push of your hands.",
 	"4/4":            "4/4 is rough lumber by quarters of an inch: 4/4 is 1 in rough, usually 13/16 to 3/4 in once planed.",
+	"take care":      "Take care is the middle of three verdicts: it may well work, but something named beside it is tight or cannot be known. Good is clear of every limit; Stop is past one.",
 	"nominal":        "Nominal sizes are names: a 1x6 measures 3/4 by 5 1/2 in.",
 	"reservoir":      "A reservoir stores vacuum. It must be made for full vacuum: never glass, never an old tank.",
 	"creep":          "Creep is wood giving way slowly under a steady push, so that a wedge's squeeze fades.",
@@ -71,6 +72,7 @@ var glossary = map[string]string{
 
 // synonyms lead to the word that is explained.
 var synonyms = map[string]string{
+	"care": "take care", "stop": "take care", "verdict": "take care",
 	"buckle": "buckling", "buckles": "buckling", "over": "overfill", "run over": "overfill", "oversize": "overfill", "side bar": "bar", "stave": "strips", "staves": "strips", "slat": "strips", "slats": "strips", "strip": "strips",
 	"white glue": "pva", "yellow glue": "aliphatic", "glue": "pva", "moisture content": "mc", "relative humidity": "rh",
 	"humidity": "rh", "quartersawn": "quarter sawn", "flatsawn": "flat sawn", "gap": "crook", "barometer": "ambient",

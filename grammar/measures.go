@@ -342,6 +342,9 @@ func (r *reader) knownField(i int, noun, attr string) (f unit.Field, known bool)
 	if noun == "panel" && attr == "tall" && r.topic == Move && r.size(i) < lowPanel {
 		return unit.PanelWidth, true // "drawer front, 10 tall"
 	}
+	if noun == "strip" && attr == "wide" && r.size(i) > 2*widestStrip && r.mentions(kindRole, "over") && !r.has(unit.PanelWidth) {
+		return unit.PanelWidth, true // "will a 1/16 overfill buckle 1/4 strips 24 wide"
+	}
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {
 		r.loose = r.habit.Follows // in a thread of panels it is theirs
 		return unit.StripThickness, true
