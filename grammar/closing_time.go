@@ -2,10 +2,11 @@ package grammar
 
 import "presshand/engine/unit"
 
-// shutsPress reports whether item i shuts the press on glue that is spread, or gets there.
+// shutsPress reports whether the words at item i are of shutting the press on the glue:
+// "close it up", "get it closed".
 func (r *reader) shutsPress(i int) bool {
-	return r.word(i, "close", "close up", "close it", "close it up", "shut", "lay", "spread", "assemble", "clamp") || r.is(i, kindAsk, "side:closing_kpa") ||
-		r.word(i, "get") && r.opensWithin(i, min(i+5, len(r.items)), "closed", "shut", "clamped")
+	return r.word(i, "close", "close up", "close it", "close it up", "shut", "lay", "spread", "assemble") || r.is(i, kindAsk, "side:closing_kpa") ||
+		r.word(i, "get") && r.opensWithin(i, min(i+5, len(r.items)), "closed", "shut")
 }
 
 // closingTook: "it took me 14 minutes to close it up" and "is 8 minutes enough to close 12
@@ -18,7 +19,7 @@ func (r *reader) closingTook(i int) bool {
 		k++
 		took = took || r.opensWithin(from, i, "is", "are", "will", "would")
 	}
-	return took && r.word(k, "to", "till", "until", "before") && r.shutsPress(k+1)
+	return took && !r.labelled(i) && r.word(k, "to", "till", "until", "before") && r.shutsPress(k+1)
 }
 
 // closedAt: of "glue went on at 9:10, closed at 9:25" the glue was open for as long as

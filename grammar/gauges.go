@@ -193,7 +193,7 @@ func (r *reader) pressHolds(i int) bool {
 	if r.habit.Metric || !am.bare() || am.link != linkNone || am.float() < 10 || am.float() > 30 {
 		return false
 	}
-	return r.word(i-1, "holds") && r.is(i-2, kindNoun, "press", "bag", "frame") && r.isBreak(i+1) ||
+	return r.word(i-1, "holds") && r.is(i-2, kindNoun, "press", "bag", "frame") && r.isBreak(i+1) && !r.mentions(kindNoun, "panel") && !r.dayPlan() ||
 		r.word(i-1, "does", "will", "would", "can") && r.word(i+1, "hold", "keep", "press") && r.word(i+2, "them", "it", "everything", "the") && r.opensWithin(i+2, min(i+6, len(r.items)), "down", "flat")
 }
 

@@ -151,7 +151,7 @@ func (r *reader) killArrival(k int) {
 // killCycle: "the pump shuts off at 24 and comes back at 20" tells between which readings the
 // vacuum goes up and down, and not which of them is meant.
 func (r *reader) killCycle() {
-	if !r.mentions(kindNoun, "pump") {
+	if !r.mentions(kindNoun, "pump") || r.opens("how") >= 0 || r.mentions(kindAsk, "pump") {
 		return
 	}
 	off := -1

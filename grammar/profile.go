@@ -158,5 +158,5 @@ func (r *reader) settlesPump(i int) bool {
 	if !r.is(i, kindAsk, "move:emc_pct") || !r.word(i, "it settle at", "settle at what", "settle at") {
 		return false
 	}
-	return (r.saidFlow() || r.mentions(kindNoun, "leak", "pump")) && !r.mentions(kindWood) && !r.mentions(kindAir, "rh", "mc") && !r.percentSaid()
+	return (r.saidFlow() || r.mentions(kindNoun, "leak", "pump")) && !r.mentions(kindWood) && !r.mentions(kindAir, "rh", "mc", "service") && !r.percentSaid() && !r.wordIn("wood", "house")
 }

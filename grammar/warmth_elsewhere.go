@@ -46,6 +46,9 @@ func (r *reader) warmByHour() {
 			continue
 		}
 		n, whole := am.whole()
+		if from, _ := r.clause(i); r.within(from, i, kindNoun) >= 0 || r.opensWithin(from, i, "planed", "cut", "ripped", "milled") {
+			continue // "the shop is 60. panels to be 48 by 12"
+		}
 		if !whole || n > last || !r.items[i-1].amount.bare() || r.items[i-1].amount.link != linkNone || !r.mentions(kindAir, "shop", "temp") && !r.wordIn("heater", "heat", "stove") {
 			continue
 		}
