@@ -131,7 +131,7 @@ func (r *reader) placedAt(i int) unit.Field {
 	if r.word(i+1, "in") && r.word(i+2, "the") && r.word(i+3, "air") && !r.service(i) {
 		return unit.ShopHumidity // "30% in the air and 25 in the gauge"
 	}
-	if r.airLater(i) {
+	if r.airLater(i) || (r.topic == Move || r.topic == "") && r.is(i+1, kindAir, "rh") && r.goesByArrow(i) {
 		return unit.ServiceHumidity
 	}
 	if r.topic == Move && r.word(i-1, "at") && r.is(i-2, kindWood) && r.items[i].amount.float() <= driest && !r.is(r.next(i), kindAir, "rh", "shop") {
@@ -144,6 +144,17 @@ func (r *reader) placedAt(i int) unit.Field {
 		return unit.ShopHumidity
 	}
 	return unit.ServiceHumidity
+}
+
+// goesByArrow: "7% -> 40% rh" goes from the one to the other.
+func (r *reader) goesByArrow(i int) bool {
+	for k := i - 1; k >= 0; k-- {
+		if r.items[k].amount != nil {
+			between := r.text[r.items[k].end:r.items[i].start]
+			return strings.Contains(between, ">") || strings.Contains(between, "→")
+		}
+	}
+	return false
 }
 
 // airLater: of "will it potato chip at 25%" and "by february at 20%" so much is in the

@@ -137,8 +137,8 @@ func (r *reader) askAt(i int) Ask {
 	if in(it.word, "plan", "plan for", "plan the", "planning") && r.plansDay(i) {
 		a = Ask{About: Schedule}
 	}
-	if it.word == "how much" && r.is(i+1, kindUnit) && r.items[i+1].unit.Dimension == unit.Pressing && a.About == Glue {
-		return Ask{About: Face, question: true} // "how much psi is that on the wood"
+	if about := r.pressureAsked(i); about != "" && a.About == Glue {
+		return Ask{About: about, question: true} // "how much psi is that on the wood"
 	}
 	if a.weak && a.About == Schedule && r.whenDone(i) {
 		a.weak, a.question = false, true

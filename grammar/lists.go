@@ -177,6 +177,10 @@ func (r *reader) panelTargets() {
 		if len(ts) > 1 && (r.items[i-1].word == "of" && r.items[i-2].word == "out" || r.word(i-1, "from")) {
 			break // "one at 24 and one at 18, out of nine 2 1/2s"
 		}
+		if r.countOfPanels(i) {
+			ts = append(ts, panelTarget{i, i + 1, n})
+			continue
+		}
 		if r.someOfPanels(i) {
 			ts = append(ts, panelTarget{i, i + 3, n})
 			continue
@@ -202,44 +206,6 @@ func (r *reader) panelTargets() {
 		}
 	}
 	r.bindTargets(ts)
-}
-
-// A panelTarget is where a count of panels and their width stand.
-type panelTarget struct{ count, width, n int }
-
-// bindTargets states the panels of two widths and more.
-func (r *reader) bindTargets(ts []panelTarget) {
-	if len(ts) < 2 {
-		return
-	}
-	var piles unit.Piles
-	for _, t := range ts {
-		v, _, _ := r.valueOf(r.items[t.width].amount, unit.TargetWidth)
-		if impossible(unit.TargetWidth, v) != "" || t.n < 1 {
-			return
-		}
-		piles = append(piles, unit.Pile{Width: v, Count: t.n})
-	}
-	for _, t := range ts {
-		r.items[t.count].used, r.items[t.width].used = true, true
-		r.useWide(t.width)
-	}
-	first, last := ts[0].count, ts[len(ts)-1].width
-	r.bound = append(r.bound, binding{Fact{Field: unit.Targets, Value: piles, Unit: r.bareUnit(nil, unit.Distance), Text: r.textOf(first, last)}, first, false})
-}
-
-// mostPanels is how many panels of a width are cut from a pile; our estimate.
-const mostPanels = 40
-
-// countAtWide: "1 at 30", where no strip is so wide.
-func (r *reader) countAtWide(i int) bool {
-	n, whole := r.items[i].amount.whole()
-	return whole && n > 0 && n <= mostPanels && r.items[i].amount.bare() && r.free(i+1) && r.items[i+1].amount.link == linkAt && r.length(i+1) && r.size(i+1) > widestStrip
-}
-
-// countOfWides: "one 48 wide", of the panels that are needed.
-func (r *reader) countOfWides(i int) bool {
-	return r.items[i].amount.bare() && r.free(i+1) && r.items[i+1].amount.link == linkNone && r.length(i+1) && r.size(i+1) > 0.1 && r.is(r.next(i+1), kindAttr, "wide")
 }
 
 // alternatives reads a second value offered behind "or": "a 1 in bar or a 1½?",

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // betterOf: "which bar is better, the 1 in or the 1 3/4" offers two.
 func (r *reader) betterOf(i int) bool {
@@ -106,6 +110,44 @@ func (r *reader) pushesNow(i int) bool {
 	_, to := r.clause(i)
 	return in(r.items[i].word, "how many kpa", "how many mbar") && r.pressureSaid() && r.word(i+1, "is", "are", "does that", "pressing", "pushing", "is pressing", "is pushing") &&
 		!r.opensWithin(i, to, "need", "needed", "enough", "for", "to", "must", "should") && r.amountsIn(i, to) == 0 && !r.pressureOn(i)
+}
+
+// pressureAsked is what "how much" at item i asks where a pressure is behind it: "how much
+// psi", "how much pressure on the far joint".
+func (r *reader) pressureAsked(i int) Topic {
+	if r.items[i].word != "how much" {
+		return ""
+	}
+	_, to := r.clause(i)
+	switch {
+	case r.is(i+1, kindUnit) && r.items[i+1].unit.Dimension == unit.Pressing:
+		return Face
+	case !r.word(i+1, "pressure", "push", "force"):
+		return ""
+	case r.sideCue() || r.within(0, len(r.items), kindNoun, "joint") >= 0 || r.within(i, to, kindNoun, "bar", "wedge") >= 0:
+		return Side
+	}
+	return Face
+}
+
+// sideCue reports whether a cue of the message asks of the sides: "the last joint".
+func (r *reader) sideCue() bool {
+	return slices.ContainsFunc(r.items, func(it item) bool { return it.kind == kindAsk && cue(it.id).About == Side })
+}
+
+// pressureAt: "how much pressure do I get at 26" is of the gauge at 26.
+func (r *reader) pressureAt(i int) bool {
+	am := r.items[i].amount
+	if r.habit.Metric || !am.bare() || am.float() < 10 || am.float() > 30 || !r.word(i-1, "at") || !r.isBreak(i+1) {
+		return false
+	}
+	from, _ := r.clause(i)
+	for k := from; k < i; k++ {
+		if r.pressureAsked(k) != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // pushAsked reports whether what a vacuum that was told pushes is asked about.

@@ -165,3 +165,14 @@ func (r *reader) frameNoun(from int, attr string) string {
 func (r *reader) metricSleds(i, n int) bool {
 	return r.habit.Metric && r.items[i].amount.bare() && r.items[i].amount.form == formInt && n >= 9 && r.word(i-1, "on") && r.is(i+1, kindNoun, "sled") && i > 1
 }
+
+// wholeThing: "whole thing 20 wide" is the panel.
+func (r *reader) wholeThing(i int) bool {
+	from, _ := r.clause(i)
+	for k := from; k < i; k++ {
+		if strings.HasPrefix(r.items[k].word, "whole") || r.word(k, "entire") {
+			return r.within(from, i, kindNoun) < 0
+		}
+	}
+	return false
+}

@@ -1,10 +1,6 @@
 package grammar
 
-import (
-	"strings"
-
-	"presshand/engine/unit"
-)
+import "presshand/engine/unit"
 
 // attrFields says what a direction of measuring makes of a part.
 var attrFields = map[string]map[string]unit.Field{
@@ -345,6 +341,9 @@ func (r *reader) knownField(i int, noun, attr string) (f unit.Field, known bool)
 	if noun == "strip" && attr == "wide" && r.size(i) > 2*widestStrip && r.mentions(kindRole, "over") && !r.has(unit.PanelWidth) {
 		return unit.PanelWidth, true // "will a 1/16 overfill buckle 1/4 strips 24 wide"
 	}
+	if noun == "strip" && attr == "wide" && r.size(i) > widestStrip && (r.topic == Move || r.topic == "" && r.mentions(kindFact, "sawn=quarter", "sawn=flat")) && !r.mentions(kindNoun, "strip") && !r.has(unit.PanelWidth) {
+		return unit.PanelWidth, true // "cherry 24 wide quartersawn"
+	}
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {
 		r.loose = r.habit.Follows // in a thread of panels it is theirs
 		return unit.StripThickness, true
@@ -368,17 +367,6 @@ func (r *reader) sumBefore(i int) bool {
 		k--
 	}
 	return r.word(k, "total", "totals", "totaling", "totalling", "totalled", "totaled", "overall", "altogether", "combined", "add", "adds", "adding", "added", "summing", "sums", "come", "comes", "coming", "add up to", "adds up to", "comes to", "come to")
-}
-
-// wholeThing: "whole thing 20 wide" is the panel.
-func (r *reader) wholeThing(i int) bool {
-	from, _ := r.clause(i)
-	for k := from; k < i; k++ {
-		if strings.HasPrefix(r.items[k].word, "whole") || r.word(k, "entire") {
-			return r.within(from, i, kindNoun) < 0
-		}
-	}
-	return false
 }
 
 // bracketNoun is the part that a measure in brackets goes with.

@@ -343,7 +343,7 @@ func (r *reader) cuedAsReading(i int) bool {
 		return true // "pump 16 m3/h, how long to 0.85"
 	case r.topic == Pump && r.word(i-1, "to") && r.is(i-2, kindAsk, "pump") && r.word(i+1, "and", "or", "if", "then") && (r.habit.Metric && a.form == formDecimal && a.float() < 1.05 || !r.habit.Metric && a.float() >= 10 && a.float() <= 30):
 		return true // "how long to get to 22 and …"
-	case r.pressHolds(i):
+	case r.pressHolds(i), r.pressureAt(i):
 		return true
 	case r.word(i-1, "on", "at") && r.word(i-2, "sitting", "sat", "sits", "steady", "parked"):
 		return true
