@@ -51,13 +51,13 @@ func (t *turn) otherPush(p grammar.Phrase) grammar.Phrase {
 	bar, wedge := t.before.Said.has(unit.BarHeight), t.before.Said.has(unit.WedgeRatio, unit.WedgeForce)
 	toBar := stated(p.Facts, unit.BarHeight)
 	toWedge := slices.Contains(p.Gains, "wedge") || stated(p.Facts, unit.WedgeRatio) || stated(p.Facts, unit.WedgeForce)
-	text := strings.ToLower(t.m.Text)
-	if bar == wedge || toBar == toWedge || bar == toBar || !strings.Contains(text, "instead") || strings.Contains(text, "instead of") {
+	if bar == wedge || toBar == toWedge || bar == toBar {
 		return p
 	}
-	p.Drops = []grammar.Part{"bar"}
-	if toBar {
+	if toBar && t.putInstead(p.Facts, pushesByBar, unit.BarHeight) {
 		p.Drops = []grammar.Part{"wedge"}
+	} else if toWedge && t.putInstead(p.Facts, wedged, unit.WedgeRatio, unit.WedgeForce) {
+		p.Drops = []grammar.Part{"bar"}
 	}
 	return p
 }

@@ -53,10 +53,8 @@ func (r *reader) countAt(i int) {
 		r.bind(next, unit.StripWidth)
 	case r.countOfSize(i):
 		r.bind(i, unit.StripCount)
-	case r.widthOfThose(i) >= 0:
-		k := r.widthOfThose(i)
+	case r.widthOfThose(i):
 		r.bind(i, unit.StripCount)
-		r.bind(k, unit.StripWidth)
 	case r.countedPerPanel(i) || r.thereAre(i):
 		r.bind(i, unit.StripCount)
 	case r.countBehind(i):
@@ -79,21 +77,18 @@ func (r *reader) thereAre(i int) bool {
 	return there && r.items[i].amount.bare() && (i+1 == len(r.items) || r.isBreak(i+1)) && (r.mentions(kindNoun, "strip") || r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "panel", "press")) && !r.has(unit.StripCount) && !r.stockContext()
 }
 
-// widthOfThose finds the width that a count goes with in a thread that chooses
+// widthOfThose reads the width that a count goes with in a thread that chooses
 // strips: "recounted the 2-1/8, there's only 14 of those".
-func (r *reader) widthOfThose(i int) int {
+func (r *reader) widthOfThose(i int) bool {
 	if !r.habit.Follows || !r.word(i+1, "of") || !r.word(i+2, "those", "them", "these") || r.next(i+2) >= 0 || r.has(unit.StripCount) {
-		return -1
+		return false
 	}
 	for k := i - 1; k > 0; k-- {
 		if r.free(k) {
-			if r.word(k-1, "the") && r.length(k) && small(r.size(k)) && r.isBreak(k+1) {
-				return k
-			}
-			return -1
+			return r.word(k-1, "the") && r.length(k) && small(r.size(k)) && r.isBreak(k+1) && r.bind(k, unit.StripWidth)
 		}
 	}
-	return -1
+	return false
 }
 
 // countBehind: "strips: 7", "panels = 3", "slats, 7."

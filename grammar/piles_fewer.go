@@ -4,7 +4,8 @@ import "presshand/engine/unit"
 
 // goneOf is how many of the pile found at k are told behind it to be no more to be had:
 // "10 at 2 3/4, of which Ray used 4", "9 of 3, 2 of which are split"; 0 where none are.
-// "4 of them" behind two piles may be of both, and is asked about.
+// "4 of them" behind two piles may be of both, and "2 of which are bent" may do yet: both
+// are asked about.
 func (r *reader) goneOf(found []pile, k int) int {
 	p := found[k]
 	from, to := max(p.count, p.width)+1, len(r.items)
@@ -13,7 +14,7 @@ func (r *reader) goneOf(found []pile, k int) int {
 	}
 	_, end := r.sentence(from - 1)
 	apart := end // from there on a sentence of its own may be of all piles
-	if end+1 < len(r.items) && r.items[end].brk == '.' {
+	for n := 0; n < 2 && end+1 < len(r.items) && r.items[end].brk == '.'; n++ {
 		_, end = r.sentence(end + 1)
 	}
 	for i := from; i < min(to, end); i++ {
@@ -22,11 +23,15 @@ func (r *reader) goneOf(found []pile, k int) int {
 			continue
 		}
 		at, of := r.ofThose(i)
-		several := k > 0 && (r.word(at, "them", "em") || i > apart)
-		if !of || !r.gonePart(at) && !(several && r.crooked(at)) {
+		if !of {
+			apart = min(apart, i) // "need 48 wide" stands between
+			continue
+		}
+		several, bent := k > 0 && (r.word(at, "them", "em") || i > apart), r.crooked(at)
+		if !bent && !r.gonePart(at) {
 			return 0
 		}
-		if several && n > 0 {
+		if (several || bent) && n > 0 {
 			r.items[i].used = true
 			r.phrase.Changes = append(r.phrase.Changes, Change{By: r.amendment(i), Less: true, Fields: []unit.Field{unit.StockPiles}})
 			r.useSpoilt(at)

@@ -12,7 +12,7 @@ func (r *reader) pileKept(found []pile, k int) bool {
 		if r.is(i, kindRole, "target", "trim") && r.word(i, "need", "want", "trim") {
 			return false
 		}
-		if (r.keptFrom(i) || r.promised(i)) && !r.reluctant(i) {
+		if (r.keptFrom(i) || r.promised(i)) && !r.reluctant(i) && !r.wonders(i) {
 			r.useReserved(from, i+1)
 			return true
 		}
@@ -20,8 +20,13 @@ func (r *reader) pileKept(found []pile, k int) bool {
 	return false
 }
 
-// those reports whether item i stands for strips that were named just before, and the
-// sentence or its clause ends with them or goes on with a reason.
+// wonders reports whether the clause of item i asks: "are those spoken for?".
+func (r *reader) wonders(i int) bool {
+	from, to := r.clause(i)
+	return r.word(from, "are", "is", "should", "shall", "do") || to < len(r.items) && r.items[to].brk == '?'
+}
+
+// those reports whether item i stands for strips that were named just before.
 func (r *reader) those(i int) bool {
 	return r.word(i, "those", "them", "these", "em", "any of those", "any of them")
 }
@@ -40,7 +45,8 @@ func (r *reader) keptFrom(i int) bool {
 	return false
 }
 
-// clauseEnds reports whether nothing but a reason follows item i in its clause.
+// clauseEnds reports whether item i, "those" or the "alone" behind it, ends its clause or
+// goes on with a reason.
 func (r *reader) clauseEnds(i int) bool {
 	return r.those(i) && (r.isBreak(i+1) || r.word(i+1, "though", "please", "because", "as", "since")) || r.word(i, "alone", "be", "out") && (r.isBreak(i+1) || r.word(i+1, "though", "please"))
 }

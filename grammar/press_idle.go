@@ -10,7 +10,7 @@ var idleWords = wordSet(`down broken dead bust busted kaput stuffed buggered kna
 
 // pressIdle reads that one of the presses of a plan is not to be had: "press 2 stays empty"
 // and "the other one's pump is out" leave one press less. In a first message, beside how
-// many there are, it stays unread.
+// many there are, and of another day it stays unread.
 func (r *reader) pressIdle() {
 	if r.amountsIn(0, len(r.items)) > 1 && r.habit.Follows || !r.habit.Follows && !r.mentions(kindNoun, "press", "frame", "bag") {
 		return
@@ -20,15 +20,24 @@ func (r *reader) pressIdle() {
 		if from < 0 {
 			continue
 		}
-		end := r.idleState(state)
+		if state = r.idleState(state); state < 0 {
+			continue
+		}
+		end, now := r.endOfState(state)
 		if end < 0 || r.countsPresses(end) {
 			continue
+		}
+		if r.word(from-1, "tomorrow", "overnight") {
+			from, now = from-1, false
 		}
 		typed := r.textOf(from, end-1)
 		for k := from; k < end; k++ {
 			r.items[k].meaning, r.items[k].used = meaning{}, true
+			if r.word(k, "overnight") {
+				r.items[k].word = "" // of one press, and no wish for all
+			}
 		}
-		if r.habit.Follows {
+		if r.habit.Follows && now {
 			r.phrase.Changes = append(r.phrase.Changes, Change{By: Amendment{Text: typed, Value: 1}, Less: true, Fields: countFields["press"]})
 			return
 		}
@@ -61,7 +70,7 @@ func (r *reader) onePress(i int) (from, state int) {
 // else.
 func (r *reader) idleState(i int) int {
 	if end := r.pumpState(i); end > 0 {
-		return r.endOfState(end)
+		return end
 	}
 	kept := r.word(i, "stays", "stay", "staying", "sits", "stands", "remains")
 	for r.word(i, "is", "has", "stays", "stay", "staying", "sits", "stands", "remains", "will", "be", "gone", "went") {
@@ -69,9 +78,9 @@ func (r *reader) idleState(i int) int {
 	}
 	switch {
 	case r.word(i, "empty") && kept, i < len(r.items) && r.items[i].amount == nil && idleWords[r.items[i].word]:
-		return r.endOfState(i + 1)
+		return i + 1
 	case (r.word(i, "out") || r.is(i, kindVerb, "out")) && r.word(i+1, "of") && r.word(i+2, "action", "service", "order", "commission", "use"):
-		return r.endOfState(i + 3)
+		return i + 3
 	}
 	return -1
 }
@@ -92,15 +101,36 @@ func (r *reader) pumpState(i int) int {
 	return 0
 }
 
-// endOfState is item i where nothing goes on there, and -1 where the state ends with the hour.
-func (r *reader) endOfState(i int) int {
-	for r.word(i, "today", "tomorrow", "now", "then", "again", "though", "as", "well", "too", "this", "week") || r.is(i, kindAsk, "schedule") {
+// endOfState is where the state at item i ends, if nothing but a question goes on there, and
+// whether it is of now: not "tomorrow" or "overnight", nor with "then use it" behind it.
+func (r *reader) endOfState(i int) (end int, now bool) {
+	for r.word(i, "today", "now", "again", "though", "as", "well", "too") {
 		i++
 	}
-	if !r.isBreak(i) {
-		return -1
+	if r.is(i, kindAsk, "schedule") && strings.HasPrefix(r.items[i].word, "when") {
+		return i, true
 	}
-	return i
+	now = true
+	for ; r.word(i, "then", "tomorrow", "overnight"); i++ {
+		now = false
+	}
+	if !r.isBreak(i) {
+		return -1, false
+	}
+	return i, now && !r.word(i+1, "then", "tomorrow", "overnight") && !r.usesIt(i+1)
+}
+
+// usesIt: "so use it for the walnut" follows at item i.
+func (r *reader) usesIt(i int) bool {
+	if i >= len(r.items) {
+		return false
+	}
+	for _, to := r.clause(i); i < to; i++ {
+		if r.word(i, "use it", "use that", "run it", "fill it") || r.word(i, "use", "run", "fill") && r.word(i+1, "it", "that") {
+			return true
+		}
+	}
+	return false
 }
 
 // countsPresses reports whether how many presses are left is told behind item i.

@@ -159,6 +159,8 @@ func (r *reader) hinted(j int) []unit.Field {
 	switch {
 	case bare && r.word(j-1, "at") && r.word(j-2, "one", "ones") && r.mentions(kindAir, "service") && v >= 10 && v <= 60:
 		return []unit.Field{unit.ServiceHumidity} // "that's the beach house. The city one's at 30"
+	case bare && r.onPumpsPlate(j):
+		return []unit.Field{unit.PumpSpeed} // "the plate on the pump reads 3.8"
 	case bare && r.word(j-1, "say", "about", "only", "maybe", "like", "at") && r.isBreak(j+1) && r.pumpAlone():
 		return []unit.Field{unit.PumpSpeed} // "pump's tired, say 4"
 	}
