@@ -16,12 +16,13 @@ func (r *reader) roomTold(i int) bool {
 	if !stack || r.has(unit.Opening) || r.size(i) < low || r.size(i) > high || r.items[i].amount.link != linkNone || !r.endsRoom(i) || r.tooHigh(i) || r.fitsElsewhere(i) {
 		return false
 	}
-	j, inside, says := i-1, r.saidInside(i), false
+	j, inside, says := i-1, r.saidInside(i) || !r.items[i].amount.bare(), false
 	for ; r.word(j, "just", "only", "about", "a", "the", "is", "thats", "but", "to", "at", "has", "got", "gives", "clears", "clear", "shuts", "closes", "takes", "me", "us", "barely", "exactly", "of", "opens", "opens to") || r.is(j, kindVerb, "clear"); j-- {
 		hour := r.word(j, "shuts", "closes", "opens") && r.maybeHour(i)
 		says = says || r.word(j, "gives", "clears", "clear", "shuts", "closes", "opens", "opens to") && !hour || r.is(j, kindVerb, "clear") || inside && r.word(j, "is", "thats", "has", "got", "takes")
 	}
 	says = says || inside && strings.HasSuffix(r.wordsTyped(j), "'s")
+	says = says || r.is(j, kindNoun, "opening") && j < i-1
 	inRoom := says && r.is(j, kindNoun, "frame", "press", "opening") && !r.word(j-1, "second", "other", "old", "another")
 	if !inRoom && !r.fitsUnder(j) && !r.weHave(i) {
 		return false
@@ -37,10 +38,12 @@ func (r *reader) saidInside(i int) bool {
 	return r.word(i+1, "inside", "clear") || r.is(i+1, kindVerb, "clear")
 }
 
-// tooHigh: bare, 22 is no height of a press in inches, it is what a gauge shows.
+// tooHigh: 22 is no height of a press in inches, it is what a gauge shows.
 func (r *reader) tooHigh(i int) bool {
 	const highest = 12
-	return r.items[i].amount.bare() && !r.habit.Metric && r.items[i].amount.float() > highest
+	am := r.items[i].amount
+	inches := am.unit != nil && am.unit.Symbol == "in" || am.bare() && !r.habit.Metric
+	return inches && am.float() > highest
 }
 
 // maybeHour: "closes at 5".
