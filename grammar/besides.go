@@ -105,7 +105,7 @@ func (r *reader) takesHigh(i int) bool {
 	}
 	const lowest = 0.025
 	bare := r.items[i].amount.bare()
-	return r.size(i) < 0.5 && !(bare && (r.size(i) < lowest || r.mentions(kindNoun, "panel") && !r.habit.Metric))
+	return r.size(i) < 0.5 && !(bare && (r.size(i) < lowest || !r.habit.Metric && (r.mentions(kindNoun, "panel") || r.tooHigh(i))))
 }
 
 // bareLimit reports whether the bare number at item i is where a pump stops: "the pump

@@ -3,7 +3,8 @@ package grammar
 import "presshand/engine/unit"
 
 // layerLost refuses a stack that leaves out a layer whose thickness was told beside it, or has
-// it otherwise: "swap the 3/4 top caul for a 1/2, do two layers of sled 1/2 + strips 13/16 fit".
+// it otherwise; a layer told without its thickness gets it: "caul is a sheet of 1/2 ply. stack:
+// sled 3/4, strips 5/8, caul". "swap the 3/4 top caul for a 1/2, do two layers of sled 1/2 + strips 13/16 fit".
 func (r *reader) layerLost() bool {
 	var layers unit.Layers
 	for _, f := range r.phrase.Facts {
@@ -25,7 +26,10 @@ func (r *reader) layerLost() bool {
 			continue
 		}
 		found := false
-		for _, l := range layers {
+		for k, l := range layers {
+			if l.Part == part && l.Thickness == 0 {
+				layers[k].Thickness, l.Thickness = float64(v), float64(v)
+			}
 			found = found || l.Part == part && same(unit.Number(l.Thickness), v)
 		}
 		if !found {

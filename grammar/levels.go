@@ -52,9 +52,6 @@ func (r *reader) levels() {
 	case layers[end].Part == "mat" && r.matsCounted() == n-1:
 		layers = layers[:end] // "3 sleds, 2 mats": they lie between
 	}
-	if top := r.measureOf(unit.CaulThickness); caul < 0 && top >= 0 && (matBetween || r.liesOnTop(r.bound[top].from) || r.oneCaul(r.bound[top].from)) {
-		layers, caul = append(layers, r.layerOf("caul", top)), top
-	}
 	layers = r.closedBy(r.lids(0), r.topAndBottom([]layerSpan{r.sledSpan(r.bound[sled].from)}, layers))
 	first, last := r.span(at, sled, strip, mat, caul)
 	r.items[at].used = true

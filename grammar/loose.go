@@ -99,7 +99,8 @@ func (r *reader) countOfSize(i int) bool {
 	if !r.word(i+1, "of") || !r.items[i].amount.bare() || !r.mentions(kindNoun, "strip", "bar") || r.has(unit.StripCount) || r.has(unit.StockPiles) || r.stockContext() || k >= len(r.items) || r.items[k].amount == nil || !r.length(k) || !small(r.size(k)) {
 		return false
 	}
-	return r.is(k+1, kindAttr, "wide") || r.is(k+1, kindWood) || k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkTimes && small(r.size(k+1))
+	wood := r.is(k+1, kindWood) && (!r.is(r.next(k+1), kindNoun) || r.is(r.next(k+1), kindNoun, "strip")) // no "4 of 3/4 maple sleds"
+	return r.is(k+1, kindAttr, "wide") || wood || k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkTimes && small(r.size(k+1))
 }
 
 // notSeconds: among strips to choose from, "the 1.875s" are as wide, not as long.

@@ -281,7 +281,7 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		return unit.TargetWidth // what strips are to fill, fence to fence
 	}
 	noun = r.measuredNoun(i, noun, attr, sure)
-	if from, _ := r.clause(i); noun == "opening" && r.ofDoor(r.within(from, i, kindNoun, "opening")) || noun == "bed" && r.madeTable(i) {
+	if from, _ := r.clause(i); noun == "opening" && r.ofDoor(r.within(from, i, kindNoun, "opening")) || noun == "bed" && (r.madeTable(i) || attr == "tall" && r.laidOnBed(i)) {
 		return ""
 	}
 	if f, known := r.knownField(i, noun, attr); known {

@@ -53,8 +53,9 @@ func (r *reader) panelsLeftOut() {
 }
 
 // capLeftOut lays on top of a stack the caul that was told beside its layers: "four panels
-// in a 4 inch opening with a 3/4 sled and 1/2 caul". Of several cauls it cannot be told
-// where they lie, and the layers are asked for.
+// in a 4 inch opening with a 3/4 sled and 1/2 caul". Of several cauls, or where one that is not
+// said to be on top may lie on each of several sleds, it cannot be told where they lie, and the
+// layers are asked for.
 func (r *reader) capLeftOut() {
 	stack, caul := r.measureOf(unit.StackLayers), r.measureOf(unit.CaulThickness)
 	if stack < 0 || caul < 0 || !r.asksFor(Stack) && !r.has(unit.Opening) {
@@ -66,7 +67,8 @@ func (r *reader) capLeftOut() {
 	}
 	i := r.bound[caul].from
 	from, to := r.clause(i)
-	if at := r.within(from, to, kindNoun, "caul"); at >= 0 && isPlural(r.items[at].word) || r.opensWithin(from, to, "each", "every", "apiece", "between") {
+	top := r.liesOnTop(i) || r.oneCaul(i)
+	if at := r.within(from, to, kindNoun, "caul"); !top && (ownSleds(layers) || at >= 0 && isPlural(r.items[at].word) || r.opensWithin(from, to, "each", "every", "apiece", "between")) {
 		r.refuse(unit.StackLayers, r.textOf(min(i, max(at, from)), max(i, at)), "")
 		r.drop(unit.StackLayers)
 		return
@@ -74,6 +76,17 @@ func (r *reader) capLeftOut() {
 	r.bound[stack].fact.Value = append(layers, r.layerOf("caul", caul))
 	r.bound[stack].fact.Text += ", " + r.items[i].text
 	r.drop(unit.CaulThickness)
+}
+
+// ownSleds reports whether the work lies on two sleds or more.
+func ownSleds(ls unit.Layers) bool {
+	n := 0
+	for k := 1; k < len(ls); k++ {
+		if ls[k-1].Part == "sled" && ls[k].Part != "sled" {
+			n++
+		}
+	}
+	return n > 1
 }
 
 // oneSled: of "four 3/4 panels with a 3/4 sled" there is one sled, below them all.

@@ -162,10 +162,11 @@ func (r *reader) spreadUnit(i, end int) {
 	if last.unit == nil || r.isSheet(i) || last.unitRaw == "ft in" {
 		return
 	}
+	panel := r.mentions(kindNoun, "panel") && !r.mentions(kindNoun, "strip")
 	for k := i; k < end-1; k++ {
 		v := r.items[k].amount.float()
-		if last.unit.Symbol == "ft" && end-i == 3 && (r.isFraction(i) || r.isFraction(i+1)) {
-			continue // "1 1/2 by 3/4 by 8 feet"
+		if last.unit.Symbol == "ft" && end-i == 3 && (r.isFraction(k) || !panel && (r.isFraction(i) || r.isFraction(i+1))) {
+			continue // "1 1/2 by 3/4 by 8 feet", "panel 1/2 by 2 by 4 ft"
 		}
 		if r.items[k].amount.unit == nil && !(last.unit.Symbol == "ft" && v > 16) && !(last.unit.Symbol == "m" && v > 30) { // "600 x 2.4 m"
 			u := *last.unit

@@ -3,6 +3,8 @@ package grammar
 import (
 	"math/big"
 	"slices"
+
+	"presshand/engine/unit"
 )
 
 // boardsOf takes the board that a sled or a caul is made of for no core of the panel, and
@@ -84,6 +86,10 @@ func (r *reader) sheetsMake() {
 		}
 		if end := r.anotherOnIt(last + 1); end > 0 && n == 1 {
 			n, last = 2, end-1
+		}
+		if k := last + 3; r.word(last+1, "with", "plus", "and") && r.word(last+2, "another", "second") && r.free(k) && r.length(k) && !r.one(k) && !r.is(r.next(k), kindNoun, "mat", "strip", "caul", "sled", "fence", "bar") {
+			r.refuse(unit.StackLayers, r.textOf(i+2, k), "") // "with another 1/2 sheet on top of it"
+			r.items[k].amount.dead = true
 		}
 		board := r.items[at]
 		am := *board.amount

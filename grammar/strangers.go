@@ -151,6 +151,16 @@ func (r *reader) madeTable(i int) bool {
 		r.word(k+1, "will", "ll", "gets", "ends", "comes", "itself", "wants", "is") && r.opensWithin(k+1, i, "will", "be", "end", "come", "going", "gonna", "itself", "up") || strings.Contains(r.items[k].text, "'ll")
 }
 
+// laidOnBed: of "strips go on the bed, 3 high" the bed has no height.
+func (r *reader) laidOnBed(i int) bool {
+	for k := i - 1; k > 1; k-- {
+		if r.is(k, kindNoun, "bed") {
+			return r.word(k-1, "the", "our", "my") && r.word(k-2, "on", "onto")
+		}
+	}
+	return false
+}
+
 // orders are the letters before the number of an order.
 var orders = wordSet(`so po wo jo`)
 
