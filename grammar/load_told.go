@@ -18,6 +18,20 @@ func (r *reader) checkTold() bool {
 		r.commit(&Command{Verb: Check, Loads: refs}, next+1)
 		return true
 	}
+	if i+3 < len(r.items) && r.paperAt(i) && r.is(i+1, kindSay) && r.free(i+2) && r.word(i+3, "on", "for") {
+		refs, next := r.references(i + 4)
+		at := r.barByTape(next)
+		if len(refs) != 1 || at < 0 || !r.measuresFrom(next) {
+			return false
+		}
+		r.commit(&Command{Verb: Check, Loads: refs}, next)
+		r.bind(at, unit.BarHeight)
+		r.items[i+2].used, r.items[i+2].amount.dead = false, true // what the card says is not measured
+		for k := next; k < at; k++ {
+			r.items[k].meaning, r.items[k].used = meaning{}, true
+		}
+		return true
+	}
 	if !r.is(i, kindNoun, "bar", "strip", "mat") && !r.is(i, kindVacuum, "gauge") || !r.word(i+1, "on", "of", "for") {
 		return false
 	}
@@ -274,11 +288,8 @@ func (r *reader) remarkTold() bool {
 	}
 	if i+3 < len(r.items) && r.paperAt(i) && r.is(i+1, kindSay) && r.items[i+2].amount != nil && r.word(i+3, "on", "for") {
 		if refs, next = r.references(i + 4); len(refs) == 1 && (r.word(next, "but") || r.isBreak(next)) && r.measuresFrom(next) {
-			if at := r.barByTape(next); at >= 0 {
-				r.items[i+2].amount.dead = true // what the card says is not measured
-				r.bind(at, unit.BarHeight)
-				r.commit(&Command{Verb: Check, Loads: refs}, next)
-				return true
+			if r.barByTape(next) >= 0 {
+				return false // it is a check
 			}
 			r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
 			return true
