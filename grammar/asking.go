@@ -101,6 +101,10 @@ func (r *reader) peril(i int) {
 	if r.wedgeLeft(i) || r.kidsAlone(i) || r.glovesAside(i) || r.kidElsewhere(i) || in(it.word, "acrylic", "plexi", "perspex", "lexan", "polycarb", "polycarbonate") && r.is(i+1, kindNoun, "bar", "caul", "sled", "fence", "wedge") {
 		return // an acrylic bar holds no vacuum
 	}
+	if in(it.word, "polycarbonate", "polycarbonate window", "viewing window") && r.glazes(i) {
+		it.meaning = meaning{}
+		return
+	}
 	if it.word == "glass" && r.glassThing(i) || strings.HasPrefix(it.word, "too hot") && !r.mentions(kindNoun, "pump") && !r.wordIn("motor", "motors") {
 		return
 	}

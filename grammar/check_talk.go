@@ -32,7 +32,7 @@ func (r *reader) notMeasured() (undone, toCome bool) {
 			return true, false
 		case r.checkToCome(from, to), r.beingChecked(from, to):
 			return true, true
-		case r.fromElsewhere(from, to) && !r.measuredBeside(from, to):
+		case r.fromElsewhere(from, to) && !r.measuredBeside(from, to) && !(r.paperAt(from) && r.opensWithin(from, to, "my") && r.opensWithin(from, to, "tape", "calipers", "rule")):
 			return true, false
 		}
 		from = to + 1

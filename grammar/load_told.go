@@ -1,5 +1,7 @@
 package grammar
 
+import "presshand/engine/unit"
+
 // What is told of a load in plain words: what was measured on it, how it came out, where it is.
 
 // measuring tells that somebody has a tape in hand.
@@ -16,11 +18,25 @@ func (r *reader) checkTold() bool {
 		r.commit(&Command{Verb: Check, Loads: refs}, next+1)
 		return true
 	}
+	if i+3 < len(r.items) && r.paperAt(i) && r.is(i+1, kindSay) && r.free(i+2) && r.word(i+3, "on", "for") {
+		refs, next := r.references(i + 4)
+		at := r.barByTape(next)
+		if len(refs) != 1 || at < 0 || !r.measuresFrom(next) {
+			return false
+		}
+		r.commit(&Command{Verb: Check, Loads: refs}, next)
+		r.bind(at, unit.BarHeight)
+		r.items[i+2].used, r.items[i+2].amount.dead = false, true // what the card says is not measured
+		for k := next; k < at; k++ {
+			r.items[k].meaning, r.items[k].used = meaning{}, true
+		}
+		return true
+	}
 	if !r.is(i, kindNoun, "bar", "strip", "mat") && !r.is(i, kindVacuum, "gauge") || !r.word(i+1, "on", "of", "for") {
 		return false
 	}
 	refs, next := r.references(i + 2)
-	if len(refs) != 1 || next >= len(r.items) || !r.is(next, kindVerb, string(Check)) && !measuring[r.wordAt(next)] || r.items[next].amount != nil {
+	if len(refs) != 1 || next >= len(r.items) || !r.is(next, kindVerb, string(Check)) && !measuring[r.wordAt(next)] || r.items[next].amount != nil || r.altered(next) || r.byAnother(next) {
 		return false
 	}
 	r.remove(i+1, next+1)
@@ -36,9 +52,13 @@ func (r *reader) measuresFrom(i int) bool {
 		switch word := r.wordAt(i); {
 		case r.items[i].amount != nil || r.is(i, kindNot) || !measuring[word] && !r.is(i, kindVerb, string(Check)):
 		case r.word(i, "get", "got", "getting"):
-			if r.word(i-1, "i", "im", "we", "ive", "were") && !r.word(i-2, "do", "did", "would", "if", "when", "until", "till") {
+			_, to := r.clause(i)
+			part := r.within(i, to, kindNoun, "bar", "strip", "mat", "sled", "caul") >= 0 || r.within(i, to, kindVacuum, "gauge") >= 0
+			if part && r.amountsIn(i, to) > 0 && !r.altered(i) && r.word(i-1, "i", "im", "we", "ive", "were") && !r.word(i-2, "do", "did", "would", "if", "when", "until", "till") {
 				return true
 			}
+		case r.byAnother(i):
+			return false
 		case r.word(i, "check"):
 			if r.word(i-1, "my") && r.nothingAfter(i) {
 				r.items[i].meaning, r.items[i].used = meaning{}, true
@@ -49,6 +69,18 @@ func (r *reader) measuresFrom(i int) bool {
 		}
 	}
 	return false
+}
+
+// altered reports whether what is got at item i is other than it was: "got new strips", "got
+// changed to 3/4".
+func (r *reader) altered(i int) bool {
+	_, to := r.clause(i)
+	return r.word(i, "get", "got", "getting") && r.opensWithin(i+1, to, "new", "newer", "changed", "replaced", "swapped", "cut", "planed", "longer", "shorter", "wider", "thicker", "thinner", "different", "other", "another", "more")
+}
+
+// byAnother: "as measured by whoever planned it" is no measuring of who writes.
+func (r *reader) byAnother(i int) bool {
+	return r.word(i+1, "by") && !r.word(i+2, "me", "us", "myself")
 }
 
 // partsTold is how many parts stand beside a number in a clause of theirs, as in a check.
@@ -113,6 +145,11 @@ func (r *reader) resultTold() bool {
 		}
 		if len(refs) != 1 {
 			continue
+		}
+		if r.is(i-1, kindNot) { // "don't write 1 had a gap, that was load 2"
+			r.close(&Command{Verb: NotDone, Meant: Result, Loads: refs}, next)
+			r.phrase.Command.Note, r.phrase.Unused = "", []string{r.textOf(next, len(r.items)-1)}
+			return true
 		}
 		r.close(&Command{Verb: Result, Loads: refs}, next)
 		return true
@@ -205,13 +242,26 @@ func (r *reader) staysWhere(i int) bool {
 		}
 	}
 	r.close(c, next)
+	if r.outThen(next) { // "1 stays in till 3 then out": 3 is no load
+		c.Note, r.phrase.Unused = "", []string{r.textOf(next, len(r.items)-1)}
+	}
 	return true
+}
+
+// outThen reports whether "then out" ends what is told from item i on, behind one number.
+func (r *reader) outThen(i int) bool {
+	for k := i + 1; k < len(r.items); k++ {
+		if r.word(k-1, "then") && (r.is(k, kindVerb, string(Out)) || r.word(k, "out", "it comes out", "comes out")) && r.nothingAfter(k) {
+			return r.amountsIn(i, k) == 1
+		}
+	}
+	return false
 }
 
 // remarkTold reads "gauge on load 1 slipped to 22", "14 was 24 on the gauge when it went in" and
 // "card says 1 on 14 but my tape says 7/8": it is told of the load, and changes nothing.
 func (r *reader) remarkTold() bool {
-	if r.asksSomething() || r.mentions(kindPeril) {
+	if r.asksSomething() || r.mentions(kindPeril) || r.opensWithin(0, len(r.items), "what", "whats", "how", "hows", "which", "should", "will", "can", "could", "is that", "is it", "does", "do", "why", "enough") || r.asksWhether() {
 		return false
 	}
 	const least = 13 // a gauge is on 14, and on more; it is not on 1
@@ -228,7 +278,7 @@ func (r *reader) remarkTold() bool {
 		return true
 	}
 	refs, next := r.references(i)
-	if len(refs) == 1 && r.word(next, "was") && next+1 < len(r.items) && r.items[next+1].amount != nil && r.word(next+2, "on", "by") && r.is(r.next(next+2), kindVacuum, "gauge") {
+	if len(refs) == 1 && r.word(next, "was") && next+1 < len(r.items) && r.items[next+1].amount != nil && r.word(next+2, "on", "by") && r.is(r.next(next+2), kindVacuum, "gauge") && r.gaugeOnly(r.next(next+2)) {
 		r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
 		return true
 	}
@@ -238,9 +288,44 @@ func (r *reader) remarkTold() bool {
 	}
 	if i+3 < len(r.items) && r.paperAt(i) && r.is(i+1, kindSay) && r.items[i+2].amount != nil && r.word(i+3, "on", "for") {
 		if refs, next = r.references(i + 4); len(refs) == 1 && (r.word(next, "but") || r.isBreak(next)) && r.measuresFrom(next) {
+			if r.barByTape(next) >= 0 {
+				return false // it is a check
+			}
 			r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
 			return true
 		}
 	}
 	return false
+}
+
+// barByTape is the number of "but my tape says 7/8, strips are right at 1/4, gauge 25" that is
+// left for the bar, as strips and gauge have theirs; -1 where it is not.
+func (r *reader) barByTape(i int) int {
+	for k := i + 1; k+1 < len(r.items); k++ {
+		if !r.free(k) {
+			continue
+		}
+		_, to := r.clause(k)
+		told := r.mentions(kindNoun, "bar", "mat", "sled", "caul") || r.within(i, to, kindNoun) >= 0 || r.within(i, to, kindVacuum) >= 0
+		if strips := r.within(to, len(r.items), kindNoun, "strip"); !told && r.isBreak(k+1) && strips >= 0 && r.within(to, len(r.items), kindVacuum, "gauge") >= 0 {
+			return k
+		}
+		return -1
+	}
+	return -1
+}
+
+// asksWhether: "is that ok", "are we good" behind a comma asks, with no question mark.
+func (r *reader) asksWhether() bool {
+	for i := 1; i < len(r.items); i++ {
+		if r.isBreak(i-1) && (r.word(i, "is", "are", "was") && r.word(i+1, "that", "it", "this", "we", "the", "they") || r.word(i, "ok", "okay", "still ok", "good") && r.nothingAfter(i) || r.word(i, "is that", "is it") || r.word(i, "still") && r.word(i+1, "ok", "okay", "good", "fine")) {
+			return true
+		}
+	}
+	return false
+}
+
+// gaugeOnly reports whether nothing behind the gauge at item i is told of strips or a bar.
+func (r *reader) gaugeOnly(i int) bool {
+	return r.within(i, len(r.items), kindNoun, "strip", "bar", "panel", "mat") < 0
 }

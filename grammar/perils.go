@@ -176,7 +176,7 @@ func (r *reader) threatens(id string) bool {
 // glassThing: "glass table top customer", "under a glass shelf", "a glass-topped table" are
 // of furniture.
 func (r *reader) glassThing(i int) bool {
-	if r.word(i-1, "sight", "magnifying", "safety", "hour") {
+	if r.word(i-1, "magnifying", "hour") || r.word(i-1, "sight", "safety") && !r.holdsVacuum(i) {
 		return true
 	}
 	if k := i + 1; r.items[min(k, len(r.items)-1)].brk == '-' || r.word(k, glassed...) {

@@ -25,7 +25,7 @@ func (r *reader) seenDanger() Peril {
 	return ""
 }
 
-// young is who works with somebody older.
+// young is who an age may be told of: who works with somebody older, or he and she.
 var young = wordSet(`kid kids son daughter helper apprentice boy girl lad nephew niece grandson granddaughter grandkid trainee he she brother sister cousin intern student pupil neighbour neighbor`)
 
 // runsIt is what somebody does who is in charge of a press.
@@ -64,8 +64,8 @@ func (r *reader) youngAge() int {
 		for k < len(r.items) && r.items[k].brk == '-' {
 			k++
 		}
-		if r.yearsOld(k) {
-			if !r.is(r.prev(i), kindNoun) {
+		if end := r.yearsOld(k); end > 0 {
+			if r.agedSomebody(i, end) {
 				return i
 			}
 			continue
@@ -81,17 +81,41 @@ func (r *reader) youngAge() int {
 	return -1
 }
 
-// yearsOld: "year old", "yr-old", "yo".
-func (r *reader) yearsOld(k int) bool {
-	if k < len(r.items) && r.items[k].amount == nil && strings.HasPrefix(r.items[k].word, "year") && strings.Contains(r.items[k].word, "old") || r.word(k, "yo") {
+// agedSomebody reports whether the age at item i, told up to item end, is somebody's: "my son is
+// 10 years old", "a 12 yr old works"; not "the epoxy is 3 years old", "a 10 year old pump".
+func (r *reader) agedSomebody(i, end int) bool {
+	who := i - 1
+	for r.word(who, "just", "only", "barely", "nearly", "about", "almost", "a") {
+		who--
+	}
+	if who >= 0 && r.word(who, "is", "are", "was", "turned") && !r.isBreak(who-1) {
+		return young[r.wordAt(who-1)] || r.is(who-1, kindPerson) || who > 1 && young[r.wordAt(who-2)]
+	}
+	if said := r.wordAt(who); who >= 0 && young[strings.TrimSuffix(said, "s")] {
 		return true
 	}
-	if !r.word(k, "year", "years", "yr", "yrs") {
+	if r.is(r.prev(i), kindNoun) || r.is(r.prev(i), kindWood) || r.is(r.prev(i), kindGlue) {
 		return false
+	}
+	said := r.wordAt(end)
+	return r.isBreak(end) || r.items[end].amount == nil && (young[said] || runsIt[strings.TrimSuffix(said, " the")]) || r.is(end, kindPerson) ||
+		r.word(end, "can", "could", "may", "should", "is", "who", "to", "and", "at", "in", "on", "by", "alone", "with", "wants", "want", "help", "helps", "helping", "stand", "do", "be", "ok", "ok to", "safe")
+}
+
+// yearsOld is the item behind "year old", "yr-old" or "yo" at item k; 0 where it is none.
+func (r *reader) yearsOld(k int) int {
+	if k < len(r.items) && r.items[k].amount == nil && strings.HasPrefix(r.items[k].word, "year") && strings.Contains(r.items[k].word, "old") || r.word(k, "yo") {
+		return k + 1
+	}
+	if !r.word(k, "year", "years", "yr", "yrs") {
+		return 0
 	}
 	for k++; k < len(r.items) && r.items[k].brk == '-'; k++ {
 	}
-	return r.word(k, "old", "olds")
+	if r.word(k, "old", "olds") {
+		return k + 1
+	}
+	return 0
 }
 
 // wired is what carries current, soaks is what makes it wet.
@@ -115,7 +139,7 @@ func (r *reader) currentAtPump() bool {
 			case r.items[k].amount != nil || k == i:
 			case jolts[r.items[k].word] && r.opensWithin(from, k, "i", "me", "a", "get", "got", "gets", "gives", "gave", "giving", "he", "she", "it"):
 				return true
-			case soaks[r.items[k].word] && r.wetsIt(k, i):
+			case soaks[r.items[k].word] && !r.word(k+1, "water") && !r.glueDrips(from, k) && r.wetsIt(k, i):
 				return true
 			case r.word(k, "water") && (r.word(k+1, "on", "onto", "over", "under", "around", "near", "by", "beside", "all") && k < i && !r.word(k+1, "trap") || k > i && r.word(k-1, "in", "under", "of") && r.opensWithin(i, k, "sits", "sitting", "standing", "stands", "is", "was", "lying", "inch", "inches", "pool")):
 				return true
@@ -123,6 +147,14 @@ func (r *reader) currentAtPump() bool {
 		}
 	}
 	return false
+}
+
+// glueDrips: what drips at item k is glue: "squeeze-out drips over the cord".
+func (r *reader) glueDrips(from, k int) bool {
+	for from > 0 && r.items[from-1].brk == '-' {
+		from, _ = r.clause(from - 2)
+	}
+	return r.word(k, "drip", "drips", "dripping", "dripped") && !r.word(k+1, "water") && (r.within(from, k, kindGlue) >= 0 || r.opensWithin(from, k, "glue", "squeeze", "squeezeout", "squeeze out"))
 }
 
 // wetsIt reports whether the wet thing or the rinsing at item k is at the pump or plug at
@@ -147,14 +179,14 @@ func (r *reader) givesWay() bool {
 	for i := range r.items {
 		said := r.items[i].word
 		way := r.word(i, "giving", "gave") && r.word(i+1, "way")
-		if r.items[i].amount != nil || !cracks[said] && !way || r.is(i+1, kindNoun, "strip", "panel", "joint") || r.within(max(i-3, 0), i, kindNoun, "strip", "panel", "joint") >= 0 {
+		if r.items[i].amount != nil || !cracks[said] && !way || r.worksOn(i+1) || r.within(max(i-3, 0), i, kindNoun, "strip", "panel", "joint") >= 0 {
 			continue
 		}
 		part := r.prev(i)
 		for k := 0; k < 4 && part >= 0 && !r.is(part, kindNoun); k++ {
 			part = r.prev(part)
 		}
-		if r.carriesLoad(part) && !r.word(i, "crack") || r.carriesLoad(part) && r.word(i-1, "a", "the") {
+		if r.carriesLoad(part) && !r.workOutOf(part) && (!r.word(i, "crack") || r.word(i-1, "a", "the")) {
 			return true
 		}
 		for k := i + 1; k < len(r.items) && k <= i+6 && !r.isBreak(k); k++ {
@@ -166,8 +198,40 @@ func (r *reader) givesWay() bool {
 	return false
 }
 
+// worksOn reports whether it is the work that stands at item i, behind an article or a count:
+// "the bed cracked a board".
+func (r *reader) worksOn(i int) bool {
+	for r.word(i, "a", "an", "the", "my", "our", "his", "one", "two", "another") || i < len(r.items) && r.items[i].amount != nil || r.is(i, kindWood) && r.is(i+1, kindNoun) {
+		i++
+	}
+	return r.is(i, kindNoun, "strip", "panel", "joint") || r.is(i, kindWood)
+}
+
+// workOutOf: "the panel came out of the press cracked" tells of the panel.
+func (r *reader) workOutOf(part int) bool {
+	at := part - 1
+	for r.word(at, "the", "my", "our", "a", "vacuum") {
+		at--
+	}
+	if r.word(at, "from", "off", "out of") || r.word(at, "of") && strings.HasSuffix(r.wordAt(at-1), "out") {
+		return true
+	}
+	from, _ := r.clause(part)
+	return r.word(at, "of", "in", "under", "on", "inside") && (r.within(from, at, kindNoun, "strip", "panel", "joint") >= 0 || r.within(from, at, kindWood) >= 0)
+}
+
+// machines are what has a bed or a frame, and is no press.
+var machines = []string{"planer", "jointer", "lathe", "saw", "tablesaw", "bandsaw", "sander", "router", "cnc", "shaper", "truck", "trailer", "van"}
+
 // carriesLoad reports whether the part at item i is one that the whole force of a press is on.
 func (r *reader) carriesLoad(i int) bool {
+	k := i + 1
+	for r.word(k, "of", "the", "my", "our", "a") {
+		k++
+	}
+	if r.word(i-1, machines...) || r.word(k, machines...) {
+		return false
+	}
 	return r.is(i, kindNoun, "bed", "frame", "press", "reservoir") && !r.word(i, "table") || r.word(i, "lid", "lids")
 }
 
