@@ -70,6 +70,7 @@ func (r *reader) capLeftOut() {
 	top := r.liesOnTop(i) || r.oneCaul(i)
 	if at := r.within(from, to, kindNoun, "caul"); !top && (ownSleds(layers) || at >= 0 && isPlural(r.items[at].word) || r.opensWithin(from, to, "each", "every", "apiece", "between")) {
 		r.refuse(unit.StackLayers, r.textOf(min(i, max(at, from)), max(i, at)), "")
+		r.unuse(r.bound[stack].fact.Text)
 		r.drop(unit.StackLayers)
 		return
 	}
