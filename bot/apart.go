@@ -63,7 +63,6 @@ var heatsUp = regexp.MustCompile(`(?i)\b(?:get|bring|heat|warm|crank|turn|bump|p
 // degreesThen takes a bare number beside a time of the day, or behind a word of heating,
 // for how warm the shop is then, where the thread tells how warm it is: "and in the afternoon it's 88".
 func (t *turn) degreesThen(a grammar.Amendment) (grammar.Fact, bool) {
-	const furthestOff = 25 // °C
 	x, told := t.before.Said.find(unit.ShopTemp)
 	old, _ := x.Value.(unit.Number)
 	before, _, found := strings.Cut(t.m.Text, a.Text)
@@ -75,6 +74,27 @@ func (t *turn) degreesThen(a grammar.Amendment) (grammar.Fact, bool) {
 	n, _ := now.Value.(unit.Number)
 	return now, isLikely(unit.ShopTemp, n) && math.Abs(float64(n-old)) <= furthestOff && (!warmed || n > old)
 }
+
+// andAt asks the same at another figure: "and at 70?".
+var andAt = regexp.MustCompile(`(?i)^\W*(ok |so )?(and|or)( what| how)?( about)?( if (it is|its|it's))? at [\d.,]+\W*$`)
+
+// degreesAgain takes the number of "and at 70?" for the shop's temperature where that and
+// no vacuum was told: it is no answer to what was asked for.
+func (t *turn) degreesAgain(a grammar.Amendment) (grammar.Fact, bool) {
+	x, told := t.before.Said.find(unit.ShopTemp)
+	gauge := t.before.Said.has(unit.Vacuum) || slices.ContainsFunc(t.before.Pending, func(p Pending) bool { return p.Field == unit.Vacuum })
+	if !told || a.Unit.Symbol != "" || gauge || !andAt.MatchString(t.m.Text) {
+		return grammar.Fact{}, false
+	}
+	now := amendment(unit.ShopTemp, t.unitOf(x), a)
+	n, _ := now.Value.(unit.Number)
+	old, _ := x.Value.(unit.Number)
+	return now, isLikely(unit.ShopTemp, n) && math.Abs(float64(n-old)) <= furthestOff
+}
+
+// furthestOff is how far one shop's temperature lies from another that is asked about with
+// it, in °C; our estimate.
+const furthestOff = 25
 
 // stripsAre tells what strips have become without a word for which way.
 var stripsAre = regexp.MustCompile(`(?i)\b(?:strip|stave|slat|lam|lamella|board|piece|stick)s? (?:are|is|come|came|comes|end|ended|measure|measures|went|got)\b(?: (?:out|up|in|at|only|just|more|like|really|actually|about|to|down|now))* [\d./,½¼¾⅛⅜⅝⅞ -]+`)

@@ -104,7 +104,7 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if t.countsThem(a) {
 		return grammar.Fact{Field: unit.PanelCount, Value: unit.Number(a.Value), Text: a.Text}, t.before.Said.has(unit.PanelCount)
 	}
-	for _, way := range []func(grammar.Amendment) (grammar.Fact, bool){t.weather, t.degreesThen, t.pushedTo, t.tankHolds} {
+	for _, way := range []func(grammar.Amendment) (grammar.Fact, bool){t.weather, t.degreesThen, t.degreesAgain, t.pushedTo, t.tankHolds} {
 		if f, ok := way(a); ok {
 			return f, true
 		}

@@ -201,14 +201,14 @@ func (r *reader) spokenCounts() int {
 func (r *reader) getsOut() bool {
 	for i := range r.items {
 		from, to := i-1, i+1
-		for r.word(from, "a", "an", "one") {
+		for r.word(from, "a", "an", "one", "to") {
 			from--
 		}
 		for r.is(to, kindAttr, "wide") {
 			to++
 		}
-		out := r.word(to, "out", "from") || r.is(to, kindVerb, "out") || r.is(to, kindNoun, "panel") && strings.HasSuffix(r.items[to].word, " out of")
-		if r.free(i) && (r.word(from, "get", "make") && out || r.getTo(i)) {
+		out := r.word(to, "out", "out of", "outta", "from") || r.is(to, kindVerb, "out") || r.is(to, kindNoun, "panel") && strings.HasSuffix(r.items[to].word, " out of")
+		if r.free(i) && (r.word(from, "get", "get to", "make") && out || r.getTo(i)) {
 			return true
 		}
 	}

@@ -76,6 +76,12 @@ func (r *reader) lastPileFixed(ps unit.Piles) {
 			continue
 		}
 		if v, _, ok := r.valueOf(r.items[i].amount, unit.StripWidth); ok && impossible(unit.StripWidth, v) == "" {
+			for k := i - 1; k > 0; k-- {
+				if am := r.items[k].amount; am != nil && r.length(k) && math.Abs(r.size(k)*1000-ps[len(ps)-1].Width) < 1e-6 {
+					r.unuse(r.items[k].text)
+					break
+				}
+			}
 			ps[len(ps)-1].Width = v
 			r.rewidth = append(r.rewidth, r.items[i].text)
 			r.items[i].used = true
