@@ -26,7 +26,9 @@ func (t *tokenizer) behindNumber(s scrap) bool {
 	}
 	if m, n := units.longest(t.scraps, t.at); n > 0 && t.unitFits(m, n) {
 		t.push(symUnit, n).meaning = m
-		t.skipDot(s)
+		if n == 1 {
+			t.skipDot(s)
+		}
 		t.andPart()
 		return true
 	}
@@ -119,7 +121,10 @@ func (t *tokenizer) skipDot(s scrap) {
 		return // a new sentence
 	}
 	m, n := trade.longest(t.scraps, t.at+1)
-	if after := t.at + 1 + n; n > 0 && m.kind == kindNoun && after < len(t.scraps) && in(t.scraps[after].norm, "is", "was", "are", "were", "has", "=", ":") {
+	if m.id == "pump" {
+		return // "we're at 7000 ft. pump does 3 cfm"
+	}
+	if after := t.at + 1 + n; n > 0 && m.kind == kindNoun && after < len(t.scraps) && in(t.scraps[after].norm, "is", "was", "are", "were", "has", "does", "holds", "reads", "says", "shows", "stands", "=", ":") {
 		return // "bar is 1 in. bar is 1 1/2 in"
 	}
 	if n > 0 && (m.kind == kindAttr || m.kind == kindNoun || m.kind == kindRole && m.id == "length") {

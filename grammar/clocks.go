@@ -381,3 +381,10 @@ func (r *reader) pairOrSuffix(i int) bool {
 func (r *reader) dayPlan() bool {
 	return r.mentions(kindAsk, "schedule") || r.mentions(kindRole, "start", "deadline", "hours") && (r.mentions(kindNoun, "panel") || r.mentions(kindNoun, "press", "bag", "frame"))
 }
+
+// asksThePlan: "start 8, 2 frames, 9 panels, out by 4, can we make it" asks of the day and
+// not of strips.
+func (r *reader) asksThePlan(i int) bool {
+	return r.is(i, kindAsk, "strips") && r.word(i+1, "it") && strings.HasPrefix(r.items[i].word, "can ") &&
+		r.mentions(kindRole, "start", "deadline", "hours") && r.mentions(kindNoun, "panel") && !r.mentions(kindNoun, "strip")
+}

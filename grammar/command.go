@@ -41,7 +41,7 @@ func (r *reader) command() bool {
 	if refs, next := r.references(at + 1); len(refs) == 1 && r.word(at, "make", "do") && r.copies(next) {
 		at++ // "make 41 the same as 40, except …"
 	}
-	if refs, next := r.references(at); len(refs) > 0 && !r.goesBack(at) && r.intendedFrom(at) < 0 && !r.word(at-1, "should be", "be") && !r.heldAt(at) {
+	if refs, next := r.references(at); len(refs) > 0 && !r.goesBack(at) && r.intendedFrom(at) < 0 && !r.listsStock(at) && !r.word(at-1, "should be", "be") && !r.heldAt(at) {
 		if r.aboutLoads(refs, next) {
 			return r.closes()
 		}

@@ -209,7 +209,7 @@ func (r *reader) ordersBefore(at, i int) bool {
 // putsIn reads "put 14 in" and "don't put 20 in yet".
 func (r *reader) putsIn(at int) bool {
 	for i := 0; i+1 < len(r.items); i++ {
-		if !r.word(i, "put", "get", "slide", "slid", "stuck", "shoved", "load") {
+		if !r.word(i, "put", "get", "take", "slide", "slid", "stuck", "shoved", "load") {
 			continue
 		}
 		refs, next := r.references(i + 1)
@@ -217,7 +217,7 @@ func (r *reader) putsIn(at int) bool {
 			continue
 		}
 		in := next < len(r.items) && (r.items[next].amount != nil && r.items[next].amount.unit != nil && r.items[next].amount.unit.Symbol == "in" || r.word(next, "in") || r.is(next, kindVerb, "in"))
-		if !in || r.is(next+1, kindNoun) && !r.is(next+1, kindNoun, "press", "bag", "frame") || r.is(next+1, kindAttr) || r.is(next+1, kindWood) || r.word(next+1, "of") {
+		if !in || r.is(next+1, kindNoun) && !r.is(next+1, kindNoun, "press", "bag", "frame") || r.is(next+1, kindAttr) || r.is(next+1, kindWood) || r.word(next+1, "of", "off") {
 			continue // "put 1 in bar on it"
 		}
 		if r.word(next+1, "the", "my", "a", "that", "our", "each", "every") && next+2 < len(r.items) && r.word(next, "in") && r.items[next+2].kind == kindNone && r.items[next+2].brk == 0 && !r.word(next+2, pressNames...) {

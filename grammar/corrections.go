@@ -22,9 +22,11 @@ func (r *reader) corrections() {
 	r.recounts()
 	r.loadCorrected()
 	for i := 1; i < len(r.items); i++ {
-		if end := r.pileAgain(i + 1); end > 0 && r.word(i, "the") && r.opensWithin(i, end, "really", "actually", "are actually", "is actually", "should") {
-			i = r.forget(i, end) // "the 8 are really 2 1/2"
-			continue
+		if r.word(i, "the", "those", "these") && r.opensWithin(i, min(i+6, len(r.items)), "really", "actually", "are actually", "are really", "is actually", "should", "should be") {
+			if end := r.pileAgain(i + 1); end > 0 {
+				i = r.forget(i, end) // "the 8 are really 2 1/2"
+				continue
+			}
 		}
 		if r.notThisBut(i) || r.word(i, "are actually", "is actually") && r.habit.Follows {
 			continue // "the 8 are actually 2 1/8" corrects the thread
@@ -318,10 +320,10 @@ func (r *reader) placeNumber(from, now int) bool {
 				beside = min(beside, r.sizeOff(k, now)) // "12 panels 18x36, no wait 13"
 				continue
 			}
-			if best < 0 && seen == 0 && !r.items[k].used {
+			if best < 0 && seen == 0 && !r.items[k].used && r.sizeOff(k, now) <= farOff {
 				return false
 			}
-			continue
+			continue // "16 half-inch panels, sorry, 18"
 		}
 		seen++
 		if d := r.sizeOff(k, now); best < 0 || (off > farOff || off > countsOff && r.countMeant(k, best, now)) && d < off {

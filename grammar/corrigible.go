@@ -47,18 +47,29 @@ func (r *reader) plainNumber(i int) bool {
 	return r.free(i) && r.items[i].amount.link == linkNone && (r.items[i].amount.value != nil || r.items[i].amount.form == formPair) && (i+1 >= len(r.items) || r.items[i+1].amount == nil || r.items[i+1].amount.link == linkNone)
 }
 
-// pileAgain puts right one of the piles that were told before, named by its count at item
-// now: "12 at 2 3/8 … no, the 12 are 2 1/2". It returns the item behind, 0 where there is none.
+// pileAgain puts right one of the piles that were told before, named by its count or as
+// the last of them, from item now on: "12 at 2 3/8 … no, the 12 are 2 1/2", "those last
+// ones are actually 1 3/4". It returns the item behind, 0 where there is none.
 func (r *reader) pileAgain(now int) int {
-	n, ok := r.wholeAt(now)
-	if !ok || !r.plainNumber(now) {
-		return 0
-	}
-	to := now + 1
-	for r.word(to, "are", "were", "is", "was", "be", "should", "should be", "been", "really", "actually", "are actually", "is actually", "only") {
+	to := now
+	for r.word(to, "the", "those", "these", "they", "last", "ones") {
 		to++
 	}
-	if to == now+1 || !r.plainNumber(to) || !r.length(to) || to+1 < len(r.items) && !r.isBreak(to+1) && !r.is(to+1, kindAttr, "wide") {
+	last := r.opensWithin(now, to, "those", "these", "they", "last")
+	n, counted := 0, false
+	if n, counted = r.wholeAt(to); counted && r.plainNumber(to) {
+		to++
+	} else if !last {
+		return 0
+	}
+	if r.is(to, kindNoun, "strip") {
+		to++
+	}
+	verb := to
+	for r.word(to, "are", "theyre", "were", "is", "was", "be", "should", "should be", "been", "really", "actually", "are actually", "are really", "is actually", "only", "all") {
+		to++
+	}
+	if to == verb || !r.plainNumber(to) || !r.length(to) || to+1 < len(r.items) && !r.isBreak(to+1) && !r.is(to+1, kindAttr, "wide") {
 		return 0
 	}
 	count, width := r.pileToldBefore(n, now)
@@ -66,7 +77,7 @@ func (r *reader) pileAgain(now int) int {
 		return 0
 	}
 	at := width
-	if _, whole := r.wholeAt(to); whole && r.sizeOff(count, to) < r.sizeOff(width, to) {
+	if _, whole := r.wholeAt(to); counted && whole && r.sizeOff(count, to) < r.sizeOff(width, to) {
 		at = count // "the 8 should be 9"
 	}
 	if r.sizeOff(at, to) > farOff {
@@ -76,21 +87,22 @@ func (r *reader) pileAgain(now int) int {
 	return to + 1
 }
 
-// pileToldBefore is where the only pile of n strips is told before item end; -1 where there is none.
+// pileToldBefore is where the only pile of n strips is told before item end, the last pile
+// where n is 0; -1 where there is none.
 func (r *reader) pileToldBefore(n, end int) (count, width int) {
 	count = -1
 	for k := 0; k < end; k++ {
-		if m, ok := r.wholeAt(k); !ok || m != n || !r.free(k) {
+		if m, ok := r.wholeAt(k); !ok || n > 0 && m != n || !r.free(k) {
 			continue
 		}
 		w := k + 1
 		for r.word(w, "at", "of", "pcs", "@") || r.is(w, kindNoun, "strip") {
 			w++
 		}
-		if w >= end || !r.free(w) || !r.length(w) || w == k+1 && r.items[w].amount.link != linkAt {
+		if w >= end || !r.free(w) || !r.length(w) || w == k+1 && r.items[w].amount.link != linkAt && r.items[k].amount.form != formWords {
 			continue
 		}
-		if count >= 0 {
+		if n > 0 && count >= 0 {
 			return -1, -1
 		}
 		count, width = k, w

@@ -84,8 +84,8 @@ func (r *reader) countedMeasure(i, j int) int {
 		switch {
 		case r.is(k, kindNoun, "strip", "core", "face", "bar") && isPlural(r.items[k].word):
 			return k
-		case r.is(k, kindNoun, "panel") && isPlural(r.items[k].word) && r.size(j) < thickestLayer && r.piledUp():
-			return k // "three 3/4 panels with 1/2 sleds between"
+		case r.is(k, kindNoun, "panel") && isPlural(r.items[k].word) && r.size(j) < thickestLayer:
+			return k // "18 half-inch panels"
 		case r.is(k, kindNoun, "core") && r.is(k+1, kindNoun, "core"): // "ply cores"
 		case r.items[k].amount != nil && r.length(k), r.is(k, kindAttr), r.is(k, kindWood), r.idle(k), r.word(k, "by", "and"), r.items[k].brk == 'x', r.is(k, kindFact):
 		default:

@@ -217,7 +217,7 @@ func (r *reader) count(i, n int) {
 		r.items[i].used = true // "one press is down, so two"
 	case r.is(j, kindNoun, "press", "frame", "bag"):
 		if isPlural(it.word) && it.word != "press" || spoken || n == 1 {
-			if n == 1 && r.topic != Schedule && !(r.habit.Follows && (r.word(i-1, "only", "just") || r.word(j+1, "only", "left", "working", "running"))) && !r.dayPlan() && !r.mentions(kindNoun, "panel") && (it.id != "press" || len(r.items) > 10) {
+			if n == 1 && r.topic != Schedule && !r.onePressNow(i, j) && !r.dayPlan() && !r.mentions(kindNoun, "panel") && (it.id != "press" || len(r.items) > 10) {
 				r.items[i].used = spoken // "one bag" is a way of saying "a bag"
 				return
 			}
@@ -230,6 +230,15 @@ func (r *reader) count(i, n int) {
 			r.bind(i, unit.BarCount)
 		}
 	}
+}
+
+// onePressNow: "make it one frame", "and with only one bag" say in a thread how many there are.
+func (r *reader) onePressNow(i, j int) bool {
+	if !r.habit.Follows {
+		return false
+	}
+	return r.word(i-1, "only", "just") || r.word(j+1, "only", "left", "working", "running") ||
+		r.amountsIn(0, len(r.items)) == 1 && r.countKind(kindNoun) == 1 && (r.word(i-1, "with", "had", "have", "say", "down to") || r.is(i-1, kindFix))
 }
 
 // onePanelTold: "20x30, one panel", "one panel 24x48".

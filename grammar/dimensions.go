@@ -163,6 +163,7 @@ func (r *reader) height(i int) {
 		return
 	}
 	said := r.within(from, to, kindAir, "height") >= 0 || i > 1 && r.items[i-1].brk == '-' && r.is(i-2, kindAir, "height")
+	said = said || r.word(i+1, "above", "over") && (r.word(i+2, "sea") || r.word(i+2, "the") && r.word(i+3, "sea"))
 	if said && (sym == "m" || sym == "ft") || sym == "m" && am.float() > 60 || sym == "ft" && am.float() > 300 {
 		r.bind(i, unit.Altitude)
 	}

@@ -259,6 +259,10 @@ func (r *reader) facesFact(i int, val string) {
 		r.say(i, unit.BarCount, unit.Number(2)) // "both sides again, but 70 tall"
 		return
 	}
+	if val == "1" && r.is(r.prev(i), kindNoun, "bar", "wedge") && !strings.Contains(r.items[i].word, "just") && !r.word(i-1, "the", "just", "only") {
+		r.items[i].used = true // "with a 1 in bar on one side"
+		return
+	}
 	if val == "1" && strings.Contains(r.items[i].word, "just") && r.within(from, to, kindNoun, "bar") >= 0 && !r.mentions(kindNoun, "face", "core") {
 		r.say(i, unit.BarCount, unit.Number(1))
 		return

@@ -114,6 +114,7 @@ func (r *reader) pressFact(i int) {
 		r.say(i, unit.PressCount, unit.Number(1))
 	}
 	r.singlePress(i)
+	r.pressesThen(i)
 }
 
 // bagsSaid counts bags as presses are counted.
@@ -121,6 +122,21 @@ func (r *reader) bagsSaid(i int) {
 	r.nthPress(i)
 	r.pressesLeft(i)
 	r.singlePress(i)
+	r.pressesThen(i)
+}
+
+// pressesThen: "what if I borrow a bag so we have two" tells how many there are then.
+func (r *reader) pressesThen(i int) {
+	if !r.habit.Follows || !r.word(i-1, "a", "another", "one more", "more") || isPlural(r.items[i].word) || r.has(unit.PressCount) {
+		return
+	}
+	_, to := r.sentence(i)
+	for k := i + 2; k < to; k++ {
+		if n, whole := r.wholeAt(k); whole && n > 1 && r.free(k) && r.items[k].amount.bare() && r.word(k-1, "have", "has", "makes", "got", "be", "run", "had") && r.isBreak(k+1) {
+			r.bind(k, unit.PressCount)
+			return
+		}
+	}
 }
 
 // singlePress: "single bag", "a lone press", "just a single frame".

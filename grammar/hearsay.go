@@ -136,8 +136,21 @@ func (r *reader) told(said int) bool {
 	if masters[r.items[said-1].word] && r.dayPlan() && r.within(said, min(said+4, len(r.items)), kindNoun, "panel") >= 0 {
 		return true // "boss says a dozen panels today"
 	}
+	if r.habit.Follows && r.amountsIn(said, len(r.items)) == 2 && r.deniesNumber(said) {
+		return true // "he says 5 panels not 3" passes on what is
+	}
 	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set", "now", "instead") || r.word(said+1, "leave", "allow") ||
 		masters[r.items[said-1].word] && (r.is(said+1, kindVacuum, "pull") || r.word(said+1, "were") || r.word(said+1, "we") && r.word(said+2, "are", "have", "got", "run", "pull")) || r.word(said+1, "use", "put", "run", "go", "set", "fit", "keep", "pull", "press", "take", "bring") && masters[r.items[said-1].word] // "teacher said use a 1x2"
+}
+
+// deniesNumber: "… not 3" behind item i.
+func (r *reader) deniesNumber(i int) bool {
+	for ; i+1 < len(r.items); i++ {
+		if r.is(i, kindNot) && r.items[i+1].amount != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // masters say what is to be done, where others only have an opinion.

@@ -10,6 +10,7 @@ func (r *reader) killInPassing() {
 	r.killSums()
 	r.someOfTheOnesThere()
 	r.otherOnes()
+	r.killNeverDone()
 	for i := range r.items {
 		am := r.items[i].amount
 		if am == nil || am.dead {
@@ -23,6 +24,24 @@ func (r *reader) killInPassing() {
 			am.dead = true
 		case r.partOfSheet(i):
 			am.dead, r.items[i].used = true, true
+		}
+	}
+}
+
+// neverVerbs are of what somebody says never to have done.
+var neverVerbs = wordSet(`trusted trust liked like used use needed need bothered tried try run ran had wanted gone went bought`)
+
+// killNeverDone gives up the numbers of "I never trusted a bar under an inch".
+func (r *reader) killNeverDone() {
+	for i := 1; i+1 < len(r.items); i++ {
+		if !r.word(i, "never") || !r.word(i-1, "i", "we", "ive", "weve", "have", "and", "ill") || !neverVerbs[r.items[i+1].word] {
+			continue
+		}
+		_, to := r.clause(i)
+		for k := i; k < to; k++ {
+			if r.items[k].amount != nil {
+				r.items[k].amount.dead = true
+			}
 		}
 	}
 }

@@ -354,6 +354,9 @@ func (r *reader) knownField(i int, noun, attr string) (f unit.Field, known bool)
 	if noun == "sled" && attr == "wide" && r.size(i) < leastSled && r.mentions(kindNoun, "bar") && !r.has(unit.BarWidth) {
 		return unit.BarWidth, true // "bar beside the 3/4 sled, 1 1/2 tall, 3/4 wide"
 	}
+	if attr == "wide" && r.word(i-1, "by", "x") && r.is(i-2, kindAttr, "tall") && i > 2 && r.boundAt(i-3) == unit.BarHeight && !r.has(unit.BarWidth) {
+		return unit.BarWidth, true // "bar's on the bed, 1 3/4 tall by 1 wide"
+	}
 	if noun == "bar" && attr != "tall" && attr != "deep" && r.size(i) > widestStrip && r.strangerBefore(i) {
 		return "", true // "1 in bar, for a cabinet 30 wide"
 	}

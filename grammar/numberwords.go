@@ -182,6 +182,8 @@ func dozenWords(scraps []scrap, i int) (int64, int) {
 		}
 	}
 	switch {
+	case at == 0 && isWord(scraps, at, "dozen") && !isWord(scraps, 1, "and") && !isWord(scraps, 1, "of"):
+		return 12, 1
 	case at > i && isWord(scraps, at, "dozen") && !(isWord(scraps, at+1, "and") && isWord(scraps, at+2, "a") && isWord(scraps, at+3, "half")):
 		return 12, 2
 	case isWord(scraps, at, "bakers") && isWord(scraps, at+1, "dozen"):

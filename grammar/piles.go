@@ -159,6 +159,9 @@ func (r *reader) stockContext() bool {
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
+	if n, wide := r.countsThatAre(); n >= 2 || n+wide >= 2 && r.mentions(kindRole, "target") {
+		return true
+	}
 	if r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
 		return true // "12x 80mm, 9x 65mm, panel 600mm wide"
 	}
@@ -184,17 +187,6 @@ func (r *reader) stockContext() bool {
 		return true // "two tops at 30, stock is twelve 2 1/2, ten 3 1/4"
 	}
 	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow() || r.getsOut())
-}
-
-// spokenCounts counts "nine 2 3/8": a count in words and a width in digits.
-func (r *reader) spokenCounts() int {
-	n := 0
-	for i := range r.items {
-		if _, ok := r.spokenNumber(i); ok && r.free(i+1) && r.length(i+1) && r.items[i+1].amount.form != formWords && r.items[i+1].amount.link == linkNone && !r.is(r.next(i+1), kindNoun, "panel") {
-			n++
-		}
-	}
-	return n
 }
 
 // getsOut: "can i get 24 out of it", "can I get to 50?".

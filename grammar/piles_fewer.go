@@ -129,6 +129,9 @@ func (r *reader) getTo(i int) bool {
 	if r.word(k, "to") {
 		k--
 	}
+	if r.word(k, "me", "us") && r.word(k-1, "get") {
+		return r.length(i) && r.size(i) > leastFenced && r.isBreak(i+1) && (r.has(unit.StockPiles) || r.stockPairs(i) > 1) // "get me to 40"
+	}
 	if !(r.word(k, "get", "getto") || r.is(k, kindVacuum, "pull") && r.word(k, "get to")) || !r.word(k-1, "i", "we", "you", "it", "they", "that", "these", "those", "them") || !r.length(i) || r.size(i) < leastFenced || !r.isBreak(i+1) {
 		return false
 	}
@@ -158,6 +161,12 @@ func (r *reader) stockPairs(i int) int {
 		}
 	}
 	return n
+}
+
+// listsStock: "9 of 3 1/4 and 12 of 2, has to come out at 26" begins with strips, not with a load.
+func (r *reader) listsStock(at int) bool {
+	_, pile := r.pileAt(at)
+	return pile && (r.mentions(kindAsk, "strips") || r.mentions(kindRole, "target")) && r.stockPairs(len(r.items)) > 1
 }
 
 // reckoned takes words for what they are beside a stock: "which I make 7 at 62" makes

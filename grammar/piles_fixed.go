@@ -57,37 +57,7 @@ func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
 			ps = append(ps[:at], ps[at+1:]...)
 		}
 	}
-	r.lastPileFixed(ps)
 	return ps
-}
-
-// lastPileFixed: "8 @ 2 1/2, 12 @ 1 7/8, no wait those are 1 3/4" corrects the width of the
-// pile that was told last.
-func (r *reader) lastPileFixed(ps unit.Piles) {
-	for i := 3; i < len(r.items) && len(ps) > 0; i++ {
-		if !r.free(i) || !r.length(i) || !r.word(i-1, "are", "theyre", "should be") || !r.isBreak(i+1) && i+1 < len(r.items) {
-			continue
-		}
-		those := i - 1
-		if r.word(those-1, "those", "they", "these") {
-			those--
-		}
-		if fix := those - 1; fix < 1 || !r.is(fix, kindFix) && !r.isBreak(fix) || r.within(max(fix-2, 0), fix+1, kindFix) < 0 {
-			continue
-		}
-		if v, _, ok := r.valueOf(r.items[i].amount, unit.StripWidth); ok && impossible(unit.StripWidth, v) == "" {
-			for k := i - 1; k > 0; k-- {
-				if am := r.items[k].amount; am != nil && r.length(k) && math.Abs(r.size(k)*1000-ps[len(ps)-1].Width) < 1e-6 {
-					r.unuse(r.items[k].text)
-					break
-				}
-			}
-			ps[len(ps)-1].Width = v
-			r.rewidth = append(r.rewidth, r.items[i].text)
-			r.items[i].used = true
-		}
-		return
-	}
 }
 
 // countAgain finds the count that corrects that of the pile named at item i:

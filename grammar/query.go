@@ -19,7 +19,7 @@ func (r *reader) query() bool {
 		c := &Command{Verb: List, Query: &Query{}}
 		switch w := r.items[i].word; {
 		case w == "last":
-			if !r.lastLoads(i, c) {
+			if r.word(i-1, "those", "these") || !r.lastLoads(i, c) {
 				continue
 			}
 		case w == "list" || w == "when did" || w == "when is it due":

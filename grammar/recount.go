@@ -36,6 +36,11 @@ func (r *reader) recounts() {
 	}
 }
 
+// orderedBy reports whether the number at item j is what somebody who buys wants.
+func (r *reader) orderedBy(j int) bool {
+	return r.plainCount(j) && r.word(j-1, "wants", "want", "needs", "ordered", "asks for", "wanted") && j > 1 && recounters[r.items[j-2].word] && (r.isBreak(j+1) || r.word(j+1, "now", "instead", "of"))
+}
+
 // plainCount reports whether item i is a whole number without a unit that may count things.
 func (r *reader) plainCount(i int) bool {
 	if !r.free(i) || !r.items[i].amount.bare() || i+1 < len(r.items) && r.items[i+1].amount != nil {

@@ -25,6 +25,9 @@ func (r *reader) stranger(i int) bool {
 		return false
 	}
 	w := r.items[i].word
+	if w == "building" && (r.word(i+1, "a", "an", "the", "some", "this", "my") || i+1 < len(r.items) && r.items[i+1].amount != nil) {
+		return false // "building a 36 wide top"
+	}
 	return strangers[w] || strangers[strings.TrimSuffix(w, "s")]
 }
 

@@ -294,39 +294,6 @@ func (r *reader) unitBehind(i int) {
 	}
 }
 
-// countAndFraction parts "8 1/2 inch thick strips": no strip is so thick.
-func (r *reader) countAndFraction() {
-	for i := 0; i < len(r.items); i++ {
-		am := r.items[i].amount
-		if am == nil || am.form != formMixed || am.value == nil || am.link != linkNone || am.float() < 3 || !r.length(i) || !r.is(i+1, kindAttr, "thick") {
-			continue
-		}
-		if n := r.next(i + 1); !(r.is(n, kindNoun, "strip") || r.is(n, kindWood) && r.is(r.next(n), kindNoun, "strip")) {
-			continue
-		}
-		r.partCount(i)
-	}
-}
-
-// partCount makes a count and a measure of the mixed number at item i.
-func (r *reader) partCount(i int) {
-	it := r.items[i]
-	whole := digits(it.text)
-	if whole == 0 || whole+1 >= len(it.text) {
-		return
-	}
-	n, _ := strconv.Atoi(it.text[:whole])
-	count, part := it, it
-	count.end, count.text = it.start+whole, it.text[:whole]
-	count.amount = &amount{value: big.NewRat(int64(n), 1), form: formInt}
-	part.start, part.text = it.start+whole+1, it.text[whole+1:]
-	a := *it.amount
-	a.value, a.form = new(big.Rat).Sub(a.value, count.amount.value), formFraction
-	part.amount = &a
-	r.items = slices.Insert(r.items, i, count)
-	r.items[i+1] = part
-}
-
 // minutesBehind is the second half of "7h30".
 var minutesBehind = regexp.MustCompile(`^h[0-5]\d$`)
 

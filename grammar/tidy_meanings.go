@@ -36,6 +36,16 @@ func (r *reader) otherMeanings() {
 	r.woodenFrames()
 	r.bigOnes()
 	r.waxAlone()
+	r.barSticksUp()
+}
+
+// barSticksUp: in "the bar sticks up 1 1/4" nothing is a strip.
+func (r *reader) barSticksUp() {
+	for i := range r.items {
+		if r.is(i, kindNoun, "strip") && r.word(i, "stick", "sticks") && r.is(r.prev(i), kindNoun, "bar") && r.word(i+1, "up", "out", "above", "over", "proud", "higher") {
+			r.items[i].meaning = meaning{kind: kindFill}
+		}
+	}
 }
 
 // bigOnes: "I've got two left and they're the big ones, 42x96" are panels.

@@ -63,7 +63,7 @@ var unitWords = []struct {
 	{unit.Millilitre, "ml, millilitre, millilitres, milliliter, milliliters"},
 	{unit.CubicMetre, "m3, m³, cubic metre, cubic metres, cubic meter, cubic meters, cu m"},
 	{unit.Gallon, "gal, gals, gallon, gallons, us gal"},
-	{unit.CubicFoot, "ft3, ft³, cubic foot, cubic feet, cu ft, cuft, cf"},
+	{unit.CubicFoot, "ft3, ft³, cubic foot, cubic feet, cubic ft, cu ft, cuft, cf"},
 	{unit.FluidOunce, "fl oz, fluid ounces, fluid ounce, floz"},
 	{unit.Quart, "qt, qts, quart, quarts"},
 

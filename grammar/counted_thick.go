@@ -1,0 +1,79 @@
+package grammar
+
+import (
+	"math/big"
+	"slices"
+	"strconv"
+)
+
+// countAndFraction parts "8 1/2 inch thick strips" and "a stack of 4 7/8 panels": none is so thick.
+func (r *reader) countAndFraction() {
+	for i := 0; i < len(r.items); i++ {
+		am := r.items[i].amount
+		if am == nil || am.form != formMixed || am.value == nil || am.link != linkNone || am.float() < 3 || !r.length(i) {
+			continue
+		}
+		thick := i
+		if r.is(i+1, kindAttr, "thick") {
+			thick++
+		}
+		n := r.next(thick)
+		if r.is(n, kindWood) {
+			n = r.next(n)
+		}
+		if r.countedThick(i, thick, n) {
+			r.partCount(i)
+		}
+	}
+}
+
+// countedThick reports whether the mixed number at item i counts what is named at item n and
+// says how thick each is, for nothing else can be meant: how wide they are is said apart, or
+// they lie in a stack.
+func (r *reader) countedThick(i, thick, n int) bool {
+	switch {
+	case r.is(n, kindNoun, "strip"):
+		return thick > i || isPlural(r.items[n].word) && r.stripsWide(i) && !r.mentions(kindAttr, "thick")
+	case r.is(n, kindNoun, "panel") && isPlural(r.items[n].word):
+		return thick > i || r.piledUp() || r.sizeAfter(n)
+	}
+	return false
+}
+
+// stripsWide reports whether how wide strips are is said of another number than that at item i.
+func (r *reader) stripsWide(i int) bool {
+	for k := range r.items {
+		if k != i && r.items[k].amount != nil && r.length(k) && r.size(k) < widestStrip && (r.is(k+1, kindAttr, "wide") || r.is(k-1, kindAttr, "wide")) {
+			return true
+		}
+	}
+	return false
+}
+
+// sizeAfter: "10 3/4 inch panels, 30x36".
+func (r *reader) sizeAfter(n int) bool {
+	k := n + 1
+	for r.isBreak(k) && k < len(r.items) || r.word(k, "each", "all", "of", "at") {
+		k++
+	}
+	return k+1 < len(r.items) && r.items[k].amount != nil && r.items[k].amount.link == linkNone && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkTimes
+}
+
+// partCount makes a count and a measure of the mixed number at item i.
+func (r *reader) partCount(i int) {
+	it := r.items[i]
+	whole := digits(it.text)
+	if whole == 0 || whole+1 >= len(it.text) {
+		return
+	}
+	n, _ := strconv.Atoi(it.text[:whole])
+	count, part := it, it
+	count.end, count.text = it.start+whole, it.text[:whole]
+	count.amount = &amount{value: big.NewRat(int64(n), 1), form: formInt}
+	part.start, part.text = it.start+whole+1, it.text[whole+1:]
+	a := *it.amount
+	a.value, a.form = new(big.Rat).Sub(a.value, count.amount.value), formFraction
+	part.amount = &a
+	r.items = slices.Insert(r.items, i, count)
+	r.items[i+1] = part
+}

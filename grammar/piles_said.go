@@ -1,0 +1,42 @@
+package grammar
+
+// countsThatAre counts the piles told as "seven that are 3", and those told as "five 2 wide".
+func (r *reader) countsThatAre() (told, wide int) {
+	for i := range r.items {
+		n, whole := r.wholeAt(i)
+		if !whole || n < 1 || !r.free(i) || !r.items[i].amount.bare() {
+			continue
+		}
+		that := i + 1
+		if r.is(that, kindNoun, "strip") || r.word(that, "ones") {
+			that++
+		}
+		switch {
+		case r.word(that, "that", "which") && r.word(that+1, "are", "is", "measure") && r.free(that+2) && r.length(that+2):
+			told++
+		case that == i+1 && r.free(that) && r.length(that) && r.items[that].amount.link == linkNone && small(r.size(that)) && r.is(that+1, kindAttr, "wide"):
+			wide++
+		}
+	}
+	return told, wide
+}
+
+// enoughAlone: "9 of 2 1/4 and 7 of 3 for a 28 inch panel, enough?" asks of the strips.
+func (r *reader) enoughAlone() {
+	for i := range r.items {
+		if r.word(i, "enough") && r.isBreak(i-1) && r.isBreak(i+1) && r.stockPairs(len(r.items)) > 1 {
+			r.items[i].meaning = meaning{kind: kindAsk, id: "strips"}
+		}
+	}
+}
+
+// spokenCounts counts "nine 2 3/8": a count in words and a width in digits.
+func (r *reader) spokenCounts() int {
+	n := 0
+	for i := range r.items {
+		if _, ok := r.spokenNumber(i); ok && r.free(i+1) && r.length(i+1) && r.items[i+1].amount.form != formWords && r.items[i+1].amount.link == linkNone && !r.is(r.next(i+1), kindNoun, "panel") {
+			n++
+		}
+	}
+	return n
+}
