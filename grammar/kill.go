@@ -186,7 +186,7 @@ func (r *reader) wetWhenGlued(j int) bool {
 // pastBefore reports whether "was", or of today's numbers only "yesterday", "used to" or "last time" stands before item j
 // with no other number between.
 func (r *reader) pastBefore(j int, yesterday bool) bool {
-	for k := j - 1; k >= 0 && j-k < 7 && r.items[k].amount == nil; k-- {
+	for k := j - 1; k >= 0 && j-k < 8 && (r.items[k].amount == nil || r.hourOfPast(k)); k-- {
 		if strings.ContainsAny(r.items[k].text, "'’") {
 			continue // "we're"
 		}
