@@ -40,6 +40,9 @@ func (r *reader) barStands() bool {
 		if !r.is(i, kindNoun, "bar") || r.is(i+1, kindNoun) {
 			continue
 		}
+		if r.levelWithCaul(i) {
+			return true
+		}
 		j := i - 1
 		for r.word(j, "the", "a", "our", "my", "same", "usual", "normal", "regular", "standard", "steel", "side", "that", "this", "our usual", "my usual") || r.is(j, kindWood) || r.is(j, kindWoodSort) {
 			j--
@@ -50,6 +53,20 @@ func (r *reader) barStands() bool {
 		}
 	}
 	return false
+}
+
+// levelWithCaul: "the bar is level with the top of the caul", "bar as high as the caul" tell
+// that the bar at item i is there, and not how high it is.
+func (r *reader) levelWithCaul(i int) bool {
+	_, to := r.clause(i)
+	at := i + 1
+	for at < to && !r.word(at, "level", "flush", "even", "as", "same") {
+		if r.items[at].amount != nil || !r.idle(at) && !r.word(at, "is", "sits", "stands", "comes", "comes up", "now", "the", "up", "just", "right", "runs") {
+			return false
+		}
+		at++
+	}
+	return at < to && r.within(at, to, kindNoun, "caul") > 0 && r.amountsIn(at, to) == 0
 }
 
 // barPlace reads where the bar stands: "bar sits on the bed next to the sled".

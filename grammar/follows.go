@@ -207,6 +207,9 @@ func (r *reader) widthCorrected() {
 			continue
 		}
 		j := r.correctedTo(i)
+		if r.word(i-2, "of") && i > 2 && r.items[i-3].amount != nil && !r.is(i+1, kindFix) && !r.word(i+1, "are", "were") {
+			continue // "broke 2 of the 3s so it's 7"
+		}
 		if j < 0 || r.next(j) >= 0 && !r.is(r.next(j), kindFix) && !r.is(r.next(j), kindAttr, "wide") || r.items[i].amount.value == nil || r.items[j].amount.value == nil {
 			continue
 		}

@@ -100,10 +100,10 @@ func (r *reader) tolerance(i int) bool {
 }
 
 // shopIsNumbered tells "shop 2" from "shop 62 degrees": nothing but a small
-// whole number right behind the word; "shop's 19" is no number of a shop.
+// whole number right behind the word; "shop's 19" and, of a glue, "our shop 16" are degrees.
 func (r *reader) shopIsNumbered(i, left int) bool {
 	n, ok := r.items[i].amount.whole()
-	return ok && n < 20 && left == i-1 && !in(r.items[left].word, "garage", "shops") && !r.is(i+1, kindAir)
+	return ok && n < 20 && left == i-1 && !in(r.items[left].word, "garage", "shops") && !r.is(i+1, kindAir) && !(n > 9 && r.habit.Metric && r.isBreak(i+1) && r.isBreak(i-2) && r.mentions(kindGlue))
 }
 
 // claimAsked: "he reckons 27 inHg will do, is that true" and "swears we'll get 27 on
@@ -186,7 +186,7 @@ func (r *reader) wetWhenGlued(j int) bool {
 // pastBefore reports whether "was", or of today's numbers only "yesterday", "used to" or "last time" stands before item j
 // with no other number between.
 func (r *reader) pastBefore(j int, yesterday bool) bool {
-	for k := j - 1; k >= 0 && j-k < 7 && r.items[k].amount == nil; k-- {
+	for k := j - 1; k >= 0 && j-k < 8 && (r.items[k].amount == nil || r.hourOfPast(k)); k-- {
 		if strings.ContainsAny(r.items[k].text, "'’") {
 			continue // "we're"
 		}

@@ -16,12 +16,23 @@ func (r *reader) labelledCounts() {
 			continue
 		}
 		f := r.labelledCount(i)
+		if f == unit.StripCount && n >= leastMillimetres && r.widthBeforeThick(i) && r.bind(i, unit.StripWidth) {
+			continue
+		}
 		if f == "" || r.has(f) || f == unit.StripCount && r.stockContext() {
 			continue
 		}
 		r.bind(i, f)
 		r.loosenLast(f == unit.StripCount && r.habit.Follows && r.word(i+1, "off", "ea") && r.amountsIn(0, len(r.items)) == 1) // "only 14 off"
 	}
+}
+
+// leastMillimetres wide are staves in a metric shop; fewer are counted.
+const leastMillimetres = 30
+
+// widthBeforeThick: of a panel in millimetres "staves 45, thickness 38" tells the width.
+func (r *reader) widthBeforeThick(i int) bool {
+	return r.habit.Metric && r.is(i-1, kindNoun, "strip") && r.isBreak(i+1) && r.is(i+2, kindAttr, "thick") && !r.mentions(kindAttr, "wide") && !r.has(unit.StripWidth) && r.mentions(kindNoun, "panel")
 }
 
 // labelledCount is what the whole number at item i counts; "" where no list says.

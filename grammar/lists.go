@@ -16,7 +16,8 @@ func (r *reader) listedWidths() {
 		if last := len(list) - 1; named && last > 2 && r.is(r.next(list[last]), kindAttr, "thick", "long") && !r.live(r.next(list[last])+1) {
 			list = list[:last] // "widths 2, 2 1/2, 3, 1/2 thick"
 		}
-		if len(list) < 3 {
+		if len(list) < 3 && !r.twoOfThem(list) {
+			r.whichOfTwo(list)
 			continue
 		}
 		end := list[len(list)-1]

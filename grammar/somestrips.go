@@ -160,8 +160,8 @@ func (r *reader) oneOfEachWidth() {
 		if j >= len(r.items) || !r.free(j) || !r.length(j) || r.size(j) > widestStrip || r.is(r.next(j), kindNoun) || r.is(r.next(j), kindAttr) && !r.is(r.next(j), kindAttr, "wide") {
 			return
 		}
-		if first < 0 && !r.is(i+1, kindNoun, "strip") {
-			return
+		if first < 0 && !r.is(i+1, kindNoun, "strip") && !r.is(i-1, kindNoun, "strip") && !(r.isBreak(i-1) && r.is(i-2, kindNoun, "strip")) {
+			return // unless as in "two planks, one 5 and one 7 wide"
 		}
 		if first < 0 {
 			first = i

@@ -79,6 +79,15 @@ func (r *reader) once(from, to int) bool {
 	return false
 }
 
+// hourOfPast: of "yesterday at 9 am the gauge was 26" the hour parts nothing.
+func (r *reader) hourOfPast(k int) bool {
+	am := r.items[k].amount
+	if !am.bare() || am.link != linkAt && !r.word(k-1, "at", "around", "about", "by") {
+		return false
+	}
+	return r.is(k+1, kindRole, "am", "pm") || r.opensWithin(max(k-3, 0), k, "yesterday")
+}
+
 // onceOnly reports whether an amount is of one of the dimensions of which a load or a press has one value at a time.
 func onceOnly(am *amount) bool {
 	return am.is(unit.Warmth) || am.is(unit.Pumping) || am.is(unit.Pressing) || am.is(unit.Leaking) || am.is(unit.Content)
@@ -93,6 +102,8 @@ func (r *reader) killOnce(from, to int) {
 			continue
 		}
 		switch {
+		case r.hourOfPast(i):
+			am.dead = true
 		case r.length(i) && r.thisOnes(to) && r.comparable(i, r.nextAmount(to, len(r.items))):
 			r.takesPlace(i, r.nextAmount(to, len(r.items))) // "the last batch was 3/4 thick, this one's 1/2"
 			r.items[to+1].meaning, r.items[to+1].word, r.items[to+1].used = meaning{}, "", true

@@ -79,6 +79,10 @@ func (r *reader) piecesOf() {
 			r.items[i].meaning, r.items[i].word = meaning{kind: kindNoun, id: "panel"}, "panels"
 			continue
 		}
+		if r.boardOfStrips(i) {
+			r.items[i].meaning, r.items[i].word = meaning{kind: kindNoun, id: "panel"}, "panel"
+			continue
+		}
 		if n, whole := r.wholeAt(i - 1); !whole || n < 2 || !r.items[i-1].amount.bare() || i > 1 && !r.isBreak(i-2) {
 			continue
 		}
@@ -90,6 +94,22 @@ func (r *reader) piecesOf() {
 			it.meaning, it.word = meaning{kind: kindNoun, id: "panel"}, "panels"
 		}
 	}
+}
+
+// boardOfStrips: the board of "14 in board from 7 pieces" is a panel.
+func (r *reader) boardOfStrips(i int) bool {
+	if !r.word(i, "board", "slab", "plank") || !r.live(i-1) || !r.length(i-1) {
+		return false
+	}
+	k := i + 1
+	for r.word(k, "made", "glued", "up", "built") {
+		k++
+	}
+	if r.word(k, "out") && r.word(k+1, "of") {
+		k++
+	}
+	n, whole := r.wholeAt(k + 1)
+	return whole && n > 1 && r.word(k, "from", "of", "with", "out of") && r.is(k+2, kindNoun, "strip") && isPlural(r.items[k+2].word)
 }
 
 // abrasives come in sheets that are no panels.

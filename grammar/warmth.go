@@ -177,7 +177,7 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(i+1, kindRole, "min") && in(r.items[i+1].word, "minimum", "min") && r.mentions(kindRole, "label") && n == i+1 && r.next(n) < 0 {
 		return true // "tub says 15 minimum"
 	}
-	if r.warmAtGlue(i) || r.leastTold(i) || r.afterHeat(i) || r.shopSits(i) || r.whenIts(i) || r.lowestTold(i) || r.weAreWarm(i) || r.warmOfDay(i) {
+	if r.warmAtGlue(i) || r.leastTold(i) || r.afterHeat(i) || r.shopSits(i) || r.whenIts(i) || r.lowestTold(i) || r.weAreWarm(i) || r.warmOfDay(i) || r.shopAlone(i) {
 		return true
 	}
 	if r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(p, kindVacuum) || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {

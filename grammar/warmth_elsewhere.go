@@ -20,7 +20,7 @@ func (r *reader) killWarmElsewhere() {
 			continue
 		}
 		switch {
-		case r.heatedTo(i), r.partsIndoors(i), (r.warmOfPart(i) || r.timeAtWarmth(i)) && r.shopWarmBesides(i) && !r.toldTwice(i):
+		case r.heatedTo(i), r.partsIndoors(i), r.labelsOwn(i) && r.shopWarmBesides(i), (r.warmOfPart(i) || r.timeAtWarmth(i)) && r.shopWarmBesides(i) && !r.toldTwice(i):
 			r.items[i].amount.dead = true
 		}
 	}
@@ -126,6 +126,38 @@ func (r *reader) timeAtWarmth(i int) bool {
 		k--
 	}
 	return k >= 0 && r.items[k].amount != nil && r.items[k].amount.is(unit.Lasting)
+}
+
+// labelsOwn: "24 h at 20 degrees according to the can", "20 °C on the tin" tell for which
+// warmth a figure of the label holds.
+func (r *reader) labelsOwn(i int) bool {
+	if !r.items[i].amount.is(unit.Warmth) {
+		return false
+	}
+	k := i + 1
+	for r.word(k, "according", "to", "on", "per", "by", "says", "the", "say", "from") || r.is(k, kindSay) {
+		k++
+	}
+	return k > i+1 && r.is(k, kindRole, "label")
+}
+
+// shopAlone: "24 h at 20 °C on the can, our shop 16".
+func (r *reader) shopAlone(i int) bool {
+	k := i - 1
+	if r.word(k, "is", "at", "its", "only", "about") {
+		k--
+	}
+	return r.habit.Metric && r.is(k, kindAir, "shop") && !r.word(k, "here", "in here") && r.isBreak(i+1) && r.couldBeWarm(i) && r.items[i].amount.float() >= 5 && r.within(0, len(r.items), kindGlue) >= 0 && r.items[i].amount.link == linkNone && !r.liveOf(unit.Warmth)
+}
+
+// liveOf reports whether the message has an amount of the dimension that nothing set aside.
+func (r *reader) liveOf(d unit.Dimension) bool {
+	for k := range r.items {
+		if r.live(k) && r.items[k].amount.is(d) {
+			return true
+		}
+	}
+	return false
 }
 
 // shopWarmBesides reports whether how warm the shop is stands elsewhere than at item i.
