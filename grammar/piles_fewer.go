@@ -171,8 +171,40 @@ func (r *reader) reckoned() {
 			if r.stockPairs(len(r.items)) > 1 {
 				r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 			}
+		case r.free(i) && r.length(i) && r.itShouldBe(i):
+			r.items[i-1].meaning = meaning{kind: kindRole, id: "target"}
 		}
 	}
+}
+
+// itShouldBe: in "12 at 2, 10 at 3, it should be 38" the number is far beyond all that the
+// piles tell, and is what they have to come to; else it may correct one of them.
+func (r *reader) itShouldBe(i int) bool {
+	k := i - 1
+	if !r.word(k, "should be") {
+		if !r.word(k, "be") || !r.word(k-1, "to", "must", "should") {
+			return false
+		}
+		k--
+		for r.word(k-1, "has", "needs", "supposed", "got", "ought") {
+			k--
+		}
+	}
+	_, to := r.clause(i)
+	if !r.word(k-1, "it", "its", "itll", "thing", "lot") || r.size(i) < leastFenced || r.timesAt(i+1) || i+1 < to && !r.is(i+1, kindAttr, "wide") {
+		return false
+	}
+	most, widest, piles := 0, 0.0, 0
+	for j := range k {
+		p, ok := r.pileAt(j)
+		if !ok || !r.length(p.width) || !small(r.size(p.width)) {
+			continue
+		}
+		n, _ := r.items[p.count].amount.whole()
+		most, widest = max(most, n), max(widest, r.size(p.width))
+		piles++
+	}
+	return piles > 1 && r.size(i) > 2*widest && (!r.items[i].amount.bare() || r.items[i].amount.float() > float64(2*most))
 }
 
 // someOfPanels: "4 panels, two of them 24 wide and two 18" tells how wide some are.
