@@ -149,7 +149,7 @@ func (r *reader) clockMeans(i int, suffix string) string {
 		role = "deadline" // "between 7:00 and 15:30"
 	case role == "" && (am.form == formPair || r.hourOfDay(i)) && r.word(i+1, "away", "start", "sharp", "prompt") && (r.isBreak(i+2) || r.word(i+2, "till", "til", "until", "to")), role == "" && r.inAtHour(i):
 		role = "start" // "8:00 away", "7 sharp"
-	case role == "" && r.clockAlone(i):
+	case role == "" && (r.clockAlone(i) || r.laterStart(i)):
 		role = "start"
 	}
 	if suffix != "" && r.outByThen(i) {
@@ -283,7 +283,7 @@ func (r *reader) namesThing(i int) bool {
 func (r *reader) clockRole(i int) string {
 	for j := i - 1; j >= 0 && j >= i-4; j-- {
 		switch {
-		case r.word(j, "quarter", "half", "past"), weekdays[r.items[j].word] && r.is(j-1, kindRole, "start"):
+		case r.word(j, "quarter", "half", "past"), weekdays[r.items[j].word] && (r.is(j-1, kindRole, "start") || r.word(j-1, "on")), r.word(j, "on") && weekdays[r.wordAt(j+1)]:
 		case r.is(j, kindRole, "start", "deadline"):
 			if r.items[j].word == "from" && !r.dayPlan() || r.word(j, "out by") && r.unevenBefore(j) {
 				return ""

@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // shifts are words behind a time by which a clock time of the thread moves, and
 // whether to an earlier one.
@@ -37,6 +41,57 @@ func (r *reader) clockShift() {
 		r.phrase.Changes = append(r.phrase.Changes, Change{By: r.amendment(i), Less: less, Fields: []unit.Field{f}})
 		return
 	}
+}
+
+// heldUp are words that say that the day begins later than was told.
+var heldUp = wordSet(`late overslept delayed delay hold-up holdup behind stuck`)
+
+// lostTime reports whether a thread says that time was lost before the work began: "we lost
+// the first hour", "overslept", "running late".
+func (r *reader) lostTime() bool {
+	if !r.habit.Follows || r.mentions(kindNoun, "strip", "panel", "bar", "load") {
+		return false
+	}
+	lost := false
+	for k := range r.items {
+		switch it := &r.items[k]; {
+		case it.amount != nil:
+			if lost && it.amount.is(unit.Lasting) {
+				return true // "we lost an hour"
+			}
+		case heldUp[it.word]:
+			return true
+		case r.word(k, "lost", "losing", "wasted", "missed"):
+			lost = true
+		case lost && (r.word(k, "hour", "hours", "morning") || r.is(k, kindUnit) && strings.HasPrefix(it.word, "hour")):
+			return true
+		}
+	}
+	return false
+}
+
+// laterStart: "and we lost the first hour, so 9", "running late, call it 8:30" tell when the
+// day begins now.
+func (r *reader) laterStart(i int) bool {
+	const earliest, latest = 4, 12
+	if !r.habit.Follows || !r.hourOfDay(i) || r.word(i+1, "of") || !r.lostTime() {
+		return false
+	}
+	if am := r.items[i].amount; am.form != formPair && (am.float() < earliest || am.float() > latest) {
+		return false
+	}
+	from, to := r.clause(i)
+	for k := i - 1; k > from; k-- {
+		if r.word(k, "so") {
+			from = k
+		}
+	}
+	for k := from; k < to; k++ {
+		if k != i && !r.idle(k) && !r.is(k, kindFix) && !r.is(k, kindRole, "am") && !r.word(k, "so", "its", "now", "then", "say", "call", "it", "at", "from", "and", "only", "more", "like") {
+			return false
+		}
+	}
+	return true
 }
 
 // clockWord reports whether the message names the start or the deadline.

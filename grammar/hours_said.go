@@ -38,10 +38,10 @@ func (r *reader) hoursBare(planned bool) {
 // bareHour reports whether the number at item i can be an hour and nothing says that it is one.
 func (r *reader) bareHour(i int) bool { return r.free(i) && r.hourOfDay(i) && !r.pairOrSuffix(i) }
 
-// ofOtherDay: "by friday 4pm" and "start wednesday at 9" are no hours of the day at hand
-// where two days are named.
+// ofOtherDay: where two days are named, as in "by friday 4pm, start wednesday at 9", the
+// plan begins on the one that starts, and the hour of the other is none of that day.
 func (r *reader) ofOtherDay(i int) bool {
-	if !r.dayBeside(i) {
+	if !r.dayBeside(i) || r.startsThatDay(i) {
 		return false
 	}
 	first := ""
@@ -54,6 +54,15 @@ func (r *reader) ofOtherDay(i int) bool {
 		}
 	}
 	return false
+}
+
+// startsThatDay: "start wednesday at 9", "start on tue 7:30", "begin monday morning at 8".
+func (r *reader) startsThatDay(i int) bool {
+	k := i - 1
+	for r.word(k, "at", "on", "morning", "around", "this", "next", "is") || k >= 0 && r.items[k].amount == nil && weekdays[r.items[k].word] {
+		k--
+	}
+	return r.is(k, kindRole, "start") && !r.word(k, "from") || r.is(k, kindAsk, "schedule") && r.word(k, "start")
 }
 
 // dayBeside reports whether a weekday stands right before the hour at item i or behind it.
@@ -157,6 +166,9 @@ func (r *reader) plainHours() {
 			a--
 		}
 		n, whole := plainWhole(am)
+		if lasts := r.is(a-2, kindRole, "clamp") || r.word(a-2, "stays", "cure", "cures", "takes", "needs"); lasts && r.word(a-1, "from", "between") {
+			continue // "leave it in from 12 to 16 hours"
+		}
 		if whole && n > 12 && n <= 24 && r.free(a) && r.items[a].amount.bare() && (r.word(a-1, "from") || r.hoursRole(a-1)) && (a < i-1 || am.link == linkTo) {
 			am.unit, am.unitRaw = nil, ""
 		}

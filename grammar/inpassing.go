@@ -234,5 +234,5 @@ func (r *reader) rippedTo(i int) bool {
 // hourLost: the number of "we lost the first hour, so 9" is an hour of the day.
 func (r *reader) hourLost(i int) bool {
 	n, whole := r.items[i].amount.whole()
-	return r.habit.Follows && whole && n <= 12 && r.items[i].amount.bare() && r.word(i-1, "so") && r.isBreak(i+1) && r.opensWithin(0, i, "hour", "hours", "late", "oclock") && r.amountsIn(0, i) == 0
+	return r.habit.Follows && !r.laterStart(i) && whole && n <= 12 && r.items[i].amount.bare() && r.word(i-1, "so") && r.isBreak(i+1) && r.opensWithin(0, i, "hour", "hours", "late", "oclock") && r.amountsIn(0, i) == 0
 }

@@ -46,3 +46,32 @@ func (r *reader) labelInstead(i int) bool {
 	}
 	return false
 }
+
+// fromContainer: in "Tin of D4 here. Open time 8 mins, press 30 mins at 20 deg" a sentence without
+// numbers names the container, and the times of the next are what stands on it. The sentence
+// of the number at item i begins at from.
+func (r *reader) fromContainer(from, i int) bool {
+	if from < 2 || !r.mentions(kindRole, "label") {
+		return false
+	}
+	times := r.within(from, i+1, kindRole, "open", "closed") >= 0
+	if start, _ := r.clause(i); r.opensWithin(start, i, "we", "i", "weve", "ive", "our", "my", "us", "lads") {
+		return false
+	}
+	for from >= 2 {
+		start, end := r.sentence(from - 2)
+		if r.within(start, end, kindRole, "label") >= 0 {
+			return times && r.amountsIn(start, end) == 0 && !r.asksIn(start, end)
+		}
+		if r.within(start, end, kindRole, "open", "closed") < 0 {
+			return false
+		}
+		times, from = true, start
+	}
+	return false
+}
+
+// asksIn reports whether [from, to) is a question.
+func (r *reader) asksIn(from, to int) bool {
+	return to < len(r.items) && r.items[to].word == "?" || r.within(from, to, kindAsk) >= 0
+}

@@ -71,7 +71,8 @@ func (r *reader) countedLevels(rows []countedLayer, sleds, fills int) unit.Layer
 			return nil
 		}
 	}
-	if sleds != fills && sleds != fills+1 {
+	lidded := sleds == 2*fills // "4x sled, 2x strips": each has one below and one above
+	if sleds != fills && sleds != fills+1 && !lidded {
 		return nil
 	}
 	var layers unit.Layers
@@ -81,8 +82,11 @@ func (r *reader) countedLevels(rows []countedLayer, sleds, fills int) unit.Layer
 				layers = append(layers, l)
 			}
 		}
+		if lidded {
+			layers = append(layers, level[0])
+		}
 	}
-	if sleds > fills {
+	if sleds > fills && !lidded {
 		layers = append(layers, level[0])
 	}
 	return append(layers, once...)

@@ -13,6 +13,9 @@ func (r *reader) goneOf(found []pile, k int) int {
 		to = min(found[k+1].count, found[k+1].width)
 	}
 	_, end := r.sentence(from - 1)
+	if n, ok := r.badOnes(found, k, from, min(to, end)); ok {
+		return n
+	}
 	apart := end // from there on a sentence of its own may be of all piles
 	for n := 0; n < 2 && end+1 < len(r.items) && r.items[end].brk == '.'; n++ {
 		_, end = r.sentence(end + 1)
@@ -47,6 +50,49 @@ func (r *reader) goneOf(found []pile, k int) int {
 		return n
 	}
 	return 0
+}
+
+// badOnes is how many "but one's got a split" or "but two are cracked" right behind the pile
+// found at k rules out; behind several they may be of any, which is asked about.
+func (r *reader) badOnes(found []pile, k, from, to int) (n int, ok bool) {
+	i := from
+	for r.is(i, kindNoun, "strip") || r.isBreak(i) && i == from || r.word(i, "but", "and", "though", "only", "wide") || r.is(i, kindAttr, "wide") {
+		i++
+	}
+	if i >= to || i < from || !r.opensWithin(from, i, "but", "and", "though", "only") && !r.isBreak(i-1) {
+		return 0, false
+	}
+	if k > 0 && r.within(found[k-1].width, found[k].count, kindFix) >= 0 {
+		return 0, false // "wait its 8 at 2 3/8, one is split" says why
+	}
+	n = 1
+	if !r.word(i, "ones") {
+		m, whole := r.wholeAt(i)
+		if !whole || !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.plural || r.items[i].amount.link != linkNone || !r.word(i+1, "has", "have", "got", "is", "are", "had") {
+			return 0, false
+		}
+		n = m
+	}
+	bad := r.gonePart(i)
+	for j := i + 1; j < to && j < i+5 && !r.isBreak(j) && !bad; j++ {
+		bad = r.word(j, "knot", "knots", "split", "splits", "crack", "cracks", "shake", "shakes", "rot", "worm")
+	}
+	_, end := r.clause(i)
+	if have, _ := r.items[found[k].count].amount.whole(); !bad || n < 1 || n >= have || r.negatedWithin(i, end) || r.amountsIn(i+1, end) > 0 || r.opensWithin(i, end, "fine", "ok", "okay", "usable", "so", "small", "tiny", "little", "bit") {
+		return 0, false
+	}
+	if k > 0 {
+		r.phrase.Changes = append(r.phrase.Changes, Change{By: Amendment{Text: r.items[i].text, Value: float64(n)}, Less: true, Fields: []unit.Field{unit.StockPiles}})
+		n = 0
+	} else {
+		r.unuse(r.items[found[k].count].text)
+		if r.items[i].amount != nil {
+			r.unuse(r.items[i].text)
+		}
+	}
+	r.items[i].used = true
+	r.useSpoilt(i)
+	return n, true
 }
 
 // ofThose is the item of "which" or "those" by which the count at item i is one of some of
@@ -180,8 +226,59 @@ func (r *reader) reckoned() {
 			if r.stockPairs(len(r.items)) > 1 {
 				r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 			}
+		case r.getsWide(i):
+			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
+		case r.free(i) && r.length(i) && r.itShouldBe(i):
+			r.items[i-1].meaning = meaning{kind: kindRole, id: "target"}
 		}
 	}
+}
+
+// itShouldBe: in "12 at 2, 10 at 3, it should be 38" the number is far beyond all that the
+// piles tell, and is what they have to come to; else it may correct one of them.
+func (r *reader) itShouldBe(i int) bool {
+	k := i - 1
+	if !r.word(k, "should be") {
+		if !r.word(k, "be") || !r.word(k-1, "to", "must", "should") {
+			return false
+		}
+		k--
+		for r.word(k-1, "has", "needs", "supposed", "got", "ought") {
+			k--
+		}
+	}
+	_, to := r.clause(i)
+	if !r.word(k-1, "it", "its", "itll", "thing", "lot") || r.size(i) < leastFenced || r.timesAt(i+1) || i+1 < to && !r.is(i+1, kindAttr, "wide") {
+		return false
+	}
+	most, widest, piles := 0, 0.0, 0
+	for j := range k {
+		p, ok := r.pileAt(j)
+		if !ok || !r.length(p.width) || !small(r.size(p.width)) {
+			continue
+		}
+		n, _ := r.items[p.count].amount.whole()
+		most, widest = max(most, n), max(widest, r.size(p.width))
+		piles++
+	}
+	return piles > 1 && r.size(i) > 2*widest && (!r.items[i].amount.bare() || r.items[i].amount.float() > float64(2*most))
+}
+
+// getsWide: the "get" or "for" at item i of "five 4 1/4, seven 3 - can I get 31 wide" and "is
+// that enough for 31 wide" says what strips that are counted in words must come to.
+func (r *reader) getsWide(i int) bool {
+	if !(r.word(i, "get") && r.word(i-1, "i", "we", "you") && r.word(i-2, "can", "could", "will", "would")) && !(r.word(i, "for") && r.word(i-1, "enough")) {
+		return false
+	}
+	j := i + 1
+	for r.word(j, "to", "a", "it") {
+		j++
+	}
+	wide := r.is(j+1, kindAttr, "wide")
+	if !r.free(j) || !r.length(j) || r.size(j) < leastFenced || r.timesAt(j+1) || !wide && !r.isBreak(j+1) {
+		return false
+	}
+	return r.spokenCounts() > 1 && !r.mentions(kindNoun, "bar", "panel", "press") && !r.mentions(kindVacuum) && !r.pressureSaid()
 }
 
 // someOfPanels: "4 panels, two of them 24 wide and two 18" tells how wide some are.

@@ -19,7 +19,7 @@ type reader struct {
 	loose   bool // the part of the measure at hand was not named
 	bound   []binding
 	fixedAt []int     // items that correct the one before, without a word for it
-	rewidth []string  // widths of piles that took the place of others, as typed
+	rewidth []string  // numbers that a stock was made of besides, as typed
 	doubted []Refusal // numbers that cannot be, of which somebody only heard
 	phrase  Phrase
 }
@@ -42,6 +42,7 @@ func (r *reader) read() {
 	r.onPaper()
 	r.loseInTime()
 	r.enumerated()
+	r.halfAndHalf()
 	r.labelCommas()
 	r.plainBrackets()
 	r.stripWishes()

@@ -86,7 +86,7 @@ func (r *reader) offEachEdge(i int) bool {
 	if !r.word(k, "off", "from", "on") || !r.is(k+1, kindRole, "in a row") && !r.word(k+1, "each", "both", "either", "every") && !r.is(k+1, kindFact, "faces=2") {
 		return false
 	}
-	if r.has(unit.StockPiles) && !r.has(unit.Trim) && r.word(k, "off") && r.is(k+1, kindRole, "in a row") && r.isBreak(k+2) && small(r.size(i)) {
+	if r.has(unit.StockPiles) && !r.has(unit.Trim) && r.word(k, "off") && r.is(k+1, kindRole, "in a row") && r.isBreak(k+2) && small(r.size(i)) && r.offPanels(i) {
 		return r.bind(i, unit.Trim) // "two panels 24 wide, half inch off each"
 	}
 	if !r.is(k+1, kindFact, "faces=2") && !r.word(k+2, "edge", "edges", "side", "sides") || r.has(unit.Trim) {
@@ -109,6 +109,14 @@ func (r *reader) offEachEdge(i int) bool {
 	}
 	r.bound = append(r.bound, binding{Fact{Field: unit.Trim, Value: unit.Number(2 * v), Unit: u, Text: r.items[i].text, Note: "on each side"}, i, false})
 	return true
+}
+
+// offPanels: what comes off each comes off panels where they are named, but "after jointing
+// lose 1/8 off each" is of strips.
+func (r *reader) offPanels(i int) bool {
+	from, to := r.clause(i)
+	jointed := r.opensWithin(from, to, "jointing", "joint", "jointed", "joints", "jointer", "edging", "planing", "planed", "planer", "straightening", "straightened", "straighten", "edges")
+	return !jointed && r.within(0, i, kindNoun, "panel") >= 0
 }
 
 // needsIn: "they only need 40 minutes in" tells how long a load is pressed.

@@ -34,7 +34,7 @@ func (r *reader) labelled(i int) bool {
 	if to < len(r.items) && r.items[to].brk == '(' && r.within(to, min(to+6, len(r.items)), kindRole, "label") >= 0 {
 		return true // "open 10 min / closed 15 (off the label)"
 	}
-	return r.within(from, i, kindRole, "label") >= 0 || r.glueSays(from, i)
+	return r.within(from, i, kindRole, "label") >= 0 || r.glueSays(from, i) || r.fromContainer(from, i)
 }
 
 // glueSays: "glue says open 8 close 12".

@@ -73,5 +73,21 @@ func (r *reader) supposes() bool {
 	if r.word(i, "and") {
 		i++
 	}
-	return r.habit.Follows && r.word(i, "what", "suppose") && r.word(i+1, "if") && r.within(0, len(r.items), kindVerb, string(In)) >= 0
+	return r.habit.Follows && r.word(i, "what", "suppose") && r.word(i+1, "if") && (r.within(0, len(r.items), kindVerb, string(In)) >= 0 || r.severalGoIn(i+2))
+}
+
+// severalGoIn: "9 go in", "there are 9 going in" from item i on count what goes in; of one
+// load it is "9 goes in".
+func (r *reader) severalGoIn(i int) bool {
+	for r.word(i, "there", "are", "theres", "only") {
+		i++
+	}
+	n, whole := r.wholeAt(i)
+	if !whole || n < 2 || !r.items[i].amount.bare() {
+		return false
+	}
+	if r.word(i+1, "go in", "going in") {
+		return r.isBreak(i + 2)
+	}
+	return r.word(i+1, "go", "going") && i+2 < len(r.items) && r.items[i+2].word == "in" && r.isBreak(i+3)
 }

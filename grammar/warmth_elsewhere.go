@@ -20,7 +20,7 @@ func (r *reader) killWarmElsewhere() {
 			continue
 		}
 		switch {
-		case r.heatedTo(i), r.partsIndoors(i), r.labelsOwn(i) && r.shopWarmBesides(i), (r.warmOfPart(i) || r.timeAtWarmth(i)) && r.shopWarmBesides(i) && !r.toldTwice(i):
+		case r.heatedTo(i), r.partsIndoors(i), r.gelsAtWarmth(i), r.labelsOwn(i) && r.shopWarmBesides(i), (r.warmOfPart(i) || r.timeAtWarmth(i)) && r.shopWarmBesides(i) && !r.toldTwice(i):
 			r.items[i].amount.dead = true
 		}
 	}
@@ -117,15 +117,31 @@ func (r *reader) namesPart(from, to int) bool {
 
 // timeAtWarmth: "20 min at 25C", "8 hours at 70", "12 min open at 70" tell at which warmth
 // a time holds.
-func (r *reader) timeAtWarmth(i int) bool {
+func (r *reader) timeAtWarmth(i int) bool { return r.timeAt(i) >= 0 }
+
+// gelsAtWarmth: "gel time 20 min at 25 C", "pot life of 30 min at 20 C" are of a glue in its
+// pot, and no warmth of the shop.
+func (r *reader) gelsAtWarmth(i int) bool {
+	k := r.timeAt(i) - 1
+	for r.word(k, "time", "is", "of", "in", "about", "life") {
+		k--
+	}
+	return k >= 0 && (r.word(k, "gel", "gels", "geltime", "pot", "potlife") || r.is(k, kindRole, "closed") && r.word(k, "pot life"))
+}
+
+// timeAt is the item of the time that holds at the warmth at item i; -1 where none does.
+func (r *reader) timeAt(i int) int {
 	if !r.behindAt(i) {
-		return false
+		return -1
 	}
 	k := i - 1
 	for r.word(k, "at", "time", "in", "the") || r.is(k, kindRole, "open", "closed", "clamp") || r.is(k, kindNoun, "press") {
 		k--
 	}
-	return k >= 0 && r.items[k].amount != nil && r.items[k].amount.is(unit.Lasting)
+	if k >= 0 && r.items[k].amount != nil && r.items[k].amount.is(unit.Lasting) {
+		return k
+	}
+	return -1
 }
 
 // labelsOwn: "24 h at 20 degrees according to the can", "20 °C on the tin" tell for which
