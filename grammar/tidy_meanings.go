@@ -34,6 +34,7 @@ func (r *reader) flatSawnThings() {
 func (r *reader) otherMeanings() {
 	r.lightOfDay()
 	r.woodenFrames()
+	r.mixedGlue()
 	r.bigOnes()
 	r.waxAlone()
 }
@@ -99,6 +100,18 @@ func (r *reader) woodenFrames() {
 			continue
 		}
 		r.items[i].meaning, r.items[i].used = meaning{}, true
+	}
+}
+
+// mixedGlue: in "mix ratio for epoxy" no strips are combined.
+func (r *reader) mixedGlue() {
+	if r.within(0, len(r.items), kindGlue) < 0 {
+		return
+	}
+	for i := range r.items {
+		if r.is(i, kindAsk, "strips") && r.word(i, "mix") && (r.word(i+1, "ratio", "ratios", "rate", "proportion", "proportions") || r.is(i+1, kindGlue) || r.word(i+1, "for", "of", "the") && r.is(i+2, kindGlue)) {
+			r.items[i].meaning = meaning{kind: kindAsk, id: "words"}
+		}
 	}
 }
 
