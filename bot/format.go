@@ -104,6 +104,8 @@ func amount(si float64, u unit.Unit) string {
 		if math.Abs(v) >= 2000 {
 			return significant(v/2000, 3) + " tons"
 		}
+	case pounds:
+		return significant(v, 3) + " " + pounds
 	case "N":
 		if math.Abs(v) >= 1000 {
 			return significant(v/1000, 3) + " kN"

@@ -119,6 +119,9 @@ func (s style) units(f unit.Field) (first, second unit.Unit) {
 		first = w
 	}
 	for _, u := range s.asked {
+		if d == unit.Pushing {
+			u = asForceAsked(u)
+		}
 		if u.Dimension == d && gauges[f] && s.vacuum.Symbol != "" {
 			return first, u
 		}
@@ -128,6 +131,22 @@ func (s style) units(f unit.Field) (first, second unit.Unit) {
 	}
 	return first, second
 }
+
+// asForceAsked is the force that "total pounds?" and "in kg?" ask for; pounds that are asked
+// for are shown as such, and as no tons.
+func asForceAsked(u unit.Unit) unit.Unit {
+	switch u.Symbol {
+	case unit.Pound.Symbol, unit.PoundF.Symbol:
+		u = unit.PoundF
+		u.Symbol = pounds
+	case unit.Kilogram.Symbol:
+		u = unit.KGF
+	}
+	return u
+}
+
+// pounds are those of a force.
+const pounds = "pounds"
 
 // written is the unit in which figures like f were written, if any.
 func (s style) written(f unit.Field, d unit.Dimension) unit.Unit {

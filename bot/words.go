@@ -90,6 +90,24 @@ var asksAnother = regexp.MustCompile(`^(?:ok |okay |so )?(?:and|what about|how a
 // asksMeaning is a message that asks what one thing means.
 var asksMeaning = regexp.MustCompile(`^(?:what(?:['’]?s| is| are)|define|explain|meaning of) (?:an? |the )?(.+?)\s*[?.!]*$|^what (?:does|do) (?:an? |the )?(.+?) mean\s*[?.!]*$`)
 
+// asksVerdict asks what a verdict means, in one of the many ways that people do.
+var asksVerdict = regexp.MustCompile(`^(?:(?:and|but|ok|so|well) )?(?:what(?:['’]?s| is| are| does| do| did)?|define|explain|tell me|(?:the )?meaning of|when (?:you|it) says?|does)` +
+	`(?: (?:the|catch|meaning|of|with|about|do|does|did|you|u|it|by|mean|means|meant|when|says?|even|actually|exactly|behind|a|verdict|is|that))*` +
+	` (good|take care|care|stop)(?:(?: (?:even|actually|exactly|really|here|then|now))* (?:means?|stands? for|what does (?:it|that) mean|what do you mean)(?: here| then| exactly| now)?)?\s*$`)
+
+// verdictAsked reports whether a message asks for nothing but what a verdict means: "whats the
+// catch with take care", "meaning of good".
+func verdictAsked(plain string) bool {
+	if len(plain) > 60 || !strings.Contains(plain, "good") && !strings.Contains(plain, "care") && !strings.Contains(plain, "stop") {
+		return false
+	}
+	bare := strings.Join(strings.Fields(unquoted.Replace(plain)), " ")
+	return asksVerdict.MatchString(bare) && (strings.Contains(bare, "mean") || strings.Contains(bare, "catch") || strings.Contains(bare, "care") || strings.HasPrefix(bare, "define") || strings.HasPrefix(bare, "explain"))
+}
+
+// unquoted takes away the marks that are put around a word and behind a question.
+var unquoted = strings.NewReplacer("'", "", "’", "", `"`, "", "“", "", "”", "", "?", "", "!", "", ".", "", ",", "", "*", "", "`", "")
+
 // plainly returns the lines of a message that asks for help on a topic, or
 // what one word means, and nothing else.
 func (t *turn) plainly() ([]string, bool) {
@@ -99,6 +117,10 @@ func (t *turn) plainly() ([]string, bool) {
 	plain := strings.ToLower(strings.Join(strings.Fields(t.m.Text), " "))
 	if another := asksAnother.FindStringSubmatch(plain); another != nil && t.before.Means && len(t.phrase.Facts)+len(t.phrase.Drops) == 0 {
 		says, ok := lookUp(another[1])
+		return []string{says}, ok
+	}
+	if verdictAsked(plain) {
+		says, ok := lookUp("verdict")
 		return []string{says}, ok
 	}
 	found := asksMeaning.FindStringSubmatch(plain)

@@ -16,7 +16,7 @@ func (r *reader) command() bool {
 	if r.query() {
 		return true
 	}
-	if r.nobodyHas() {
+	if r.keptOut() || r.clearsAgain() || r.nobodyHas() {
 		return true
 	}
 	if r.lotOfLoad() {

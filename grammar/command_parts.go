@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -257,7 +258,7 @@ func (r *reader) close(c *Command, next int) {
 	r.details(c, next)
 	switch c.Verb {
 	case Hold, Clear, Uncheck, Result, Drop, Out, NotDone, In, Undo:
-		c.Note = r.note(next)
+		c.Note = cmp.Or(c.Note, r.note(next))
 		if c.Verb == Result && r.judges(next-1) && (c.Note == "" || next < len(r.items) && r.items[next].brk != ':') { // the verb is the finding
 			c.Note = trimmed(r.text[r.items[next-1].start:])
 		}

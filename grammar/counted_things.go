@@ -18,6 +18,27 @@ func (r *reader) widthOfThem(j int, f unit.Field) {
 	}
 }
 
+// soManyOfWidth: beside a bar "6 of 2 1/2" and "6 of 60 mm" are strips.
+func (r *reader) soManyOfWidth() {
+	if !r.mentions(kindNoun, "bar") || r.has(unit.StockPiles) || r.has(unit.StripCount) || r.has(unit.StripWidth) {
+		return
+	}
+	for i := 0; i+2 < len(r.items); i++ {
+		k := i + 2
+		if !r.word(i+1, "of") || !r.free(i) || !r.free(k) || !r.isBreak(i-1) || !r.isBreak(k+1) || !r.length(k) || !r.items[i].amount.bare() {
+			continue
+		}
+		am := r.items[k].amount
+		if n, ok := r.items[i].amount.whole(); !ok || n < 2 || am.link != linkNone || am.bare() && am.form == formInt && !r.habit.Metric || !small(r.size(k)) && !am.bare() {
+			continue
+		}
+		if r.bind(i, unit.StripCount) {
+			r.bind(k, unit.StripWidth)
+		}
+		return
+	}
+}
+
 // countedThings: "5 of them", "5 off" count what was spoken of last.
 func (r *reader) countedThings(i, j int) unit.Field {
 	if r.habit.Follows && r.within(0, len(r.items), kindNoun, "strip", "panel") < 0 && r.opens("there", "theres", "got", "have") >= 0 && r.mentions(kindNoun, "press", "frame", "bag") {

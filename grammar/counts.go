@@ -11,6 +11,7 @@ func (r *reader) counts() {
 	r.leftToPress()
 	r.pairs()
 	r.panelsOfSoMany()
+	r.soManyOfWidth()
 	for i := range r.items {
 		if r.free(i) {
 			r.countAt(i)

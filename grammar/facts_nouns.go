@@ -59,6 +59,7 @@ func (r *reader) nounFact(i int) {
 			return // what a top is bolted to
 		}
 		r.singlePress(i)
+		r.bothPresses(i)
 		if !r.is(i-1, kindNoun, "bag") && !strings.Contains(it.word, "opening") {
 			r.sayOnce(i, unit.PressKind, "frame")
 		}
@@ -101,9 +102,7 @@ func (r *reader) aSuchOne(j int) bool {
 // back", "a single press".
 func (r *reader) pressFact(i int) {
 	it := &r.items[i]
-	if r.word(i-1, "both") && isPlural(it.word) {
-		r.say(i, unit.PressCount, unit.Number(2))
-	}
+	r.bothPresses(i)
 	r.pressesLeft(i)
 	r.nthPress(i)
 	if r.word(i-1, "second") && !isPlural(it.word) && !r.has(unit.PressCount) && r.wordIn("put", "add", "use", "run", "get", "on", "throw", "throwing", "chuck", "bring", "fire", "wheel", "borrow", "borrowed", "buy", "bought", "free", "available", "fixed", "working", "ready", "back") && r.within(0, len(r.items), kindNot) < 0 && len(r.items) < 16 {
@@ -117,8 +116,16 @@ func (r *reader) pressFact(i int) {
 	r.pressesThen(i)
 }
 
+// bothPresses: "both presses", "both the frames are running".
+func (r *reader) bothPresses(i int) {
+	if (r.word(i-1, "both") || r.word(i-1, "the", "our", "my", "of") && r.opensWithin(max(i-3, 0), i, "both")) && isPlural(r.items[i].word) && !r.has(unit.PressCount) {
+		r.say(i, unit.PressCount, unit.Number(2))
+	}
+}
+
 // bagsSaid counts bags as presses are counted.
 func (r *reader) bagsSaid(i int) {
+	r.bothPresses(i)
 	r.nthPress(i)
 	r.pressesLeft(i)
 	r.singlePress(i)

@@ -12,6 +12,9 @@ var foreignTrades = wordSet(`tyre tyres tire tires truck car bike motorbike boil
 
 // foreign reports whether the message is about another trade.
 func (r *reader) foreign() bool {
+	if r.mentions(kindNoun, "pump") && r.wordIn("roof", "rain", "coffee") && r.currentAtPump() {
+		return false
+	}
 	if (r.engineVacuum() || r.phones() || r.elsewhere() && !r.handsWhile()) && !r.getsInside() {
 		return true
 	}
@@ -41,7 +44,7 @@ func (r *reader) foreign() bool {
 	if r.has(unit.PanelCount) && (r.has(unit.StartTime) || r.has(unit.Deadline) || r.has(unit.PressCount)) {
 		return false // "truck is here at 4, 14 panels 24x48, start 7:30"
 	}
-	return other || r.strange() && !r.handsWhile() || r.habit.Follows && r.besides()
+	return other || r.strange() && !r.handsWhile() && !r.waterAtPump() || r.habit.Follows && r.besides()
 }
 
 // strange reports whether a message that opens a thread speaks of things that the

@@ -164,6 +164,9 @@ func (r *reader) liesOnce(spans []layerSpan, ls unit.Layers) int {
 	if at > 0 && ls[at].Part == "caul" && r.liesBetween("mat") && r.word(end+1, "on") && r.word(end+2, "top") {
 		return at
 	}
+	if at > 0 && ls[at].Part == "caul" && r.onlyCaul(spans[len(spans)-1]) {
+		return at
+	}
 	if at > 0 && (ls[at].Part == "mat" || ls[at].Part == "caul") && spans[len(spans)-1].part == ls[at].Part && r.onTopOfAll(end) {
 		return at
 	}
@@ -178,6 +181,25 @@ func (r *reader) liesOnce(spans []layerSpan, ls unit.Layers) int {
 		}
 	}
 	return len(ls)
+}
+
+// onlyCaul: of "3 levels of sled 3/4 and strips 5/16 with a 3/4 caul on top" there is one caul,
+// on all of them; not of "a caul on top of each" or "on top of the strips".
+func (r *reader) onlyCaul(s layerSpan) bool {
+	first, end := s.noun, s.last()
+	for first > 0 && (r.items[first-1].amount != nil && r.items[first-1].amount.form != formWords || r.is(first-1, kindUnit)) {
+		first--
+	}
+	if s.part != "caul" || isPlural(r.items[s.noun].word) || !r.word(first-1, "a", "an", "one", "single") && !(first > 0 && r.items[first-1].text == "one") {
+		return false
+	}
+	if r.opensWithin(0, len(r.items), "each", "every", "per", "apiece") {
+		return false
+	}
+	if r.word(end+1, "on", "over") && r.word(end+2, "top", "it", "them") && (end+3 >= len(r.items) || r.isBreak(end+3)) {
+		return true
+	}
+	return r.word(end+1, "on", "over") && r.word(end+2, "the") && r.word(end+3, "top") && (end+4 >= len(r.items) || r.isBreak(end+4))
 }
 
 // matsCounted is how many mats a message counts, 0 where it counts none.

@@ -55,7 +55,7 @@ func (r *reader) roleLengths() {
 		n, p := r.next(i), r.prev(i)
 		from, to := r.clause(i)
 		switch {
-		case r.trimmedTwice(i), r.offEachEdge(i):
+		case r.trimmedTwice(i), r.offEachEdge(i), r.bagInside(i, p):
 		case r.jointShows(i):
 			r.bind(i, unit.Gap)
 		case r.varyAcross(i, p):

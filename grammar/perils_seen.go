@@ -120,9 +120,10 @@ func (r *reader) yearsOld(k int) int {
 
 // wired is what carries current, soaks is what makes it wet.
 var (
-	wired = wordSet(`motor motors plug plugs socket sockets outlet outlets cord lead cable switch wiring extension powerbar contactor`)
-	soaks = wordSet(`puddle puddles flooded flooding soaked drenched rain rained raining rains hosing hose rinse rinsing rinsed splash splashes splashed splashing drips drip dripping dripped sprayed spraying wet`)
-	jolts = wordSet(`tingle tingles tingling tingled shock shocks shocked zap zaps zapped jolt jolts`)
+	wired  = wordSet(`motor motors plug plugs socket sockets outlet outlets cord lead cable switch wiring extension powerbar contactor`)
+	soaks  = wordSet(`puddle puddles flooded flooding soaked drenched rain rained raining rains hosing hose rinse rinsing rinsed splash splashes splashed splashing drips drip dripping dripped sprayed spraying wet`)
+	spills = wordSet(`spill spills spilled spilt spilling run runs ran running leak leaks leaked leaking pour pours poured pouring`)
+	jolts  = wordSet(`tingle tingles tingling tingled shock shocks shocked zap zaps zapped jolt jolts`)
 )
 
 // currentAtPump: "i get a tingle off the pump", "there's a puddle under the pump", "can i
@@ -139,7 +140,10 @@ func (r *reader) currentAtPump() bool {
 			case r.items[k].amount != nil || k == i:
 			case jolts[r.items[k].word] && r.opensWithin(from, k, "i", "me", "a", "get", "got", "gets", "gives", "gave", "giving", "he", "she", "it"):
 				return true
-			case soaks[r.items[k].word] && !r.word(k+1, "water") && !r.glueDrips(from, k) && r.wetsIt(k, i):
+			case soaks[r.items[k].word] && !r.word(k+1, "water", "hole", "holes", "tray", "pan", "edge", "line", "loop", "guard", "leg") && !r.glueDrips(from, k) && r.wetsIt(k, i):
+				return true
+			case spills[r.items[k].word] && k < i && r.opensWithin(from, k, "water", "rain", "coffee", "tea", "beer", "soda", "juice") && r.word(k+1, "on", "onto", "over", "down", "all", "into", "through"),
+				r.word(k, "water") && !pump && k < i && i <= k+4 && r.word(k+1, "in", "inside", "into", "got in"):
 				return true
 			case r.word(k, "water") && (r.word(k+1, "on", "onto", "over", "under", "around", "near", "by", "beside", "all") && k < i && !r.word(k+1, "trap") || k > i && r.word(k-1, "in", "under", "of") && r.opensWithin(i, k, "sits", "sitting", "standing", "stands", "is", "was", "lying", "inch", "inches", "pool")):
 				return true
@@ -147,6 +151,11 @@ func (r *reader) currentAtPump() bool {
 		}
 	}
 	return false
+}
+
+// waterAtPump: "water drips on the plug", "roof leaks onto the pump" are of the shop.
+func (r *reader) waterAtPump() bool {
+	return (r.mentions(kindNoun, "pump") || r.wordIn("water", "puddle", "rain", "drips", "dripping")) && r.currentAtPump()
 }
 
 // glueDrips: what drips at item k is glue: "squeeze-out drips over the cord".

@@ -34,6 +34,7 @@ func (r *reader) flatSawnThings() {
 func (r *reader) otherMeanings() {
 	r.lightOfDay()
 	r.woodenFrames()
+	r.mixedGlue()
 	r.bigOnes()
 	r.waxAlone()
 	r.barSticksUp()
@@ -95,12 +96,55 @@ func (r *reader) timesOfPoly() {
 
 // woodenFrames: "a walnut frame under it" and "an oak picture frame" are furniture.
 func (r *reader) woodenFrames() {
-	if r.mentions(kindVacuum) || r.pressureSaid() || r.mentions(kindNoun, "pump", "bar", "bag", "opening") || r.saidFlow() {
+	pressing := r.mentions(kindVacuum) || r.pressureSaid() || r.mentions(kindNoun, "pump", "bar", "bag", "opening") || r.saidFlow()
+	for i := range r.items {
+		if !r.is(i, kindNoun, "frame") || !r.word(i, "frame", "frames") {
+			continue
+		}
+		switch framed := r.is(i-1, kindWood) || r.word(i-1, framedThings...); {
+		case r.word(i, "frames") && (framed || r.madeOfWood(i+1)):
+			if k := r.framesCounted(i); k >= 0 {
+				r.items[k].amount.dead = true
+			}
+		case pressing || !framed:
+			continue
+		}
+		r.items[i].meaning, r.items[i].used = meaning{}, true
+	}
+}
+
+// mixedGlue: in "mix ratio for epoxy" no strips are combined.
+func (r *reader) mixedGlue() {
+	if r.within(0, len(r.items), kindGlue) < 0 {
 		return
 	}
 	for i := range r.items {
-		if r.is(i, kindNoun, "frame") && r.word(i, "frame", "frames") && (r.is(i-1, kindWood) || r.word(i-1, "picture", "door", "window", "bed", "mirror")) {
-			r.items[i].meaning, r.items[i].used = meaning{}, true
+		if r.is(i, kindAsk, "strips") && r.word(i, "mix") && (r.word(i+1, "ratio", "ratios", "rate", "proportion", "proportions") || r.is(i+1, kindGlue) || r.word(i+1, "for", "of", "the") && r.is(i+2, kindGlue)) {
+			r.items[i].meaning = meaning{kind: kindAsk, id: "words"}
 		}
 	}
+}
+
+// framedThings are what has a frame, and is no press.
+var framedThings = []string{"picture", "door", "window", "bed", "mirror", "cabinet", "face", "photo", "web", "screen", "chair", "sofa", "sash"}
+
+// madeOfWood: "of oak", "in 3/4 walnut", "out of quartersawn cherry" from item i on.
+func (r *reader) madeOfWood(i int) bool {
+	if !r.word(i, "of", "in", "from", "out of", "made of", "made from") {
+		return false
+	}
+	for i++; r.is(i, kindWoodSort) || r.free(i) || r.word(i, "of", "solid"); i++ {
+	}
+	return r.is(i, kindWood) && !r.is(i+1, kindNoun, "panel", "strip")
+}
+
+// framesCounted is the count of the things at item i, past what they are of: "5 oak frames"; -1
+// where none stands there.
+func (r *reader) framesCounted(i int) int {
+	for i--; i > 0 && r.items[i].amount == nil && !r.isBreak(i) && (r.is(i, kindWood) || r.is(i, kindWoodSort) || r.word(i, framedThings...)); i-- {
+	}
+	if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.value != nil && r.items[i].amount.value.IsInt() {
+		return i
+	}
+	return -1
 }
