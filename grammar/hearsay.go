@@ -148,3 +148,36 @@ func (r *reader) sawGauge(said, i int) bool {
 	from, to := r.clause(i)
 	return r.opensWithin(max(said, from), i, "saw", "seen", "read") && r.within(i, to, kindVacuum, "gauge") >= 0
 }
+
+// claimAsked: "he reckons 27 inHg will do, is that true" and "swears we'll get 27 on
+// the dial. possible?" ask whether what somebody claims can be.
+func (r *reader) claimAsked(j int) bool {
+	am := r.items[j].amount
+	onGauge := am.bare() && r.word(j+1, "on") && r.is(r.next(j), kindVacuum, "gauge")
+	if !am.is(unit.Pressing) && !onGauge {
+		return false
+	}
+	if r.word(j+1, "will", "would", "should") && r.wordIn("true", "right", "correct", "possible", "really") {
+		return true
+	}
+	for k := j + 1; k < len(r.items); k++ {
+		if k > j+5 && !r.isStop(k) || r.items[k].amount != nil {
+			return false
+		}
+		if r.isStop(k) && r.items[k].brk == '.' {
+			return r.asksWhetherTrue(k + 1)
+		}
+	}
+	return false
+}
+
+// asksWhetherTrue: "possible?", "is that true?", "what's that worth" begins at item i.
+func (r *reader) asksWhetherTrue(i int) bool {
+	_, to := r.sentence(i)
+	asks := to < len(r.items) && r.items[to].word == "?" || r.word(i, "what", "whats")
+	if !asks || r.amountsIn(i, to) > 0 {
+		return false
+	}
+	ofThat := r.opensWithin(i, to, "what", "whats") && r.opensWithin(i, to, "that")
+	return ofThat || r.opensWithin(i, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming")
+}
