@@ -133,11 +133,16 @@ func (r *reader) readOff(said, i int) bool {
 // told: "the boss says to set it to 25", "says its really 22 at the bag" are what
 // will be done and what is, not an opinion.
 func (r *reader) told(said int) bool {
-	if masters[r.items[said-1].word] && r.dayPlan() && r.within(said, min(said+4, len(r.items)), kindNoun, "panel") >= 0 {
-		return true // "boss says a dozen panels today"
+	if r.word(said+1, "to") && !r.is(said+2, kindNot) || r.word(said+1, "leave", "allow") || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set", "now", "instead") {
+		return true
 	}
-	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set", "now", "instead") || r.word(said+1, "leave", "allow") ||
-		masters[r.items[said-1].word] && (r.is(said+1, kindVacuum, "pull") || r.word(said+1, "were") || r.word(said+1, "we") && r.word(said+2, "are", "have", "got", "run", "pull")) || r.word(said+1, "use", "put", "run", "go", "set", "fit", "keep", "pull", "press", "take", "bring") && masters[r.items[said-1].word] // "teacher said use a 1x2"
+	if !masters[r.items[said-1].word] {
+		return false
+	}
+	order := r.is(said+1, kindVacuum, "pull") || r.word(said+1, "use", "put", "run", "go", "set", "fit", "keep", "pull", "press", "take", "bring") // "teacher said use a 1x2"
+	ours := r.word(said+1, "were") || r.word(said+1, "we") && r.word(said+2, "are", "have", "got", "run", "pull")
+	work := r.dayPlan() && r.within(said, min(said+5, len(r.items)), kindNoun, "panel") >= 0 // "boss says a dozen panels today"
+	return order || ours || work
 }
 
 // masters say what is to be done, where others only have an opinion.

@@ -65,7 +65,7 @@ func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
 // pile that was told last.
 func (r *reader) lastPileFixed(ps unit.Piles) {
 	for i := 3; i < len(r.items) && len(ps) > 0; i++ {
-		if !r.free(i) || !r.length(i) || !r.word(i-1, "are", "theyre", "should be") || !r.isBreak(i+1) && i+1 < len(r.items) {
+		if !r.free(i) || !r.length(i) || !small(r.size(i)) || !r.word(i-1, "are", "theyre", "should be") || !r.isBreak(i+1) {
 			continue
 		}
 		those := i - 1
