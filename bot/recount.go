@@ -67,7 +67,7 @@ func (t *turn) morePanels(p grammar.Phrase) grammar.Phrase {
 	x, _ := t.before.Said.find(unit.Targets)
 	targets, ok := x.Value.(unit.Piles)
 	if !ok {
-		targets, ok = t.onlySize()
+		targets, ok = t.planSize()
 	}
 	if !ok || len(p.Changes) != 1 || p.Changes[0].Less || p.Changes[0].Times || !slices.Contains(p.Changes[0].Fields, unit.PanelCount) {
 		return p
@@ -94,8 +94,8 @@ func (t *turn) morePanels(p grammar.Phrase) grammar.Phrase {
 	return p
 }
 
-// onlySize is the one size of all panels of a thread's plan, and how many there are of it.
-func (t *turn) onlySize() (unit.Piles, bool) {
+// planSize is the one size of all panels of a thread's plan, and how many there are of it.
+func (t *turn) planSize() (unit.Piles, bool) {
 	var size unit.Pile
 	for _, x := range t.before.Said {
 		n, _ := x.Value.(unit.Number)

@@ -43,15 +43,24 @@ func (r *reader) fillsWidth(i int) bool {
 		return true
 	}
 	_, to := r.sentence(i)
-	return r.within(i, to, kindNoun, "strip") >= 0 && (r.within(i, to, kindAttr, "wide") >= 0 || r.panelSized(i, to)) && (r.mentions(kindRole, "trim", "target") || r.opensWithin(i, to, "for", "fill", "get", "cover")) && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid()
+	strips := r.within(i, to, kindNoun, "strip") >= 0
+	wide := r.within(i, to, kindAttr, "wide") >= 0 || r.panelSized(i, to)
+	fill := r.mentions(kindRole, "trim", "target") || r.opensWithin(i, to, "for", "fill", "get", "cover")
+	return strips && wide && fill && !r.pressTold()
+}
+
+// pressTold reports whether a bar or the vacuum is spoken of, as where strips are pressed.
+func (r *reader) pressTold() bool {
+	return r.mentions(kindNoun, "bar") || r.mentions(kindVacuum) || r.pressureSaid()
 }
 
 // manyOfThose: "need a 30 inch top. strips are 2 3/8. how many" counts strips that fill it.
 func (r *reader) manyOfThose(i int) bool {
 	from, _ := r.sentence(i)
 	behind := r.past(i, "how", "many", "how many", "do", "i", "we", "need", "would", "that", "is")
-	return from > 0 && i <= from+2 && (r.isBreak(behind) || r.word(behind, "and")) && r.within(0, from, kindNoun, "strip") >= 0 && r.within(0, from, kindRole, "target") >= 0 &&
-		r.amountsIn(0, from) == 2 && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid()
+	alone := i <= from+2 && (r.isBreak(behind) || r.word(behind, "and"))
+	told := r.within(0, from, kindNoun, "strip") >= 0 && r.within(0, from, kindRole, "target") >= 0 && r.amountsIn(0, from) == 2
+	return alone && told && !r.pressTold()
 }
 
 // panelSized: "for a 48 inch panel" says between two items how wide a panel is.

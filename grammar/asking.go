@@ -10,11 +10,8 @@ import (
 // the facts are known.
 func (r *reader) findAsks() {
 	opens := r.opensUnderVacuum()
-	r.enoughAlone()
+	r.cuesByContext()
 	for i := range r.items {
-		if r.asksThePlan(i) {
-			r.items[i].id = "schedule"
-		}
 		switch it := &r.items[i]; {
 		case it.kind == kindPeril && r.nobodyKnows(i):
 		case it.kind == kindPeril:

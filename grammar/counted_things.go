@@ -172,12 +172,18 @@ func (r *reader) stripsAre(i int) bool {
 	return n > 1 && r.items[i].amount.form == formWords && r.word(i-1, "are") && r.is(i-2, kindNoun, "strip") && isPlural(r.items[i-2].word) && r.isBreak(i+1) && !r.has(unit.StripCount) && r.bind(i, unit.StripCount)
 }
 
-// piecesOfPanel: "15 pcs of panel 800x2000" counts panels; those "of panel grade maple" are strips.
+// piecesOfPanel: "15 pcs of panel 800x2000" counts panels; those "of panel grade maple" are
+// strips.
 func (r *reader) piecesOfPanel() {
 	for i := 1; i+2 < len(r.items); i++ {
-		if r.is(i, kindNoun, "strip") && r.word(i, "pcs", "pieces", "pc", "off", "nos") && r.items[i-1].amount != nil && r.items[i-1].amount.bare() && r.word(i+1, "of") && r.is(i+2, kindNoun, "panel") && (r.isBreak(i+3) || r.timesAt(i+4)) {
+		counted := r.items[i-1].amount != nil && r.items[i-1].amount.bare() && r.word(i, "pcs", "pieces", "pc", "off", "nos")
+		switch {
+		case !counted || !r.is(i, kindNoun, "strip") || !r.word(i+1, "of") || !r.is(i+2, kindNoun, "panel"):
+		case r.isBreak(i + 3), r.items[i+3].amount != nil:
 			r.items[i+2].word = "panels"
 			r.remove(i, i+2)
+		default:
+			r.remove(i+1, i+3)
 		}
 	}
 }

@@ -58,6 +58,8 @@ func (r *reader) countAt(i int) {
 		r.bind(i, unit.StripCount)
 	case r.countedPerPanel(i) || r.thereAre(i):
 		r.bind(i, unit.StripCount)
+	case r.countOfPanels(i) && !r.has(unit.PanelCount) && !r.mentions(kindNoun, "sled", "opening"): // how they lie in a stack is asked for
+		r.bind(i, unit.PanelCount)
 	case r.countBehind(i):
 		k := i - 2
 		if r.is(i-1, kindNoun) {

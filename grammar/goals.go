@@ -106,7 +106,7 @@ func (r *reader) backwards() {
 		if found && (sought == unit.Cup || sought == unit.Bow) && (r.mentions(kindAsk, "flatten") || r.wordIn("flattens", "flatten", "flattened")) {
 			r.solveFor(sought, span, Flatten)
 		}
-		if found && sought != r.solving && r.pressureWanted() {
+		if found && sought != r.solving && (sought == unit.WedgeForce || r.pressureWanted()) {
 			r.solveFor(sought, span, Side)
 		}
 		return

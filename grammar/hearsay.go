@@ -133,14 +133,19 @@ func (r *reader) readOff(said, i int) bool {
 // told: "the boss says to set it to 25", "says its really 22 at the bag" are what
 // will be done and what is, not an opinion.
 func (r *reader) told(said int) bool {
-	if masters[r.items[said-1].word] && r.dayPlan() && r.within(said, min(said+4, len(r.items)), kindNoun, "panel") >= 0 {
-		return true // "boss says a dozen panels today"
+	if r.word(said+1, "to") && !r.is(said+2, kindNot) || r.word(said+1, "leave", "allow") || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set", "now", "instead") {
+		return true
 	}
 	if r.habit.Follows && r.amountsIn(said, len(r.items)) == 2 && r.deniesNumber(said) {
 		return true // "he says 5 panels not 3" passes on what is
 	}
-	return r.word(said+1, "to") && !r.is(said+2, kindNot) || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set", "now", "instead") || r.word(said+1, "leave", "allow") ||
-		masters[r.items[said-1].word] && (r.is(said+1, kindVacuum, "pull") || r.word(said+1, "were") || r.word(said+1, "we") && r.word(said+2, "are", "have", "got", "run", "pull")) || r.word(said+1, "use", "put", "run", "go", "set", "fit", "keep", "pull", "press", "take", "bring") && masters[r.items[said-1].word] // "teacher said use a 1x2"
+	if !masters[r.items[said-1].word] {
+		return false
+	}
+	order := r.is(said+1, kindVacuum, "pull") || r.word(said+1, "use", "put", "run", "go", "set", "fit", "keep", "pull", "press", "take", "bring") // "teacher said use a 1x2"
+	ours := r.word(said+1, "were") || r.word(said+1, "we") && r.word(said+2, "are", "have", "got", "run", "pull")
+	work := r.dayPlan() && r.within(said, min(said+5, len(r.items)), kindNoun, "panel") >= 0 // "boss says a dozen panels today"
+	return order || ours || work
 }
 
 // deniesNumber: "… not 3" behind item i.
@@ -160,4 +165,37 @@ var masters = wordSet(`teacher instructor boss foreman supervisor manager gaffer
 func (r *reader) sawGauge(said, i int) bool {
 	from, to := r.clause(i)
 	return r.opensWithin(max(said, from), i, "saw", "seen", "read") && r.within(i, to, kindVacuum, "gauge") >= 0
+}
+
+// claimAsked: "he reckons 27 inHg will do, is that true" and "swears we'll get 27 on
+// the dial. possible?" ask whether what somebody claims can be.
+func (r *reader) claimAsked(j int) bool {
+	am := r.items[j].amount
+	onGauge := am.bare() && r.word(j+1, "on") && r.is(r.next(j), kindVacuum, "gauge")
+	if !am.is(unit.Pressing) && !onGauge {
+		return false
+	}
+	if r.word(j+1, "will", "would", "should") && r.wordIn("true", "right", "correct", "possible", "really") {
+		return true
+	}
+	for k := j + 1; k < len(r.items); k++ {
+		if k > j+5 && !r.isStop(k) || r.items[k].amount != nil {
+			return false
+		}
+		if r.isStop(k) && r.items[k].brk == '.' {
+			return r.asksWhetherTrue(k + 1)
+		}
+	}
+	return false
+}
+
+// asksWhetherTrue: "possible?", "is that true?", "what's that worth" begins at item i.
+func (r *reader) asksWhetherTrue(i int) bool {
+	_, to := r.sentence(i)
+	asks := to < len(r.items) && r.items[to].word == "?" || r.word(i, "what", "whats")
+	if !asks || r.amountsIn(i, to) > 0 {
+		return false
+	}
+	ofThat := r.opensWithin(i, to, "what", "whats") && r.opensWithin(i, to, "that")
+	return ofThat || r.opensWithin(i, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming")
 }

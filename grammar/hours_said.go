@@ -135,7 +135,11 @@ func (r *reader) bareByHour(i int) bool {
 	if !whole || n < 1 || n > last || size == nil || size.link != linkTimes || r.items[i-2].amount == nil || r.items[i-2].amount.link != linkNone || !strings.Contains(r.text[r.items[i-1].end:r.items[i].start], "by") || strings.Contains(r.text[r.items[i-2].end:r.items[i-1].start], "by") {
 		return false
 	}
-	howMany := strings.Contains(strings.ToLower(r.text[:r.items[i-2].start]), "how many") // else it may be a thickness
+	what := i - 3
+	if r.is(what, kindNoun, "panel") {
+		what--
+	}
+	howMany := what >= 0 && strings.HasSuffix(strings.ToLower(r.text[:r.items[what].end]), "how many") // else it may be a thickness
 	return howMany && r.mentions(kindRole, "start", "deadline", "hours") && r.mentions(kindNoun, "press", "bag", "frame") && !r.is(r.next(i), kindAttr) && !r.mentions(kindNoun, "strip", "bar")
 }
 

@@ -115,23 +115,30 @@ func (r *reader) madeAt(i int) bool {
 // lives.
 func (r *reader) theirAir() {
 	for k := 1; k < len(r.items); k++ {
-		if r.word(k-1, "her", "his", "their") && (r.is(k, kindAir, "rh") && !r.word(k, "rh") || r.is(k, kindAir, "temp") && in(r.items[k].word, "thermometer", "thermostat")) && r.mentions(kindWood) && r.within(0, len(r.items), kindGlue) < 0 {
+		damp := r.is(k, kindAir, "rh") && !r.word(k, "rh")
+		warm := r.is(k, kindAir, "temp") && r.word(k, "thermometer", "thermostat")
+		if r.word(k-1, "her", "his", "their") && (damp || warm) && r.mentions(kindWood) && !r.mentions(kindGlue) {
 			r.items[k-1].meaning = meaning{kind: kindAir, id: "service"}
 		}
+	}
+	if !r.mentions(kindAir, "service") {
+		return
 	}
 	low, high := r.bareWarmth()
 	for i := range r.items {
 		am := r.items[i].amount
-		there := i + 1
-		if r.word(there, "in") && am != nil && am.bare() {
-			there++
-		}
-		if am == nil || !am.bare() && am.unitRaw != "in" || there == i+1 && am.bare() || !r.word(there, "there") || am.float() < low || am.float() > high || !r.word(i-1, "its", "is", "at", "about", "around") || !r.mentions(kindAir, "service") {
+		if am == nil || am.float() < low || am.float() > high || !r.inThere(i) || !r.word(i-1, "its", "is", "at", "about", "around") {
 			continue
 		}
 		u := r.bareUnit(am, unit.Warmth)
 		am.unit, am.unitRaw = &u, u.Symbol
 	}
+}
+
+// inThere: "68 in there", whose "in" may have been read with the number.
+func (r *reader) inThere(i int) bool {
+	am := r.items[i].amount
+	return am.bare() && r.word(i+1, "in") && r.word(i+2, "there") || am.unitRaw == "in" && r.word(i+1, "there")
 }
 
 // ofARoom reports whether the number at item i is how damp the air is: "office is 28 rh".

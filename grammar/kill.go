@@ -106,30 +106,6 @@ func (r *reader) shopIsNumbered(i, left int) bool {
 	return ok && n < 20 && left == i-1 && !in(r.items[left].word, "garage", "shops") && !r.is(i+1, kindAir) && !(n > 9 && r.habit.Metric && r.isBreak(i+1) && r.isBreak(i-2) && r.mentions(kindGlue))
 }
 
-// claimAsked: "he reckons 27 inHg will do, is that true" and "swears we'll get 27 on
-// the dial. possible?" ask whether what somebody claims can be.
-func (r *reader) claimAsked(j int) bool {
-	am := r.items[j].amount
-	onGauge := am.bare() && r.word(j+1, "on") && r.is(r.next(j), kindVacuum, "gauge")
-	if !am.is(unit.Pressing) && !onGauge {
-		return false
-	}
-	if r.word(j+1, "will", "would", "should") && r.wordIn("true", "right", "correct", "possible", "really") {
-		return true
-	}
-	for k := j + 1; k < len(r.items); k++ {
-		if k > j+5 && !r.isStop(k) || r.items[k].amount != nil {
-			return false
-		}
-		if r.isStop(k) && r.items[k].brk == '.' {
-			_, to := r.sentence(k + 1)
-			asks := to < len(r.items) && r.items[to].word == "?" || r.word(k+1, "what", "whats")
-			return asks && r.amountsIn(k+1, to) == 0 && (r.opensWithin(k+1, to, "what", "whats") && r.opensWithin(k+1, to, "that") || r.opensWithin(k+1, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming"))
-		}
-	}
-	return false
-}
-
 func (r *reader) opensWithin(from, to int, ws ...string) bool {
 	for i := from; i < to; i++ {
 		if r.word(i, ws...) {

@@ -5,7 +5,7 @@ import "presshand/engine/unit"
 // A panelTarget is where a count of panels and their width stand.
 type panelTarget struct{ count, width, n int }
 
-// bindTargets states the panels of two widths and more.
+// bindTargets states how wide the panels are, and how many there are of each width.
 func (r *reader) bindTargets(ts []panelTarget) {
 	if len(ts) == 1 && r.countOfPanels(ts[0].count) && !r.has(unit.TargetWidth) {
 		r.bind(ts[0].count, unit.PanelCount)

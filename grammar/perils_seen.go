@@ -216,7 +216,8 @@ func (r *reader) worksOn(i int) bool {
 	return r.is(i, kindNoun, "strip", "panel", "joint") || r.is(i, kindWood)
 }
 
-// workOutOf: "the panel came out of the press cracked" tells of the panel.
+// workOutOf: "the panel came out of the press cracked" tells of the panel; "the lid of the
+// press" is no panel.
 func (r *reader) workOutOf(part int) bool {
 	at := part - 1
 	for r.word(at, "the", "my", "our", "a", "vacuum") {
@@ -225,8 +226,16 @@ func (r *reader) workOutOf(part int) bool {
 	if r.word(at, "from", "off", "out of") || r.word(at, "of") && strings.HasSuffix(r.wordAt(at-1), "out") {
 		return true
 	}
+	if !r.word(at, "of", "in", "under", "on", "inside") {
+		return false
+	}
 	from, _ := r.clause(part)
-	return r.word(at, "of", "in", "under", "on", "inside") && (r.within(from, at, kindNoun, "strip", "panel", "joint") >= 0 || r.within(from, at, kindWood) >= 0)
+	for k := from; k < at; k++ {
+		if r.is(k, kindWood) || r.is(k, kindNoun, "strip", "panel", "joint") && !r.word(k, "lid", "lids") {
+			return true
+		}
+	}
+	return false
 }
 
 // machines are what has a bed or a frame, and is no press.

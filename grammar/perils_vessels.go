@@ -35,11 +35,9 @@ func (r *reader) holdsVacuum(i int) bool {
 // is pumped out of: "cabinet with viewing window", "face a polycarbonate on 3/4 ply".
 func (r *reader) glazes(i int) bool {
 	from, to := r.sentence(i)
-	if r.opensWithin(from, to, holders...) || r.within(from, to, kindNoun, "reservoir") >= 0 {
+	if r.opensWithin(from, to, holders...) || r.within(from, to, kindNoun, "reservoir", "press", "frame", "bag", "bed") >= 0 {
 		return false
 	}
-	if r.opensWithin(from, i, "face", "facing", "cabinet", "cupboard", "door", "doors", "veneer", "laminate") {
-		return true
-	}
-	return !r.mentions(kindVacuum) && !r.pressureSaid() && !r.pumping() && r.within(from, to, kindNoun, "press", "frame", "bag", "bed") < 0
+	pumped := r.mentions(kindVacuum) || r.pressureSaid() || r.pumping()
+	return !pumped || r.opensWithin(from, i, "face", "facing", "cabinet", "cupboard", "door", "doors", "veneer", "laminate")
 }

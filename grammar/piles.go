@@ -270,68 +270,6 @@ func (r *reader) wantsWidth() bool {
 	return r.mentions(kindRole, "target", "trim") || r.mentions(kindNoun, "panel", "fence") || r.mentions(kindAsk, "strips") || r.wedgeWindow() && r.ofPairs() > 1
 }
 
-// pileAt reads a pile whose count stands at item i.
-func (r *reader) pileAt(i int) (pile, bool) {
-	if !r.free(i) {
-		return pile{}, false
-	}
-	if n, ok := r.items[i].amount.whole(); !ok || n < 1 || r.items[i].amount.plural || r.is(r.next(i), kindNoun, "panel", "press", "joint", "bag", "frame") {
-		return pile{}, false
-	}
-	if r.is(r.prev(i), kindRole, "target") || r.is(r.prev(i), kindRole, "trim") || r.items[i].amount.link != linkNone {
-		return pile{}, false
-	}
-	j := i + 1
-	joined := false
-	for j < len(r.items) && j <= i+5 {
-		switch {
-		case r.is(j, kindNoun, "strip"), r.is(j, kindRole, "name") && in(r.items[j].word, "no .", "no.", "no", "nr"), r.word(j, "off", "ea", "each", "that", "are", "is", "the", "these", "those", "some", "about", "measuring", "in", "fat", "skinny", "good", "ones", "them", "by", "real", "really", "wider", "narrow", "narrower", "big", "small", "short", "odd", "decent", "old", "nice", "little", "thin", "more", "which", "roughly", "around", "exactly", "left", "over", "spare", "remaining") || r.is(j, kindAttr, "long") && isPlural(r.items[j].word) || r.is(j, kindRole, "in a row"):
-		case r.word(j, "at", "@", "of", "x") || r.items[j].brk == '@':
-			joined = true
-		case r.items[j].amount != nil && r.someSpoiled(j) == i, r.items[j].amount != nil && r.items[j].amount.plural && r.word(j-1, "the") && r.ofPairs() < 2:
-			return pile{}, false // "two of the 3 1/4s": of a pile told before
-		case r.items[j].amount != nil && r.items[j].amount.link == linkTimes && r.is(j+1, kindNoun, "press", "bag", "frame", "bed"):
-			return pile{}, false // "one 4x8 frame"
-		case r.items[j].amount != nil:
-			return r.pileOf(i, j, joined)
-		case r.items[j].kind == kindWood || r.items[j].kind == kindWoodSort:
-		default:
-			return pile{}, false
-		}
-		j++
-	}
-	return pile{}, false
-}
-
-func (r *reader) pileOf(i, j int, joined bool) (pile, bool) {
-	am := r.items[j].amount
-	if r.items[j].used || am.dead || am.unit != nil && am.unit.Dimension != unit.Distance {
-		return pile{}, false
-	}
-	if j+1 < len(r.items) && r.items[j+1].amount != nil && r.items[j+1].amount.link == linkTimes {
-		return pile{}, false
-	}
-	switch am.link {
-	case linkAt, linkTimes:
-		joined = true
-	case linkTo, linkOr:
-		return pile{}, false
-	}
-	if am.link == linkTimes && am.unit == nil && r.items[i].amount.form != formWords && !r.countGlued(i) && (r.timesPairs() < 2 || r.is(r.prev(i), kindNoun, "panel") || r.is(r.next(j), kindNoun, "panel")) {
-		return pile{}, false
-	}
-	if !joined && j == i+1 && r.isBreak(i+1) {
-		return pile{}, false
-	}
-	if r.word(j+1, "skinny", "shy", "scant", "narrow", "skimpy", "under", "undersize", "undersized", "oversize", "off") && r.size(j) < mostApart {
-		return pile{}, false // "three are 1/16 skinny"
-	}
-	if next := r.next(j); r.is(next, kindAttr, "thick", "long") || r.is(next, kindNoun, "panel", "bar", "trim") || r.is(next, kindRole, "trim") {
-		return pile{}, false
-	}
-	return pile{i, j}, true
-}
-
 // timesPairs counts the sizes of two numbers: one alone is a panel's, several
 // beside a width that is needed are stock.
 func (r *reader) timesPairs() int {

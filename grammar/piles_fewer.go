@@ -168,20 +168,24 @@ func (r *reader) boardWanted(i int) bool {
 
 // getTo: "can I get to 50" asks whether strips of a stock come to so much.
 func (r *reader) getTo(i int) bool {
-	if r.word(i-1, "a") && r.word(i-2, "do", "give", "cover") && r.isBreak(i+1) && r.length(i) && r.size(i) > leastFenced && (r.has(unit.StockPiles) || r.stockPairs(i) > 1) {
-		return true // "will nine 2 1/2s and five 3s do a 36?"
-	}
-	k := i - 1
-	if r.word(k, "to") {
-		k--
-	}
-	if r.word(k, "me", "us") && r.word(k-1, "get") {
-		return r.length(i) && r.size(i) > leastFenced && r.isBreak(i+1) && (r.has(unit.StockPiles) || r.stockPairs(i) > 1) // "get me to 40"
-	}
-	if !(r.word(k, "get", "getto") || r.is(k, kindVacuum, "pull") && r.word(k, "get to")) || !r.word(k-1, "i", "we", "you", "it", "they", "that", "these", "those", "them") || !r.length(i) || r.size(i) < leastFenced || !r.isBreak(i+1) {
+	wide := r.length(i) && r.size(i) >= leastFenced && r.isBreak(i+1)
+	if !wide || !r.has(unit.StockPiles) && r.stockPairs(i) < 2 {
 		return false
 	}
-	return (r.word(k-2, "can", "could", "will", "would", "does", "do") || r.word(k-1, "that", "these", "those")) && (r.has(unit.StockPiles) || r.stockPairs(i) > 1)
+	if r.word(i-1, "a") && r.word(i-2, "do", "give", "cover") {
+		return true // "will nine 2 1/2s and five 3s do a 36?"
+	}
+	get := i - 1
+	if r.word(get, "to") {
+		get--
+	}
+	if r.word(get, "me", "us") && r.word(get-1, "get") {
+		return true // "get me to 40"
+	}
+	gets := r.word(get, "get", "getto", "get to")
+	strips := r.word(get-1, "that", "these", "those")
+	somebody := r.word(get-1, "i", "we", "you", "it", "they", "them") && r.word(get-2, "can", "could", "will", "would", "does", "do")
+	return gets && (strips || somebody)
 }
 
 // widthOfAll: "how wide will it come out if I use all 9 of the 2 3/8 and 4 of the 3 1/8"
@@ -222,10 +226,8 @@ func (r *reader) reckoned() {
 		switch {
 		case r.is(i, kindRole, "target") && r.word(i, "make") && r.word(i-1, "i") && r.word(i-2, "which", "that"):
 			r.items[i].meaning = meaning{}
-		case r.is(i, kindSay) && r.word(i, "wants") && r.word(i+1, "it", "this", "that") && i+2 < len(r.items) && r.free(i+2) && r.length(i+2) && r.size(i+2) > leastFenced && !r.timesAt(i+3) && !r.is(r.next(i+2), kindAttr, "thick", "long", "tall"):
-			if r.stockPairs(len(r.items)) > 1 {
-				r.items[i].meaning = meaning{kind: kindRole, id: "target"}
-			}
+		case r.is(i, kindSay) && r.word(i, "wants") && r.word(i+1, "it", "this", "that") && r.wideAlone(i+2) && r.stockPairs(len(r.items)) > 1:
+			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 		case r.getsWide(i):
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 		case r.free(i) && r.length(i) && r.itShouldBe(i):
@@ -279,6 +281,12 @@ func (r *reader) getsWide(i int) bool {
 		return false
 	}
 	return r.spokenCounts() > 1 && !r.mentions(kindNoun, "bar", "panel", "press") && !r.mentions(kindVacuum) && !r.pressureSaid()
+}
+
+// wideAlone reports whether a measure at item i could be how wide a panel is, as no other
+// goes with it and no word says that it is something else.
+func (r *reader) wideAlone(i int) bool {
+	return r.free(i) && r.length(i) && r.size(i) > leastFenced && !r.timesAt(i+1) && !r.is(r.next(i), kindAttr, "thick", "long", "tall")
 }
 
 // someOfPanels: "4 panels, two of them 24 wide and two 18" tells how wide some are.

@@ -21,9 +21,13 @@ func (r *reader) countsThatAre() (told, wide int) {
 	return told, wide
 }
 
-// enoughAlone: "9 of 2 1/4 and 7 of 3 for a 28 inch panel, enough?" asks of the strips.
-func (r *reader) enoughAlone() {
+// cuesByContext: "9 of 2 1/4 and 7 of 3 for a 28 inch panel, enough?" asks of the strips, and
+// "can we make it" beside hours of the plan.
+func (r *reader) cuesByContext() {
 	for i := range r.items {
+		if r.asksThePlan(i) {
+			r.items[i].id = "schedule"
+		}
 		if r.word(i, "enough") && r.isBreak(i-1) && r.isBreak(i+1) && r.stockPairs(len(r.items)) > 1 {
 			r.items[i].meaning = meaning{kind: kindAsk, id: "strips"}
 		}

@@ -104,7 +104,7 @@ func (r *reader) pumpState(i int) int {
 // endOfState is where the state at item i ends, if nothing but a question goes on there, and
 // whether it is of now: not "tomorrow" or "overnight", nor with "then use it" behind it.
 func (r *reader) endOfState(i int) (end int, now bool) {
-	for r.word(i, "today", "now", "again", "though", "as", "well", "too") {
+	for r.word(i, "today", "now", "again", "though", "as", "well", "too", "this", "week") {
 		i++
 	}
 	if r.is(i, kindAsk, "schedule") && strings.HasPrefix(r.items[i].word, "when") {

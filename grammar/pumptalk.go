@@ -140,3 +140,23 @@ func (r *reader) waxAlone() {
 		}
 	}
 }
+
+// halfFull lists "half of it is full with wood" as unread: how much air is left to pump
+// depends on it, and nobody knows how well it was guessed.
+func (r *reader) halfFull() {
+	if !r.mentions(kindNoun, "press", "frame", "bag", "pump") {
+		return
+	}
+	for f := range r.items {
+		if !r.word(f, "full", "filled", "taken", "occupied", "used") || r.items[f].used || !r.mentions(kindNoun, "pump") && !r.saidFlow() {
+			continue
+		}
+		for k := f - 1; k >= 0 && k >= f-6 && !r.isBreak(k); k-- {
+			if r.spokenHalf(k) || r.word(k, "half", "most", "third") {
+				r.unuse(r.textOf(k, f))
+				r.phrase.Negated = append(r.phrase.Negated, r.textOf(k, f))
+				break
+			}
+		}
+	}
+}

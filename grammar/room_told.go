@@ -13,13 +13,12 @@ import (
 func (r *reader) roomTold(i int) bool {
 	const low, high = 0.03, 0.6 // m
 	stack := r.has(unit.StackLayers) || r.has(unit.SledThickness) && (r.topic == Stack || r.has(unit.StripThickness) && r.word(i-1, "over"))
-	if !stack || r.has(unit.Opening) || r.size(i) < low || r.size(i) > high || r.items[i].amount.link != linkNone || !r.endsRoom(i) || r.tooHigh(i) || r.fitsElsewhere(i) {
+	if !stack || r.has(unit.Opening) || r.size(i) < low || r.size(i) > high || r.items[i].amount.link != linkNone || !r.endsRoom(i) || r.tooHigh(i) || r.maybeHour(i) && r.word(i-1, "at") || r.fitsElsewhere(i) {
 		return false
 	}
 	j, inside, says := i-1, r.saidInside(i) || !r.items[i].amount.bare(), false
 	for ; r.word(j, "just", "only", "about", "a", "the", "is", "thats", "but", "to", "at", "has", "got", "gives", "clears", "clear", "shuts", "closes", "takes", "me", "us", "barely", "exactly", "of", "opens", "opens to") || r.is(j, kindVerb, "clear"); j-- {
-		hour := r.word(j, "shuts", "closes", "opens") && r.maybeHour(i)
-		says = says || r.word(j, "gives", "clears", "clear", "shuts", "closes", "opens", "opens to") && !hour || r.is(j, kindVerb, "clear") || inside && r.word(j, "is", "thats", "has", "got", "takes")
+		says = says || r.word(j, "gives", "clears", "clear", "shuts", "closes", "opens", "opens to") || r.is(j, kindVerb, "clear") || inside && r.word(j, "is", "thats", "has", "got", "takes")
 	}
 	says = says || inside && strings.HasSuffix(r.wordsTyped(j), "'s")
 	says = says || r.is(j, kindNoun, "opening") && j < i-1

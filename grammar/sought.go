@@ -52,7 +52,7 @@ var soughtTable = []soughtWords{
 	{unit.PanelCount, "", "", "", `how many panels`},
 	{unit.StripCount, "", "", "", `how many ` + stripWords},
 	{unit.ShopTemp, "", "", "", `how (warm|hot|cold|cool)|what (shop )?temp(erature)?`},
-	{unit.WedgeForce, "", "", "", `(what|which|how much) (drive|driving|wedge) force|(what|how much|how many (pounds|lbs?|kilos|kg|newtons)) force ((do|must|should) (i|we) (need|want|put|use) )?(on|for) (the |my |our )?wedge|how hard (must|should|do|can) (i|we) (have to )?(drive|hit|knock)`},
+	{unit.WedgeForce, "", "", "", `(what|which|how much) (drive|driving|wedge) force|(what|how much|how many (pounds|lbs?|kilos|kg|newtons)( of)?) force ((do|must|should) (i|we) (need|want|put|use) )?(on|for) (the |my |our )?wedge|how hard (must|should|do|can) (i|we) (have to )?(drive|hit|knock)`},
 	{unit.WedgeRatio, "", "", "", `what (wedge|taper)( ratio)?|how steep`},
 	{unit.Overfill, "", "", "", `how much (overfill|oversize)|how far over`},
 	{unit.Vacuum, "", "", "", `(how much|what|which|how deep a) (vacuum|vac)`},

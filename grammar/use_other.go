@@ -18,7 +18,7 @@ func (r *reader) useOther() {
 			continue
 		}
 		k := r.otherOf(part)
-		if k < 0 || r.has(partHeights[r.items[part].id]) {
+		if k < 0 {
 			continue
 		}
 		r.items[j].amount.dead = true
@@ -36,10 +36,10 @@ func (r *reader) otherOf(part int) int {
 	if to >= len(r.items) || k == to+1 || !r.live(k) || !r.length(k) || r.timesAt(k+1) {
 		return -1
 	}
-	if n := r.next(k); n >= 0 && !r.is(n, kindNoun, r.items[part].id) && !r.word(n, "one", "instead") {
-		return -1
+	if r.isBreak(r.past(k+1, "please")) || r.is(r.next(k), kindNoun, r.items[part].id) || r.word(k+1, "one", "instead") {
+		return k
 	}
-	return k
+	return -1
 }
 
 // past is the first item from i on that is none of the words.

@@ -25,6 +25,9 @@ func (r *reader) goal(i int) bool {
 		return false
 	}
 	f, at := r.figureNear(i)
+	if f == unit.FacePressure && r.solving == unit.WedgeForce {
+		f, at = "", -1 // "how many pounds of force on the wedge for 50 psi" is of no face
+	}
 	if f == "" && (r.solving != unit.Vacuum && !r.wanted(i) || r.items[i].amount.unit.Symbol == "inHg" && r.solving != unit.Vacuum) {
 		return false
 	}

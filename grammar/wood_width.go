@@ -36,6 +36,9 @@ func (r *reader) feltGap(i int) int {
 	_, to := r.sentence(i)
 	for k := i + 1; k < to; k++ {
 		if r.free(k) && r.length(k) && r.size(k) < mostApart && r.opensWithin(max(i, k-4), k, "feeler", "feelers") {
+			if r.is(k+1, kindNot) {
+				return -1 // "feeler .002 wont go in"
+			}
 			return k
 		}
 	}
