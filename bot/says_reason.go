@@ -94,6 +94,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonWoodUneven:        "The pieces run from {wood_mc_low_pct} to {wood_mc_high_pct}; more than 2 % apart pulls joints open later.",
 	engine.ReasonWoodEven:          "The pieces are within 2 % of each other ({wood_mc_low_pct} to {wood_mc_high_pct}).",
 	engine.ReasonPumpDownCounts:    "The time to pull down counts too: the pressure has to be there before the glue stiffens.",
+	engine.ReasonNotInOneLoad:      "That is one panel. All {panel_count} in one load take {layup_load_s} to lay up, longer than {closed_time_s}: press fewer at a time.",
 	engine.ReasonFilmHoldsWater:    "Under film the water stays in, so it takes longer in the press than the label says.",
 	engine.ReasonTimesHeld:         "At {shop_temp_c} the times are only a guess: I scale them between 10 and 35 °C (50 and 95 °F).",
 	engine.ReasonTemperatureUnsaid: "The times are for {shop_temp_c}. Tell me how warm the shop is if it is not.",

@@ -67,8 +67,27 @@ func judgeLayup(b *builder, closed unit.Range[float64]) error {
 	default:
 		demand = unit.Exactly(panel)
 		b.advise(ReasonPumpDownCounts, unit.Facts{unit.LayupPanel: unit.LayupPanel.Number(panel)})
+		if err := adviseOneLoad(b, panel, closed); err != nil {
+			return err
+		}
 	}
 	judgeAgainstClosed(b, demand, closed)
+	return nil
+}
+
+// adviseOneLoad warns where one panel is laid up in time and all that are told would not be
+// in one load: the first waits until the last is laid up.
+func adviseOneLoad(b *builder, panel float64, closed unit.Range[float64]) error {
+	panels, err := b.count(unit.PanelCount, 1)
+	if err != nil {
+		return err
+	}
+	load := float64(panels) * panel
+	if panels > 1 && panel <= closed.Mid && load > closed.Mid {
+		b.advise(ReasonNotInOneLoad, unit.Facts{
+			unit.PanelCount: unit.Number(panels), unit.LayupLoad: unit.Number(load), unit.ClosedTime: unit.TripleOf(closed),
+		})
+	}
 	return nil
 }
 

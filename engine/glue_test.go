@@ -204,6 +204,20 @@ func TestGlue_layupOfLoad(t *testing.T) {
 	}
 }
 
+// Six panels of 180 s are 1080 s, beyond the 12 min of PVA at 20 °C; two are within them.
+func TestGlue_notInOneLoad(t *testing.T) {
+	for panels, want := range map[int]bool{1: false, 2: false, 6: true} {
+		a := mustAnswer(t, engine.Glue, unit.Facts{
+			unit.GlueClass: unit.Word("aliphatic"), unit.ShopTemp: unit.Number(20), unit.PanelCount: unit.Number(panels), unit.LayupPanel: unit.Number(180),
+		})
+		wantCheck(t, a, "lay-up", engine.Good, engine.ReasonLayupWithin)
+		warned := slices.ContainsFunc(a.Advice, func(f engine.Finding) bool { return f.Reason == engine.ReasonNotInOneLoad })
+		if warned != want {
+			t.Errorf("%d panels: warned %v, want %v", panels, warned, want)
+		}
+	}
+}
+
 func TestGlue_gapAndPressTime(t *testing.T) {
 	a := mustAnswer(t, engine.Glue, unit.Facts{unit.GlueClass: unit.Word("pva"), unit.Gap: unit.Number(0.15)})
 	wantCheck(t, a, "gap", engine.Good, engine.ReasonGapBridged)

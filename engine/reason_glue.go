@@ -66,6 +66,9 @@ const (
 	// ReasonPumpDownCounts: the time to pull down counts towards the closed time.
 	// Figures: layup_s, closed_time_s.
 	ReasonPumpDownCounts Reason = "pump-down-counts"
+	// ReasonNotInOneLoad: one panel is laid up in time, all of them in one load are not.
+	// Figures: panel_count, layup_load_s, closed_time_s.
+	ReasonNotInOneLoad Reason = "not-in-one-load"
 	// ReasonFilmHoldsWater: under film the water stays in, so the press time is
 	// longer than the table's or the label's. Figures: press_time_min.
 	ReasonFilmHoldsWater Reason = "film-holds-water"

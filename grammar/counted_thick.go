@@ -10,7 +10,7 @@ import (
 func (r *reader) countAndFraction() {
 	for i := 0; i < len(r.items); i++ {
 		am := r.items[i].amount
-		if am == nil || am.form != formMixed || am.value == nil || am.link != linkNone || am.float() < 3 || !r.length(i) {
+		if am == nil || am.form != formMixed || am.value == nil || am.link != linkNone || am.float() < 2 || !r.length(i) {
 			continue
 		}
 		thick := i
@@ -29,13 +29,14 @@ func (r *reader) countAndFraction() {
 
 // countedThick reports whether the mixed number at item i counts what is named at item n and
 // says how thick each is, for nothing else can be meant: how wide they are is said apart, or
-// they lie in a stack.
+// they lie in a stack. Only strips and panels of 3 and more are never so thick.
 func (r *reader) countedThick(i, thick, n int) bool {
+	tooThick := r.items[i].amount.float() >= 3
 	switch {
 	case r.is(n, kindNoun, "strip"):
-		return thick > i || isPlural(r.items[n].word) && r.stripsWide(i) && !r.mentions(kindAttr, "thick")
+		return tooThick && (thick > i || isPlural(r.items[n].word) && r.stripsWide(i) && !r.mentions(kindAttr, "thick"))
 	case r.is(n, kindNoun, "panel") && isPlural(r.items[n].word):
-		return thick > i || r.piledUp() || r.sizeAfter(n)
+		return tooThick && thick > i || thick == i && (r.piledUp() || r.sizeAfter(n))
 	}
 	return false
 }
