@@ -89,6 +89,34 @@ func layerOf(layers unit.Layers, part string) int {
 	return slices.IndexFunc(layers, func(l unit.Layer) bool { return l.Part == part })
 }
 
+// layPlace says beside which layer a part is laid: "on top of the strips", "under the caul".
+var layPlace = regexp.MustCompile(`(?i)\b(on|over|above|atop|between|under|below|beneath|underneath)\s+(?:top of\s+)?(?:the |my |our |those |all )?(strips?|staves|slats|panels?|caul|sled)\b`)
+
+// placeTold is where among the layers a part goes that is laid where the text says; -1 where it
+// says nothing, or names a layer that is not there or there more than once.
+func placeTold(text string, layers unit.Layers) int {
+	said := layPlace.FindStringSubmatch(text)
+	if said == nil {
+		return -1
+	}
+	part := strings.TrimSuffix(strings.ToLower(said[2]), "s")
+	switch part {
+	case "strip", "stave", "slat", "panel":
+		part = "strips"
+	}
+	at := layerOf(layers, part)
+	if at < 0 || layerOf(layers[at+1:], part) >= 0 {
+		return -1
+	}
+	switch strings.ToLower(said[1]) {
+	case "under", "below", "beneath", "underneath":
+		return at
+	}
+	for at++; at < len(layers) && layers[at].Part == "film"; at++ {
+	}
+	return at
+}
+
 // matInStack lays a mat that a message adds into the stack told before: where it lay,
 // else under the board on top.
 func (t *turn) matInStack(p grammar.Phrase) grammar.Phrase {
@@ -117,6 +145,9 @@ func (t *turn) matInStack(p grammar.Phrase) grammar.Phrase {
 	if was, ok := t.earlierStack("mat"); ok {
 		old, _ := was.Value.(unit.Layers)
 		at = layerOf(old, "mat")
+	}
+	if told := placeTold(t.m.Text, layers); told >= 0 {
+		at = told
 	}
 	p.Facts = slices.DeleteFunc(slices.Clone(p.Facts), func(f grammar.Fact) bool { return f.Field == unit.StackLayers })
 	k = slices.IndexFunc(p.Facts, func(f grammar.Fact) bool { return f.Field == unit.MatThickness })

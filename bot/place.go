@@ -286,7 +286,7 @@ func (t *turn) layerAgain(a grammar.Amendment) (grammar.Fact, bool) {
 func (t *turn) laidOnTop(p grammar.Phrase) grammar.Phrase {
 	x, ok := t.before.Said.find(unit.StackLayers)
 	layers, isStack := x.Value.(unit.Layers)
-	if !ok || !isStack || p.NewStart || !strings.Contains(strings.ToLower(t.m.Text), "on top") || stated(p.Facts, unit.StackLayers) {
+	if !ok || !isStack || p.NewStart || !strings.Contains(strings.ToLower(t.m.Text), "on top") || stated(p.Facts, unit.StackLayers) || placeTold(t.m.Text, layers) >= 0 {
 		return p
 	}
 	for _, l := range layers {

@@ -171,7 +171,7 @@ func (r *reader) keptAt() {
 			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
 			r.items[i].used = true
 		}
-		if r.broughtTo(i) || r.onlyGetsSo(i) || r.noRatherTime(i) {
+		if r.broughtTo(i) || r.onlyGetsSo(i) || r.noRatherTime(i) || r.madeThat(i) {
 			r.phrase.Amends = append(r.phrase.Amends, r.amendment(i))
 			r.items[i].used = true
 		}
@@ -181,6 +181,16 @@ func (r *reader) keptAt() {
 // noRatherTime: "no, an hour. and the second press …" tells another time for the last one.
 func (r *reader) noRatherTime(i int) bool {
 	return i == 2 && r.free(i) && r.items[i].amount.is(unit.Lasting) && r.items[i].amount.value != nil && r.word(0, "no", "nope", "nah") && r.isBreak(1) && i+1 < len(r.items) && r.isStop(i+1)
+}
+
+// madeThat: "make that 26 and leave 1/4 to trim" tells another number for one said before, of
+// whatever it was, beside what else changes.
+func (r *reader) madeThat(i int) bool {
+	first := r.firstWord()
+	for r.word(first, "ok", "okay", "no", "right", "so", "thanks", "hmm", "oh", "wait") || first < len(r.items) && r.isBreak(first) {
+		first++
+	}
+	return i == first+1 && r.is(first, kindFix) && r.word(first, "make that", "make it", "call it") && r.free(i) && r.items[i].amount.bare() && r.items[i].amount.value != nil && r.items[i].amount.link == linkNone && r.word(i+1, "and", "with", "but", "then", "plus")
 }
 
 // bringers are verbs that bring a figure to another: "bump it to 26".
