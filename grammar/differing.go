@@ -7,6 +7,36 @@ import (
 	"presshand/engine/unit"
 )
 
+// mixedThick reads "5/16 and 3/8 strips mixed under a 3/8 mat": how thick the thinnest and the
+// thickest strips are.
+func (r *reader) mixedThick() {
+	const thickestMixed, mostApart = 0.03, 1.6 // m; and how many times the thinner one
+	told := r.wordIn("mixed", "mix", "mixture", "thin", "thin ones", "thinner", "thinner ones", "thinnest")
+	if !told || r.mentions(kindAttr, "wide") || r.mentions(kindNoun, "sled") && r.mentions(kindNoun, "caul") {
+		return
+	}
+	for i := range r.items {
+		k := i + 2
+		if !r.free(i) || !r.free(k) || !r.word(i+1, "and", "or") || !r.length(i) || !r.length(k) || r.items[k].amount.link != linkNone {
+			continue
+		}
+		of := i - 1
+		if r.word(of, "of", "are", "at", "both") {
+			of--
+		}
+		a, b := r.size(i), r.size(k)
+		if thin, thick := min(a, b), max(a, b); thick > thickestMixed || thick > mostApart*thin || thin == thick || !r.is(of, kindNoun, "strip") && !r.is(r.next(k), kindNoun, "strip") {
+			continue
+		}
+		if a > b {
+			i, k = k, i
+		}
+		r.bind(i, unit.StripThinnest)
+		r.bind(k, unit.StripThickest)
+		return
+	}
+}
+
 // someAndSome reads the least and the most of pieces that differ: thicknesses,
 // or moisture where they are per cents.
 func (r *reader) someAndSome() {

@@ -11,7 +11,7 @@ rice pasta noodles salad tomato tomatoes potato potatoes onion onions carrot car
 yoghurt yogurt chocolate recipe popcorn sweets candy pie pies
 gravel compost mulch topsoil soil turf sod fertiliser fertilizer manure seed seeds seedlings veg vegetable vegetables hedge hedges shrub shrubs cement mortar plaster drywall
 plasterboard grout tarmac asphalt sand driveway pergola gutter gutters joists rafters paving pavers pebbles allotment rotten ballast hardcore rebar plumber plumbing copper road lawn
-photo photos stamps parcel envelopes pens tape screws nails teeth blade torque bolt bolts rivet rivets
+photo photos stamps parcel envelopes pens tape screws nails teeth tooth blade torque bolt bolts rivet rivets
 manifold carburetor carburettor carb booster brake brakes alternator exhaust piston pistons tyres tires windscreen windshield mileage mpg petrol diesel
 tickets games receivers league football soccer tennis cinema movie gig concert reps squats deadlift biceps gym yoga stretches muscle muscles
 ibuprofen paracetamol aspirin fever doctor dentist blood pills nappies diapers

@@ -127,6 +127,7 @@ func (r *reader) sayings() {
 		r.offStrips()
 	}
 	r.leakTests()
+	r.mixedThick()
 	r.structures()
 	r.twoGauges()
 	r.rates()
