@@ -33,7 +33,7 @@ func (r *reader) corrections() {
 		}
 		fix := r.is(i, kindFix)
 		no := r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
-		if !fix && !no && !(stumbles[r.items[i].word] && r.isBreak(i-1)) {
+		if !fix && !no && !(stumbles[r.items[i].word] && (r.isBreak(i-1) || r.betweenFigures(i))) {
 			continue
 		}
 		if fix && r.behindCorrected(i) {
@@ -56,11 +56,14 @@ func (r *reader) corrections() {
 			i = r.forget(i, r.nextAmount(now, len(r.items))+1)
 		case r.baldBefore(i, now):
 			i = r.forget(i, now)
-		case r.labelledNumber(now):
-		case r.placeNumber(i-1, now):
-			i = r.forget(i, now+1)
 		case fix && afterthoughts[r.items[i].word] && r.isBreak(i+1) && r.isBreak(i-2) && r.placeNumber(i-2, i-1):
 			i = r.forget(i-1, i+1)
+		case r.labelledNumber(now):
+			if stumbles[r.items[i].word] {
+				r.items[i].meaning = meaning{kind: kindFix} // "need 28 er 24 wide"
+			}
+		case r.placeNumber(i-1, now):
+			i = r.forget(i, now+1)
 		}
 	}
 }
@@ -353,12 +356,20 @@ func (r *reader) countAndSize(k, now int) bool {
 		before--
 	}
 	_, whole := r.items[now].amount.whole()
-	return whole && before >= 0 && r.items[before].amount != nil && (before < k-1 || r.items[k].amount.link == linkAt || r.items[k].amount.unit != nil)
+	if !whole || before < 0 || r.items[before].amount == nil {
+		return false
+	}
+	nearer := r.word(now+1, "of", "of them") || r.sizeOff(before, now) < r.sizeOff(k, now)+aboutAlike
+	return nearer && (before < k-1 || r.items[k].amount.link == linkAt || r.items[k].amount.unit != nil)
 }
 
 // farOff is by how much, as a logarithm, a corrected number may differ before another
 // one is looked for; our estimate.
 const farOff = 1.1
+
+// aboutAlike is by how much, as a logarithm, a number must be nearer to the width than to the
+// count of a pile to correct the width; our estimate.
+const aboutAlike = 0.1
 
 // countsOff is that for a measure that is no whole number, where a count is near; our estimate.
 const countsOff = 0.6

@@ -8,6 +8,15 @@ func (r *reader) betweenNumbers(k int) bool {
 	return r.isBreak(k) || r.idle(k) || r.word(k, "no", "nope", "nah") || r.is(k, kindAttr) || r.is(k, kindNoun) || r.is(k, kindVacuum) || r.is(k, kindAir) || r.is(k, kindFix) || r.is(k, kindWood)
 }
 
+// betweenFigures reports whether a stumble stands between two numbers: "1 1/2 wide er 2 1/4".
+func (r *reader) betweenFigures(i int) bool {
+	before := i - 1
+	if r.is(before, kindAttr) {
+		before--
+	}
+	return before >= 0 && r.items[before].amount != nil && i+1 < len(r.items) && r.items[i+1].amount != nil
+}
+
 // corrigible reports whether the number at item now can be another for that at item k.
 func (r *reader) corrigible(k, now int) bool {
 	if a, b := r.items[k].amount, r.items[now].amount; r.free(k) && (a.form == formPair || b.form == formPair) {

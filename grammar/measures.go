@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"slices"
+
+	"presshand/engine/unit"
+)
 
 // attrFields says what a direction of measuring makes of a part.
 var attrFields = map[string]map[string]unit.Field{
@@ -385,5 +389,9 @@ func (r *reader) bracketNoun(i int, attr string) string {
 
 // forStrips reports whether a panel's width is what strips in stock must fill.
 func (r *reader) forStrips(i int) bool {
-	return r.has(unit.StockPiles) && !r.has(unit.TargetWidth)
+	if !r.has(unit.StockPiles) {
+		return false
+	}
+	told := slices.IndexFunc(r.bound, func(b binding) bool { return b.fact.Field == unit.TargetWidth })
+	return told < 0 && !r.has(unit.TargetWidth) || told >= 0 && r.fixedBetween(r.bound[told].from, i) // "need 30 wide. sorry, 28 wide"
 }

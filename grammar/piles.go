@@ -102,7 +102,7 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 			r.unuse(r.textOf(min(p.count, p.width), max(p.count, p.width)))
 			continue
 		}
-		if k := p.count - 2; last >= 0 && k > last && r.free(k) && r.word(k+1, "no", "sorry") || last >= 0 && p.count-3 > last && r.free(p.count-3) && r.isBreak(p.count-2) && r.word(p.count-1, "no", "sorry", "make that") {
+		if last >= 0 && r.loneCountBefore(p.count) > last {
 			piles = append(piles, unit.Pile{Width: w, Count: n}) // "6, no 4 @ 3 3/4"
 		} else if last >= 0 && r.within(last, p.count, kindFix) >= 0 {
 			piles = r.instead(piles, unit.Pile{Width: w, Count: n})

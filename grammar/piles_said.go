@@ -44,3 +44,17 @@ func (r *reader) spokenCounts() int {
 	}
 	return n
 }
+
+// loneCountBefore is the count that the one at item i corrects before its width is told: "6,
+// no 4 @ 3 3/4"; -1 where none is.
+func (r *reader) loneCountBefore(i int) int {
+	k, fixed := i-1, false
+	for k >= 0 && (r.is(k, kindFix) || r.word(k, "no", "sorry") || r.isBreak(k) && !r.isStop(k)) {
+		fixed = fixed || !r.isBreak(k)
+		k--
+	}
+	if fixed && r.free(k) && r.items[k].amount.bare() && r.items[k].amount.link == linkNone {
+		return k
+	}
+	return -1
+}
