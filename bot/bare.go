@@ -98,6 +98,9 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if t.correctsByTone() {
 		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.takesPlace, t.chosen, t.sought, t.instead, t.askedFor, t.alone}
 	}
+	if len(a.Of) > 0 && a.Of[0] == unit.PanelCount {
+		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.askedFor} // what a customer wants more of is neither strips nor vacuum
+	}
 	if a.Layer != "" {
 		return t.layerAgain(a)
 	}

@@ -2,9 +2,16 @@ package grammar
 
 import "presshand/engine/unit"
 
-// barOf: "bar's a bit of old 2 inch stock" tells how high the bar is.
+// bitOf are the words between a bar and the stock that it is a bit of.
+var bitOf = wordSet(`is a an just some bit piece length scrap offcut of from old spare`)
+
+// barOf: "bar's a bit of old 2 inch stock" tells how high the bar is, where no other number
+// does; "bar is flush with the 3/4 stock" tells nothing of it.
 func (r *reader) barOf(i int) bool {
-	from, _ := r.clause(i)
-	bar := r.within(from, i, kindNoun, "bar")
-	return bar >= 0 && r.amountsIn(bar, i) == 0 && (r.word(bar+1, "is", "a", "will") || r.items[bar].word == "bars") && r.within(bar+1, i, kindNoun) < 0 && !r.has(unit.BarHeight)
+	bar := i - 1
+	for bar >= 0 && r.items[bar].amount == nil && bitOf[r.items[bar].word] {
+		bar--
+	}
+	own := r.word(bar+1, "is", "a", "an", "just") || r.items[max(bar, 0)].word == "bars" && !r.word(bar+1, "from", "of")
+	return bar < i-1 && r.is(bar, kindNoun, "bar") && own && !r.has(unit.BarHeight) && !r.mentions(kindAttr, "tall")
 }

@@ -124,7 +124,7 @@ func (t *tokenizer) skipDot(s scrap) {
 	if m.id == "pump" {
 		return // "we're at 7000 ft. pump does 3 cfm"
 	}
-	if after := t.at + 1 + n; n > 0 && m.kind == kindNoun && after < len(t.scraps) && in(t.scraps[after].norm, "is", "was", "are", "were", "has", "does", "holds", "reads", "says", "shows", "stands", "=", ":") {
+	if after := t.at + 1 + n; n > 0 && m.kind == kindNoun && after < len(t.scraps) && in(t.scraps[after].norm, "is", "was", "are", "were", "has", "holds", "reads", "says", "shows", "stands", "=", ":") {
 		return // "bar is 1 in. bar is 1 1/2 in"
 	}
 	if n > 0 && (m.kind == kindAttr || m.kind == kindNoun || m.kind == kindRole && m.id == "length") {

@@ -230,6 +230,8 @@ func (r *reader) mover(i int) (at int, less bool) {
 		w := r.items[j].word
 		lowers, isMover := movers[w]
 		switch {
+		case r.word(j, "up") && r.word(j-1, "sticks", "stick", "stands", "stand"):
+			return -1, false // "the bar sticks up 1 1/2" is how high it is
 		case r.word(j, "up", "down"):
 			turned, down, beside = j, w == "down", true
 		case r.word(j, "by", "it", "them"):

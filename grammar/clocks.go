@@ -383,8 +383,8 @@ func (r *reader) dayPlan() bool {
 }
 
 // asksThePlan: "start 8, 2 frames, 9 panels, out by 4, can we make it" asks of the day and
-// not of strips.
+// not of strips, of which none are told.
 func (r *reader) asksThePlan(i int) bool {
 	return r.is(i, kindAsk, "strips") && r.word(i+1, "it") && strings.HasPrefix(r.items[i].word, "can ") &&
-		r.mentions(kindRole, "start", "deadline", "hours") && r.mentions(kindNoun, "panel") && !r.mentions(kindNoun, "strip")
+		r.mentions(kindRole, "start", "deadline", "hours") && r.mentions(kindNoun, "panel") && !r.mentions(kindNoun, "strip") && r.stockPairs(len(r.items)) == 0
 }

@@ -23,7 +23,7 @@ func (r *reader) corrections() {
 	r.loadCorrected()
 	for i := 1; i < len(r.items); i++ {
 		if r.word(i, "the", "those", "these") && r.opensWithin(i, min(i+6, len(r.items)), "really", "actually", "are actually", "are really", "is actually", "should", "should be") {
-			if end := r.pileAgain(i + 1); end > 0 {
+			if end := r.pileAgain(i); end > 0 {
 				i = r.forget(i, end) // "the 8 are really 2 1/2"
 				continue
 			}

@@ -44,20 +44,44 @@ func (r *reader) countedThick(i, thick, n int) bool {
 // stripsWide reports whether how wide strips are is said of another number than that at item i.
 func (r *reader) stripsWide(i int) bool {
 	for k := range r.items {
-		if k != i && r.items[k].amount != nil && r.length(k) && r.size(k) < widestStrip && (r.is(k+1, kindAttr, "wide") || r.is(k-1, kindAttr, "wide")) {
+		if k == i || r.items[k].amount == nil || !r.length(k) || r.size(k) >= widestStrip || !r.is(k+1, kindAttr, "wide") && !r.is(k-1, kindAttr, "wide") || r.word(k+2, "after", "now", "once", "when", "finished") {
+			continue // "3 1/4 inch strips, 2 3/4 wide after planing"
+		}
+		if what := r.sizedThing(k); what < 0 || r.is(what, kindNoun, "strip") {
 			return true
 		}
 	}
 	return false
 }
 
-// sizeAfter: "10 3/4 inch panels, 30x36".
+// sizedThing returns the noun that the width at item k is of: the one right behind, else the
+// last before it in the clause; -1 where there is none.
+func (r *reader) sizedThing(k int) int {
+	if n := r.next(k); r.is(n, kindNoun) {
+		return n
+	} else if r.is(n, kindAttr) && r.is(r.next(n), kindNoun) {
+		return r.next(n)
+	}
+	from, _ := r.clause(k)
+	for n := k - 1; n >= from; n-- {
+		if r.is(n, kindNoun) {
+			return n
+		}
+	}
+	return -1
+}
+
+// sizeAfter: "10 3/4 inch panels, 30x36", but not "10 3/4 inch panels, 1x2 bar".
 func (r *reader) sizeAfter(n int) bool {
 	k := n + 1
-	for r.isBreak(k) && k < len(r.items) || r.word(k, "each", "all", "of", "at") {
+	for r.isBreak(k) && k < len(r.items) || r.word(k, "each", "all", "at") {
 		k++
 	}
-	return k+1 < len(r.items) && r.items[k].amount != nil && r.items[k].amount.link == linkNone && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkTimes
+	if k+1 >= len(r.items) || r.items[k].amount == nil || r.items[k].amount.link != linkNone || r.items[k+1].amount == nil || r.items[k+1].amount.link != linkTimes {
+		return false
+	}
+	of := r.next(k + 1)
+	return !r.is(of, kindNoun) || r.is(of, kindNoun, "panel")
 }
 
 // partCount makes a count and a measure of the mixed number at item i.

@@ -337,8 +337,10 @@ func (r *reader) ofWhat(j int) []unit.Field {
 		return f
 	}
 	switch length := r.length(j); {
+	case r.orderedBy(j) && length && r.size(j) > leastFenced:
+		return []unit.Field{unit.PanelCount, unit.TargetWidth} // "customer wants 36 now"
 	case r.orderedBy(j):
-		return []unit.Field{unit.PanelCount, unit.TargetWidth} // "customer wants ten now"
+		return []unit.Field{unit.PanelCount} // "customer wants two now"
 	case r.waitedFor(j):
 		return []unit.Field{unit.ShopTemp, unit.ServiceTemp}
 	case length && r.is(r.prev(j), kindRole, "target"):

@@ -139,7 +139,8 @@ func (r *reader) pressesThen(i int) {
 	}
 	_, to := r.sentence(i)
 	for k := i + 2; k < to; k++ {
-		if n, whole := r.wholeAt(k); whole && n > 1 && r.free(k) && r.items[k].amount.bare() && r.word(k-1, "have", "has", "makes", "got", "be", "run", "had") && r.isBreak(k+1) {
+		then := r.word(k-1, "makes") || r.word(k-1, "have", "got", "run", "had") && r.opensWithin(max(i+1, k-4), k, "so", "then")
+		if n, whole := r.wholeAt(k); then && whole && n > 1 && r.free(k) && r.items[k].amount.bare() && r.isBreak(k+1) {
 			r.bind(k, unit.PressCount)
 			return
 		}

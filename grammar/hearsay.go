@@ -136,7 +136,7 @@ func (r *reader) told(said int) bool {
 	if r.word(said+1, "to") && !r.is(said+2, kindNot) || r.word(said+1, "leave", "allow") || r.opensWithin(said+1, min(said+5, len(r.items)), "really", "set", "now", "instead") {
 		return true
 	}
-	if r.habit.Follows && r.amountsIn(said, len(r.items)) == 2 && r.deniesNumber(said) {
+	if r.habit.Follows && (recounters[r.items[said-1].word] || masters[r.items[said-1].word]) && r.amountsIn(said, len(r.items)) == 2 && r.deniesNumber(said) {
 		return true // "he says 5 panels not 3" passes on what is
 	}
 	if !masters[r.items[said-1].word] {

@@ -31,7 +31,8 @@ func (r *reader) killInPassing() {
 // neverVerbs are of what somebody says never to have done.
 var neverVerbs = wordSet(`trusted trust liked like used use needed need bothered tried try run ran had wanted gone went bought`)
 
-// killNeverDone gives up the numbers of "I never trusted a bar under an inch".
+// killNeverDone gives up the first number of "I never trusted a bar under an inch". What comes
+// behind it is of the work at hand: "I never used less than 25 inHg with a 1 in bar".
 func (r *reader) killNeverDone() {
 	for i := 1; i+1 < len(r.items); i++ {
 		if !r.word(i, "never") || !r.word(i-1, "i", "we", "ive", "weve", "have", "and", "ill") || !neverVerbs[r.items[i+1].word] {
@@ -41,6 +42,7 @@ func (r *reader) killNeverDone() {
 		for k := i; k < to; k++ {
 			if r.items[k].amount != nil {
 				r.items[k].amount.dead = true
+				break
 			}
 		}
 	}

@@ -104,8 +104,9 @@ func (r *reader) leastAbsolute(i int) bool {
 	if r.has(unit.PumpLimit) || r.within(from, i, kindNoun, "pump") < 0 {
 		return false
 	}
-	if r.word(i-1, "below", "under", "past") && r.within(from, i, kindNot) >= 0 {
-		return true // "the pump won't go below 80 mbar absolute"
+	if r.word(i-1, "below", "under", "past") {
+		not := r.within(from, i, kindNot)
+		return not > 0 && r.is(r.prev(not), kindNoun, "pump") && i-not <= 4 && !r.word(i-2, "be", "run") // "the pump won't go below 80 mbar absolute"
 	}
 	if r.opensWithin(max(from, i-5), i, "only gets down to", "only gets to", "only goes to", "goes only to") {
 		return true

@@ -182,7 +182,7 @@ func dozenWords(scraps []scrap, i int) (int64, int) {
 		}
 	}
 	switch {
-	case at == 0 && isWord(scraps, at, "dozen") && !isWord(scraps, 1, "and") && !isWord(scraps, 1, "of"):
+	case at == 0 && len(scraps) > 1 && isWord(scraps, at, "dozen") && !isWord(scraps, 1, "and"):
 		return 12, 1
 	case at > i && isWord(scraps, at, "dozen") && !(isWord(scraps, at+1, "and") && isWord(scraps, at+2, "a") && isWord(scraps, at+3, "half")):
 		return 12, 2
