@@ -339,6 +339,8 @@ func (r *reader) ofWhat(j int) []unit.Field {
 	switch length := r.length(j); {
 	case r.orderedBy(j):
 		return []unit.Field{unit.PanelCount, unit.TargetWidth} // "customer wants ten now"
+	case r.severalGoIn(j):
+		return []unit.Field{unit.PanelCount}
 	case r.waitedFor(j):
 		return []unit.Field{unit.ShopTemp, unit.ServiceTemp}
 	case length && r.is(r.prev(j), kindRole, "target"):
