@@ -12,7 +12,7 @@ import (
 var (
 	pushesByBar = regexp.MustCompile(`(?i)\b(?:bar|batten|upstand)s?\b`)
 	clauseEnd   = regexp.MustCompile(`[,;.?!()\n]+(?:\s+|$)|\s+(?:-+|&|\+|and|but|then|with)\s+`)
-	besidesIt   = regexp.MustCompile(`\b(?:as well|too|also|add|adding|added|plus|both|keep|keeping)\b`)
+	besidesIt   = regexp.MustCompile(`\b(?:as well|too|also|add|adding|added|plus|both|keep|keeping|(?:other|far|opposite) (?:side|end))\b`)
 )
 
 // putInstead reports whether "instead" is said of the part that named finds and fields

@@ -84,7 +84,7 @@ func (t *turn) rewidened(p grammar.Phrase, piles unit.Piles, stock Said) (gramma
 func (t *turn) withRow(piles unit.Piles, row grammar.Row, width float64) (out unit.Piles, ok bool) {
 	n, k := int(row.Count.Value), pileOf(piles, width)
 	switch {
-	case !row.Less && k < 0 && !t.addsStock():
+	case !row.Less && k < 0 && !t.addsStock(), row.Left && (k < 0 || piles[k].Count < n):
 		return piles, false
 	case !row.Less:
 		return withPile(piles, unit.Pile{Width: width, Count: n}, t.addsStock()), true

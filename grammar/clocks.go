@@ -293,7 +293,7 @@ func (r *reader) clockRole(i int) string {
 			if in(r.items[j].word, "done by", "out by", "home by", "done before", "be ready", "be done", "all out", "all be out", "get done", "last one out", "last out") {
 				return "deadline"
 			}
-			if r.items[j].word == "start" || in(r.items[j].word, "tomorrow", "today") && !(r.word(j+1, "is", "its", "was") && !r.pairOrSuffix(i)) {
+			if r.items[j].word == "start" || in(r.items[j].word, "tomorrow", "today") && !(r.word(j+1, "is", "its", "was") && !r.pairOrSuffix(i)) && !(r.wordIn("yesterday") && r.mentions(kindVacuum, "gauge")) {
 				return "start"
 			}
 		case j == i-1 && r.word(j, "for", "at") && r.word(j-1, "ready", "wanted", "needed", "finished") && r.pairOrSuffix(i):

@@ -73,7 +73,7 @@ func (r *reader) lostTime() bool {
 // laterStart: "and we lost the first hour, so 9", "running late, call it 8:30" tell when the
 // day begins now.
 func (r *reader) laterStart(i int) bool {
-	const earliest, latest = 4, 12
+	const earliest, latest = 7, 12 // a day that begins late begins at no 6
 	if !r.habit.Follows || !r.hourOfDay(i) || r.word(i+1, "of") || !r.lostTime() {
 		return false
 	}
@@ -87,7 +87,7 @@ func (r *reader) laterStart(i int) bool {
 		}
 	}
 	for k := from; k < to; k++ {
-		if k != i && !r.idle(k) && !r.is(k, kindFix) && !r.is(k, kindRole, "am") && !r.word(k, "so", "its", "now", "then", "say", "call", "it", "at", "from", "and", "only", "more", "like") {
+		if k != i && !r.idle(k) && !r.is(k, kindFix) && !r.is(k, kindRole, "am") && !r.word(k, "so", "its", "now", "then", "say", "call", "it", "at", "from", "and", "more", "like") || r.word(k, "only", "left") {
 			return false
 		}
 	}

@@ -32,6 +32,9 @@ func (r *reader) keptOut() bool {
 		return false
 	}
 	for k := next; k < len(r.items); k++ {
+		if r.is(k, kindVerb, string(In), string(Out)) || r.is(k, kindRole, "out") {
+			return false // "14 is out, don't touch it"
+		}
 		if it := r.forbidden(k); it >= 0 && r.word(it, "it", "that", "this") && !r.is(it+1, kindNoun) && !r.is(it+1, kindVerb, string(Out)) && !r.word(it+1, "out", "off") {
 			for r.isBreak(k-1) || r.word(k-1, "so", "and") {
 				k--

@@ -25,7 +25,7 @@ func (r *reader) soManyOfWidth() {
 	}
 	for i := 0; i+2 < len(r.items); i++ {
 		k := i + 2
-		if !r.word(i+1, "of") || !r.free(i) || !r.free(k) || !r.isBreak(i-1) || !r.isBreak(k+1) || !r.length(k) || !r.items[i].amount.bare() {
+		if !r.word(i+1, "of") || !r.free(i) || !r.free(k) || !r.isBreak(i-1) || i > 0 && r.items[i-1].brk == ':' || !r.isBreak(k+1) || !r.length(k) || !r.items[i].amount.bare() {
 			continue
 		}
 		am := r.items[k].amount

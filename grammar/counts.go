@@ -237,11 +237,9 @@ func (r *reader) count(i, n int) {
 
 // onePressNow: "make it one frame", "and with only one bag" say in a thread how many there are.
 func (r *reader) onePressNow(i, j int) bool {
-	if !r.habit.Follows {
-		return false
-	}
-	return r.word(i-1, "only", "just") || r.word(j+1, "only", "left", "working", "running") ||
-		r.amountsIn(0, len(r.items)) == 1 && r.countKind(kindNoun) == 1 && (r.word(i-1, "with", "had", "have", "say", "down to") || r.is(i-1, kindFix))
+	only := r.word(i-1, "only", "just") || r.word(j+1, "only", "left", "working", "running")
+	alone := r.amountsIn(0, len(r.items)) == 1 && r.countKind(kindNoun) == 1 && (r.word(i-1, "with", "had", "have", "say", "down to") || r.is(i-1, kindFix))
+	return r.habit.Follows && (only || alone) && !r.once(0, len(r.items))
 }
 
 // onePanelTold: "20x30, one panel", "one panel 24x48".

@@ -341,6 +341,8 @@ func (r *reader) ofWhat(j int) []unit.Field {
 		return []unit.Field{unit.PanelCount, unit.TargetWidth} // "customer wants 36 now"
 	case r.orderedBy(j):
 		return []unit.Field{unit.PanelCount} // "customer wants two now"
+	case r.severalGoIn(j):
+		return []unit.Field{unit.PanelCount}
 	case r.waitedFor(j):
 		return []unit.Field{unit.ShopTemp, unit.ServiceTemp}
 	case length && r.is(r.prev(j), kindRole, "target"):

@@ -54,16 +54,18 @@ func (r *reader) fromContainer(from, i int) bool {
 	if from < 2 || !r.mentions(kindRole, "label") {
 		return false
 	}
-	times := r.within(from, i+1, kindRole, "open", "closed") >= 0
-	if start, _ := r.clause(i); r.opensWithin(start, i, "we", "i", "weve", "ive", "our", "my", "us", "lads") {
+	at := r.within(from, i+1, kindRole, "open", "closed")
+	times := at >= 0 && !r.word(at+1, "the", "up", "it", "press", "bag")
+	_, to := r.sentence(i)
+	if start, _ := r.clause(i); r.asksIn(from, to) || r.opensWithin(start, i, "we", "i", "weve", "ive", "our", "my", "us", "lads", "can", "should") {
 		return false
 	}
 	for from >= 2 {
 		start, end := r.sentence(from - 2)
 		if r.within(start, end, kindRole, "label") >= 0 {
-			return times && r.amountsIn(start, end) == 0 && !r.asksIn(start, end)
+			return times && r.amountsIn(start, end) == 0 && !r.asksIn(start, end) && !r.opensWithin(start, end, "missing", "gone", "lost", "empty", "unreadable", "illegible", "no")
 		}
-		if r.within(start, end, kindRole, "open", "closed") < 0 {
+		if r.within(start, end, kindRole, "open", "closed") < 0 || r.amountsIn(start, end) == 0 {
 			return false
 		}
 		times, from = true, start

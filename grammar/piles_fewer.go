@@ -213,7 +213,7 @@ func (r *reader) stockPairs(i int) int {
 	return n
 }
 
-// listsStock: "9 of 3 1/4 and 12 of 2, has to come out at 26" begins with strips, not with a load.
+// listsStock: "9 of 3 1/4 and 12 of 2, has to come out at 26, enough?" begins with strips, not with a load.
 func (r *reader) listsStock(at int) bool {
 	_, pile := r.pileAt(at)
 	return pile && (r.mentions(kindAsk, "strips") || r.mentions(kindRole, "target")) && r.stockPairs(len(r.items)) > 1

@@ -38,10 +38,11 @@ func (r *reader) correctPiles(ps unit.Piles) unit.Piles {
 			continue
 		}
 		if k := r.leftOfThose(i); k >= 0 { // "two of the 3s have a knot so call it 3 of those"
-			n, _ := r.items[k].amount.whole()
-			r.unuse(strconv.Itoa(ps[at].Count))
-			ps[at].Count = n
-			r.items[k].used, r.items[i].used = true, true
+			if n, _ := r.items[k].amount.whole(); n < ps[at].Count {
+				r.unuse(strconv.Itoa(ps[at].Count))
+				ps[at].Count = n
+				r.items[k].used, r.items[i].used = true, true
+			}
 			continue
 		}
 		if k := r.someSpoiled(i); k >= 0 {

@@ -11,6 +11,7 @@ import (
 type Row struct {
 	Count, Width Amendment
 	Less         bool // so many fewer
+	Left         bool // so many are left, and no more than there were
 }
 
 // rowAgain reads so many strips of a width, of which a thread tells whether it has
@@ -18,15 +19,15 @@ type Row struct {
 func (r *reader) rowAgain() {
 	rows := r.rowsTold()
 	for n, p := range rows {
-		count, less := p.count, r.spoiled(p.width) || r.takenBefore(p.count)
+		count, less, some := p.count, r.spoiled(p.width) || r.takenBefore(p.count), false
 		if left := r.leftOfThose(p.width); left >= 0 && len(rows) == 1 {
 			r.unuse(r.items[count].text)
 			r.items[count].used = true
-			count, less = left, false // "two of the 95s are split, so 5 of those"
+			count, less, some = left, false, true // "two of the 95s are split, so 5 of those"
 		} else if n == 0 && r.amountsIn(0, len(r.items)) != 2*len(rows) || !less && !r.toldAnew(p.count, p.width) {
 			return
 		}
-		r.phrase.Rows = append(r.phrase.Rows, Row{Count: r.amendment(count), Width: r.amendment(p.width), Less: less})
+		r.phrase.Rows = append(r.phrase.Rows, Row{Count: r.amendment(count), Width: r.amendment(p.width), Less: less, Left: some})
 		r.useRow(count, p.width)
 	}
 }

@@ -88,6 +88,12 @@ func (r *reader) hourOfPast(k int) bool {
 	return r.is(k+1, kindRole, "am", "pm") || r.opensWithin(max(k-3, 0), k, "yesterday")
 }
 
+// onlyYesterdays: a reply "yesterday the gauge was 26" does not say what it shows now.
+func (r *reader) onlyYesterdays(i, from, to int) bool {
+	alone := from == 0 && to == len(r.items) && r.opensWithin(from, to, "yesterday")
+	return r.habit.Follows && alone && r.items[i].amount.bare() && r.within(from, i, kindVacuum, "gauge") >= 0 && r.opensWithin(from, i, "was", "showed", "read")
+}
+
 // onceOnly reports whether an amount is of one of the dimensions of which a load or a press has one value at a time.
 func onceOnly(am *amount) bool {
 	return am.is(unit.Warmth) || am.is(unit.Pumping) || am.is(unit.Pressing) || am.is(unit.Leaking) || am.is(unit.Content)
@@ -102,7 +108,7 @@ func (r *reader) killOnce(from, to int) {
 			continue
 		}
 		switch {
-		case r.hourOfPast(i):
+		case r.hourOfPast(i), r.onlyYesterdays(i, from, to):
 			am.dead = true
 		case r.length(i) && r.thisOnes(to) && r.comparable(i, r.nextAmount(to, len(r.items))):
 			r.takesPlace(i, r.nextAmount(to, len(r.items))) // "the last batch was 3/4 thick, this one's 1/2"

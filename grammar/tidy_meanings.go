@@ -38,6 +38,20 @@ func (r *reader) otherMeanings() {
 	r.bigOnes()
 	r.waxAlone()
 	r.barSticksUp()
+	r.gaugeToday()
+}
+
+// gaugeToday: in "yesterday the gauge was 26, today 23" no day's work is planned, and the
+// number behind "today" is what the gauge shows.
+func (r *reader) gaugeToday() {
+	if !r.wordIn("yesterday") || !r.mentions(kindVacuum, "gauge") {
+		return
+	}
+	for i := range r.items {
+		if r.is(i, kindAsk, "schedule") && r.word(i, "today") {
+			r.items[i].meaning = meaning{kind: kindVacuum, id: "gauge"}
+		}
+	}
 }
 
 // barSticksUp: in "the bar sticks up 1 1/4" nothing is a strip.
@@ -121,6 +135,17 @@ func (r *reader) mixedGlue() {
 	for i := range r.items {
 		if r.is(i, kindAsk, "strips") && r.word(i, "mix") && (r.word(i+1, "ratio", "ratios", "rate", "proportion", "proportions") || r.is(i+1, kindGlue) || r.word(i+1, "for", "of", "the") && r.is(i+2, kindGlue)) {
 			r.items[i].meaning = meaning{kind: kindAsk, id: "words"}
+			r.killMixed(i)
+		}
+	}
+}
+
+// killMixed: "mix ratio for epoxy 2:1" is no wedge's; it is told of the "mix" at item i.
+func (r *reader) killMixed(i int) {
+	_, to := r.clause(i)
+	for ; i < to; i++ {
+		if am := r.items[i].amount; am != nil && am.form == formPair {
+			am.dead = true
 		}
 	}
 }
@@ -135,7 +160,7 @@ func (r *reader) madeOfWood(i int) bool {
 	}
 	for i++; r.is(i, kindWoodSort) || r.free(i) || r.word(i, "of", "solid"); i++ {
 	}
-	return r.is(i, kindWood) && !r.is(i+1, kindNoun, "panel", "strip")
+	return r.is(i, kindWood) && !r.is(i+1, kindNoun, "panel", "strip", "core")
 }
 
 // framesCounted is the count of the things at item i, past what they are of: "5 oak frames"; -1

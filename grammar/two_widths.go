@@ -7,14 +7,20 @@ const leastRip = 0.025
 
 // whichOfTwo keeps both widths of "4 strips, 5 and 7 wide", so that it is asked about.
 func (r *reader) whichOfTwo(list []int) {
-	if n := r.stripsBefore(list); n > 2 && !r.has(unit.StripWidth) && r.size(list[0]) >= leastRip && r.size(list[0])*2 > r.size(list[1]) && r.size(list[1])*2 > r.size(list[0]) {
+	if r.stripsBefore(list) > 2 && !r.has(unit.StripWidth) && r.bothWide(list) {
 		r.bind(list[0], unit.StripWidth)
 	}
 }
 
 // twoOfThem: of "two boards, 5 and 7 wide" each has a width of its own.
 func (r *reader) twoOfThem(list []int) bool {
-	return r.stripsBefore(list) == 2
+	return r.stripsBefore(list) == 2 && r.bothWide(list)
+}
+
+// bothWide reports whether neither of two measures can be how thick the strips are.
+func (r *reader) bothWide(list []int) bool {
+	a, b := r.size(list[0]), r.size(list[1])
+	return min(a, b) >= leastRip && a < 3*b && b < 3*a
 }
 
 // stripsBefore is how many strips stand right before a list of two widths; 0 where none.
