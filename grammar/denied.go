@@ -341,7 +341,7 @@ func (r *reader) ofWhat(j int) []unit.Field {
 		return []unit.Field{unit.PanelCount, unit.TargetWidth} // "customer wants 36 now"
 	case r.orderedBy(j):
 		return []unit.Field{unit.PanelCount} // "customer wants two now"
-	case r.severalGoIn(j):
+	case r.severalGoIn(j) && !r.word(j-1, "been", "was"): // "had been 9 going in" is of what it was then
 		return []unit.Field{unit.PanelCount}
 	case r.waitedFor(j):
 		return []unit.Field{unit.ShopTemp, unit.ServiceTemp}

@@ -20,7 +20,7 @@ func (r *reader) killInPassing() {
 		case r.saveOne(i):
 			am.dead, r.items[i].used = true, true
 			r.items[i-1].meaning, r.items[i-1].used = meaning{}, true
-		case r.pronoun(i), r.leftTill(i), r.hourLost(i), am.is(unit.Content) && r.ofGlueOrFill(i), r.wantedOf(i), r.thatIsnt(i):
+		case r.pronoun(i), r.leftTill(i), r.hourLost(i), am.is(unit.Content) && r.ofGlueOrFill(i), r.wantedOf(i), r.thatIsnt(i), r.gapBetween(i):
 			am.dead = true
 		case r.partOfSheet(i):
 			am.dead, r.items[i].used = true, true
@@ -114,6 +114,13 @@ func (r *reader) wantedOf(i int) bool {
 	_, whole := r.wholeAt(i)
 	return whole && r.habit.Follows && r.items[i].amount.bare() && r.word(i-1, "wants", "want", "ordered", "orders") && !r.word(i-2, "we", "i", "you", "ill", "well") &&
 		r.word(i+1, "of") && r.word(i+2, "them", "those", "these", "em") && !r.is(i+3, kindNoun)
+}
+
+// gapBetween: "a 1/64 gap between two of them" counts no strips.
+func (r *reader) gapBetween(i int) bool {
+	from, _ := r.clause(i)
+	_, whole := r.wholeAt(i)
+	return whole && r.items[i].amount.bare() && r.word(i-1, "between") && r.word(i+1, "of") && r.within(from, i, kindNoun, "gap", "joint") >= 0
 }
 
 // thatIsnt: in "1 isn't ash, is it" the number is of a load, and a later message has no other
