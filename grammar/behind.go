@@ -121,8 +121,8 @@ func (t *tokenizer) skipDot(s scrap) {
 		return // a new sentence
 	}
 	m, n := trade.longest(t.scraps, t.at+1)
-	if m.id == "pump" {
-		return // "we're at 7000 ft. pump does 3 cfm"
+	if m.id == "pump" || n > 0 && strings.HasSuffix(strings.ReplaceAll(t.text[t.scraps[t.at+1].start:t.scraps[t.at+n].end], "’", "'"), "'s") {
+		return // "we're at 7000 ft. pump does 3 cfm", "1 in. bar's on the bed"
 	}
 	if after := t.at + 1 + n; n > 0 && m.kind == kindNoun && after < len(t.scraps) && in(t.scraps[after].norm, "is", "was", "are", "were", "has", "holds", "reads", "says", "shows", "stands", "=", ":") {
 		return // "bar is 1 in. bar is 1 1/2 in"

@@ -44,6 +44,8 @@ func (r *reader) corrections() {
 		switch end := r.pileAgain(now); {
 		case end > 0:
 			i = r.forget(i, end)
+		case fix && r.afterthought(i) && r.placeNumber(i-2, i-1):
+			i = r.forget(i-1, i+1)
 		case r.wordAgain(i, now):
 			i = r.forget(i, now)
 		case r.sizeAgain(i, now):
@@ -56,8 +58,6 @@ func (r *reader) corrections() {
 			i = r.forget(i, r.nextAmount(now, len(r.items))+1)
 		case r.baldBefore(i, now):
 			i = r.forget(i, now)
-		case fix && afterthoughts[r.items[i].word] && r.isBreak(i+1) && r.isBreak(i-2) && r.placeNumber(i-2, i-1):
-			i = r.forget(i-1, i+1)
 		case r.labelledNumber(now):
 			if stumbles[r.items[i].word] {
 				r.items[i].meaning = meaning{kind: kindFix} // "need 28 er 24 wide"
@@ -66,6 +66,12 @@ func (r *reader) corrections() {
 			i = r.forget(i, now+1)
 		}
 	}
+}
+
+// afterthought reports whether the word of correction at item i stands behind a number that
+// has no other word: "1/2 thick, 3/4 actually", "3/8... 1/2 actually thick".
+func (r *reader) afterthought(i int) bool {
+	return afterthoughts[r.items[i].word] && r.isBreak(i-2) && (r.isBreak(i+1) || r.is(i+1, kindAttr) && r.isBreak(i+2))
 }
 
 // behindCorrected reports whether the words of correction at item i stand behind the

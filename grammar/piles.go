@@ -102,7 +102,9 @@ func (r *reader) pilesOf(found []pile) unit.Piles {
 			r.unuse(r.textOf(min(p.count, p.width), max(p.count, p.width)))
 			continue
 		}
-		if last >= 0 && r.loneCountBefore(p.count) > last {
+		if k := r.loneCountBefore(p.count); last >= 0 && k > last {
+			r.items[k].used = true
+			r.unuse(r.items[k].text)
 			piles = append(piles, unit.Pile{Width: w, Count: n}) // "6, no 4 @ 3 3/4"
 		} else if last >= 0 && r.within(last, p.count, kindFix) >= 0 {
 			piles = r.instead(piles, unit.Pile{Width: w, Count: n})

@@ -87,6 +87,7 @@ func (r *reader) setAside() {
 	r.killThen()
 	r.killOrdinals()
 	r.killOthers()
+	r.killTalk()
 	r.killAside()
 	r.killClaims()
 	r.killHearsay()
