@@ -266,10 +266,13 @@ func (r *reader) itShouldBe(i int) bool {
 	return piles > 1 && r.size(i) > 2*widest && (!r.items[i].amount.bare() || r.items[i].amount.float() > float64(2*most))
 }
 
-// getsWide: the "get" or "for" at item i of "five 4 1/4, seven 3 - can I get 31 wide" and "is
-// that enough for 31 wide" says what strips that are counted in words must come to.
+// getsWide: the "get", "for", "to" or "makes" at item i of "five 4 1/4, seven 3 - can I get 31
+// wide", "enough for 31 wide", "closest to 31" and "what makes 31 wide" says what strips that are
+// counted in words must come to.
 func (r *reader) getsWide(i int) bool {
-	if !(r.word(i, "get") && r.word(i-1, "i", "we", "you") && r.word(i-2, "can", "could", "will", "would")) && !(r.word(i, "for") && r.word(i-1, "enough")) {
+	asks := r.word(i, "get") && r.word(i-1, "i", "we", "you") && r.word(i-2, "can", "could", "will", "would") || r.word(i, "for") && r.word(i-1, "enough") ||
+		r.word(i, "to") && r.word(i-1, "closest", "nearest", "close") || r.word(i, "makes", "gets", "gives") && r.word(i-1, "what", "which")
+	if !asks {
 		return false
 	}
 	j := i + 1
