@@ -173,7 +173,7 @@ func (t *tokenizer) wantedBar() bool {
 	wanted := false
 	for i := len(t.tokens) - 2; i >= 0 && i >= len(t.tokens)-4; i-- {
 		switch t.tokens[i].norm {
-		case "for", "get", "give", "gives", "reach", "need", "want", "have", "see":
+		case "for", "get", "give", "gives", "reach", "need", "needs", "want", "wants", "have", "says", "see":
 			wanted = true
 		}
 	}

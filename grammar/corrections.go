@@ -28,6 +28,12 @@ func (r *reader) corrections() {
 				continue
 			}
 		}
+		if r.word(i, "no", "nope", "nah") && r.isBreak(i-1) && r.word(i+1, "the", "those", "these", "they") {
+			if end := r.pileAgain(i + 1); end > 0 {
+				i = r.forget(i, end) // "… 3 at 3 1/4. no the last ones are 3 1/8"
+				continue
+			}
+		}
 		if r.notThisBut(i) || r.word(i, "are actually", "is actually") && r.habit.Follows {
 			continue // "the 8 are actually 2 1/8" corrects the thread
 		}

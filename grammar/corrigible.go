@@ -78,7 +78,11 @@ func (r *reader) pileAgain(now int) int {
 	for r.word(to, "are", "theyre", "were", "is", "was", "be", "should", "should be", "been", "really", "actually", "are actually", "are really", "is actually", "only", "all") {
 		to++
 	}
-	if to == verb || !r.plainNumber(to) || !r.length(to) || to+1 < len(r.items) && !r.isBreak(to+1) && !r.is(to+1, kindAttr, "wide") {
+	end := to + 1
+	if r.word(end, "actually", "really", "instead") {
+		end++
+	}
+	if to == verb || !r.plainNumber(to) || !r.length(to) || !r.isBreak(end) && !r.is(end, kindAttr, "wide") {
 		return 0
 	}
 	count, width := r.pileToldBefore(n, now)
@@ -93,7 +97,7 @@ func (r *reader) pileAgain(now int) int {
 		return 0
 	}
 	r.standsFor(at, to)
-	return to + 1
+	return end
 }
 
 // pileToldBefore is where the only pile of n strips is told before item end, the last pile

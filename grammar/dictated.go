@@ -71,3 +71,25 @@ func markAt(scraps []scrap, i int) (mark, int) {
 	}
 	return mark{}, 0
 }
+
+// stumbling is what is said while a number is looked for.
+var stumbling = wordSet(`… ... .. uh uhh um umm er erm hm hmm`)
+
+// unhesitant drops what is said between a joining word and its number: "3 at… 3 1/4",
+// "12 of, uh, 2 3/8".
+func unhesitant(scraps []scrap) []scrap {
+	for i := 1; i+1 < len(scraps); i++ {
+		if !in(scraps[i-1].norm, "at", "@", "of", "by") {
+			continue
+		}
+		end, stumbled := i, false
+		for end < len(scraps) && (stumbling[scraps[end].norm] || in(scraps[end].norm, ",", ".")) {
+			stumbled = stumbled || stumbling[scraps[end].norm] || end > i && scraps[end].norm == "." && scraps[end-1].norm == "."
+			end++
+		}
+		if stumbled && end < len(scraps) && scraps[end].shape >= shapeInt && scraps[end].shape <= shapePair {
+			scraps = slices.Delete(scraps, i, end)
+		}
+	}
+	return scraps
+}

@@ -368,7 +368,7 @@ func (r *reader) statedFigure(i int) bool {
 }
 
 // beyondVacuum reports whether the pressure at item i is more than any vacuum's, and
-// another is told that can be one: "I read somewhere 150 psi is needed".
+// another is told that can be one or it is wanted of a joint: "I read somewhere 150 psi is needed".
 func (r *reader) beyondVacuum(i int) bool {
 	cannot := func(k int) bool {
 		v, _, ok := r.valueOf(r.items[k].amount, unit.Vacuum)
@@ -379,6 +379,24 @@ func (r *reader) beyondVacuum(i int) bool {
 	}
 	for k := range r.items {
 		if am := r.items[k].amount; k != i && am != nil && !am.dead && !am.hearsay && am.is(unit.Pressing) && !cannot(k) && !r.barometric(k) {
+			return true
+		}
+	}
+	return r.pushWanted(i)
+}
+
+// pushWanted: "the label wants 150 psi", "need 100 psi on the edge" tell what clamps
+// would give.
+func (r *reader) pushWanted(i int) bool {
+	from, to := r.sentence(i)
+	wants := r.wanted(i) || r.opensWithin(from, i, "says", "say", "wants", "calls", "asks", "need", "needs", "specifies", "recommends")
+	return wants && (r.within(from, to, kindNoun, "joint", "label") >= 0 || r.within(from, to, kindGlue) >= 0 || r.opensWithin(from, to, "clamp", "clamping", "clamps", "edge", "edges", "on the edge", "on edge", "glue", "glueline", "joint", "joints", "label", "bottle", "jug"))
+}
+
+// pushTold reports whether a pressure that no vacuum gives is wanted of a joint.
+func (r *reader) pushTold() bool {
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && am.dead && am.is(unit.Pressing) && r.pushWanted(i) {
 			return true
 		}
 	}

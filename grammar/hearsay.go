@@ -189,12 +189,15 @@ func (r *reader) claimAsked(j int) bool {
 	return false
 }
 
-// asksWhetherTrue: "possible?", "is that true?", "what's that worth" begins at item i.
+// asksWhetherTrue: "possible?", "will it?", "is that true?", "what's that worth" begins at item i.
 func (r *reader) asksWhetherTrue(i int) bool {
 	_, to := r.sentence(i)
 	asks := to < len(r.items) && r.items[to].word == "?" || r.word(i, "what", "whats")
 	if !asks || r.amountsIn(i, to) > 0 {
 		return false
+	}
+	if to == i+2 && r.word(i, "will", "would", "does", "is", "can") && r.word(i+1, "it", "that", "he", "she", "they") {
+		return true
 	}
 	ofThat := r.opensWithin(i, to, "what", "whats") && r.opensWithin(i, to, "that")
 	return ofThat || r.opensWithin(i, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming")

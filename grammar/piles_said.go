@@ -28,10 +28,26 @@ func (r *reader) cuesByContext() {
 		if r.asksThePlan(i) {
 			r.items[i].id = "schedule"
 		}
+		if r.waitsToOpen(i) {
+			r.items[i].id = "glue:press_time_min"
+		}
 		if r.word(i, "enough") && r.isBreak(i-1) && r.isBreak(i+1) && r.stockPairs(len(r.items)) > 1 {
 			r.items[i].meaning = meaning{kind: kindAsk, id: "strips"}
 		}
 	}
+}
+
+// waitsToOpen: "how long til I can pull it out of the bag" waits for the glue, not the pump.
+func (r *reader) waitsToOpen(i int) bool {
+	if !r.is(i, kindAsk, "pump") || !r.word(i, "how long til", "how long till", "how long until") || !r.word(i+1, "i", "we", "you", "he", "she", "they") {
+		return false
+	}
+	pull := i + 2
+	if r.word(pull, "can", "could", "should", "may") {
+		pull++
+	}
+	out := r.within(pull, min(pull+5, len(r.items)), kindVerb, "out")
+	return r.word(pull, "pull", "take") && out >= 0 && r.amountsIn(i, out) == 0
 }
 
 // spokenCounts counts "nine 2 3/8": a count in words and a width in digits.

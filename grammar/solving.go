@@ -82,6 +82,9 @@ func (r *reader) soughtByWords() []Ask {
 			r.items[i+2].used = true
 			return []Ask{{Solve: unit.Vacuum}}
 		}
+		if r.barToStand(i) {
+			return []Ask{{About: Side, Solve: unit.BarHeight}}
+		}
 		if r.mostStrips(i) {
 			r.items[i].used = true
 			return []Ask{{About: Side, Solve: unit.StripCount}}
@@ -96,6 +99,18 @@ func (r *reader) soughtByWords() []Ask {
 		}
 	}
 	return nil
+}
+
+// barToStand: "how far should the bar stick up over the strips", "it has to stand how much
+// higher than the strips" of a bar.
+func (r *reader) barToStand(i int) bool {
+	if !r.word(i, "how far", "how much") && !(r.word(i, "how") && r.word(i+1, "far", "much")) {
+		return false
+	}
+	from, to := r.sentence(i)
+	bar := r.within(from, to, kindNoun, "bar")
+	return bar >= 0 && !r.ownsNumber(bar) && r.opensWithin(from, to, "stick", "sticks", "stand", "stands", "sit", "be", "have", "has") &&
+		r.opensWithin(i, to, "above", "above the", "over", "over the", "past", "proud", "proud of", "higher", "higher than", "taller", "taller than")
 }
 
 // pastMust is the item behind "would it have to be" from item j on, which names no part.

@@ -61,7 +61,7 @@ type tokenizer struct {
 }
 
 func tokenize(text string) []token {
-	t := &tokenizer{text: text, scraps: dictatedMarks(scan(text))}
+	t := &tokenizer{text: text, scraps: unhesitant(dictatedMarks(scan(text)))}
 	t.tokens = make([]token, 0, len(t.scraps))
 	t.spell()
 	for t.at < len(t.scraps) {

@@ -85,10 +85,15 @@ var unitWords = []struct {
 	{unit.InHgPerMin, `inhg/min, inhg per minute, inhg a minute, in hg/min, in hg a minute, in hg per minute, inches a minute, inches per minute, inch a minute, inch per minute, inhg per min, inhg a min, in/min, in a minute, inhg/minute, in per minute, inhg every minute, inch every minute, inhg each minute, inches of mercury a minute, inches of mercury per minute, inches hg a minute, inches hg per minute, inch of vacuum a minute, inches of vacuum a minute, inches of vacuum per minute, " a minute, "/min, "hg/min, "hg a minute, " per minute`},
 
 	{unit.GPerM2, "gsm, g m2, " + crossed("g,gr,gm,gms,gram,grams", "per ,a ,to the ,/", "m2,m²,sqm,sq m,square metre,square meter,sq metre,sq meter,metre squared,meter squared,m squared")},
+	{unit.GPerFt2, crossed("g,gr,gm,gms,gram,grams", "per ,a ,to the ,/", squareFeet)},
+	{unit.OzPerFt2, crossed("oz,ounce,ounces", "per ,a ,to the ,/", squareFeet)},
+	{unit.OzPerYd2, crossed("oz,ounce,ounces", "per ,a ,to the ,/", "yd2,yd²,sq yd,square yard,sq yard")},
 	{unit.LbPer1000Ft2, "lbs per thousand, " + crossed("lb,lbs,pound,pounds", "per ,a ,to the ,/", "1000 ft2,1000 sq ft,1000 square feet,1000 sqft,1000 ft²,1000 feet,thousand ft2,thousand sq ft,thousand square feet,thousand sqft,thousand ft²,thousand feet,msgl")},
 
 	{unit.PercentOf, "%, percent, per cent, pct, prozent, procent"},
 }
+
+const squareFeet = "ft2,ft²,sq ft,sqft,square foot,sq foot,sf"
 
 // degree is a temperature whose scale the shop's habit decides.
 var degree = unit.Unit{Symbol: "°", Dimension: unit.Warmth}

@@ -111,6 +111,9 @@ var (
 
 	GPerM2       = Unit{"g/m²", Spreading, 0.001, 0, true}
 	LbPer1000Ft2 = Unit{"lb/1000 ft²", Spreading, 0.45359237 / (1000 * foot * foot), 0, false}
+	GPerFt2      = Unit{"g/ft²", Spreading, 0.001 / (foot * foot), 0, false}
+	OzPerFt2     = Unit{"oz/ft²", Spreading, 0.45359237 / 16 / (foot * foot), 0, false}
+	OzPerYd2     = Unit{"oz/yd²", Spreading, 0.45359237 / 16 / (9 * foot * foot), 0, false}
 
 	NewtonPerMetre    = Unit{"N/m", Loading, 1, 0, true}
 	PoundForcePerFoot = Unit{"lbf/ft", Loading, poundForce / foot, 0, false}
