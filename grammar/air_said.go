@@ -78,7 +78,7 @@ func (r *reader) woodSits(i int) bool {
 	if k < 0 {
 		return false
 	}
-	said = said || r.word(k, "wood", "timber", "lumber") && k == i-2 && r.isBreak(i+1) && r.mentions(kindAir, "service") // "wood at 7, house at 45%"
+	said = said || r.word(k, "wood", "timber", "lumber", "boards", "planks") && k == i-2 && r.isBreak(i+1) && r.mentions(kindAir, "service") // "wood at 7, house at 45%"
 	said = said || strings.HasSuffix(r.items[k].text, "'s") || strings.HasSuffix(r.items[k].text, "’s") || r.word(k, "woods")
 	strips := r.is(k, kindNoun, "strip") && !r.is(k-1, kindNoun) && (k == 0 || r.items[k-1].amount == nil)
 	return said && (strips || r.is(k, kindWood) || r.word(k, "wood", "woods", "timber", "lumber", "veneer"))

@@ -54,9 +54,13 @@ func (r *reader) thenAir(i int) bool {
 	return r.word(from, "then", "later", "afterwards", "after") && r.within(from, to, kindAir, "rh") >= 0
 }
 
-// livesIn: "it will live in a shed" makes the shed a place to live in.
+// livesIn: "it will live in a shed" makes the shed a place to live in, and "going to
+// arizona, 20%" whatever place it goes to.
 func (r *reader) livesIn() {
 	for i := range r.items {
+		if r.goesFarOff(i) {
+			r.items[i+1].meaning = meaning{kind: kindAir, id: "service"}
+		}
 		if !r.is(i, kindAir, "service") || !in(r.items[i].word, "live", "lives", "lives in", "live in", "living in", "live at", "lives at", "goes to", "ends up", "it goes in") {
 			continue
 		}
@@ -68,6 +72,18 @@ func (r *reader) livesIn() {
 			r.items[j].id = "service"
 		}
 	}
+}
+
+// goesFarOff: "to arizona, 20%" of a place that has no other meaning, with the humidity there.
+func (r *reader) goesFarOff(i int) bool {
+	if !r.word(i, "to") || !r.word(i-1, "going", "goes", "shipping", "ships", "moving", "moves", "off", "sent") || !r.unknown(i+1) {
+		return false
+	}
+	k := i + 2
+	for r.word(k, "at", "its", "around", "about", "where", "is", "there", "with") || r.items[min(k, len(r.items)-1)].brk == ',' && k < len(r.items) {
+		k++
+	}
+	return r.free(k) && r.items[k].amount.is(unit.Proportion)
 }
 
 // nearestAir is the nearest word of place within bounds, the left one first.

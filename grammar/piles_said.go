@@ -1,5 +1,7 @@
 package grammar
 
+import "presshand/engine/unit"
+
 // countsThatAre counts the piles told as "seven that are 3", and those told as "five 2 wide".
 func (r *reader) countsThatAre() (told, wide int) {
 	for i := range r.items {
@@ -28,6 +30,9 @@ func (r *reader) cuesByContext() {
 		if r.asksThePlan(i) {
 			r.items[i].id = "schedule"
 		}
+		if r.mostOnGauge(i) {
+			r.items[i].meaning = meaning{kind: kindAsk, id: "face:ambient_kpa"}
+		}
 		if r.waitsToOpen(i) {
 			r.items[i].id = "glue:press_time_min"
 		}
@@ -35,6 +40,15 @@ func (r *reader) cuesByContext() {
 			r.items[i].meaning = meaning{kind: kindAsk, id: "strips"}
 		}
 	}
+}
+
+// mostOnGauge: "what is the most the gauge can show at 1600 m" asks for the air there.
+func (r *reader) mostOnGauge(i int) bool {
+	if !r.word(i, "most", "max", "maximum", "highest", "best") || !r.said(unit.Distance) || !r.mentions(kindAir, "height") && !r.wordIn("up", "altitude", "elevation") || r.mentions(kindNoun, "pump", "strip", "leak") {
+		return false
+	}
+	from, to := r.sentence(i)
+	return r.within(from, to, kindVacuum, "gauge") >= 0 && r.opensWithin(from, to, "show", "shows", "read", "reads", "reading", "get", "possible", "see")
 }
 
 // waitsToOpen: "how long til I can pull it out of the bag" waits for the glue, not the pump.

@@ -327,8 +327,8 @@ func (r *reader) cuedAsReading(i int) bool {
 	switch {
 	case r.is(j, kindVacuum, "gauge", "vacuum", "pull"), r.is(n, kindVacuum, "vacuum"), r.is(i-1, kindVacuum), r.whatGaugeSays(i), r.gaugeMovedTo(i), r.onlyReached(i), r.plainReading(i), r.bestPulled(i):
 		return true
-	case a.minus && a.form == formDecimal && r.habit.Metric && a.float() >= 0.3 && a.float() < 1.05 && n < 0 && a.link == linkNone:
-		return true // "…, bar 30, -0.85"
+	case a.minus && a.form == formDecimal && r.habit.Metric && a.float() >= 0.3 && a.float() < 1.05 && a.link == linkNone:
+		return true // "8 strips 50 x 20 at -0.85 on film"
 	case a.form == formDecimal && r.habit.Metric && a.float() >= 0.6 && a.float() < 0.96 && n < 0 && a.link == linkNone && r.readingAlone(i):
 		return true // "7 strips 45 x 15, bar 25, I have 0.78"
 	case r.word(j, "at", "holds", "to") && r.is(r.prev(j), kindVacuum), r.onClockFace(i):
@@ -396,5 +396,8 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	if r.topic == Pump && v >= 10 && v <= 30 && !r.habit.Metric && r.word(i+1, "now") && !r.has(unit.Vacuum) {
 		return true // "leaks 2 in 15 min, 24 now"
 	}
-	return r.topic == Pump && r.is(j, kindRole, "start") || !r.habit.Metric && r.word(i-1, "at") && v >= 15 && v <= 30 && a.link == linkNone && r.mentions(kindNoun, "bar", "cup", "bow") && !r.said(unit.Pressing) && !r.dayPlan()
+	if r.habit.Metric && a.form == formDecimal && v >= 0.4 && v < 1.02 && (a.link == linkAt || r.saidAt(i)) && !r.said(unit.Pressing) && r.mentions(kindNoun) {
+		return true // "8 strips 50 x 20 at 0.85, batten 40"
+	}
+	return r.topic == Pump && r.is(j, kindRole, "start") || !r.habit.Metric && r.saidAt(i) && v >= 15 && v <= 30 && (r.solving == unit.BarHeight || r.mentions(kindNoun, "bar", "cup", "bow")) && !r.said(unit.Pressing) && !r.dayPlan()
 }

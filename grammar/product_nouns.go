@@ -9,6 +9,9 @@ import (
 // productNoun is the part that a size belongs to: the one named behind it, else
 // before it, else in its clause, else the one that its topic and size suggest.
 func (r *reader) productNoun(i, end int, sheet bool) string {
+	if r.jointSized(i, end) {
+		return "joint"
+	}
 	if b := r.productBehind(i, end, sheet); b != "" {
 		return b
 	}
@@ -40,6 +43,22 @@ func (r *reader) productNoun(i, end int, sheet bool) string {
 		return "panel"
 	}
 	return r.bySize(i, end)
+}
+
+// jointSized: "the joint is 20 x 900", "a 3/4 x 36 edge" tell how high and how long it is.
+func (r *reader) jointSized(i, end int) bool {
+	if end-i != 2 || !small(r.size(i)) || r.size(i+1) < 4*r.size(i) {
+		return false
+	}
+	k := i - 1
+	for r.word(k, "is", "are", "measures", "measure", "of", "a", "an", "about", "each") {
+		k--
+	}
+	if k < i-1 && (r.is(k, kindNoun, "joint") || r.word(k, "edge", "edges")) {
+		return !r.is(end, kindNoun)
+	}
+	behind := r.is(end, kindNoun, "joint") || r.word(end, "edge") && r.word(i-1, "a", "an", "the", "each", "per")
+	return behind && !r.is(end+1, kindNoun) && !r.word(end+1, "glued", "banding")
 }
 
 // jointsBefore: "9 joints, 3/4 x 48 each" says how thick and how long each is.

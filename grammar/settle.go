@@ -42,6 +42,9 @@ func (r *reader) rivals() {
 				group = append(group, other)
 			}
 		}
+		if b.fact.Field == unit.PressKind && len(group) > 1 && r.has(unit.PressCount) {
+			continue // "two presses, a bag and a frame"
+		}
 		r.rival(b.fact.Field, group)
 	}
 	r.vacuumTwice()

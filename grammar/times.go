@@ -82,9 +82,9 @@ func (r *reader) durations() {
 	}
 }
 
-// bareMinutes: "press time 40", "layup 10", "open time is 8" in a later message.
+// bareMinutes: "press time 40", "open time is 8", and "layup 10" in a later message.
 func (r *reader) bareMinutes(i int) bool {
-	if !r.habit.Follows || !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.value == nil || r.next(i) >= 0 {
+	if !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.value == nil || r.next(i) >= 0 && !r.word(i+1, "and", "but", "so") {
 		return false
 	}
 	j := i - 1
@@ -92,7 +92,7 @@ func (r *reader) bareMinutes(i int) bool {
 		j--
 	}
 	timed := strings.HasSuffix(r.items[max(j, 0)].word, "time")
-	return r.is(j, kindRole, "clamp", "open", "closed") && timed || r.is(j, kindRole, "layup") && strings.HasPrefix(r.items[j].word, "lay")
+	return r.is(j, kindRole, "clamp", "open", "closed") && timed || (r.habit.Follows || r.mentions(kindRole, "open", "closed")) && r.is(j, kindRole, "layup") && strings.HasPrefix(r.items[j].word, "lay")
 }
 
 func (r *reader) labelRole(i int) unit.Field {

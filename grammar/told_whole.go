@@ -37,6 +37,15 @@ func (r *reader) figureAtVacuum(i int) bool {
 	return onFaces[u] && !onFaces[r.items[k].amount.unit.Symbol] && !r.goal(i)
 }
 
+// saidAt reports whether "at" stands before the number at item i, or before it behind a
+// size: "4 strips of 3 x 3/4 at 24".
+func (r *reader) saidAt(i int) bool {
+	if link := r.items[i].amount.link; link != linkAt {
+		return link == linkNone && r.word(i-1, "at")
+	}
+	return i > 0 && r.items[i-1].amount != nil && r.items[i-1].amount.link == linkTimes
+}
+
 // onFaces are the units that a load is told in, and no gauge shows beside another's.
 var onFaces = map[string]bool{unit.PSI.Symbol: true, unit.PSF.Symbol: true, unit.TonPerFt2.Symbol: true}
 

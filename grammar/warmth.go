@@ -52,7 +52,7 @@ func (r *reader) temperatureField(i int) unit.Field {
 	if (r.within(from, i, kindRole, "min") >= 0 || r.word(i-1, "min") || r.is(i+1, kindRole, "min") || r.word(i+1, "min")) && r.mentions(kindRole, "label") {
 		return unit.LabelMinTemp
 	}
-	if k := r.within(from, to, kindRole, "mintemp"); k >= 0 && (strings.Contains(r.items[k].word, "use") || r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
+	if k := r.within(from, to, kindRole, "mintemp"); k >= 0 && (strings.Contains(r.items[k].word, "use") || strings.Contains(r.items[k].word, "temp") || r.mentions(kindRole, "label") || r.mentions(kindRole, "open", "closed", "clamp", "spread")) {
 		return unit.LabelMinTemp
 	}
 	if (r.service(i) || r.besideServiceAir(i) || r.topic == Move && r.inHumidity()) && !r.gluedAt() && !r.otherIsTheirs(i) {
@@ -156,6 +156,19 @@ func (r *reader) besideHumidity(i int) bool {
 	return r.within(from, to, kindAir, "shop", "service") >= 0
 }
 
+// minTempTold: "jug says good down to 50", "min temp 50 and the shop is 47", "min temp on
+// the label 10".
+func (r *reader) minTempTold(i int) bool {
+	if !r.items[i].amount.bare() || r.next(i) >= 0 && !r.word(i+1, "and", "but", "on", "so") {
+		return false
+	}
+	from, _ := r.clause(i)
+	if r.is(i-1, kindRole, "label") {
+		return r.within(from, i, kindRole, "mintemp") >= 0
+	}
+	return r.is(i-1, kindRole, "mintemp") && (r.mentions(kindRole, "label") || strings.Contains(r.items[i-1].word, "temp"))
+}
+
 // warmBare: "72 in here", "shop's 62", "house at 35% rh 70".
 func (r *reader) warmBare(i int) bool {
 	am := r.items[i].amount
@@ -171,8 +184,8 @@ func (r *reader) warmBare(i int) bool {
 	if r.word(i-1, "have", "got") && r.mentions(kindRole, "label") && r.has(unit.LabelMinTemp) && r.isBreak(i+1) {
 		return true // "label says min 8 degrees. I have 9"
 	}
-	if r.is(i-1, kindRole, "mintemp") && r.mentions(kindRole, "label") && n < 0 && am.bare() {
-		return true // "jug says good down to 50"
+	if r.minTempTold(i) {
+		return true
 	}
 	if r.is(i+1, kindRole, "min") && in(r.items[i+1].word, "minimum", "min") && r.mentions(kindRole, "label") && n == i+1 && r.next(n) < 0 {
 		return true // "tub says 15 minimum"
