@@ -89,17 +89,43 @@ func layerOf(layers unit.Layers, part string) int {
 	return slices.IndexFunc(layers, func(l unit.Layer) bool { return l.Part == part })
 }
 
-// layPlace says beside which layer a part is laid: "on top of the strips", "under the caul".
-var layPlace = regexp.MustCompile(`(?i)\b(on|over|above|atop|between|under|below|beneath|underneath)\s+(?:top of\s+)?(?:the |my |our |those |all )?(strips?|staves|slats|panels?|caul|sled)\b`)
+// layPlace says beside which layer a part is laid: "on top of the strips", "under the caul",
+// "between the strips and the caul".
+var layPlace = regexp.MustCompile(`(?i)\b(on|over|above|atop|between|under|below|beneath|underneath)\s+(?:top of\s+)?(?:the |my |our |those |all )?(strips?|staves|slats|panels?|caul|sled)\b(?:\s+and\s+(?:the |my |our |those |all |top |upper )*(strips?|staves|slats|panels?|caul|sled)\b)?`)
 
 // placeTold is where among the layers a part goes that is laid where the text says; -1 where it
-// says nothing, or names a layer that is not there or there more than once.
+// says nothing, or names a layer that is not there or there more than once. Between two layers
+// it lies under the upper one.
 func placeTold(text string, layers unit.Layers) int {
 	said := layPlace.FindStringSubmatch(text)
 	if said == nil {
 		return -1
 	}
-	part := strings.TrimSuffix(strings.ToLower(said[2]), "s")
+	at := layerCalled(said[2], layers)
+	if at < 0 {
+		return -1
+	}
+	switch strings.ToLower(said[1]) {
+	case "under", "below", "beneath", "underneath":
+		return at
+	case "between":
+		if said[3] == "" {
+			break
+		}
+		other := layerCalled(said[3], layers)
+		if other < 0 || other == at {
+			return -1
+		}
+		return max(at, other)
+	}
+	for at++; at < len(layers) && layers[at].Part == "film"; at++ {
+	}
+	return at
+}
+
+// layerCalled is the one layer of that name; -1 where there is none, or more.
+func layerCalled(name string, layers unit.Layers) int {
+	part := strings.TrimSuffix(strings.ToLower(name), "s")
 	switch part {
 	case "strip", "stave", "slat", "panel":
 		part = "strips"
@@ -107,12 +133,6 @@ func placeTold(text string, layers unit.Layers) int {
 	at := layerOf(layers, part)
 	if at < 0 || layerOf(layers[at+1:], part) >= 0 {
 		return -1
-	}
-	switch strings.ToLower(said[1]) {
-	case "under", "below", "beneath", "underneath":
-		return at
-	}
-	for at++; at < len(layers) && layers[at].Part == "film"; at++ {
 	}
 	return at
 }

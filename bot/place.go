@@ -40,7 +40,7 @@ func (t *turn) placed(p grammar.Phrase) grammar.Phrase {
 			p.Facts[i].Field = unit.BarWidth
 			continue
 		}
-		if g, ok := to[f.Field]; ok && f.Loose && (!t.onlySaid(f.Field, g) || t.soManyPanels(f)) {
+		if g, ok := to[f.Field]; ok && f.Loose && (!t.onlySaid(f.Field, g) || t.soManyPanels(f)) && !t.eachStrip(f) {
 			p.Facts[i].Field = g
 		}
 	}

@@ -109,6 +109,19 @@ func (r *reader) timeWanted() unit.Field {
 	return ""
 }
 
+// onJoints: "is anything pushing on the joints" names edge joints behind item i, as nothing
+// is laid on a core.
+func (r *reader) onJoints(i int) bool {
+	return r.is(r.next(i), kindNoun, "joint") && !r.mentions(kindNoun, "core", "face")
+}
+
+// gluesUnder reports whether the "can I glue" at item i asks whether strips hold by a bar and a
+// vacuum, as nothing is told of glue, air or wet wood.
+func (r *reader) gluesUnder(i int) bool {
+	return in(r.items[i].word, "can i glue", "can we glue", "ok to glue", "okay to glue", "safe to glue") && r.mentions(kindNoun, "strip") && r.mentions(kindNoun, "bar") && r.pressureSaid() &&
+		!r.mentions(kindGlue) && !r.mentions(kindAir) && !r.percentSaid() && !r.said(unit.Warmth)
+}
+
 // forceWanted reports whether an answer in tons, pounds or newtons is asked for.
 func (r *reader) forceWanted() bool {
 	for i := range r.items {

@@ -174,7 +174,7 @@ func (r *reader) askAt(i int) Ask {
 		return Ask{About: Glue, For: []unit.Field{unit.ClosedTime}, question: true}
 	case len(a.For) == 1 && a.For[0] == unit.Ambient && r.pumping() && (r.saidFlow() || r.mentions(kindNoun, "leak")):
 		return Ask{About: Pump}
-	case a.About == Face && in(it.word, "pushing on", "pushing down") && r.is(r.prev(i), kindNoun, "bar"):
+	case a.About == Face && in(it.word, "pushing on", "pushing down") && (r.is(r.prev(i), kindNoun, "bar") || r.onJoints(i)):
 		return Ask{About: Side}
 	case it.word == "press down" && a.About == Face && r.within(0, i, kindAsk, "pump") >= 0 && r.word(i-1, "the", "my", "our", "whole", "empty", "this", "that"):
 		return Ask{About: Pump} // "how long to pull the press down to 25"
@@ -189,6 +189,8 @@ func (r *reader) askAt(i int) Ask {
 func (r *reader) askInstead(i int, a Ask) Ask {
 	it := &r.items[i]
 	switch {
+	case a.About == Glue && r.gluesUnder(i):
+		return Ask{About: Side, question: true} // "can I glue 8 slats … with a 40 mm bar and 0.8 bar"
 	case a.Solve == unit.Cup && r.mentions(kindNoun, "core", "face") && (r.mentions(kindAir, "service", "rh", "mc") || r.percentSaid()) && !r.mentions(kindVacuum) && !r.pressureSaid():
 		return Ask{About: Move, For: []unit.Field{unit.Cup}, question: true} // of a face on a core
 	case a.Solve == unit.Cup && r.mentions(kindAir, "service") && r.percentSaid() && !r.pressureSaid():

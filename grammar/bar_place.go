@@ -55,7 +55,7 @@ func (r *reader) barStands() bool {
 	return false
 }
 
-// levelWithCaul: "the bar is level with the top of the caul", "bar as high as the 3/4 caul" tell
+// levelWithCaul: "the bar is level with the top of the caul", "bar even with a caul of 3/4" tell
 // that the bar at item i is there, and not how high it is.
 func (r *reader) levelWithCaul(i int) bool {
 	_, to := r.clause(i)
@@ -67,7 +67,7 @@ func (r *reader) levelWithCaul(i int) bool {
 		at++
 	}
 	caul := r.within(at, to, kindNoun, "caul")
-	return at < to && caul > 0 && (r.amountsIn(at, to) == 0 || r.amountsIn(at, to) == 1 && r.items[caul-1].amount != nil)
+	return at < to && caul > 0 && (r.amountsIn(at, to) == 0 || r.amountsIn(at, to) == 1 && (r.items[caul-1].amount != nil || r.amountsIn(caul, min(caul+4, to)) == 1))
 }
 
 // barPlace reads where the bar stands: "bar sits on the bed next to the sled".

@@ -97,13 +97,18 @@ func (r *reader) ofOnePress(k int) bool {
 	return oneOfPresses[r.items[k-1].word]
 }
 
-// takesHigh reports whether the number at item i is how high a stack a press takes, as
-// in "frame takes 4 in"; without a unit beside panels it is how many of them.
+// takesHigh reports whether the number at item i is how high a stack a press takes, as in
+// "frame takes 4 in" and "the frame has 6 inches"; without a unit beside panels it is how many
+// of them.
 func (r *reader) takesHigh(i int) bool {
-	if !r.word(i-1, "takes", "swallows") || !r.is(i-2, kindNoun, "frame", "press", "opening") || !r.isBreak(i+1) || r.has(unit.Opening) {
+	has := r.word(i-1, "has") && !r.items[i].amount.bare()
+	if !has && !r.word(i-1, "takes", "swallows") || !r.is(i-2, kindNoun, "frame", "press", "opening") || !r.isBreak(i+1) || r.has(unit.Opening) {
 		return false
 	}
 	const lowest = 0.025
+	if has && r.size(i) < lowest {
+		return false
+	}
 	bare := r.items[i].amount.bare()
 	return r.size(i) < 0.5 && !(bare && (r.size(i) < lowest || !r.habit.Metric && (r.mentions(kindNoun, "panel") || r.tooHigh(i))))
 }

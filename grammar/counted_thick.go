@@ -102,3 +102,15 @@ func (r *reader) partCount(i int) {
 	r.items = slices.Insert(r.items, i, count)
 	r.items[i+1] = part
 }
+
+// countsSized: in "under vacuum - 5 1/2 inch panels 24x48" the 5 counts the panels, and is no
+// vacuum that anybody presses at.
+func (r *reader) countsSized(i int) bool {
+	const least = 15 // inHg
+	j := i + 1
+	if !r.live(j) || r.items[j].start != r.items[i].end+1 || !r.length(j) || r.items[j].amount.link != linkNone || r.size(j) >= thickestStock {
+		return false
+	}
+	_, whole := r.items[i].amount.whole()
+	return whole && r.items[i].amount.float() < least && r.is(r.next(j), kindNoun, "panel", "strip")
+}

@@ -188,10 +188,10 @@ func (r *reader) piecesOfPanel() {
 	}
 }
 
-// loadsOf reads "3 loads of 4 panels" as twelve of them.
+// loadsOf reads "3 loads of 4 panels" and "3 jobs of 4 panels" as twelve of them.
 func (r *reader) loadsOf() {
 	for i := 0; i+4 < len(r.items); i++ {
-		if r.items[i].amount == nil || !in(r.items[i+1].word, "loads", "batches", "sets", "stacks") || !r.word(i+2, "of") || r.items[i+3].amount == nil {
+		if r.items[i].amount == nil || !in(r.items[i+1].word, "loads", "batches", "sets", "stacks", "jobs") || !r.word(i+2, "of") || r.items[i+3].amount == nil {
 			continue
 		}
 		n, okN := r.items[i].amount.whole()

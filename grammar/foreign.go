@@ -18,7 +18,7 @@ func (r *reader) foreign() bool {
 	if r.has(unit.Species) && r.has(unit.WoodMoisture) || r.has(unit.PumpSpeed) && r.has(unit.PressVolume) {
 		return false // "the truck is 20 ft long. ash top, 20 in wide, wood at 7%"
 	}
-	if (r.engineVacuum() || r.phones() || r.elsewhere() && !r.handsWhile()) && !r.getsInside() {
+	if (r.engineVacuum() || r.phones() || r.toolAsked() || r.elsewhere() && !r.handsWhile()) && !r.getsInside() {
 		return true
 	}
 	other := r.wordIn("vacuum cleaner")

@@ -369,7 +369,7 @@ func (r *reader) looseLengths() {
 		case r.topic == Flatten && r.has(unit.Bow) && !r.has(unit.StripLength) && r.size(i) > 0.3 && !r.is(r.next(i), kindAttr) && r.bind(i, unit.StripLength):
 		case r.lackedWood(i):
 			r.bind(i, unit.StripThickness)
-		case r.fitsIn(i), r.roomTold(i), r.barEnough(i), r.workedDownTo(i):
+		case r.fitsIn(i), r.roomTold(i), r.barEnough(i), r.workedDownTo(i), r.heldInstead(i):
 		case r.thicknessAlone(i):
 		case r.widthAlone(i):
 		case r.inchesOfTop(i) || r.woodIs(i):

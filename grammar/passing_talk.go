@@ -18,7 +18,7 @@ func (r *reader) killTalk() {
 		case homely[r.wordAt(i)], r.machineTakes(i):
 			r.killPlainClause(i)
 		case r.lastTime(i):
-			r.killSentence(i)
+			r.killIn(r.sentence(i))
 		case r.free(i) && (r.crowdCounted(i) || r.answerBy(i) || r.timeNow(i) || r.paid(i)):
 			r.items[i].amount.dead = true
 		}
@@ -34,6 +34,11 @@ func (r *reader) killPlainClause(i int) {
 			return
 		}
 	}
+	r.killIn(from, to)
+}
+
+// killIn gives up the numbers of items [from, to).
+func (r *reader) killIn(from, to int) {
 	for k := from; k < to; k++ {
 		if r.items[k].amount != nil {
 			r.items[k].amount.dead = true
@@ -59,21 +64,14 @@ func (r *reader) lastTime(i int) bool {
 	return past && !kept && !goesOn && r.amountsIn(0, from)+r.amountsIn(to, len(r.items)) > 2
 }
 
-// killSentence gives up the numbers of the sentence around item i.
-func (r *reader) killSentence(i int) {
-	from, to := r.sentence(i)
-	for k := from; k < to; k++ {
-		if r.items[k].amount != nil {
-			r.items[k].amount.dead = true
-		}
-	}
-}
-
 // crowdCounted: "2 guys out sick", "got 2 other jobs waiting".
 func (r *reader) crowdCounted(i int) bool {
 	k := i + 1
 	for r.word(k, "other", "more", "of", "my", "our", "the") {
 		k++
+	}
+	if of := k + 2; r.word(k+1, "of") && of < len(r.items) && r.items[of].amount != nil {
+		return false // "3 jobs of 4 panels"
 	}
 	return r.items[i].amount.bare() && crowd[r.wordAt(k)]
 }

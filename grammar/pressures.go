@@ -277,16 +277,15 @@ func (r *reader) bareVacuum() {
 	r.otherGauge()
 }
 
-// noReading reports what speaks against the number i being a gauge's, whatever
-// stands before it: a part named after it, an unknown word, a reading of its own
-// for the vacuum that follows.
+// noReading reports what speaks against the number i being a gauge's, whatever stands before
+// it: a part named after it, an unknown word, a reading of its own for the vacuum that follows.
 func (r *reader) noReading(i int) bool {
 	a := r.items[i].amount
 	if !a.bare() || a.plural || a.form == formPair || a.form == formWords && a.float() < 5 {
 		return true
 	}
 	n := r.next(i)
-	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) || r.clockBehind(i) >= 0 || r.thinnedTo(i) || r.onPumpsPlate(i) {
+	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) || r.clockBehind(i) >= 0 || r.thinnedTo(i) || r.onPumpsPlate(i) || r.countsSized(i) {
 		return true // "pull 5 at 4pm"
 	}
 	if r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) {

@@ -175,7 +175,24 @@ func (r *reader) wedgeWindowAt(i, from int) bool {
 	}
 	gap := r.is(r.next(i+1), kindNoun, "gap") || r.word(r.next(i+1), "space", "room", "clear")
 	_, to := r.clause(i)
-	return r.within(from, i, kindNoun, "wedge") >= 0 || (gap || r.word(i+2, "for")) && r.within(i, to, kindNoun, "wedge") >= 0
+	return r.within(from, i, kindNoun, "wedge") >= 0 || r.wedgeTakes(i, from) || (gap || r.word(i+2, "for")) && r.within(i, to, kindNoun, "wedge") >= 0
+}
+
+// wedgeTakes: of "wedge mode, it takes 3/8 to 3/4" the clause that begins at item from tells of
+// the wedge before it.
+func (r *reader) wedgeTakes(i, from int) bool {
+	if !r.word(i-1, "takes", "take", "fills", "wants", "needs", "covers") || i-1 > from && !(i-2 == from && r.word(from, "it", "which", "that")) || from < 2 {
+		return false
+	}
+	start, _ := r.clause(from - 2)
+	wedge := r.within(start, from, kindNoun, "wedge")
+	if wedge < 0 || r.amountsIn(start, from) > 0 || r.within(wedge+1, from, kindNoun) >= 0 {
+		return false
+	}
+	if r.word(wedge+1, "mode") {
+		r.items[wedge+1].used = true
+	}
+	return true
 }
 
 // bindRange gives the smaller of two linked amounts to low, the other to high.

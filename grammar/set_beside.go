@@ -65,6 +65,10 @@ func (r *reader) planedLumber(i int) {
 // barLength: "the bar's only 46 long", "two bars, each 24 long" is how long the bar is, which
 // nothing asks.
 func (r *reader) barLength(i int) {
+	if r.runOfBar(i) {
+		r.items[i].amount.dead = true
+		return
+	}
 	if !r.live(i) || !r.length(i) || !r.is(r.next(i), kindAttr, "long") || small(r.size(i)) {
 		return
 	}
@@ -88,6 +92,16 @@ func (r *reader) barLength(i int) {
 		r.items[i].amount.dead = true
 		r.items[r.next(i)].meaning = meaning{kind: kindFill}
 	}
+}
+
+// runOfBar: of "7 ft bar 1 in" the first is how long the bar is, as none is so high.
+func (r *reader) runOfBar(i int) bool {
+	const highest = 1
+	if !r.live(i) || !r.length(i) || r.items[i].amount.unit == nil || r.size(i) <= highest || r.items[i].amount.link != linkNone || !r.is(i+1, kindNoun, "bar") {
+		return false
+	}
+	j := r.past(i+2, "is", "its", "thats", "that", "at", "of")
+	return r.live(j) && r.length(j) && small(r.size(j)) && !r.timesAt(j+1)
 }
 
 // perPanelOf: of "8 ft of bar, need 4 ft per panel" the panel is not so wide, and of "12

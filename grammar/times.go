@@ -173,8 +173,8 @@ func (r *reader) durationField(i int) unit.Field {
 	if (r.topic == Schedule || r.dayPlan()) && r.word(i+1, "in") && r.isBreak(i+2) && !r.labelled(i) {
 		return unit.PressTime // "40 min in, 8 min to lay up"
 	}
-	if (r.topic == Schedule || r.dayPlan()) && (r.word(i+1, "under vacuum") || r.word(i+1, "under") && r.word(i+2, "vac", "vacuum")) && !r.labelled(i) {
-		return unit.PressTime // "55 min under vacuum"
+	if r.underVacuum(i) {
+		return unit.PressTime
 	}
 	switch {
 	case r.closingTook(i):
@@ -206,6 +206,12 @@ func (r *reader) durationField(i int) unit.Field {
 		return unit.PressTime
 	}
 	return ""
+}
+
+// underVacuum: "55 min under vacuum" of panels, and no time that a pump or a leak takes.
+func (r *reader) underVacuum(i int) bool {
+	panels := r.mentions(kindNoun, "panel") && !r.mentions(kindNoun, "pump", "leak") && !r.word(i-1, "after", "within", "in")
+	return (r.topic == Schedule || r.dayPlan() || panels) && (r.word(i+1, "under vacuum") || r.word(i+1, "under") && r.word(i+2, "vac", "vacuum")) && !r.labelled(i)
 }
 
 // perStrip: "15 sec each to glue" of strips that were counted.
@@ -245,7 +251,7 @@ func (r *reader) asksPressTime() bool {
 		return false
 	}
 	for i := range r.items {
-		if am := r.items[i].amount; am != nil && am.is(unit.Lasting) && !r.asksFor(Schedule) && r.pressedFor(i) {
+		if am := r.items[i].amount; am != nil && am.is(unit.Lasting) && !r.asksFor(Schedule) && !r.dayPlan() && r.pressedFor(i) {
 			return true
 		}
 	}

@@ -49,3 +49,31 @@ func (r *reader) past(i int, ws ...string) int {
 	}
 	return i
 }
+
+// heldInstead: of "the boss swears by a 2 inch bar but all i found on the rack is 3/4" the number
+// at item i is of the bar that is there.
+func (r *reader) heldInstead(i int) bool {
+	from, _ := r.clause(i)
+	but := i - 1
+	for ; but > from && !r.word(but, "but"); but-- {
+		if r.items[but].amount != nil || r.is(but, kindNoun) {
+			return false
+		}
+	}
+	said := r.opensWithin(but, i, "all", "only", "just", "ours", "mine") && r.word(i-1, "is", "are", "have", "got", "found", "find", "was", "has")
+	am := r.items[i].amount
+	if !r.word(but, "but") || !said || !r.isBreak(i+1) || am.link != linkNone || !small(r.size(i)) || am.bare() && am.equals(one) {
+		return false
+	}
+	if but == from {
+		from, _ = r.clause(but - 1)
+	}
+	for k := but - 1; k > from; k-- {
+		if r.items[k-1].amount == nil {
+			continue
+		}
+		f := bareFields[r.items[k].id]
+		return r.items[k-1].amount.hearsay && r.is(k, kindNoun, "bar", "mat", "caul", "sled") && r.amountsIn(from, but) == 1 && !r.has(f) && r.bind(i, f)
+	}
+	return false
+}

@@ -1,0 +1,33 @@
+package bot
+
+import (
+	"regexp"
+	"slices"
+
+	"presshand/engine/unit"
+	"presshand/grammar"
+)
+
+// thereAre tells of a number of what there is one of so far: "suppose theres two of them".
+var thereAre = regexp.MustCompile(`(?i)^\W*(?:(?:and|ok|so|but|now|well|suppose|supposing|say|imagine|assume|assuming|what|if)\b[\s,.!:;-]*)*(?:there(?:'?s|’s| is| are| were| was)|(?:i|we|you)(?:'ve|ve)? (?:had|have|got|get|borrow|borrowed|buy|bought))\s+[\w-]+ of (?:them|em|these|those)\W*$`)
+
+// morePresses takes "suppose theres two of them" for the one press of a day's plan, which has
+// more panels than that.
+func (t *turn) morePresses(p grammar.Phrase) grammar.Phrase {
+	const most = 4
+	if p.NewStart || p.Command != nil || len(p.Facts) != 1 || p.Facts[0].Field != unit.StripCount && p.Facts[0].Field != unit.PanelCount || !thereAre.MatchString(t.m.Text) {
+		return p
+	}
+	said := t.before.Said.facts()
+	presses, _ := said.Number(unit.PressCount)
+	panels, _ := said.Number(unit.PanelCount)
+	if slices.Contains(t.before.Latest, unit.PanelCount) && !slices.Contains(t.before.Latest, unit.PressCount) {
+		return p // panels were counted last
+	}
+	if n, _ := p.Facts[0].Value.(unit.Number); presses != 1 || n < 2 || n > most || float64(n) >= float64(panels) || t.before.Said.has(unit.StripCount) {
+		return p
+	}
+	p.Facts = []grammar.Fact{p.Facts[0]}
+	p.Facts[0].Field = unit.PressCount
+	return p
+}
