@@ -220,8 +220,8 @@ func (r *reader) spoken() bool {
 		return true
 	}
 	for _, a := range r.phrase.Asks {
-		if !a.weak {
-			return true
+		if !a.weak || a.About == Stack && r.habit.Follows && r.allPlain() {
+			return true // "does it fit", of the stack before
 		}
 	}
 	for i := range r.items {
@@ -317,7 +317,7 @@ func (r *reader) infer() Topic {
 		return Schedule
 	case has(unit.MatThickness, unit.MatFirmness, unit.MatDenied) && has(unit.ThicknessSpread, unit.StripThickest):
 		return Stack
-	case has(unit.LabelOpen, unit.LabelClosed, unit.LabelPress, unit.LabelSpread) && !vacuum:
+	case has(unit.LabelOpen, unit.LabelClosed, unit.LabelPress, unit.LabelSpread, unit.LabelMinTemp) && !vacuum:
 		return Glue
 	case has(unit.StripCount, unit.StripWidth, unit.StripWidths) && vacuum:
 		return Side

@@ -36,13 +36,13 @@ func (r *reader) usedOn() bool {
 
 // ownCheck asks who may check: "can I check my own load if nobody else is here".
 func (r *reader) ownCheck() bool {
-	signs := r.wordIn("sign", "signs") && r.wordIn("off")
+	signs := r.wordIn("sign", "signs") && r.wordIn("off") || r.word(0, "who") && r.word(1, "checks", "signs")
 	if !r.mentions(kindVerb, string(Check)) && !signs || r.amountsIn(0, len(r.items)) > 0 {
 		return false
 	}
 	asks := r.asksSomething() || r.word(r.firstWord(), "can", "could", "may", "am", "who", "does", "do", "is", "should")
 	alone := r.opensWithin(0, len(r.items), "own", "myself", "yourself", "himself", "herself") || r.wordIn("same")
-	who := r.word(r.firstWord(), "who") && r.opensWithin(0, len(r.items), "can", "may", "should", "allowed", "must", "has")
+	who := r.word(r.firstWord(), "who") && r.opensWithin(0, len(r.items), "can", "may", "should", "allowed", "must", "has", "checks", "signs")
 	if !asks || !alone && !who && !r.needsAnother() {
 		return false
 	}

@@ -105,3 +105,13 @@ func (r *reader) giveBack() {
 		}
 	}
 }
+
+// allPlain reports whether the message has no word that is unknown here.
+func (r *reader) allPlain() bool {
+	for i := range r.items {
+		if r.unknown(i) {
+			return false
+		}
+	}
+	return true
+}

@@ -22,7 +22,7 @@ func (r *reader) asksOfOne() bool {
 	for i := range r.items {
 		if am := r.items[i].amount; am != nil {
 			n, ok := r.loadNumber(i)
-			if !ok || load > 0 || am.unit != nil || r.is(i-1, kindRole, "lot", "job") || r.word(i-1, "batch") {
+			if !ok || load > 0 || am.unit != nil || r.is(i+1, kindAttr) || r.is(i-1, kindRole, "lot", "job") || r.word(i-1, "batch") {
 				return false
 			}
 			load = n
