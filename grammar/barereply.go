@@ -64,20 +64,13 @@ func (r *reader) bareReply() {
 	}
 }
 
-// someNumbered: "not more than 4 of the narrow ones" and, of what the last message took away,
-// "sorry, three of them" count some of what is there and say no new number for all.
+// someNumbered: "not more than 4 of the narrow ones" counts some of what is there and says no
+// new number for all.
 func (r *reader) someNumbered(i int) bool {
-	if !r.habit.Follows || !r.items[i].amount.bare() || !r.word(i+1, "of") {
+	if !r.habit.Follows || !r.items[i].amount.bare() || !r.word(i+1, "of") || !r.word(i+2, "the", "those", "these", "my", "our") {
 		return false
 	}
-	if r.word(i+2, "them", "em", "those", "these") && r.next(i+2) < 0 {
-		k := i - 1
-		for r.isBreak(k) && k > 0 || r.word(k, "it", "was", "make", "its") {
-			k--
-		}
-		return r.is(k, kindFix) || r.is(k, kindNot) || r.word(k, "no", "sorry", "wait", "oops", "actually")
-	}
-	return r.word(i+2, "the", "those", "these", "my", "our") && (r.word(i+4, "ones") || r.is(i+4, kindNoun, "strip")) && r.items[i+3].amount == nil
+	return (r.word(i+4, "ones") || r.is(i+4, kindNoun, "strip")) && r.items[i+3].amount == nil
 }
 
 // latest o'clock: "it's 88 in the afternoon", "18 by lunch" are no times.
