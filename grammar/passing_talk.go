@@ -23,10 +23,14 @@ func (r *reader) killTalk() {
 	}
 }
 
-// killPlainClause gives up the numbers of the clause around item i if it names nothing of the trade.
+// killPlainClause gives up the numbers of the clause around item i if it names nothing of the
+// trade and has no size: "wedding signs 18x24" are what is made.
 func (r *reader) killPlainClause(i int) {
 	from, to := r.clause(i)
 	for k := from; k < to; k++ {
+		if r.timesAt(k) {
+			return
+		}
 		switch r.items[k].kind {
 		case kindNoun, kindVacuum, kindAir, kindGlue, kindWood, kindAttr, kindFact, kindSay:
 			return
@@ -39,9 +43,13 @@ func (r *reader) killPlainClause(i int) {
 	}
 }
 
-// machineTakes: "the planer takes 15 inches".
+// machineTakes: "the planer takes 15 inches", "our saw only cuts 3".
 func (r *reader) machineTakes(i int) bool {
-	return in(r.wordAt(i), machines...) && (r.isBreak(i-1) || r.word(i-1, "the", "my", "our")) && r.word(i+1, "takes", "does", "only", "cuts", "goes", "handles")
+	does := i + 1
+	if r.word(does, "only") {
+		does++
+	}
+	return in(r.wordAt(i), machines...) && (r.isBreak(i-1) || r.word(i-1, "the", "my", "our")) && r.word(does, "takes", "does", "cuts", "handles")
 }
 
 // crowdCounted: "2 guys out sick", "got 2 other jobs waiting".
