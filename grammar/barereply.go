@@ -54,8 +54,8 @@ func (r *reader) bareReply() {
 	if only >= 1 && r.items[only].amount.bare() && (r.unheard(only-1) || r.word(only-1, "dropped")) {
 		return // "its snurfle 3", "somebody dropped 1"
 	}
-	if only >= 0 && (r.someNumbered(only) || r.habit.Follows && r.word(only-1, "was", "were", "had") && r.once(0, only)) {
-		return
+	if only >= 0 && (r.someNumbered(only) || r.habit.Follows && (r.word(only-1, "was", "were", "had") && r.once(0, only) || r.word(only-1, "til", "till", "until"))) {
+		return // "not more than 4 of the narrow ones", "yesterday it was 24", "stuck in traffic til 9"
 	}
 	itsNow := r.word(only-1, "its") && r.word(only+1, "now")
 	if only >= 0 && (len(r.items) <= 14 || itsNow && len(r.items) <= 30) {

@@ -162,7 +162,10 @@ func (r *reader) leftOfThose(i int) int {
 		if !r.free(k) {
 			continue
 		}
-		left := r.word(k+1, "of") && r.word(k+2, "those", "them", "these") && r.isBreak(k+3) || r.word(k+1, "left") && r.isBreak(k+2) || (r.word(k-1, "leaves", "leaving") || r.is(k-1, kindFix) && r.word(k-1, "make that", "make it", "call it", "so make it") || r.word(k-1, "its", "so", "now")) && (r.isBreak(k+1) || r.word(k+1, "now") && r.isBreak(k+2))
+		ofThose := r.word(k+1, "of") && r.word(k+2, "those", "them", "these") && r.isBreak(k+3)
+		led := r.word(k-1, "leaves", "leaving", "its", "so", "now") || r.is(k-1, kindFix) && r.word(k-1, "make that", "make it", "call it", "so make it")
+		ends := r.isBreak(k+1) || r.word(k+1, "now") && r.isBreak(k+2)
+		left := ofThose || led && ends || r.word(k+1, "left") && r.isBreak(k+2)
 		if _, whole := r.items[k].amount.whole(); whole && left && r.items[k].amount.bare() {
 			return k
 		}
