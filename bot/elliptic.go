@@ -56,7 +56,7 @@ func (t *turn) parse(text string) grammar.Phrase {
 	}
 	for _, step := range []func(grammar.Phrase) grammar.Phrase{
 		t.besideTank, t.endOfHold, t.inItsUnit, t.leaksAgain, t.moved, t.matOnly, t.sledOfTwo, t.laidOnTop, t.turnedOver, t.resawn, t.bedded, t.stoodOn, t.single, t.putBack, t.ofLast,
-		t.bedAgain, t.clocked, t.morePresses, t.severalPanels, t.dayAsked, t.unitFixed, t.wetApart, t.nearThickness, t.lossNotTaper, t.levelsOfThose, t.anotherLayer, t.ofThread, t.placed, t.recounted, t.restocked, t.bareReplies, t.carries,
+		t.bedAgain, t.clocked, t.maybeGone, t.morePresses, t.severalPanels, t.dayAsked, t.unitFixed, t.wetApart, t.nearThickness, t.lossNotTaper, t.levelsOfThose, t.anotherLayer, t.ofThread, t.placed, t.recounted, t.restocked, t.bareReplies, t.carries,
 	} {
 		p = step(p)
 	}

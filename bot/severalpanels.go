@@ -2,6 +2,7 @@ package bot
 
 import (
 	"regexp"
+	"slices"
 
 	"presshand/engine/unit"
 	"presshand/grammar"
@@ -22,5 +23,24 @@ func (t *turn) severalPanels(p grammar.Phrase) grammar.Phrase {
 	}
 	p.Facts = []grammar.Fact{p.Facts[0]}
 	p.Facts[0].Field = unit.PanelCount
+	return p
+}
+
+// sorryThem puts right a count "of them": "sorry, three of them".
+var sorryThem = regexp.MustCompile(`(?i)^\W*(?:sorry|no|nope|wait|oops|actually)\b.* of (?:them|em|these|those)\W*$`)
+
+// maybeGone leaves unread "sorry, three of them" behind a message that left fewer panels, as it
+// may tell how many went.
+func (t *turn) maybeGone(p grammar.Phrase) grammar.Phrase {
+	last := len(t.before.Earlier) - 1
+	if last < 0 || t.before.Earlier[last].Field != unit.PanelCount || !slices.Contains(t.before.Latest, unit.PanelCount) || len(p.Facts) != 1 || p.Facts[0].Field != unit.StripCount || !sorryThem.MatchString(t.m.Text) {
+		return p
+	}
+	x, _ := t.before.Said.find(unit.PanelCount)
+	left, _ := x.Value.(unit.Number)
+	was, _ := t.before.Earlier[last].Value.(unit.Number)
+	if n, _ := p.Facts[0].Value.(unit.Number); left < was && n <= left {
+		p.Facts, p.Unused = nil, append(p.Unused[:len(p.Unused):len(p.Unused)], p.Facts[0].Text)
+	}
 	return p
 }

@@ -54,8 +54,8 @@ func (r *reader) bareReply() {
 	if only >= 1 && r.items[only].amount.bare() && (r.unheard(only-1) || r.word(only-1, "dropped")) {
 		return // "its snurfle 3", "somebody dropped 1"
 	}
-	if only >= 0 && (r.someNumbered(only) || r.habit.Follows && r.word(only-1, "was", "were", "had") && r.once(0, only)) {
-		return
+	if only >= 0 && (r.someNumbered(only) || r.habit.Follows && (r.word(only-1, "was", "were", "had") && r.once(0, only) || r.word(only-1, "til", "till", "until"))) {
+		return // "not more than 4 of the narrow ones", "yesterday it was 24", "stuck in traffic til 9"
 	}
 	itsNow := r.word(only-1, "its") && r.word(only+1, "now")
 	if only >= 0 && (len(r.items) <= 14 || itsNow && len(r.items) <= 30) {
@@ -64,20 +64,13 @@ func (r *reader) bareReply() {
 	}
 }
 
-// someNumbered: "not more than 4 of the narrow ones" and, of what the last message took away,
-// "sorry, three of them" count some of what is there and say no new number for all.
+// someNumbered: "not more than 4 of the narrow ones" counts some of what is there and says no
+// new number for all.
 func (r *reader) someNumbered(i int) bool {
-	if !r.habit.Follows || !r.items[i].amount.bare() || !r.word(i+1, "of") {
+	if !r.habit.Follows || !r.items[i].amount.bare() || !r.word(i+1, "of") || !r.word(i+2, "the", "those", "these", "my", "our") {
 		return false
 	}
-	if r.word(i+2, "them", "em", "those", "these") && r.next(i+2) < 0 {
-		k := i - 1
-		for r.isBreak(k) && k > 0 || r.word(k, "it", "was", "make", "its") {
-			k--
-		}
-		return r.is(k, kindFix) || r.is(k, kindNot) || r.word(k, "no", "sorry", "wait", "oops", "actually")
-	}
-	return r.word(i+2, "the", "those", "these", "my", "our") && (r.word(i+4, "ones") || r.is(i+4, kindNoun, "strip")) && r.items[i+3].amount == nil
+	return (r.word(i+4, "ones") || r.is(i+4, kindNoun, "strip")) && r.items[i+3].amount == nil
 }
 
 // latest o'clock: "it's 88 in the afternoon", "18 by lunch" are no times.

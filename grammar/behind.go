@@ -104,34 +104,6 @@ func unitAndPart(s scrap) (string, bool) {
 	return "", false
 }
 
-// skipDot steps over the point of an abbreviated unit: "2 in. wide".
-func (t *tokenizer) skipDot(s scrap) {
-	switch s.norm {
-	case "in", "ft", "lb", "lbs", "oz", "min", "mins", "hr", "hrs", "sec":
-	default:
-		return
-	}
-	if t.at+1 >= len(t.scraps) || t.scraps[t.at].norm != "." || !t.scraps[t.at].glued {
-		return
-	}
-	if t.corrects() {
-		return // "sorry, 1 in. strips 5"
-	}
-	if first := t.text[t.scraps[t.at+1].start]; first >= 'A' && first <= 'Z' {
-		return // a new sentence
-	}
-	m, n := trade.longest(t.scraps, t.at+1)
-	if m.id == "pump" || n > 0 && strings.HasSuffix(strings.ReplaceAll(t.text[t.scraps[t.at+1].start:t.scraps[t.at+n].end], "’", "'"), "'s") {
-		return // "we're at 7000 ft. pump does 3 cfm", "1 in. bar's on the bed"
-	}
-	if after := t.at + 1 + n; n > 0 && m.kind == kindNoun && after < len(t.scraps) && in(t.scraps[after].norm, "is", "was", "are", "were", "has", "holds", "reads", "says", "shows", "stands", "=", ":") {
-		return // "bar is 1 in. bar is 1 1/2 in"
-	}
-	if n > 0 && (m.kind == kindAttr || m.kind == kindNoun || m.kind == kindRole && m.id == "length") {
-		t.at++
-	}
-}
-
 // corrects reports whether the number at hand follows a word that corrects.
 func (t *tokenizer) corrects() bool {
 	k := len(t.tokens) - 3 // before the number and its unit

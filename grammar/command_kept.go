@@ -5,27 +5,34 @@ package grammar
 // keeping is what nobody is to do to a load that waits.
 var keeping = wordSet(`take put press run load touch start bring move glue slide stick shove`)
 
-// keptOut reads "11 is not ready yet, nobody take it in" and "nobody take 14 in, the mat is
-// missing" as a hold.
+// keptOut reads what nobody is to press yet as a hold.
 func (r *reader) keptOut() bool {
-	if r.asksSomething() {
+	return !r.asksSomething() && (r.nobodyTakes() || r.notReady())
+}
+
+// nobodyTakes reads "nobody take 14 in, the mat is missing".
+func (r *reader) nobodyTakes() bool {
+	first := r.firstWord()
+	k := r.forbidden(first)
+	if k < 0 || !r.word(first, "nobody", "noone", "no") || r.mentions(kindVerb, string(Hold)) {
 		return false
 	}
-	first := r.firstWord()
-	if k := r.forbidden(first); k >= 0 && r.word(first, "nobody", "noone", "no") && !r.mentions(kindVerb, string(Hold)) {
-		refs, next := r.references(k)
-		if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unitRaw == "in" {
-			next++
-		}
-		if len(refs) == 0 || r.amountsIn(next, len(r.items)) > 0 || r.is(next, kindVerb, string(Out)) || r.word(next, "out", "off") {
-			return false
-		}
-		for r.word(next, "in", "yet", "until", "till") || r.is(next, kindUnit, "in") || r.is(next, kindVerb, string(In)) {
-			next++
-		}
-		r.close(&Command{Verb: Hold, Loads: refs}, next)
-		return true
+	refs, next := r.references(k)
+	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.unitRaw == "in" {
+		next++
 	}
+	if len(refs) == 0 || r.amountsIn(next, len(r.items)) > 0 || r.is(next, kindVerb, string(Out)) || r.word(next, "out", "off") {
+		return false
+	}
+	for r.word(next, "in", "yet", "until", "till") || r.is(next, kindUnit, "in") || r.is(next, kindVerb, string(In)) {
+		next++
+	}
+	r.close(&Command{Verb: Hold, Loads: refs}, next)
+	return true
+}
+
+// notReady reads "11 is not ready yet, nobody take it in".
+func (r *reader) notReady() bool {
 	at := r.opening()
 	refs, next := r.references(max(at, 0))
 	if at < 0 || len(refs) != 1 || r.amountsIn(next, len(r.items)) > 0 {

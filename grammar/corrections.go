@@ -75,9 +75,9 @@ func (r *reader) corrections() {
 }
 
 // afterthought reports whether the word of correction at item i stands behind a number that
-// has no other word: "1/2 thick, 3/4 actually", "3/8... 1/2 actually thick".
+// has no other word: "1/2 thick, 3/4 actually".
 func (r *reader) afterthought(i int) bool {
-	return afterthoughts[r.items[i].word] && r.isBreak(i-2) && (r.isBreak(i+1) || r.is(i+1, kindAttr) && r.isBreak(i+2))
+	return afterthoughts[r.items[i].word] && r.isBreak(i-2) && r.isBreak(i+1)
 }
 
 // behindCorrected reports whether the words of correction at item i stand behind the

@@ -17,14 +17,19 @@ func (r *reader) countAndFraction() {
 		if r.is(i+1, kindAttr, "thick") {
 			thick++
 		}
-		n := r.next(thick)
-		if r.is(n, kindWood) {
-			n = r.next(n)
-		}
-		if r.countedThick(i, thick, n) {
+		if r.countedThick(i, thick, r.nextPastWood(thick)) {
 			r.partCount(i)
 		}
 	}
+}
+
+// nextPastWood is next, past the wood that a thing is of: "11 ash strips".
+func (r *reader) nextPastWood(i int) int {
+	n := r.next(i)
+	if r.is(n, kindWood) {
+		return r.next(n)
+	}
+	return n
 }
 
 // countedThick reports whether the mixed number at item i counts what is named at item n and

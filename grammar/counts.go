@@ -359,7 +359,7 @@ func (r *reader) counted(i int) int {
 		case it.word == "of" && r.word(j+1, "those", "these") && r.is(j+2, kindNoun), r.word(j, "those", "these") && r.word(j-1, "of"):
 		case it.word == "of them": // told so before
 			return j
-		case it.word == "of" && r.word(j+1, "them", "em", "those") && !r.someNumbered(i):
+		case it.word == "of" && r.word(j+1, "them", "em", "those"):
 			r.items[j+1].used = true
 			it.word, it.used = "of them", true
 			return j

@@ -150,13 +150,14 @@ func (r *reader) onesBehind(i int) bool {
 	return r.word(j, "ones")
 }
 
-// countOfWidth: "theres 6 of the 5s actually" tells a count anew.
+// countOfWidth: "theres 6 of the 5s actually" tells a count anew, and "2 of the 3s have a knot"
+// does not.
 func (r *reader) countOfWidth(i int) bool {
 	_, whole := r.items[i].amount.whole()
 	if !whole || !r.word(i+1, "of") || !r.word(i+2, "the", "those", "these") || !r.free(i+3) || !r.items[i+3].amount.plural && r.amountsIn(0, len(r.items)) != 2 || !r.length(i+3) || r.spoiled(i+3) || r.takenBefore(i) {
 		return false
 	}
-	return r.wordIn("theres", "there", "have", "got", "only", "just", "its") || r.mentions(kindFix)
+	return r.opensWithin(0, i, "theres", "there", "have", "got", "only", "just", "its") || r.mentions(kindFix)
 }
 
 // keptAt: "leave it at 26 but give me a taller bar" has the number said before

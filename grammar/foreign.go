@@ -15,9 +15,6 @@ func (r *reader) foreign() bool {
 	if r.mentions(kindNoun, "pump") && r.wordIn("roof", "rain", "coffee") && r.currentAtPump() {
 		return false
 	}
-	if r.has(unit.Species) && r.has(unit.WoodMoisture) || r.has(unit.PumpSpeed) && r.has(unit.PressVolume) {
-		return false // "the truck is 20 ft long. ash top, 20 in wide, wood at 7%"
-	}
 	if (r.engineVacuum() || r.phones() || r.toolAsked() || r.elsewhere() && !r.handsWhile()) && !r.getsInside() {
 		return true
 	}
@@ -46,6 +43,9 @@ func (r *reader) foreign() bool {
 	}
 	if r.has(unit.PanelCount) && (r.has(unit.StartTime) || r.has(unit.Deadline) || r.has(unit.PressCount)) {
 		return false // "truck is here at 4, 14 panels 24x48, start 7:30"
+	}
+	if r.has(unit.Species) && r.has(unit.WoodMoisture) && r.has(unit.PanelWidth) {
+		return false // "the truck is 20 ft long. ash top, 20 in wide, wood at 7%"
 	}
 	return other || r.strange() && !r.handsWhile() && !r.waterAtPump() || r.habit.Follows && r.besides()
 }

@@ -196,10 +196,11 @@ func (r *reader) onlyCaul(s layerSpan) bool {
 	if r.opensWithin(0, len(r.items), "each", "every", "per", "apiece") {
 		return false
 	}
-	if r.word(end+1, "on", "over") && r.word(end+2, "top", "it", "them") && (end+3 >= len(r.items) || r.isBreak(end+3)) {
-		return true
+	k := end + 2
+	if r.word(k, "the") {
+		k++
 	}
-	return r.word(end+1, "on", "over") && r.word(end+2, "the") && r.word(end+3, "top") && (end+4 >= len(r.items) || r.isBreak(end+4))
+	return r.word(end+1, "on", "over") && r.word(k, "top", "it", "them") && r.isBreak(k+1)
 }
 
 // matsCounted is how many mats a message counts, 0 where it counts none.

@@ -1,10 +1,6 @@
 package grammar
 
-import (
-	"slices"
-
-	"presshand/engine/unit"
-)
+import "presshand/engine/unit"
 
 // listedWidths reads strips of different widths: "strips 1-7/8, 2-1/4, 3 and
 // 2-1/2 wide", and thicknesses told apart: "some are .74 and some are .77".
@@ -145,68 +141,6 @@ func (r *reader) wideAgain(k int) bool {
 		j++
 	}
 	return r.is(k, kindAttr, "wide") && j > k+1 && j < len(r.items) && r.free(j) && r.length(j) && r.is(r.next(j), kindAttr, "wide")
-}
-
-// panelTargets reads panels of several widths that strips must fill: "2 panels 18
-// wide, 3 panels 24 wide".
-func (r *reader) panelTargets() {
-	if r.has(unit.Targets) {
-		return
-	}
-	var ts []panelTarget
-	for i := range r.items {
-		if len(ts) > 0 && (r.isStop(i) || r.word(i+1, "of") && (r.word(i, "out") || r.is(i, kindVerb, "out")) || r.word(i, "out of") || r.items[i].brk == ':' || r.word(i, "got", "have", "stock", "theres")) {
-			break
-		}
-		if !r.free(i) || r.timesAt(i+1) {
-			continue
-		}
-		n, ok := r.items[i].amount.whole()
-		if !ok {
-			continue
-		}
-		j := i + 1
-		named := false
-		for j < len(r.items) && (r.is(j, kindNoun, "panel") || r.word(j, "at", "of", "that", "are", "is", "must be", "must", "be", "ones", "the", "in") || r.items[j].brk == '@') {
-			named = named || r.is(j, kindNoun, "panel") || r.word(j, "at") || r.items[j].brk == '@'
-			j++
-		}
-		if r.countOfWides(i) && (len(ts) > 0 || r.is(i-1, kindRole, "target")) {
-			ts = append(ts, panelTarget{i, i + 1, n})
-			continue
-		}
-		if len(ts) > 1 && (r.items[i-1].word == "of" && r.items[i-2].word == "out" || r.word(i-1, "from")) {
-			break // "one at 24 and one at 18, out of nine 2 1/2s"
-		}
-		if r.countOfPanels(i) {
-			ts = append(ts, panelTarget{i, i + 1, n})
-			continue
-		}
-		if r.someOfPanels(i) {
-			ts = append(ts, panelTarget{i, i + 3, n})
-			continue
-		}
-		wide := r.countAtWide(i) && (len(ts) > 0 || r.word(i-1, "get") && r.word(i-2, "we", "i", "you") || r.is(i-1, kindRole, "target") || r.isBreak(i-1) && r.is(i-2, kindNoun, "panel") && r.within(0, i, kindRole, "target") >= 0)
-		if wide && r.is(i-1, kindRole, "target") {
-			ts = slices.DeleteFunc(ts, func(t panelTarget) bool { return !r.is(t.count+1, kindNoun, "panel") }) // strips before what is needed
-		}
-		if wide && len(ts) > 0 && r.takenFrom(ts[0].count, i) {
-			break
-		}
-		if len(ts) > 0 && !r.is(i+1, kindNoun, "panel") && r.items[i].amount.form != formWords && !wide {
-			continue
-		}
-		if len(ts) > 0 && r.items[i].amount.form == formWords && j > i+1 && r.word(i+1, "of") {
-			named = true // "two tops of 720 wide and one of 500"
-		}
-		if j < len(r.items) && r.items[j].amount != nil && r.items[j].amount.plural && r.within(0, i, kindRole, "target") >= 0 && r.items[i].amount.form == formWords {
-			named = true
-		}
-		if j < len(r.items) && r.free(j) && r.length(j) && (named && (j > i+1 || r.items[j].amount.plural) || r.items[j].amount.link == linkAt || j == i+1 && len(ts) > 0 && r.items[i].amount.form == formWords) && (len(ts) > 0 || wide || r.is(i+1, kindNoun, "panel") || r.items[j].amount.plural) {
-			ts = append(ts, panelTarget{i, j, n})
-		}
-	}
-	r.bindTargets(ts)
 }
 
 // alternatives reads a second value offered behind "or": "a 1 in bar or a 1½?",

@@ -146,3 +146,88 @@ func (r *reader) dueOut(refs []int, next int) bool {
 	}
 	return false
 }
+
+// remarkTold reads what is told of a load and changes nothing: neither a question nor an order.
+func (r *reader) remarkTold() bool {
+	if r.asksSomething() || r.mentions(kindPeril) || r.opensWithin(0, len(r.items), "what", "whats", "how", "hows", "which", "should", "will", "can", "could", "is that", "is it", "does", "do", "why", "enough") || r.asksWhether() {
+		return false
+	}
+	i := r.firstWord()
+	for r.word(i, "the") {
+		i++
+	}
+	for _, told := range []func(int) ([]int, int){r.gaugeMoved, r.wasOnGauge, r.loadOfStrips, r.cardAndTape} {
+		if refs, next := told(i); len(refs) == 1 {
+			r.remarks(refs, next)
+			return true
+		}
+	}
+	return false
+}
+
+// gaugeMoved: "gauge on load 1 slipped to 22". Without the word it is no load that a gauge is
+// on: "gauge on 14" is what it shows.
+func (r *reader) gaugeMoved(i int) (refs []int, next int) {
+	const least = 13 // a gauge seldom shows less
+	if !r.is(i, kindVacuum, "gauge") || !r.word(i+1, "on", "of", "for") {
+		return nil, i
+	}
+	refs, next = r.references(i + 2)
+	if len(refs) != 1 || refs[0] >= least && !r.is(i+2, kindVerb, string(Show)) || !r.word(next, "slipped", "dropped", "fell", "went", "came", "sagged", "slid", "crept", "drifted", "was", "jumped") {
+		return nil, i
+	}
+	return refs, next
+}
+
+// wasOnGauge: "14 was 24 on the gauge when it went in".
+func (r *reader) wasOnGauge(i int) (refs []int, next int) {
+	refs, next = r.references(i)
+	on := next + 2
+	if !r.word(next, "was") || on >= len(r.items) || r.items[next+1].amount == nil || !r.word(on, "on", "by") {
+		return nil, i
+	}
+	gauge := r.next(on)
+	if !r.is(gauge, kindVacuum, "gauge") || r.within(gauge, len(r.items), kindNoun, "strip", "bar", "panel", "mat") >= 0 {
+		return nil, i
+	}
+	return refs, next
+}
+
+// loadOfStrips: "14 is a 6 strip load".
+func (r *reader) loadOfStrips(i int) (refs []int, next int) {
+	refs, next = r.references(i)
+	n := next + 2
+	if !r.word(next, "is") || !r.word(next+1, "a", "the") || n >= len(r.items) || r.items[n].amount == nil || !r.is(n+1, kindNoun, "strip") || !r.is(n+2, kindVerb, string(Show)) {
+		return nil, i
+	}
+	return refs, next
+}
+
+// cardAndTape: "card says 1 on 14 but my tape says 7/8", which is no check.
+func (r *reader) cardAndTape(i int) (refs []int, next int) {
+	if i+3 >= len(r.items) || !r.paperAt(i) || !r.is(i+1, kindSay) || r.items[i+2].amount == nil || !r.word(i+3, "on", "for") {
+		return nil, i
+	}
+	refs, next = r.references(i + 4)
+	if !r.word(next, "but") && !r.isBreak(next) || !r.measuresFrom(next) || r.barByTape(next) >= 0 {
+		return nil, i
+	}
+	return refs, next
+}
+
+// barByTape is the number of "but my tape says 7/8, strips are right at 1/4, gauge 25" that is
+// left for the bar, as strips and gauge have theirs; -1 where it is not.
+func (r *reader) barByTape(i int) int {
+	for k := i + 1; k+1 < len(r.items); k++ {
+		if !r.free(k) {
+			continue
+		}
+		_, to := r.clause(k)
+		told := r.mentions(kindNoun, "bar", "mat", "sled", "caul") || r.within(i, to, kindNoun) >= 0 || r.within(i, to, kindVacuum) >= 0
+		if strips := r.within(to, len(r.items), kindNoun, "strip"); !told && r.isBreak(k+1) && strips >= 0 && r.within(to, len(r.items), kindVacuum, "gauge") >= 0 {
+			return k
+		}
+		return -1
+	}
+	return -1
+}

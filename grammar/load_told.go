@@ -258,63 +258,6 @@ func (r *reader) outThen(i int) bool {
 	return false
 }
 
-// remarkTold reads "gauge on load 1 slipped to 22", "14 was 24 on the gauge when it went in" and
-// "card says 1 on 14 but my tape says 7/8": it is told of the load, and changes nothing.
-func (r *reader) remarkTold() bool {
-	if r.asksSomething() || r.mentions(kindPeril) || r.opensWithin(0, len(r.items), "what", "whats", "how", "hows", "which", "should", "will", "can", "could", "is that", "is it", "does", "do", "why", "enough") || r.asksWhether() {
-		return false
-	}
-	const least = 13 // a gauge is on 14, and on more; it is not on 1
-	i := r.firstWord()
-	for r.word(i, "the") {
-		i++
-	}
-	if r.is(i, kindVacuum, "gauge") && r.word(i+1, "on", "of", "for") {
-		refs, next := r.references(i + 2)
-		if len(refs) != 1 || refs[0] >= least && !r.is(i+2, kindVerb, string(Show)) || !r.word(next, "slipped", "dropped", "fell", "went", "came", "sagged", "slid", "crept", "drifted", "was", "jumped") {
-			return false
-		}
-		r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
-		return true
-	}
-	refs, next := r.references(i)
-	if len(refs) == 1 && r.word(next, "was") && next+1 < len(r.items) && r.items[next+1].amount != nil && r.word(next+2, "on", "by") && r.is(r.next(next+2), kindVacuum, "gauge") && r.gaugeOnly(r.next(next+2)) {
-		r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
-		return true
-	}
-	if k := next + 2; len(refs) == 1 && r.word(next, "is") && r.word(k-1, "a", "the") && k < len(r.items) && r.items[k].amount != nil && r.is(k+1, kindNoun, "strip") && r.is(k+2, kindVerb, string(Show)) {
-		r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next) // "14 is a 6 strip load"
-		return true
-	}
-	if i+3 < len(r.items) && r.paperAt(i) && r.is(i+1, kindSay) && r.items[i+2].amount != nil && r.word(i+3, "on", "for") {
-		if refs, next = r.references(i + 4); len(refs) == 1 && (r.word(next, "but") || r.isBreak(next)) && r.measuresFrom(next) {
-			if r.barByTape(next) >= 0 {
-				return false // it is a check
-			}
-			r.close(&Command{Verb: NotDone, Meant: Show, Loads: refs}, next)
-			return true
-		}
-	}
-	return false
-}
-
-// barByTape is the number of "but my tape says 7/8, strips are right at 1/4, gauge 25" that is
-// left for the bar, as strips and gauge have theirs; -1 where it is not.
-func (r *reader) barByTape(i int) int {
-	for k := i + 1; k+1 < len(r.items); k++ {
-		if !r.free(k) {
-			continue
-		}
-		_, to := r.clause(k)
-		told := r.mentions(kindNoun, "bar", "mat", "sled", "caul") || r.within(i, to, kindNoun) >= 0 || r.within(i, to, kindVacuum) >= 0
-		if strips := r.within(to, len(r.items), kindNoun, "strip"); !told && r.isBreak(k+1) && strips >= 0 && r.within(to, len(r.items), kindVacuum, "gauge") >= 0 {
-			return k
-		}
-		return -1
-	}
-	return -1
-}
-
 // asksWhether: "is that ok", "are we good" behind a comma asks, with no question mark.
 func (r *reader) asksWhether() bool {
 	for i := 1; i < len(r.items); i++ {
@@ -323,9 +266,4 @@ func (r *reader) asksWhether() bool {
 		}
 	}
 	return false
-}
-
-// gaugeOnly reports whether nothing behind the gauge at item i is told of strips or a bar.
-func (r *reader) gaugeOnly(i int) bool {
-	return r.within(i, len(r.items), kindNoun, "strip", "bar", "panel", "mat") < 0
 }

@@ -17,28 +17,25 @@ func (r *reader) killTalk() {
 		switch {
 		case homely[r.wordAt(i)], r.machineTakes(i):
 			r.killPlainClause(i)
-		case r.lastTime(i):
-			r.killIn(r.sentence(i))
 		case r.free(i) && (r.crowdCounted(i) || r.answerBy(i) || r.timeNow(i) || r.paid(i)):
 			r.items[i].amount.dead = true
 		}
 	}
 }
 
-// killPlainClause gives up the numbers of the clause around item i if it names nothing of the trade.
+// killPlainClause gives up the numbers of the clause around item i if it names nothing of the
+// trade and has no size: "wedding signs 18x24" are what is made.
 func (r *reader) killPlainClause(i int) {
 	from, to := r.clause(i)
 	for k := from; k < to; k++ {
+		if r.timesAt(k) {
+			return
+		}
 		switch r.items[k].kind {
-		case kindNoun, kindVacuum, kindAir, kindGlue, kindWood, kindAttr, kindFact:
+		case kindNoun, kindVacuum, kindAir, kindGlue, kindWood, kindAttr, kindFact, kindSay:
 			return
 		}
 	}
-	r.killIn(from, to)
-}
-
-// killIn gives up the numbers of items [from, to).
-func (r *reader) killIn(from, to int) {
 	for k := from; k < to; k++ {
 		if r.items[k].amount != nil {
 			r.items[k].amount.dead = true
@@ -46,22 +43,13 @@ func (r *reader) killIn(from, to int) {
 	}
 }
 
-// machineTakes: "the planer takes 15 inches".
+// machineTakes: "the planer takes 15 inches", "our saw only cuts 3".
 func (r *reader) machineTakes(i int) bool {
-	return in(r.wordAt(i), machines...) && (r.isBreak(i-1) || r.word(i-1, "the", "my", "our")) && r.word(i+1, "takes", "is", "does", "only", "cuts", "goes", "handles")
-}
-
-// lastTime: "last time", "last week", "last month" tell of other loads, where the one asked
-// about is told in other sentences.
-func (r *reader) lastTime(i int) bool {
-	if !r.word(i, "last time", "last week", "last month", "last year") && !(r.word(i, "last") && r.word(i+1, "time", "week", "month", "year")) {
-		return false
+	does := i + 1
+	if r.word(does, "only") {
+		does++
 	}
-	from, to := r.sentence(i)
-	past := r.opensWithin(from, to, "was", "were", "had", "did", "tried", "used", "read", "got", "ran", "pulled", "pressed", "failed", "came")
-	kept := r.opensWithin(from, to, "same", "again", "like", "as", "now", "today", "this", "still", "why", "so", "but")
-	goesOn := r.word(to+1, "so", "now", "today", "this") // "had 9 strips last time. so 6 this time"
-	return past && !kept && !goesOn && r.amountsIn(0, from)+r.amountsIn(to, len(r.items)) > 2
+	return in(r.wordAt(i), machines...) && (r.isBreak(i-1) || r.word(i-1, "the", "my", "our")) && r.word(does, "takes", "does", "cuts", "handles")
 }
 
 // crowdCounted: "2 guys out sick", "got 2 other jobs waiting".
@@ -81,9 +69,9 @@ func (r *reader) answerBy(i int) bool {
 	return r.word(i-1, "by") && (r.word(i-2, "me", "us") && r.word(i-3, "tell", "answer") || r.word(i-2, "know"))
 }
 
-// timeNow: "its 5 am and nobody is here" begins no day that is planned.
+// timeNow: "its 5 am and nobody is here" begins no day, where no panels are pressed in turn.
 func (r *reader) timeNow(i int) bool {
-	return r.word(i-1, "its") && r.isBreak(i-2) && r.word(i+1, "am", "pm") && !r.dayPlan()
+	return r.word(i-1, "its") && r.isBreak(i-2) && r.word(i+1, "am", "pm") && !r.dayPlan() && !r.mentions(kindNoun, "panel")
 }
 
 // paid: "that bar cost me 12", "paid 450 for it".

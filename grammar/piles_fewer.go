@@ -236,7 +236,7 @@ func (r *reader) reckoned() {
 	}
 }
 
-// itShouldBe: in "12 at 2, 10 at 3, it should be 38" the number is far beyond all that the
+// itShouldBe: in "12 at 2, 10 at 3, (it) should be 38" the number is far beyond all that the
 // piles tell, and is what they have to come to; else it may correct one of them.
 func (r *reader) itShouldBe(i int) bool {
 	k := i - 1
@@ -250,7 +250,7 @@ func (r *reader) itShouldBe(i int) bool {
 		}
 	}
 	_, to := r.clause(i)
-	if !r.word(k-1, "it", "its", "itll", "thing", "lot") || r.size(i) < leastFenced || r.timesAt(i+1) || i+1 < to && !r.is(i+1, kindAttr, "wide") {
+	if !r.word(k-1, "it", "its", "itll", "thing", "lot") && !r.isBreak(k-1) || r.size(i) < leastFenced || r.timesAt(i+1) || i+1 < to && !r.is(i+1, kindAttr, "wide") {
 		return false
 	}
 	most, widest, piles := 0, 0.0, 0
@@ -266,13 +266,24 @@ func (r *reader) itShouldBe(i int) bool {
 	return piles > 1 && r.size(i) > 2*widest && (!r.items[i].amount.bare() || r.items[i].amount.float() > float64(2*most))
 }
 
-// getsWide: the "get", "for", "to" or "makes" at item i of "five 4 1/4, seven 3 - can I get 31
-// wide", "enough for 31 wide", "closest to 31" and "what makes 31 wide" says what strips that are
-// counted in words must come to.
+// asksWidth: behind the word at item i stands what strips are to come to: "can I get 31 wide",
+// "enough for 31 wide", "closest to 31", "what makes 31 wide".
+func (r *reader) asksWidth(i int) bool {
+	switch {
+	case r.word(i, "get"):
+		return r.word(i-1, "i", "we", "you") && r.word(i-2, "can", "could", "will", "would")
+	case r.word(i, "for"):
+		return r.word(i-1, "enough")
+	case r.word(i, "to"):
+		return r.word(i-1, "closest", "nearest", "close")
+	}
+	return r.word(i, "makes", "gets", "gives") && r.word(i-1, "what", "which")
+}
+
+// getsWide: in "five 4 1/4, seven 3 - can I get 31 wide" the word at item i says what strips that
+// are counted in words must come to.
 func (r *reader) getsWide(i int) bool {
-	asks := r.word(i, "get") && r.word(i-1, "i", "we", "you") && r.word(i-2, "can", "could", "will", "would") || r.word(i, "for") && r.word(i-1, "enough") ||
-		r.word(i, "to") && r.word(i-1, "closest", "nearest", "close") || r.word(i, "makes", "gets", "gives") && r.word(i-1, "what", "which")
-	if !asks {
+	if !r.asksWidth(i) {
 		return false
 	}
 	j := i + 1

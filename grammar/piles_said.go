@@ -1,6 +1,10 @@
 package grammar
 
-import "presshand/engine/unit"
+import (
+	"strings"
+
+	"presshand/engine/unit"
+)
 
 // countsThatAre counts the piles told as "seven that are 3", and those told as "five 2 wide".
 func (r *reader) countsThatAre() (told, wide int) {
@@ -23,8 +27,8 @@ func (r *reader) countsThatAre() (told, wide int) {
 	return told, wide
 }
 
-// cuesByContext: "9 of 2 1/4 and 7 of 3 for a 28 inch panel, enough?" asks of the strips, and
-// "can we make it" beside hours of the plan.
+// cuesByContext: "9 of 2 1/4 and 7 of 3 for a 28 inch panel, enough?" asks of the strips, "can we
+// make it" beside hours of the plan, and "how long must the pump run" of the pump.
 func (r *reader) cuesByContext() {
 	for i := range r.items {
 		if r.asksThePlan(i) {
@@ -35,6 +39,9 @@ func (r *reader) cuesByContext() {
 		}
 		if r.waitsToOpen(i) {
 			r.items[i].id = "glue:press_time_min"
+		}
+		if r.is(i, kindAsk, "glue:press_time_min") && strings.HasPrefix(r.items[i].word, "how ") && r.saidFlow() && !r.mentions(kindGlue) {
+			r.items[i].id = "pump"
 		}
 		if r.word(i, "enough") && r.isBreak(i-1) && r.isBreak(i+1) && r.stockPairs(len(r.items)) > 1 {
 			r.items[i].meaning = meaning{kind: kindAsk, id: "strips"}

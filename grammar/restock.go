@@ -114,14 +114,20 @@ func (r *reader) toldAnew(i, w int) bool {
 	return k >= len(r.items) || r.isBreak(k)
 }
 
-// rowWords stand before strips that come and go.
-var rowWords = wordSet(`found add adding plus got get have only another lose lost drop dropped binned chucked wrecked smashed tossed damaged scrapped scrap used minus skip ditch toss scratch and counted theres there are bought ripped cut broke ruined spoiled cracked so turned up`)
+// wasted are words that stand before strips that are gone, rowWords all that stand before strips
+// that come and go.
+const wasted = `lost used broke ruined spoiled cracked dropped binned chucked wrecked smashed tossed damaged scrapped`
+
+var (
+	wastes   = wordSet(wasted)
+	rowWords = wordSet(`found add adding plus got get have only another lose drop scrap minus skip ditch toss scratch and counted theres there are bought ripped cut so turned up ` + wasted)
+)
 
 // takenBefore: "lost 2 of the 3s".
 func (r *reader) takenBefore(i int) bool {
 	from, _ := r.clause(i)
 	for j := from; j < i; j++ {
-		if adders[r.items[j].word] || r.word(j, "lost", "used", "broke", "ruined", "spoiled", "cracked", "dropped", "binned", "chucked", "wrecked", "smashed", "tossed", "damaged", "scrapped") || r.is(j, kindNot) && leavesOut(r.items[j].word) {
+		if adders[r.items[j].word] || r.items[j].amount == nil && wastes[r.items[j].word] || r.is(j, kindNot) && leavesOut(r.items[j].word) {
 			return true
 		}
 	}
@@ -156,7 +162,10 @@ func (r *reader) leftOfThose(i int) int {
 		if !r.free(k) {
 			continue
 		}
-		left := r.word(k+1, "of") && r.word(k+2, "those", "them", "these") && r.isBreak(k+3) || r.word(k+1, "left") && r.isBreak(k+2) || (r.word(k-1, "leaves", "leaving") || r.is(k-1, kindFix) && r.word(k-1, "make that", "make it", "call it", "so make it") || r.word(k-1, "its", "so", "now")) && (r.isBreak(k+1) || r.word(k+1, "now") && r.isBreak(k+2))
+		ofThose := r.word(k+1, "of") && r.word(k+2, "those", "them", "these") && r.isBreak(k+3)
+		led := r.word(k-1, "leaves", "leaving", "its", "so", "now") || r.is(k-1, kindFix) && r.word(k-1, "make that", "make it", "call it", "so make it")
+		ends := r.isBreak(k+1) || r.word(k+1, "now") && r.isBreak(k+2)
+		left := ofThose || led && ends || r.word(k+1, "left") && r.isBreak(k+2)
 		if _, whole := r.items[k].amount.whole(); whole && left && r.items[k].amount.bare() {
 			return k
 		}

@@ -20,6 +20,12 @@ func (r *reader) asSaid() {
 			r.bind(i, unit.Gap)
 		case r.word(i-1, "theyre") && i+1 < len(r.items) && r.items[i+1].brk == '&' && r.mentions(kindNoun, "strip") && small(r.size(i)) && !r.has(unit.StripWidth):
 			r.bind(i, unit.StripWidth) // "they're 2 1/4 & 1/4 thick"
+		case r.openJoint(i):
+			if r.size(i) > widestGap {
+				r.items[i].amount.dead = true // how far along it is open
+				break
+			}
+			r.bind(i, unit.Gap)
 		case r.tentIs(i):
 			r.bind(i, unit.Tent)
 		case r.is(i-2, kindFact, "cup_up=hump", "cup_up=hollow") && r.word(i-1, "of", "by") && r.size(i) < 0.04 && !r.has(unit.Cup):
@@ -44,6 +50,19 @@ func (r *reader) asSaid() {
 	}
 	r.thatsTheCup()
 	r.perFoot()
+}
+
+// widestGap is what a joint can be open by, in metres; our estimate.
+const widestGap = 0.004
+
+// openJoint: "joint 4 is open 1/32", "joint 2 opened up for 6 inches".
+func (r *reader) openJoint(i int) bool {
+	from, _ := r.clause(i)
+	joint := r.within(from, i, kindNoun, "joint")
+	if joint < 0 || r.within(joint+1, i, kindNoun) >= 0 || r.has(unit.Gap) || r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun) {
+		return false
+	}
+	return r.within(joint, i, kindRole, "open") >= 0 || r.opensWithin(joint, i, "open", "opened", "opened up", "opens", "gapped", "failed", "split", "let go", "starved")
 }
 
 // tentIs: "tent in the corner about 4 mm".

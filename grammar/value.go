@@ -231,7 +231,7 @@ var limits = map[unit.Dimension]limit{
 
 var fieldLimits = map[unit.Field]limit{
 	unit.StripCount:     {1, 2000, "a count of 1 to 2000 strips"},
-	unit.BarHeight:      {0, 1000, "a bar above 0 and up to 1 m (40 in)"},
+	unit.BarHeight:      {0, 1000, "a height above 0 and up to 1 m (39 in)"},
 	unit.BedWidth:       {20, 30000, "a bed of up to 30 m"},
 	unit.PanelCount:     {1, 10000, "a count of 1 to 10000 panels"},
 	unit.PressCount:     {1, 100, "1 to 100 presses"},

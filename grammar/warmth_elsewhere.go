@@ -15,7 +15,7 @@ func (r *reader) killWarmElsewhere() {
 	if r.within(0, len(r.items), kindGlue) < 0 && !r.mentions(kindRole, "label", "open", "closed") && !r.mentions(kindAir, "temp") {
 		return
 	}
-	for i := 1; i < len(r.items); i++ {
+	for i := range r.items {
 		if !r.live(i) || !r.couldBeWarm(i) {
 			continue
 		}
