@@ -79,6 +79,7 @@ func (r *reader) read() {
 
 // setAside marks the numbers that are no figures of the panel.
 func (r *reader) setAside() {
+	r.killQuoted()
 	r.killNames()
 	r.killStrangers()
 	r.killPapers()
