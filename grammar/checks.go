@@ -93,30 +93,6 @@ func (r *reader) partsInARow() {
 			r.bind(i, unit.Vacuum)
 		}
 	}
-	r.partsBehind()
-}
-
-// partsBehind reads a check that names a part behind its measure: "got 1 1/4 on the bar",
-// "1 1/2 for the bar", "the mic says 3/8 on the strips".
-func (r *reader) partsBehind() {
-	for i := range r.items {
-		k := i + 1
-		if !r.free(i) || !r.length(i) || r.items[i].amount.link != linkNone || !r.word(k, "on", "for", "at") {
-			continue
-		}
-		for k++; r.word(k, "the", "that", "your", "our", "this", "each", "side"); k++ {
-		}
-		if n := r.next(k); !r.is(k, kindNoun, "bar", "strip") || k+1 < len(r.items) && !r.isBreak(k+1) && r.is(n, kindAttr) {
-			continue
-		}
-		f := unit.BarHeight
-		if r.items[k].id == "strip" {
-			f = unit.StripThickness
-		}
-		if !r.has(f) {
-			r.items[k].used = r.bind(i, f)
-		}
-	}
 }
 
 // faultWords say that something is not as it should be.
