@@ -261,7 +261,7 @@ func (t *turn) chosen(a grammar.Amendment) (grammar.Fact, bool) {
 }
 
 // pullTo tells what a pump is to reach: "and to just 0.7?".
-var pullTo = regexp.MustCompile(`(?i)^\W*(and |but |what about |how about |say )*(only |just |down )*to (only |just |about )*-?[\d.,]+\W*$|^\W*((and|but|so) )?(i |we )?(only|just) need -?[\d.,]+\W*$|^\W*-?[\d.,]+ (is|would be|will be|will) (enough|plenty|do)\W*$`)
+var pullTo = regexp.MustCompile(`(?i)^\W*(and |but |what about |how about |say )*(only |just |down )*to (only |just |about )*-?[\d.,]+\W*$|^\W*((and|but|so) )?(i |we )?(only|just) need -?[\d.,]+\W*$|^\W*((and|but|so) )?(what if )?(i |we )?stop at -?[\d.,]+\W*$|^\W*-?[\d.,]+ (is|would be|will be|will) (enough|plenty|do)\W*$`)
 
 // furthest is how far, as a logarithm, a later value may be from the only one
 // stated last: twelve times as much; our estimate.
