@@ -101,6 +101,9 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 	if len(a.Of) > 0 && a.Of[0] == unit.PanelCount {
 		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.askedFor} // what a customer wants more of is neither strips nor vacuum
 	}
+	if a.Was != 0 && len(a.Of) > 0 {
+		ways = append([]func(grammar.Amendment) (grammar.Fact, bool){t.takesPlace}, ways...) // "the bar is 3/4 not 1"
+	}
 	if a.Layer != "" {
 		return t.layerAgain(a)
 	}
@@ -130,6 +133,9 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 func (t *turn) takesPlace(a grammar.Amendment) (grammar.Fact, bool) {
 	was := grammar.Amendment{Value: a.Was}
 	for _, x := range t.before.Said {
+		if len(a.Of) > 0 && !slices.Contains(a.Of, x.Field) {
+			continue
+		}
 		if n, isNumber := x.Value.(unit.Number); a.Was != 0 && isNumber && sameNumber(n, x.Field, named[x.Unit], was) {
 			if x.Field.Dimension() == unit.Count && a.Value != math.Trunc(a.Value) {
 				width, told := t.before.Said.find(unit.StripWidth)
@@ -255,7 +261,7 @@ func (t *turn) chosen(a grammar.Amendment) (grammar.Fact, bool) {
 }
 
 // pullTo tells what a pump is to reach: "and to just 0.7?".
-var pullTo = regexp.MustCompile(`(?i)^\W*(and |but |what about |how about |say )*(only |just |down )*to (only |just |about )*-?[\d.,]+\W*$`)
+var pullTo = regexp.MustCompile(`(?i)^\W*(and |but |what about |how about |say )*(only |just |down )*to (only |just |about )*-?[\d.,]+\W*$|^\W*((and|but|so) )?(i |we )?(only|just) need -?[\d.,]+\W*$|^\W*((and|but|so) )?(what if )?(i |we )?stop at -?[\d.,]+\W*$|^\W*-?[\d.,]+ (is|would be|will be|will) (enough|plenty|do)\W*$`)
 
 // furthest is how far, as a logarithm, a later value may be from the only one
 // stated last: twelve times as much; our estimate.

@@ -261,6 +261,9 @@ func (r *reader) asksNothing(i int) bool {
 	if r.is(i, kindAsk) && r.word(i, "thin ones") && (r.word(i-1, "the") && r.word(i-2, "theyre", "theyll", "these", "those", "used", "using") || r.word(i-2, "are", "be") && r.word(i-3, "they", "these", "those", "strips")) {
 		return true // "they're the thin ones, 1/4"
 	}
+	if r.habit.Follows && r.is(i, kindAsk, "glue") && r.word(i, "glue it", "glue these") && r.word(i+1, "at") && i+2 < len(r.items) && r.opensWithin(0, i, "if") {
+		return r.items[i+2].amount != nil && r.items[i+2].amount.is(unit.Proportion) // "what if i glue it at 11%"
+	}
 	return r.is(i, kindAsk) && strings.HasPrefix(r.items[i].word, "our usual") && r.is(i+1, kindNoun) && r.word(i-1, "with", "on", "using", "and", "at", "under", "in", "plus")
 }
 

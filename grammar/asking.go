@@ -19,7 +19,7 @@ func (r *reader) findAsks() {
 		case opens && strings.HasPrefix(it.word, "before the vacuum"), r.partAlways(i), r.differsFromBar(i):
 		case r.is(i, kindAsk, "profile") && r.ourPart(i) != "":
 			it.meaning = meaning{kind: kindNoun, id: r.ourPart(i)} // "will it fit? our bag is 54 wide"
-		case it.word == "our shop is" && i > 0 && r.is(i, kindAsk, "profile") && (r.asksSomething() || r.opens("how") > i || r.asksHowLong()):
+		case it.word == "our shop is" && r.is(i, kindAsk, "profile") && (r.mentions(kindAir, "service") && r.mentions(kindAsk, "move", "move:emc_pct", "move:cup_mm") || i > 0 && (r.asksSomething() || r.opens("how") > i || r.asksHowLong())):
 			it.meaning = meaning{kind: kindAir, id: "shop"} // "epoxy, our shop is 16 degrees. how long?"
 		case r.settlesPump(i):
 			it.used, r.phrase.Asks = true, append(r.phrase.Asks, Ask{About: Pump, For: []unit.Field{unit.UltimateVacuum}, question: true})
@@ -282,13 +282,13 @@ func (r *reader) guessTopic() {
 		r.topic = Move
 	case r.asksFor(Profile) && !r.asksSomething():
 		r.topic = Profile
-	case r.pumping() && !r.mentions(kindNoun, "bar") && !(r.asksFor(Face) && !r.saidFlow()):
+	case r.pumping() && !r.mentions(kindNoun, "bar", "wedge") && !(r.asksFor(Face) && !r.saidFlow()):
 		r.topic = Pump
 	case r.mentions(kindAsk, "schedule") && (r.mentions(kindRole, "start", "deadline") || r.mentions(kindNoun, "panel") && !r.mentions(kindNoun, "bar")):
 		r.topic = Schedule
 	default:
 		for _, a := range r.phrase.Asks {
-			if a.About != "" && a.About != Load && !((a.About == Strips || a.About == Schedule && a.weak) && r.mentions(kindNoun, "bar")) {
+			if a.About != "" && a.About != Load && !((a.About == Strips || a.About == Schedule && a.weak) && r.mentions(kindNoun, "bar")) && !(a.About == Pump && r.mentions(kindNoun, "wedge")) {
 				r.topic = a.About
 				break
 			}

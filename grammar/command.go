@@ -295,7 +295,7 @@ func (r *reader) wordsToVerb(c *Command, next int) (i int, denied, done bool) {
 			c.Verb = Correct
 			r.commit(c, i+1)
 			return i, denied, true
-		case r.word(i, "as", "like") && i == next && i+1 < len(r.items):
+		case r.word(i, "as", "like") && (i == next || i == next+1 && r.word(next, "is")) && i+1 < len(r.items):
 			if from, after := r.references(i + 1); len(from) == 1 && after < len(r.items) && r.word(after, "but", "with", "except") {
 				c.Verb, c.From = Copy, from[0]
 				r.commit(c, after)

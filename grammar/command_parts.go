@@ -42,13 +42,25 @@ func (r *reader) references(i int) ([]int, int) {
 			i++
 		case len(refs) > 0 && r.fixFollows(i):
 			i++
-		case len(refs) > 0 && (it.brk == ',' || it.brk == '+' || it.brk == '&' || it.word == "and") && i+1 < len(r.items) && r.items[i+1].amount != nil:
+		case len(refs) > 0 && (it.brk == ',' || it.brk == '+' || it.brk == '&' || it.word == "and") && i+1 < len(r.items) && r.items[i+1].amount != nil && !r.ofTheCheck(i+1):
 			i++
 		default:
 			return refs, i
 		}
 	}
 	return refs, i
+}
+
+// ofTheCheck: the number at item i is none of a load in "hold 1, 2 strips are short",
+// "check 1, 6 pieces" and "amend 1, 55 wide".
+func (r *reader) ofTheCheck(i int) bool {
+	if r.is(i+1, kindAttr, "wide", "thick", "long", "tall") && !nounForms[r.items[i+1].word] {
+		return true
+	}
+	if r.word(i+1, "on", "for") && r.word(i+2, "the") && (r.is(i+3, kindVacuum) || r.is(i+3, kindNoun, "bar", "strip", "mat")) {
+		return true // "checked 1, 20 on the gauge"
+	}
+	return r.is(i+1, kindNoun, "strip") && isPlural(r.items[i+1].word) || r.word(i+1, "of") && r.word(i+2, "them", "these", "those")
 }
 
 // fixedBefore reports whether a word of correction stands right before item k+1.

@@ -264,6 +264,7 @@ func (r *reader) inPlaceOfBare() {
 		}
 		a := r.amendment(i)
 		a.Was = r.items[j].amount.float()
+		a.Of = r.partBefore(i)
 		r.items[i].used, r.items[j].used = true, true
 		r.unuse(r.items[j].text)
 		r.phrase.Amends = append(r.phrase.Amends, a)

@@ -175,7 +175,7 @@ func (r *reader) height(i int) {
 	sym := am.unit.Symbol
 	from, to := r.clause(i)
 	const longest = 60 // m: nothing on a bed is so long
-	if n := r.next(i); n >= 0 && n < r.endOf(i) && (r.is(n, kindAttr) && r.items[n].id != "tall" || r.is(n, kindNoun) && (r.size(i) < longest || n == i+1 && !r.is(n, kindNoun, "face"))) {
+	if n := r.next(i); n >= 0 && n < r.endOf(i) && (r.is(n, kindAttr) && r.items[n].id != "tall" || r.is(n, kindNoun) && (r.size(i) < longest || n == i+1 && !r.is(n, kindNoun, "face", "leak"))) {
 		return
 	}
 	said := r.within(from, to, kindAir, "height") >= 0 || i > 1 && r.items[i-1].brk == '-' && r.is(i-2, kindAir, "height")

@@ -195,3 +195,22 @@ func (r *reader) saidOther() {
 		}
 	}
 }
+
+// partBefore is what the part right before item i can have: "the bar is 3/4 not 1".
+func (r *reader) partBefore(i int) []unit.Field {
+	k := i - 1
+	if r.word(k, "is", "was") {
+		k--
+	}
+	if !r.is(k, kindNoun) || r.is(k, kindNoun, "panel", "face") {
+		return nil
+	}
+	switch f := bareFields[r.items[k].id]; f {
+	case "":
+		return nil
+	case unit.BarHeight:
+		return []unit.Field{f, unit.BarWidth}
+	default:
+		return []unit.Field{f}
+	}
+}

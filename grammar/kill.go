@@ -55,7 +55,7 @@ func (r *reader) measuresNothing(i int) bool {
 	case am.form == formBad && dayOfMonth.MatchString(r.items[i].text): // "by friday the 14th"
 	case am.bare() && r.word(i+1, "of") && r.word(i+2, "them", "us", "you") && r.word(i+3, "work", "working", "works", "here", "there"): // "a door shop, 3 of them work there"
 	case am.bare() && r.word(i+1, "something"): // "30 something wide"
-	case am.form == formWords && am.bare() && am.equals(one) && (r.word(i-1, "that", "this", "which", "last", "other", "same") || r.is(i-1, kindVerb) && strings.HasSuffix(r.items[i-1].word, " that")) && (i+1 >= len(r.items) || r.isBreak(i+1) || r.word(i+1, "as", "is", "and", "for", "was", "again")),
+	case am.form == formWords && am.bare() && am.equals(one) && (r.word(i-1, "that", "this", "which", "last", "other", "same") || r.is(i-1, kindVerb) && (strings.HasSuffix(r.items[i-1].word, " that") || strings.HasSuffix(r.items[i-1].word, " this"))) && (i+1 >= len(r.items) || r.isBreak(i+1) || r.word(i+1, "as", "is", "and", "for", "was", "again", "please", "pls", "too", "now")),
 		r.one(i) && am.bare() && am.link == linkNone && r.sortBefore(i) && (i+1 >= len(r.items) || r.isBreak(i+1)), // "found a straight one"
 		am.bare() && i+2 < len(r.items) && r.items[i+1].brk == '-' && r.word(i+2, "layer", "layered", "part", "way", "stage", "sided", "man", "wheel", "post", "footed", "head"):
 		r.items[i].used = true

@@ -113,6 +113,13 @@ func (r *reader) barStandsAt(k int) bool {
 	return r.is(k, kindNoun, "bed", "frame", "press", "sled") && r.word(j, "on", "onto") && r.is(r.within(from, j, kindNoun), kindNoun, "bar")
 }
 
+// rubsOn: of "friction about 0.15 on the bed, 3/8 thick, 30 long" the bed at item k is only
+// what the strips slide on.
+func (r *reader) rubsOn(k int) bool {
+	from, _ := r.clause(k)
+	return r.is(k, kindNoun, "bed", "sled", "frame", "press") && r.word(k-1, "the", "our", "my") && r.word(k-2, "on") && r.within(from, k, kindRole, "friction") >= 0
+}
+
 // frameNoun is the part that earlier clauses were about. An accessory gives way
 // to the strips where their own measure is still missing.
 func (r *reader) frameNoun(from int, attr string) string {
@@ -124,7 +131,7 @@ func (r *reader) frameNoun(from int, attr string) string {
 	}
 	last := ""
 	for k := from - 1; k >= 0; k-- {
-		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) && !((r.word(from, "all", "each", "both") || attr == "tall" && r.word(from, "so")) && r.lainThere(k, 0)) {
+		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && !r.ofEachPanel(k) && !r.rubsOn(k) && !((r.word(from, "all", "each", "both") || attr == "tall" && r.word(from, "so")) && r.lainThere(k, 0)) {
 			if r.is(k, kindNoun, "bar") && attr == "thick" && from >= 2 && r.otherSaid(k, from-1) {
 				break // "1 in bar, 25 inHg, 3/8 thick" is of the strips again
 			}

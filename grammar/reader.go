@@ -79,6 +79,7 @@ func (r *reader) read() {
 
 // setAside marks the numbers that are no figures of the panel.
 func (r *reader) setAside() {
+	r.killQuoted()
 	r.killNames()
 	r.killStrangers()
 	r.killPapers()
@@ -114,9 +115,7 @@ func (r *reader) setAside() {
 // sayings binds what is said beside a command, each rule taking what those before it left.
 func (r *reader) sayings() {
 	checks := r.phrase.Command != nil && r.phrase.Command.Verb == Check
-	if checks {
-		r.partsInARow()
-	}
+	r.partsBehind(checks)
 	r.killBlemishes()
 	r.formulas() // before a change is seen in "w = 2"
 	r.changes()

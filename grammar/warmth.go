@@ -242,9 +242,12 @@ func (r *reader) whenIts(i int) bool {
 	return when && (r.habit.Follows || r.mentions(kindAir, "shop", "temp"))
 }
 
-// shopSits: "shed's sitting on 11 this arvo".
+// shopSits: "shed's sitting on 11 this arvo", "shop is always 68".
 func (r *reader) shopSits(i int) bool {
 	j := i - 1
+	if r.word(j, "always", "usually", "normally", "typically") && r.word(j-1, "is", "stays", "runs") && r.is(j-2, kindAir, "shop") {
+		return r.isBreak(i+1) || r.word(i+1, "and", "so", "but", "all")
+	}
 	for r.word(j, "on", "at", "about", "around", "only", "just", "down", "up", "to", "steady", "barely") {
 		j--
 	}

@@ -72,11 +72,31 @@ func (r *reader) leakInMinutes(first, second int, minutes float64, end int) bool
 		return false
 	}
 	a.unit = u
-	r.bind(first, unit.Vacuum)
+	if r.items[first].used = true; !r.pullsElse(first, second) {
+		r.bind(first, unit.Vacuum)
+	}
 	r.items[second].used = true
 	text := r.text[r.items[first].start:max(r.items[second].end, end)]
 	r.bound = append(r.bound, binding{Fact{Field: unit.Leak, Value: unit.Number(round(lost / 1000 / minutes)), Unit: leakUnit(*u), Text: text}, first, false})
 	return true
+}
+
+// pullsElse: of "falls from 25 to 24 in 10 min, how long to 22 inHg" the first two tell only
+// of the leak.
+func (r *reader) pullsElse(first, second int) bool {
+	for k := range r.items {
+		if k == first || k == second || !r.live(k) || !r.gaugeReading(k) {
+			continue
+		}
+		p := k - 1
+		for r.word(p, "it", "about", "a") || r.is(p, kindVacuum) {
+			p--
+		}
+		if r.items[k].amount.is(unit.Pressing) && r.within(max(k-4, 0), k, kindRole, "limit") < 0 || r.word(p, "to", "see", "want", "need", "hits", "reads", "says") || r.is(p, kindSay) {
+			return true
+		}
+	}
+	return false
 }
 
 // watchedByClock reads "25 at 9:00 and 21.5 at 9:35, valve shut".

@@ -52,7 +52,7 @@ var vocabulary = []entry{
 	{kindNoun, "frame", "frame, frames, frame press, vacuum frame, press frame, frame presses, chamber, vacuum chamber, vac frame"},
 	{kindNoun, "bag", "bag, bags, vacuum bag, vac bag, bag press, vacuum bags, bag presses"},
 	{kindNoun, "press", "press, presses, vacuum press, vacuum presses, vac press"},
-	{kindNoun, "opening", "inside height of the frame, inside height of the press, inside height, internal height, of headroom, of room, opening, throat, opening in the press, opening of the press, opening in the frame, opening of the frame, opens, opens up, press opens, frame opens, opens to, press opening, openings, clear height, daylight, clearance height, frame opening, opening height, press height, headroom"},
+	{kindNoun, "opening", "inside height of the frame, inside height of the press, inside height, internal height, of headroom, of room, opening, throat, opening in the press, opening of the press, opening in the frame, opening of the frame, opens, opens up, press opens, frame opens, opens to, press opening, openings, clear height, of clearance, daylight, clearance height, frame opening, opening height, press height, headroom"},
 	{kindNoun, "joint", "jnt, jnts, joint, joints, jt, jts, seam, seams, glue line, glue lines, glueline, gluelines"},
 	{kindNoun, "gap", "gap, gaps, crook, crooks, open gap, joint gap, worst gap, bowed edge, hollow edge, sprung joint, light"},
 	{kindNoun, "cup", "cup, cups, cupped, cupping, hump, belly, crown, crown in it, crowned, crowning, domed, bellied, hollow, cups, dished, dish"},
