@@ -385,24 +385,6 @@ func (r *reader) beyondVacuum(i int) bool {
 	return r.pushWanted(i)
 }
 
-// pushWanted: "the label wants 150 psi", "need 100 psi on the edge" tell what clamps
-// would give.
-func (r *reader) pushWanted(i int) bool {
-	from, to := r.sentence(i)
-	wants := r.wanted(i) || r.opensWithin(from, i, "says", "say", "wants", "calls", "asks", "need", "needs", "specifies", "recommends")
-	return wants && (r.within(from, to, kindNoun, "joint", "label") >= 0 || r.within(from, to, kindGlue) >= 0 || r.opensWithin(from, to, "clamp", "clamping", "clamps", "edge", "edges", "on the edge", "on edge", "glue", "glueline", "joint", "joints", "label", "bottle", "jug"))
-}
-
-// pushTold reports whether a pressure that no vacuum gives is wanted of a joint.
-func (r *reader) pushTold() bool {
-	for i := range r.items {
-		if am := r.items[i].amount; am != nil && am.dead && am.is(unit.Pressing) && r.pushWanted(i) {
-			return true
-		}
-	}
-	return false
-}
-
 // otherPressure reports whether the message has another pressure than that at
 // item i.
 func (r *reader) otherPressure(i int) bool {

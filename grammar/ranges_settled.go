@@ -3,6 +3,9 @@ package grammar
 import (
 	"math/big"
 	"slices"
+	"strings"
+
+	"presshand/engine/unit"
 )
 
 // settledFor reads what is said in the end where a number was said before it.
@@ -105,3 +108,26 @@ func (r *reader) nearlySaid(i int) {
 
 // roughly are the words before a number that is said roughly: "a hair under 2".
 var roughly = wordSet(`a just hair hairs bit touch shade whisker tad shy little less more smidge under over of than below above about nearly almost around`)
+
+// rangeBefore is the lower end of "24 to 26 inHg" and "between 24 and 26"; -1 where
+// there is none. What is pumped goes from one to the other.
+func (r *reader) rangeBefore(i int) int {
+	k := i - 1
+	if r.items[i].amount.link != linkTo {
+		if !r.word(k, "and") || !r.word(i-3, "between") {
+			return -1
+		}
+		k = i - 2
+	}
+	if !r.free(k) || !r.items[k].amount.bare() || r.pumping() || r.said(unit.Lasting) || r.mentions(kindNoun, "leak") || r.word(k-1, "from") || r.is(k-1, kindRole, "start") {
+		return -1
+	}
+	low, high := r.items[k].amount.float(), r.items[i].amount.float()
+	if between := r.text[r.items[k].end:r.items[i].start]; low >= high && low < 6*high && !strings.Contains(strings.ToLower(between), "to") && !r.is(k-1, kindNoun) {
+		return k // "26-24 inHg": a gauge that falls would be told with a "to"
+	}
+	if low < 0.6*high || low >= high {
+		return -1
+	}
+	return k
+}
