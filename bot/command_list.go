@@ -62,6 +62,8 @@ func (t *turn) query(c *grammar.Command) book.Query {
 	}
 	q.InPress, q.Limit = c.Query.Pressing, c.Query.Last
 	switch {
+	case c.Query.State == string(book.Taken):
+		q.States = []book.State{book.Taken, book.Judged} // what was judged came out too
 	case c.Query.State != "":
 		q.States = []book.State{book.State(c.Query.State)}
 	case c.Query.Result != "":

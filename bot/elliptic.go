@@ -45,6 +45,12 @@ func (t *turn) parse(text string) grammar.Phrase {
 	if timed, ok := t.timed(p, text); ok {
 		return timed
 	}
+	if was, ok := t.timeAmended(p, text); ok {
+		return was
+	}
+	if first, ok := t.doneAndSaid(p, text); ok {
+		return first
+	}
 	if both, ok := t.movesBoth(p, text); ok {
 		return both
 	}

@@ -42,3 +42,36 @@ func (t *turn) namedAgain(p grammar.Phrase, text string) (grammar.Phrase, bool) 
 	}
 	return grammar.Phrase{Command: &grammar.Command{Verb: verb, Meant: grammar.Show, Loads: []int{t.before.Load}}}, true
 }
+
+// doneFirst begins with what was done with the load that is spoken of and goes on with
+// more: "its out, all joints tight", "uncheck, I read the wrong clock".
+var doneFirst = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|so|and|now|it'?s|it is|they'?re|is|went|came)\s+)*(in|out|uncheck)(?: (?:it|that|now))?\s*[,;:–-]\s+(\S.*)$`)
+
+// wasAt puts right when the load that is spoken of went in or came out: "oops that was 7:26".
+var wasAt = regexp.MustCompile(`(?i)^\W*(?:(?:oops|sorry|no|wait|actually|i mean)\W+)*(?:that|it) was (?:at )?(\d{1,2}[:.]\d\d)(?: (?:actually|sorry))?\W*$`)
+
+// timeAmended shows the load whose hour is put right: the book keeps what was told, and
+// "undo" takes it back.
+func (t *turn) timeAmended(p grammar.Phrase, text string) (grammar.Phrase, bool) {
+	m := wasAt.FindStringSubmatch(text)
+	if m == nil || t.before.Load == 0 || p.Command != nil {
+		return p, false
+	}
+	return grammar.Phrase{Command: &grammar.Command{Verb: grammar.Show, Loads: []int{t.before.Load}}, Unused: []string{m[1]}}, true
+}
+
+// doneAndSaid reads such a message of the thread's load.
+func (t *turn) doneAndSaid(p grammar.Phrase, text string) (grammar.Phrase, bool) {
+	m := doneFirst.FindStringSubmatch(text)
+	if m == nil || t.before.Load == 0 || p.Command != nil || asksByTone(strings.ToLower(text)) {
+		return p, false
+	}
+	named := t.bot.Parse(strconv.Itoa(t.before.Load)+" "+m[1]+", "+m[2], grammar.Habit{Metric: t.settings.Metric})
+	c := named.Command
+	done := []grammar.Verb{grammar.In, grammar.Out, grammar.Uncheck}
+	if c == nil || !slices.Contains(done, c.Verb) || !slices.Equal(c.Loads, []int{t.before.Load}) {
+		return p, false
+	}
+	c.Bare = false
+	return named, true
+}

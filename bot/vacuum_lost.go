@@ -15,8 +15,9 @@ import (
 // more than gauges differ; our estimate.
 const lostShare = 0.1
 
-// gaugeFell tells of a gauge that went down: "gauge is down to 15".
-var gaugeFell = regexp.MustCompile(`(?i)\b(?:gauge|gage|needle|dial|vacuum|vac|it)\b[^.?!,;]{0,16}\b(?:down to|dropped to|fell to|fallen to|only at|only reads|lost)\b`)
+// gaugeFell tells of a gauge that went down, or of a pump that stopped: "gauge is down to
+// 15", "pump tripped, its at 0.6".
+var gaugeFell = regexp.MustCompile(`(?i)\b(?:gauge|gage|needle|dial|vacuum|vac|it)\b[^.?!,;]{0,16}\b(?:down to|dropped to|fell to|fallen to|only at|only reads|lost)\b|\bpump\b[^.?!,;]{0,12}\b(?:tripped|died|quit|stopped|off|dead)\b`)
 
 // vacuumLost answers a gauge that shows less than a load in the press was planned with.
 func (t *turn) vacuumLost(l book.Load) (Reply, bool) {

@@ -143,7 +143,7 @@ func (r *reader) tookOut(at int) bool {
 
 // inPressNamed reads "in press 2" of the load that is spoken of.
 func (r *reader) inPressNamed(at int) bool {
-	if r.items[at].word != "in press" || at+1 >= len(r.items) || !r.nothingAfter(at+1) {
+	if r.items[at].word != "in press" || at+1 >= len(r.items) || !r.nothingAfter(at+1) && !r.is(at+2, kindFix) && !r.word(at+2, "i mean", "i") {
 		return false
 	}
 	if nx := &r.items[at+1]; r.namesPress(at+1) || nx.amount != nil && nx.amount.bare() && nx.amount.form == formInt {

@@ -39,6 +39,24 @@ func (r *reader) otherMeanings() {
 	r.waxAlone()
 	r.barSticksUp()
 	r.gaugeToday()
+	r.clockIsGauge()
+}
+
+// clockIsGauge: "clock 0.82", "the clock on the bag says 0.78" show no time.
+func (r *reader) clockIsGauge() {
+	for i := range r.items {
+		if !r.word(i, "clock", "clock on") || !r.habit.Metric {
+			continue
+		}
+		k := i + 1
+		for k < i+7 && !r.isBreak(k) && r.items[k].amount == nil {
+			k++
+		}
+		const least, most = 0.3, 1.05 // bar
+		if r.free(k) && r.items[k].amount.bare() && r.items[k].amount.form == formDecimal && r.items[k].amount.float() >= least && r.items[k].amount.float() < most {
+			r.items[i].meaning = meaning{kind: kindVacuum, id: "gauge"}
+		}
+	}
 }
 
 // gaugeToday: in "yesterday the gauge was 26, today 23" no day's work is planned, and the
