@@ -15,3 +15,42 @@ func (r *reader) barOf(i int) bool {
 	own := r.word(bar+1, "is", "a", "an", "just") || r.items[max(bar, 0)].word == "bars" && !r.word(bar+1, "from", "of")
 	return bar < i-1 && r.is(bar, kindNoun, "bar") && own && !r.has(unit.BarHeight) && !r.mentions(kindAttr, "tall")
 }
+
+// stockForBar: "use 1 in stock for the bar".
+func (r *reader) stockForBar(i int) bool {
+	j := i + 2
+	if !r.word(i+1, "stock", "stuff", "piece") || !r.word(j, "for", "as") || r.has(unit.BarHeight) {
+		return false
+	}
+	for j++; r.word(j, "the", "a", "my", "our", "that"); j++ {
+	}
+	return r.is(j, kindNoun, "bar")
+}
+
+// coverOf: "5/8 of the bar is covered", "film only covers 5/8 of the bar", "film only reaches
+// 5/8 up the bar".
+func (r *reader) coverOf(i int) bool {
+	j := i + 2
+	if !r.word(i+1, "of", "up") || r.has(unit.Cover) || r.size(i) > thickest {
+		return false
+	}
+	for r.word(j, "the", "my", "our", "that", "side") {
+		j++
+	}
+	if !r.is(j, kindNoun, "bar") {
+		return false
+	}
+	for k := i - 1; k >= 0 && k >= i-5 && !r.isBreak(k); k-- {
+		if r.word(k, "covers", "covering", "cover") || r.word(k, "reaches", "gets", "comes", "goes") && r.word(i+1, "up") && r.is(r.prev(k), kindNoun, "film") {
+			r.items[k].used = true
+			return true
+		}
+	}
+	for j++; r.word(j, "is", "gets", "stays", "only", "that", "being", "just"); j++ {
+	}
+	if !r.is(j, kindRole, "cover") || r.word(j-1, "not") {
+		return false
+	}
+	r.items[j].used = true
+	return true
+}

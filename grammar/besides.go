@@ -101,6 +101,9 @@ func (r *reader) ofOnePress(k int) bool {
 // "frame takes 4 in" and "the frame has 6 inches"; without a unit beside panels it is how many
 // of them.
 func (r *reader) takesHigh(i int) bool {
+	if r.pressOf(i) {
+		return true
+	}
 	has := r.word(i-1, "has") && !r.items[i].amount.bare()
 	if !has && !r.word(i-1, "takes", "swallows") || !r.is(i-2, kindNoun, "frame", "press", "opening") || !r.isBreak(i+1) || r.has(unit.Opening) {
 		return false

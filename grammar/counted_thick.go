@@ -42,9 +42,14 @@ func (r *reader) countedThick(i, thick, n int) bool {
 		return tooThick && (thick > i || isPlural(r.items[n].word) && r.stripsWide(i) && !r.mentions(kindAttr, "thick"))
 	case r.is(n, kindNoun, "panel") && isPlural(r.items[n].word):
 		return tooThick && thick > i || thick == i && (r.piledUp() || r.sizeAfter(n))
+	case r.is(n, kindNoun, "sled") && isPlural(r.items[n].word) && !r.habit.Metric:
+		return r.items[i].amount.float() > thickestSled && !r.is(i-1, kindNoun)
 	}
 	return false
 }
+
+// thickestSled is more inches than a sled is thick; our estimate.
+const thickestSled = 2
 
 // stripsWide reports whether how wide strips are is said of another number than that at item i.
 func (r *reader) stripsWide(i int) bool {

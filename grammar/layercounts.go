@@ -57,7 +57,7 @@ func (r *reader) saysBetween() bool {
 	for i := range r.items {
 		each := r.is(i, kindRole, "in a row") || r.word(i, "each", "every")
 		own := r.word(i, "own") && r.word(i-1, "its", "their") // "each on its own sled"
-		if own || r.word(i, betweenWords...) || each && r.word(i-1, "under", "beneath", "on", "over", "of") || r.word(i, "middle") && r.word(i-1, "the") && r.word(i-2, "in") {
+		if own || r.eachOn(i) || r.word(i, betweenWords...) || each && r.word(i-1, "under", "beneath", "on", "over", "of") || r.word(i, "middle") && r.word(i-1, "the") && r.word(i-2, "in") {
 			return true
 		}
 	}

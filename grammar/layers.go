@@ -37,13 +37,11 @@ func (r *reader) layers() {
 	}
 	first, last := spans[0].first(), spans[len(spans)-1].last()
 	r.layersCorrected(spans)
-	spans = r.upwards(spans)
+	spans = r.upwards(r.sandwiched(spans))
 	if !r.toldFrom() {
 		spans = r.placed(spans)
 	}
-	if told >= 0 && r.downwards() {
-		slices.Reverse(spans) // "from the top down: caul, mat, strips, sled"
-	}
+	spans = r.downwardsFrom(spans, told >= 0)
 	var layers unit.Layers
 	for _, s := range spans {
 		l := unit.Layer{Part: s.part}
@@ -58,7 +56,8 @@ func (r *reader) layers() {
 			layers = append(layers, l)
 		}
 	}
-	sledsAlike(layers)
+	likeOthers(layers, "sled")
+	likeOthers(layers, "strips")
 	r.useLayers(spans)
 	lastItem := spans[len(spans)-1].last()
 	layers = r.repeatLevels(spans, r.besideStrips(spans, r.underneath(spans, r.onTheStrips(spans, layers))))
@@ -333,7 +332,7 @@ func (r *reader) layerIn(from, to int, told bool) []layerSpan {
 			s.amount = i
 		}
 	}
-	if s.noun >= 0 && (s.amount >= 0 || s.part == "film" || s.part == "mat" || r.openLayer(s.part) || told && r.bareLayer(from, to, s.noun) || r.sledAgain(from, to, s.noun)) {
+	if s.noun >= 0 && (s.amount >= 0 || s.part == "film" || s.part == "mat" || r.openLayer(s.part) || told && r.bareLayer(from, to, s.noun) || r.sledAgain(from, to, s.noun) || r.sameStrips(from, to, s.noun)) {
 		spans = append(spans, s)
 	}
 	return spans

@@ -19,7 +19,7 @@ func (r *reader) tellsStack(spans []layerSpan, lids []lid) bool {
 	rigid, more := false, len(lids)
 	for _, s := range spans {
 		rigid = rigid || s.part == "sled" || s.part == "caul"
-		if s.amount >= 0 && r.onBothEnds(s) {
+		if s.amount >= 0 && r.onBothEnds(s) || r.toldAgain(s) {
 			more++
 		}
 	}
@@ -347,7 +347,7 @@ func (r *reader) sledAgain(from, to, noun int) bool {
 		return false
 	}
 	for i := from; i < to; i++ {
-		if i != noun && !r.word(i, "a", "another", "then", "and", "again", "same") {
+		if i != noun && !r.word(i, "a", "another", "then", "and", "again", "same") && !(r.word(i, "the") && r.word(i+1, "same")) {
 			return false
 		}
 	}
@@ -361,14 +361,4 @@ func (r *reader) sledsKnown(spans []layerSpan) []layerSpan {
 		return spans
 	}
 	return slices.DeleteFunc(spans, func(s layerSpan) bool { return s.part == "sled" })
-}
-
-// sledsAlike makes sleds that were named without a thickness as thick as the others.
-func sledsAlike(ls unit.Layers) {
-	thick := onlyThickness(ls, "sled")
-	for k := range ls {
-		if ls[k].Part == "sled" && ls[k].Thickness == 0 {
-			ls[k].Thickness = thick
-		}
-	}
 }

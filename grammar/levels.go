@@ -26,7 +26,7 @@ func (r *reader) levels() {
 	}
 	base := r.layerOf("sled", sled)
 	between := r.opensWithin(0, len(r.items), "between")
-	caul := r.caulBetween()
+	caul, onEach := r.caulBetween(), r.stripsOnEach()
 	var layers unit.Layers
 	for k := 0; k < n; k++ {
 		switch panels := r.boundAt(at) == unit.PanelCount; {
@@ -40,7 +40,7 @@ func (r *reader) levels() {
 			layers = append(layers, fill...)
 		case panels && k > 0 && caul < 0 && r.oneSled(r.bound[sled].from):
 			layers = append(layers, fill...)
-		case between && !panels && k == n-1:
+		case between && !panels && k == n-1 && !onEach:
 			layers = append(layers, base)
 		default:
 			layers = append(append(layers, base), fill...)
@@ -49,7 +49,7 @@ func (r *reader) levels() {
 	switch end := len(layers) - 1; {
 	case onAll:
 		layers = append(layers, r.layerOf("mat", mat))
-	case layers[end].Part == "mat" && r.matsCounted() == n-1:
+	case layers[end].Part == "mat" && (r.matsCounted() == n-1 || onEach && r.liesBetween("mat")):
 		layers = layers[:end] // "3 sleds, 2 mats": they lie between
 	}
 	layers = r.closedBy(r.lids(0), r.topAndBottom([]layerSpan{r.sledSpan(r.bound[sled].from)}, layers))
@@ -225,7 +225,7 @@ func (r *reader) fitsIn(i int) bool {
 	for r.word(j, "a", "the", "my", "our") {
 		j--
 	}
-	fits := r.word(j, "in", "into", "under", "inside") && (r.is(j-1, kindAsk, "stack") || r.has(unit.StackLayers) && r.word(j-1, "go", "goes", "slide", "slides", "squeeze"))
+	fits := r.word(j, "in", "into", "under", "inside") && (r.is(j-1, kindAsk, "stack") || (r.has(unit.StackLayers) || r.habit.Follows && r.word(j-2, "it", "that", "this")) && r.word(j-1, "go", "goes", "slide", "slides", "squeeze"))
 	fits = fits || r.itFits(j) && !isPlural(r.wordAt(r.next(i)))
 	return fits && !r.has(unit.Opening) && r.size(i) > 0.02 && r.size(i) < 0.6 && (r.next(i) < 0 || r.is(r.next(i), kindNoun, "press", "frame", "opening")) && r.bind(i, unit.Opening)
 }

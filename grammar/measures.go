@@ -63,8 +63,7 @@ func (r *reader) roleLengths() {
 		case r.jointShows(i):
 			r.bind(i, unit.Gap)
 		case r.varyAcross(i, p):
-		case r.fatterThan(i), r.word(i+1, "spread") && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && r.within(0, len(r.items), kindGlue) < 0:
-			r.items[i+1].used = true
+		case r.fatterThan(i), r.spreadBeside(i) && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && r.within(0, len(r.items), kindGlue) < 0:
 			r.bind(i, unit.ThicknessSpread) // "1/16 spread in these rips"
 		case r.coveredTo(i):
 			r.bind(i, unit.Cover)

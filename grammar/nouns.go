@@ -281,7 +281,7 @@ const thickestStock = 0.055
 func (r *reader) stuffLength(i int, word string) {
 	stuff := word == "stuff" || word == "stock"
 	switch {
-	case stuff && r.barOf(i):
+	case stuff && r.barOf(i), r.stockForBar(i):
 		r.bind(i, unit.BarHeight)
 	case r.word(i+1, "of") && r.size(i) > thickestStock && r.size(i) < widestStrip && (word == "stuff" || r.mentions(kindNoun, "bag", "opening") && !r.mentions(kindNoun, "bar")):
 	case stuff && !r.has(unit.StripThickness) && !(r.habit.Follows && r.size(i) > thickestStock):

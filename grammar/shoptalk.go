@@ -303,6 +303,9 @@ func (r *reader) filmInside() bool {
 
 // coveredTo: "cover the bar to 30", "keep it covered up to 1/2".
 func (r *reader) coveredTo(i int) bool {
+	if r.coverOf(i) {
+		return true
+	}
 	if !r.word(i-1, "to") || r.has(unit.Cover) || r.size(i) > thickest {
 		return false
 	}

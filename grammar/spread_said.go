@@ -17,3 +17,14 @@ func (r *reader) spreadBehind(well int) bool {
 	v.dead = true
 	return true
 }
+
+// spreadBeside reports whether the number at item i is called a spread: "1/16 spread", "spread 1/16".
+func (r *reader) spreadBeside(i int) bool {
+	for _, k := range []int{i + 1, i - 1} {
+		if r.word(k, "spread") && (k > i || !r.is(k-1, kindGlue)) {
+			r.items[k].used = true
+			return true
+		}
+	}
+	return r.word(i-1, "is") && r.word(i-2, "spread")
+}
