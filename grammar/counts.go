@@ -150,22 +150,6 @@ func (r *reader) failedJoints(i, j int) bool {
 	return true
 }
 
-// pairs reads "a pair of beech boards".
-func (r *reader) pairs() {
-	for i := range r.items {
-		if !r.is(i, kindRole, "pair") || r.items[i].word != "pair" || !r.word(i+1, "of") {
-			continue
-		}
-		k := i + 2
-		for r.is(k, kindWood) || r.is(k, kindWoodSort) {
-			k++
-		}
-		if f := countedBy[r.idOf(k)]; f != "" && isPlural(r.items[k].word) && !r.has(f) {
-			r.say(i, f, unit.Number(2))
-		}
-	}
-}
-
 // idOf is what the noun at item i names; "" where none stands there.
 func (r *reader) idOf(i int) string {
 	if !r.is(i, kindNoun) {

@@ -43,6 +43,9 @@ func (r *reader) labelledCount(i int) unit.Field {
 	each := r.eachBehind(i)
 	next := i + 1
 	at := next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt
+	if r.panelsBehind(i) {
+		return unit.PanelCount
+	}
 	switch {
 	case r.letterCount(i), r.timesInBrackets(i), r.timesBrackets(i), r.timesAfterWide(i), r.countAlone(i):
 		return r.countedHere(i)

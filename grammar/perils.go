@@ -124,8 +124,8 @@ var catchers = []string{"trap", "traps", "catch", "catchpot", "knockout", "lid"}
 // emptied: a bucket that is pumped out, or stands in the hose, is in danger; one of glue
 // is not.
 func (r *reader) emptied(i int) bool {
-	if r.word(i+1, "of", "with") {
-		return false
+	if r.word(i+1, "of", "with", "reads", "label") || r.is(i+1, kindSay) {
+		return false // "the pail reads"
 	}
 	from, to := r.clause(i)
 	for k := from; k < to; k++ {

@@ -46,6 +46,7 @@ func (r *reader) read() {
 	r.labelCommas()
 	r.plainBrackets()
 	r.stripWishes()
+	r.boardsPlanned()
 	r.spokenHundreds()
 	r.spokenTimes()
 	r.bookTimes()

@@ -11,6 +11,7 @@ import (
 // thirty", "out at two forty pm".
 func (r *reader) spokenTimes() {
 	r.hourAndMinutes()
+	r.hoursAndMinutes()
 	for i := 0; i+1 < len(r.items); i++ {
 		hour, okH := r.spokenNumber(i)
 		minute, okM := r.spokenNumber(i + 1)

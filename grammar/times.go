@@ -74,7 +74,7 @@ func (r *reader) durations() {
 		}
 	}
 	for i := range r.items { // "45 min open, 10 closed"
-		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.labelled(i) {
+		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && (r.labelled(i) || r.labelAgain(i)) {
 			if f := r.labelRole(i); f != "" && f != unit.LabelSpread && f != unit.LabelMinTemp {
 				r.bind(i, f)
 			}
@@ -173,7 +173,7 @@ func (r *reader) durationField(i int) unit.Field {
 	if (r.topic == Schedule || r.dayPlan()) && r.word(i+1, "in") && r.isBreak(i+2) && !r.labelled(i) {
 		return unit.PressTime // "40 min in, 8 min to lay up"
 	}
-	if r.underVacuum(i) {
+	if r.underVacuum(i) || r.inFor(i) {
 		return unit.PressTime
 	}
 	switch {
@@ -211,7 +211,7 @@ func (r *reader) durationField(i int) unit.Field {
 // underVacuum: "55 min under vacuum" of panels, and no time that a pump or a leak takes.
 func (r *reader) underVacuum(i int) bool {
 	panels := r.mentions(kindNoun, "panel") && !r.mentions(kindNoun, "pump", "leak") && !r.word(i-1, "after", "within", "in")
-	return (r.topic == Schedule || r.dayPlan() || panels) && (r.word(i+1, "under vacuum") || r.word(i+1, "under") && r.word(i+2, "vac", "vacuum")) && !r.labelled(i)
+	return (r.topic == Schedule || r.dayPlan() || panels) && (r.word(i+1, "under vacuum") || r.word(i+1, "under") && (r.word(i+2, "vac", "vacuum") || r.underFilm(i+2))) && !r.labelled(i)
 }
 
 // perStrip: "15 sec each to glue" of strips that were counted.

@@ -46,7 +46,7 @@ func (r *reader) isAngle(i int) bool {
 
 func (r *reader) temperatureField(i int) unit.Field {
 	from, to := r.window(i)
-	if r.lowestTold(i) {
+	if r.lowestTold(i) || r.labelLeast(i) {
 		return unit.LabelMinTemp
 	}
 	if (r.within(from, i, kindRole, "min") >= 0 || r.word(i-1, "min") || r.is(i+1, kindRole, "min") || r.word(i+1, "min")) && r.mentions(kindRole, "label") {
@@ -184,7 +184,7 @@ func (r *reader) warmBare(i int) bool {
 	if r.word(i-1, "have", "got") && r.mentions(kindRole, "label") && r.has(unit.LabelMinTemp) && r.isBreak(i+1) {
 		return true // "label says min 8 degrees. I have 9"
 	}
-	if r.minTempTold(i) {
+	if r.minTempTold(i) || r.labelLeast(i) {
 		return true
 	}
 	if r.is(i+1, kindRole, "min") && in(r.items[i+1].word, "minimum", "min") && r.mentions(kindRole, "label") && n == i+1 && r.next(n) < 0 {

@@ -203,7 +203,7 @@ func (r *reader) weAreAt(i int) bool {
 // weAreWarm: "yellow glue, we'd be at 50 by the time the stove is lit".
 func (r *reader) weAreWarm(i int) bool {
 	const leastF = 40 // a gauge shows less
-	return r.weAreAt(i) && (r.habit.Metric || r.items[i].amount.float() >= leastF) && (r.topic == Glue || r.mentions(kindRole, "label", "open", "closed") || r.mentions(kindGlue)) && !r.mentions(kindVacuum) && !r.mentions(kindNoun, "bar", "pump", "leak")
+	return r.weAreAt(i) && (r.habit.Metric || r.items[i].amount.float() >= leastF) && (r.topic == Glue || r.mentions(kindRole, "label", "open", "closed") || r.mentions(kindGlue) || r.weAreOnly(i)) && !r.mentions(kindVacuum) && !r.mentions(kindNoun, "bar", "pump", "leak")
 }
 
 // warmOfDay: "temperature in the hall is 12 in the morning and 18 in the afternoon" tells
