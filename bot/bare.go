@@ -102,7 +102,7 @@ func (t *turn) meantBy(a grammar.Amendment) (grammar.Fact, bool) {
 		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.hinted, t.askedFor} // what a customer wants more of is neither strips nor vacuum
 	}
 	if a.Was != 0 && len(a.Of) > 0 {
-		ways = append([]func(grammar.Amendment) (grammar.Fact, bool){t.takesPlace}, ways...) // "the bar is 3/4 not 1"
+		ways = []func(grammar.Amendment) (grammar.Fact, bool){t.takesPlace, t.ofPart} // "the bar is 3/4 not 1"
 	}
 	if a.Layer != "" {
 		return t.layerAgain(a)
@@ -153,6 +153,9 @@ func (t *turn) takesPlace(a grammar.Amendment) (grammar.Fact, bool) {
 	}
 	return grammar.Fact{}, false
 }
+
+// ofPart takes a bare number for the part that it is told of, whatever was said of that before.
+func (t *turn) ofPart(a grammar.Amendment) (grammar.Fact, bool) { return t.held(a.Of[0], a) }
 
 // weatherTurns are words of a barometer that moves.
 var weatherTurns = regexp.MustCompile(`(?i)\b(back (up |down )?to|back (up|down)|climb\w*|rose|risen|rising|fell|fallen|falling|tomorrow|tonight|storm|forecast|weather\w*|radio|front|high pressure|low pressure|glass)\b`)
@@ -260,8 +263,8 @@ func (t *turn) chosen(a grammar.Amendment) (grammar.Fact, bool) {
 	return grammar.Fact{}, false
 }
 
-// pullTo tells what a pump is to reach: "and to just 0.7?".
-var pullTo = regexp.MustCompile(`(?i)^\W*(and |but |what about |how about |say )*(only |just |down )*to (only |just |about )*-?[\d.,]+\W*$|^\W*((and|but|so) )?(i |we )?(only|just) need -?[\d.,]+\W*$|^\W*((and|but|so) )?(what if )?(i |we )?stop at -?[\d.,]+\W*$|^\W*-?[\d.,]+ (is|would be|will be|will) (enough|plenty|do)\W*$`)
+// pullTo tells what a pump is to reach: "and to just 0.7?", "what if i stop at 21", "20 is plenty".
+var pullTo = regexp.MustCompile(`(?i)^\W*(?:(?:and|but|so|what|how|about|if|say|i|we|only|just|down) )*(?:to|need|stop at) (?:(?:only|just|about) )*-?[\d.,]+\W*$|^\W*-?[\d.,]+ (?:is|would be|will be|will) (?:enough|plenty|do)\W*$`)
 
 // furthest is how far, as a logarithm, a later value may be from the only one
 // stated last: twelve times as much; our estimate.

@@ -339,7 +339,7 @@ func (r *reader) infer() Topic {
 		return Face
 	case has(unit.StripWidth) && has(unit.PanelCount) && !r.mentions(kindNoun, "bar") && (r.mentions(kindRole, "spread", "label") || r.said(unit.Content)):
 		return Glue // "spread is 6 oz per sq yd on the label. 10 panels 24x24, 2 inch strips"
-	case has(unit.StripCount, unit.StripWidth), r.pushTold():
+	case has(unit.StripCount, unit.StripWidth), r.pushTold() && r.allPlain():
 		return Side
 	case has(unit.PanelWidth) && has(unit.Species) && r.mentions(kindAir, "service") && r.wordIn("will", "going", "goes", "stand", "hang"):
 		return Move // "oak panel 900 wide, will be in a church"

@@ -36,12 +36,12 @@ func (r *reader) usedOn() bool {
 
 // ownCheck asks who may check: "can I check my own load if nobody else is here".
 func (r *reader) ownCheck() bool {
-	signs := r.wordIn("sign", "signs") && r.wordIn("off") || r.word(0, "who") && r.word(1, "checks", "signs")
+	signs := r.wordIn("sign", "signs") && r.wordIn("off") || r.word(0, "who") && r.word(1, "checks") && (r.next(1) < 0 || r.is(r.next(1), kindVerb) || r.is(r.next(1), kindAsk))
 	if !r.mentions(kindVerb, string(Check)) && !signs || r.amountsIn(0, len(r.items)) > 0 {
 		return false
 	}
 	asks := r.asksSomething() || r.word(r.firstWord(), "can", "could", "may", "am", "who", "does", "do", "is", "should")
-	alone := r.opensWithin(0, len(r.items), "own", "myself", "yourself", "himself", "herself") || r.wordIn("same")
+	alone := r.opensWithin(0, len(r.items), "own", "myself", "yourself", "himself", "herself") || r.samePerson()
 	who := r.word(r.firstWord(), "who") && r.opensWithin(0, len(r.items), "can", "may", "should", "allowed", "must", "has", "checks", "signs")
 	if !asks || !alone && !who && !r.needsAnother() {
 		return false
@@ -53,6 +53,16 @@ func (r *reader) ownCheck() bool {
 	r.phrase.Perils = nil
 	r.phrase.Terms = []string{"own check"}
 	return true
+}
+
+// samePerson: "can the same guy sign it off".
+func (r *reader) samePerson() bool {
+	for i := range r.items {
+		if r.word(i, "same") && r.word(i+1, "person", "guy", "man", "one", "hand", "fella", "bloke", "people") {
+			return true
+		}
+	}
+	return false
 }
 
 // checkAgain asks whether a check stands when a load is changed: "does a load need checking all

@@ -83,7 +83,7 @@ func (r *reader) goesFarOff(i int) bool {
 	for r.word(k, "at", "its", "around", "about", "where", "is", "there", "with") || r.items[min(k, len(r.items)-1)].brk == ',' && k < len(r.items) {
 		k++
 	}
-	return r.free(k) && r.items[k].amount.is(unit.Proportion)
+	return r.free(k) && r.items[k].amount.is(unit.Proportion) && (r.isBreak(k+1) || r.is(k+1, kindAir, "rh") || r.word(k+1, "there"))
 }
 
 // nearestAir is the nearest word of place within bounds, the left one first.

@@ -44,9 +44,14 @@ func (r *reader) partsBehind(checks bool) {
 }
 
 // toldAlone: what stands before the number at item i gives it no other part, and adds it to
-// nothing: not "it tents 3/16 at the bar", "add 1/2 on the bar".
+// nothing: not "the mat is 1/4 on the strips", "add 1/2 on the bar".
 func (r *reader) toldAlone(i int) bool {
-	return i == 0 || r.isBreak(i-1) || r.is(i-1, kindSay) || r.word(i-1, "its", "is", "got", "get", "say", "says", "have", "had", "has", "with", "to", "and", "use", "about", "would", "at", "measured", "find", "found", "reads", "shows", "now", "only", "just")
+	for k := range i {
+		if r.is(k, kindNoun) && !r.is(k, kindNoun, "bar", "strip") || r.is(k, kindAir) || r.is(k, kindFact) || r.word(k, "meter") {
+			return false
+		}
+	}
+	return i == 0 || r.isBreak(i-1) || r.is(i-1, kindSay) || r.word(i-1, "its", "is", "got", "get", "say", "says", "have", "had", "has", "to", "and", "use", "about", "would", "at", "measured", "find", "found", "reads", "shows", "now", "only", "just")
 }
 
 // ratherThan is the number that the one at item i takes the place of, of "its 1 3/4 not 1 on
@@ -63,7 +68,7 @@ func (r *reader) partNamed(k int) int {
 	for r.word(k, "be", "better", "work", "do", "good", "enough", "ok") {
 		k++
 	}
-	if !r.word(k, "on", "for", "at") {
+	if !r.word(k, "on", "for") {
 		return -1
 	}
 	for k++; r.word(k, "the", "that", "your", "our", "this", "each", "side"); k++ {

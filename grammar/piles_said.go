@@ -40,13 +40,29 @@ func (r *reader) cuesByContext() {
 		if r.waitsToOpen(i) {
 			r.items[i].id = "glue:press_time_min"
 		}
-		if r.is(i, kindAsk, "glue:press_time_min") && strings.HasPrefix(r.items[i].word, "how ") && r.saidFlow() && !r.mentions(kindGlue) {
+		if r.pumpRuns(i) {
 			r.items[i].id = "pump"
 		}
 		if r.word(i, "enough") && r.isBreak(i-1) && r.isBreak(i+1) && r.stockPairs(len(r.items)) > 1 {
 			r.items[i].meaning = meaning{kind: kindAsk, id: "strips"}
 		}
 	}
+}
+
+// pumpRuns: "how long must the pump run", "how long in the bag to get to 25 inHg" ask of the
+// pump, and "how long must panels stay, 5 cfm pump" of the glue.
+func (r *reader) pumpRuns(i int) bool {
+	if !r.is(i, kindAsk, "glue:press_time_min") || !strings.HasPrefix(r.items[i].word, "how ") || !r.saidFlow() || r.mentions(kindGlue) {
+		return false
+	}
+	_, to := r.clause(i)
+	for k := i + 1; k < to; k++ {
+		am := r.items[k].amount
+		if r.is(k, kindNoun, "pump") || am != nil && (am.is(unit.Pumping) || am.is(unit.Pressing) && am.link != linkAt && !r.word(k-1, "at")) {
+			return true
+		}
+	}
+	return false
 }
 
 // mostOnGauge: "what is the most the gauge can show at 1600 m" asks for the air there.
@@ -68,7 +84,7 @@ func (r *reader) waitsToOpen(i int) bool {
 		pull++
 	}
 	out := r.within(pull, min(pull+5, len(r.items)), kindVerb, "out")
-	return r.word(pull, "pull", "take") && out >= 0 && r.amountsIn(i, out) == 0
+	return r.word(pull, "pull", "take") && out >= 0 && r.amountsIn(i, out) == 0 && !r.opensWithin(pull, out, "air")
 }
 
 // spokenCounts counts "nine 2 3/8": a count in words and a width in digits.

@@ -372,7 +372,7 @@ func (r *reader) cuedAtTheEnd(i, j int) bool {
 	if r.topic == Pump && v >= 10 && v <= 30 && !r.habit.Metric && r.word(i+1, "now") && !r.has(unit.Vacuum) {
 		return true // "leaks 2 in 15 min, 24 now"
 	}
-	if r.habit.Metric && a.form == formDecimal && v >= 0.4 && v < 1.02 && (a.link == linkAt || r.saidAt(i)) && !r.said(unit.Pressing) && r.mentions(kindNoun) {
+	if r.habit.Metric && a.form == formDecimal && v >= 0.6 && v < 1.02 && (a.link == linkAt || r.saidAt(i)) && !r.otherAt(i) && !r.said(unit.Pressing) && r.mentions(kindNoun) {
 		return true // "8 strips 50 x 20 at 0.85, batten 40"
 	}
 	return r.topic == Pump && r.is(j, kindRole, "start") || !r.habit.Metric && r.saidAt(i) && v >= 15 && v <= 30 && (r.solving == unit.BarHeight || r.mentions(kindNoun, "bar", "cup", "bow")) && !r.said(unit.Pressing) && !r.dayPlan()

@@ -12,7 +12,7 @@ import (
 // tell it from other questions.
 var (
 	ofOneWords = strings.Fields(`when what who how is was will are has have did does be been the of to with for on at load a it yet now please tell me us about whats whens hows
-		full times good come came out go gone get got in long longer much time more till until story does which what whose we use used glued under made from can could may be`)
+		full times good come came out go gone get got in long longer much time more till until story does which what whose we use used glued under made from can could may be press bag frame`)
 	ofOneCues = strings.Fields(`alright okay pass passed fail failed history log happened happening happens done ready due up finished finish finishes over waiting wait waits left remaining record job jobs lot batch glue title customer note notes doing plan planned`)
 )
 
@@ -39,7 +39,7 @@ func (r *reader) asksOfOne() bool {
 	}
 	first := r.firstWord()
 	may := r.word(first, "can", "could", "may")
-	if cue == "" && ((may || r.word(first, "when")) && r.wordIn("come", "go", "be") && r.wordIn("out", "come out") || r.wordIn("how") && r.wordIn("long") && r.wordIn("been")) {
+	if cue == "" && ((may || r.word(first, "when")) && r.wordIn("come", "go", "be") && r.wordIn("out", "come out", "out of the press", "out of the bag") || r.wordIn("how") && r.wordIn("long") && r.wordIn("been")) {
 		cue = "out" // "can 1 come out yet", "when does 1 come out", "how long has 1 been in"
 	}
 	asks := first < len(r.items) && (may || slices.Contains(questionWords, r.wordsOf(first)[0]) || r.asksSomething())

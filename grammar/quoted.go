@@ -16,6 +16,9 @@ func (r *reader) killQuoted() {
 		}
 		from, to := r.sentence(i)
 		why := r.within(from, to, kindAsk, "why")
+		if why >= 0 && r.opensWithin(why, i, "use", "try", "run") {
+			continue // "why not use 10 psi" offers it
+		}
 		if why >= 0 && why < i && r.quotedBehind(why, i) || r.pushQuoted(from, i, to, why >= 0) {
 			am.dead = true
 		}
@@ -51,7 +54,7 @@ func (r *reader) pushQuoted(from, i, to int, why bool) bool {
 	if !am.is(unit.Pressing) || am.unit.Symbol != "psi" || r.within(from, to, kindVacuum) >= 0 {
 		return false
 	}
-	asked := r.word(i-1, "lose", "loses", "losing") && !r.timeSaid() && !r.word(i+1, "a", "an", "per", "every", "each") ||
+	asked := r.word(i-1, "lose", "loses", "losing") && !r.opensWithin(from, i, "if") && !r.timeSaid() && !r.word(i+1, "a", "an", "per", "every", "each") ||
 		(r.word(i-1, "isnt") || r.word(i-1, "is") && (r.within(i, to, kindNot) >= 0 || r.opensWithin(i, to, "far joint", "last joint", "first joint", "joint", "joints"))) && r.opensWithin(i, to, "enough", "ok", "okay", "plenty")
 	if asked && !why {
 		r.items[i-1].meaning = meaning{kind: kindAsk, id: "why"}

@@ -109,8 +109,15 @@ func (r *reader) barToStand(i int) bool {
 	}
 	from, to := r.sentence(i)
 	bar := r.within(from, to, kindNoun, "bar")
-	return bar >= 0 && !r.ownsNumber(bar) && r.opensWithin(from, to, "stick", "sticks", "stand", "stands", "sit", "be", "have", "has") &&
-		r.opensWithin(i, to, "above", "above the", "over", "over the", "past", "proud", "proud of", "higher", "higher than", "taller", "taller than")
+	if bar < 0 || r.ownsNumber(bar) || !r.opensWithin(from, to, "stick", "sticks", "stand", "stands", "sit", "be", "have", "has") {
+		return false
+	}
+	for k := i; k < to; k++ {
+		if r.word(k, "above", "above the", "over", "over the", "past", "proud", "proud of", "higher", "higher than", "taller", "taller than") {
+			return r.next(k) != bar // not "how far must the sled stick out over the bar"
+		}
+	}
+	return false
 }
 
 // pastMust is the item behind "would it have to be" from item j on, which names no part.

@@ -108,7 +108,7 @@ func (r *reader) killOnce(from, to int) {
 			continue
 		}
 		switch {
-		case r.hourOfPast(i), r.onlyYesterdays(i, from, to), r.countedAgain(i, from, to), r.gaugeAgain(i, to):
+		case r.hourOfPast(i), r.onlyYesterdays(i, from, to), r.countedAgain(i, to), r.gaugeAgain(i, to):
 			am.dead = true
 		case r.length(i) && r.thisOnes(to) && r.comparable(i, r.nextAmount(to, len(r.items))):
 			r.takesPlace(i, r.nextAmount(to, len(r.items))) // "the last batch was 3/4 thick, this one's 1/2"
@@ -130,13 +130,13 @@ func (r *reader) killOnce(from, to int) {
 }
 
 // countedAgain: of "we tried 4 strips last time. 11 ash strips" the later ones count.
-func (r *reader) countedAgain(i, from, to int) bool {
+func (r *reader) countedAgain(i, to int) bool {
 	what := r.next(i)
 	if !r.items[i].amount.bare() || !r.is(what, kindNoun) || what >= to {
 		return false
 	}
-	for k := range r.items {
-		if (k < from || k >= to) && r.live(k) && r.items[k].amount.bare() && r.is(r.nextPastWood(k), kindNoun, r.items[what].id) {
+	for k := to; k < len(r.items); k++ {
+		if r.live(k) && r.items[k].amount.bare() && r.is(r.nextPastWood(k), kindNoun, r.items[what].id) && !r.spoiled(k) {
 			return true
 		}
 	}

@@ -46,6 +46,15 @@ func (r *reader) saidAt(i int) bool {
 	return i > 0 && r.items[i-1].amount != nil && r.items[i-1].amount.link == linkTimes
 }
 
+// otherAt: "gap at 0.5", "strips vary at 0.6" tell what stands before the "at".
+func (r *reader) otherAt(i int) bool {
+	k := i - 1
+	if r.word(k, "at") {
+		k--
+	}
+	return r.is(k, kindRole) || r.is(k, kindFact) || r.is(k, kindNoun, "gap", "cup", "bow", "tent", "joint", "mat", "face") || r.word(k, "veneer", "leaf")
+}
+
 // onFaces are the units that a load is told in, and no gauge shows beside another's.
 var onFaces = map[string]bool{unit.PSI.Symbol: true, unit.PSF.Symbol: true, unit.TonPerFt2.Symbol: true}
 
