@@ -78,7 +78,7 @@ func (r *reader) rowBefore(i int) int {
 		return k
 	case (r.word(k, "qty", "quantity", "count") || r.items[k].brk == ':') && k > 0 && r.items[k-1].amount != nil && (r.items[k].brk != ':' || r.eachBehind(i) || r.word(i+1, "off", "pcs")):
 		return k - 1
-	case r.items[k].brk == ',' && k > 0 && (r.word(k-1, "ones") || r.is(k-1, kindNoun, "strip") && r.word(i-1, "theres", "have", "got") && r.isBreak(i+1)):
+	case r.items[k].brk == ',' && k > 0 && (r.word(k-1, "ones") && r.wholeBehind(i) < 0 || r.is(k-1, kindNoun, "strip") && r.word(i-1, "theres", "have", "got") && r.isBreak(i+1)):
 		return r.widthOfOnes(k - 1)
 	case ones && k < i-1 && r.word(i-1, "have", "got", "theres"):
 		return k
@@ -153,6 +153,15 @@ func (r *reader) rowBehind(i int) int {
 	}
 	if i > 0 && r.items[i-1].brk == '(' && r.closesBracket(i) && r.word(i+2, "at", "of") {
 		return i + 3
+	}
+	return -1
+}
+
+// wholeBehind is the number that stands right behind item i, so that item i counts it: "7 38 mm
+// ones, 4 82 mm ones"; -1 where none does.
+func (r *reader) wholeBehind(i int) int {
+	if i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkNone {
+		return i + 1
 	}
 	return -1
 }
