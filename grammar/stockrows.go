@@ -1,5 +1,7 @@
 package grammar
 
+import "strings"
+
 // stockRows finds a width and a count in each of the rows that a stock is told in
 // where their words, not their order, say which is which: "2 1/4 (x8), 3 (x6)",
 // "2in: 9 ea. / 3in: 3 ea.", "qty 12 - 2.125", "twelve 70s and ten 55s". One row
@@ -59,6 +61,9 @@ func (r *reader) widthTimes(i int) bool {
 func (r *reader) rowBefore(i int) int {
 	if k := i - 2; k >= 0 && (r.items[i-1].brk == ',' || r.items[i-1].brk == ':') && r.items[k].amount != nil && r.items[k].amount.plural && (r.isBreak(i+1) || r.word(i+1, "off", "each", "ea", "and") || r.word(i+1, "of") && r.word(i+2, "them", "those", "these", "em")) {
 		return k // "two and a halfs, twenty of them. fours, five."
+	}
+	if r.rowOfLine(i) {
+		return i - 2
 	}
 	k := i - 1
 	bracket := false
@@ -164,4 +169,19 @@ func (r *reader) wholeBehind(i int) int {
 		return i + 1
 	}
 	return -1
+}
+
+// rowOfLine: a line that is nothing but "2 1/4: 14" tells a width and the
+// count at item i.
+func (r *reader) rowOfLine(i int) bool {
+	w := i - 2
+	if w < 0 || r.items[w].amount == nil || r.items[w].amount.link != linkNone || r.items[i].amount.link != linkNone || !r.items[i].amount.bare() || w > 0 && !strings.Contains(r.text[r.items[w-1].start:r.items[w].start], "\n") {
+		return false
+	}
+	end := i + 1
+	for r.word(end, "pcs", "pieces", "pc", "off", "ea") || r.is(end, kindNoun, "strip") {
+		end++
+	}
+	ends := end >= len(r.items) || strings.Contains(r.text[r.items[end-1].end:r.items[end].end], "\n")
+	return ends && r.items[i-1].brk == ':'
 }
