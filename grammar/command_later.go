@@ -217,8 +217,8 @@ func (r *reader) putsIn(at int) bool {
 			continue
 		}
 		in := next < len(r.items) && (r.items[next].amount != nil && r.items[next].amount.unit != nil && r.items[next].amount.unit.Symbol == "in" || r.word(next, "in") || r.is(next, kindVerb, "in"))
-		if !in || r.is(next+1, kindNoun) && !r.is(next+1, kindNoun, "press", "bag", "frame") || r.is(next+1, kindAttr) || r.is(next+1, kindWood) || r.word(next+1, "of", "off") {
-			continue // "put 1 in bar on it"
+		if !in || r.is(next+1, kindNoun) && !r.is(next+1, kindNoun, "press", "bag", "frame") || r.is(next+1, kindAttr) || r.is(next+1, kindWood) || r.word(next+1, "of", "off", "out of", "outta", "from") || r.is(next+1, kindVerb, "out") && r.word(next+2, "of") {
+			continue // "put 1 in bar on it", "get 42 in out of it"
 		}
 		if r.word(next+1, "the", "my", "a", "that", "our", "each", "every") && next+2 < len(r.items) && r.word(next, "in") && r.items[next+2].kind == kindNone && r.items[next+2].brk == 0 && !r.word(next+2, pressNames...) {
 			continue // "put 3 in the pot"

@@ -44,6 +44,9 @@ func (r *reader) countedThings(i, j int) unit.Field {
 	if r.habit.Follows && r.within(0, len(r.items), kindNoun, "strip", "panel") < 0 && r.opens("there", "theres", "got", "have") >= 0 && r.mentions(kindNoun, "press", "frame", "bag") {
 		return unit.PressCount // "wrong about the bag, there are two of them free"
 	}
+	if r.soManyOfTarget(i, j) {
+		return unit.PanelCount
+	}
 	for k := i - 1; k >= 0; k-- {
 		if r.is(k, kindNoun, "panel") {
 			return unit.PanelCount
@@ -73,6 +76,9 @@ func (r *reader) countedThings(i, j int) unit.Field {
 // counted before.
 func (r *reader) partOfThem(i, j int, f unit.Field) bool {
 	if r.items[j].word != "of them" {
+		return false
+	}
+	if f == unit.PanelCount && r.soManyOfTarget(i, j) {
 		return false
 	}
 	if r.has(f) || r.word(i-1, "but", "except", "though", "although") || r.word(j+2, "came", "came out", "come out", "turned", "ran", "ended") {
@@ -204,4 +210,26 @@ func (r *reader) loadsOf() {
 			r.remove(i, i+3)
 		}
 	}
+}
+
+// soManyOfTarget: "need 600 wide, 2 of them" counts what is to be made, and none of the
+// strips that it is made of.
+func (r *reader) soManyOfTarget(i, j int) bool {
+	end := j + 1
+	for r.word(end, "them", "em", "those", "please", "total", "altogether", "in all") {
+		end++
+	}
+	if r.items[j].word != "of them" || !r.isBreak(end) || !r.isBreak(i-1) {
+		return false
+	}
+	k := i - 2
+	for k >= 0 && (r.is(k, kindAttr, "wide") || r.word(k, "each")) {
+		k--
+	}
+	if k < 0 || r.items[k].amount == nil || !r.length(k) {
+		return false
+	}
+	for k--; k >= 0 && (r.word(k, "to", "a", "it", "be") || r.is(k, kindVerb)); k-- {
+	}
+	return r.is(k, kindRole, "target")
 }

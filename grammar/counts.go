@@ -246,7 +246,7 @@ func (r *reader) countFaces(i, j, n int) {
 	}
 }
 
-// countsNothing: "5 off each edge" is no count, and "2 1/2s (7 of them)" one of a
+// countsNothing: "5 off each edge", "I trim 5 off" is no count, and "2 1/2s (7 of them)" one of a
 // pile.
 func (r *reader) countsNothing(i, j int) bool {
 	switch r.items[j].word {
@@ -255,7 +255,7 @@ func (r *reader) countsNothing(i, j int) bool {
 			r.items[i].used = true // "two off 1:8 folding wedges"
 			return true
 		}
-		return r.is(j+1, kindRole, "in a row") || r.is(j+1, kindFact, "faces=2", "faces=1") || r.word(j+1, "both", "the", "every", "either")
+		return r.is(i-1, kindRole, "trim") || r.is(j+1, kindRole, "in a row") || r.is(j+1, kindFact, "faces=2", "faces=1") || r.word(j+1, "both", "the", "every", "either")
 	case "of them":
 		return i > 1 && r.items[i-1].brk == '(' && r.items[i-2].amount != nil
 	}

@@ -58,7 +58,7 @@ func (r *reader) thickToThick(i int) bool {
 
 // planedOff: "5 to plane off", "1/4 to joint off" of what strips fill is trim.
 func (r *reader) planedOff(i int) bool {
-	if r.has(unit.StockPiles) && r.word(i+1, "over", "extra", "spare") && r.is(i+2, kindRole, "trim") && small(r.size(i)) {
+	if (r.has(unit.StockPiles) || r.habit.Follows) && r.word(i+1, "over", "extra", "spare") && r.is(i+2, kindRole, "trim") && small(r.size(i)) {
 		return true // "1/2 over for the planer"
 	}
 	if r.has(unit.StockPiles) && r.word(i+1, "to") && r.word(i+2, "lose", "waste", "spare") && r.isBreak(i+3) && small(r.size(i)) {

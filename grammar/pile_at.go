@@ -17,11 +17,21 @@ func (r *reader) pileAt(i int) (pile, bool) {
 			return r.pileOf(i, j, joined)
 		case r.word(j, "at", "@", "of", "x") || r.items[j].brk == '@':
 			joined = true
+		case r.cutTo(j):
 		case !r.inPile(j):
 			return pile{}, false
 		}
 	}
 	return pile{}, false
+}
+
+// cutTo reports whether item j is of the words between a count and what its strips were cut
+// to: "9 ripped to 2 1/4".
+func (r *reader) cutTo(j int) bool {
+	cut := func(i int) bool {
+		return r.is(i, kindRole, "ripped") || r.word(i, "cut", "ripped", "sawn", "planed", "jointed", "milled", "cut to", "ripped to", "ripped at")
+	}
+	return cut(j) && (r.word(j+1, "to", "at") || j+1 < len(r.items) && r.items[j+1].amount != nil) || r.word(j, "to") && cut(j-1)
 }
 
 // countsPile reports whether a number that may count strips stands at item i.
@@ -51,7 +61,7 @@ func (r *reader) inPile(j int) bool {
 	numbered := r.is(j, kindRole, "name") && r.word(j, "no .", "no.", "no", "nr")
 	longs := r.is(j, kindAttr, "long") && isPlural(r.items[j].word)
 	return numbered || longs || r.is(j, kindNoun, "strip") || r.is(j, kindRole, "in a row") || r.is(j, kindWood) || r.is(j, kindWoodSort) ||
-		r.word(j, "off", "ea", "each", "that", "are", "is", "the", "these", "those", "some", "about", "measuring", "in", "fat", "skinny", "good", "ones", "them", "by", "real", "really", "wider", "narrow", "narrower", "big", "small", "short", "odd", "decent", "old", "nice", "little", "thin", "more", "which", "roughly", "around", "exactly", "left", "over", "spare", "remaining")
+		r.word(j, "off", "ea", "each", "that", "are", "is", "the", "these", "those", "some", "about", "measuring", "measure", "measures", "in", "fat", "skinny", "good", "ones", "them", "by", "real", "really", "wider", "narrow", "narrower", "big", "small", "short", "odd", "decent", "old", "nice", "little", "thin", "more", "which", "roughly", "around", "exactly", "left", "over", "spare", "remaining")
 }
 
 // pileOf joins the count at item i with the width at item j.

@@ -228,7 +228,7 @@ func (r *reader) reckoned() {
 			r.items[i].meaning = meaning{}
 		case r.is(i, kindSay) && r.word(i, "wants") && r.word(i+1, "it", "this", "that") && r.wideAlone(i+2) && r.stockPairs(len(r.items)) > 1:
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
-		case r.getsWide(i):
+		case r.getsWide(i), r.getsToWidth(i):
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 		case r.free(i) && r.length(i) && r.itShouldBe(i):
 			r.items[i-1].meaning = meaning{kind: kindRole, id: "target"}
@@ -295,6 +295,14 @@ func (r *reader) getsWide(i int) bool {
 		return false
 	}
 	return r.spokenCounts() > 1 && !r.mentions(kindNoun, "bar", "panel", "press") && !r.mentions(kindVacuum) && !r.pressureSaid()
+}
+
+// getsToWidth: beside a stock "how do i get to 24" is of its width, and no gauge's.
+func (r *reader) getsToWidth(i int) bool {
+	if !r.is(i, kindVacuum, "pull") || !r.word(i, "get to") || !r.wideAlone(i+1) || !r.isBreak(i+2) && !r.is(i+2, kindAttr, "wide") || r.stockPairs(len(r.items)) < 2 {
+		return false
+	}
+	return r.within(0, i, kindVacuum) < 0 && r.within(i+1, len(r.items), kindVacuum) < 0 && !r.mentions(kindNoun, "bar", "pump", "bag", "press", "leak") && !r.pressureSaid()
 }
 
 // wideAlone reports whether a measure at item i could be how wide a panel is, as no other

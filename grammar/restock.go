@@ -75,7 +75,7 @@ func (r *reader) rowWidth(i int) int {
 	for r.word(j, "the", "those", "these", "my", "our") {
 		j++
 	}
-	if j >= len(r.items) || !of && !(more && r.items[j].amount != nil && r.items[j].amount.plural) || !r.free(j) || !r.length(j) || !small(r.size(j)) || r.items[j].amount.value == nil {
+	if j >= len(r.items) || !of && !(more && r.items[j].amount != nil && r.items[j].amount.plural) && !r.foundWide(i, j) || !r.free(j) || !r.length(j) || !small(r.size(j)) || r.items[j].amount.value == nil {
 		return -1
 	}
 	if of && r.items[j].amount.form == formWords && !r.items[j].amount.plural && r.next(j) >= 0 {
@@ -85,6 +85,15 @@ func (r *reader) rowWidth(i int) int {
 		return -1
 	}
 	return j
+}
+
+// foundWide: "found 3 more 82 wide", "there are also 4 45 wide" name strips by their width.
+func (r *reader) foundWide(i, j int) bool {
+	if j >= len(r.items) || r.items[j].amount == nil || r.items[j].amount.link != linkNone || !r.free(j) || !r.is(j+1, kindAttr, "wide") || !r.isBreak(j+2) || r.phrase.Command != nil {
+		return false
+	}
+	from, _ := r.clause(i)
+	return j == i+1 && r.opensWithin(from, i, "found", "also", "add", "plus", "forgot", "another", "bought") || r.word(j-1, "more", "extra", "additional") && r.opensWithin(from, i, "found", "also", "add", "plus", "forgot", "have", "got", "are", "theres", "bought")
 }
 
 // rowOpens reports whether nothing between item last and item i makes its number one of something
@@ -120,7 +129,7 @@ const wasted = `lost used broke ruined spoiled cracked dropped binned chucked wr
 
 var (
 	wastes   = wordSet(wasted)
-	rowWords = wordSet(`found add adding plus got get have only another lose drop scrap minus skip ditch toss scratch and counted theres there are bought ripped cut so turned up ` + wasted)
+	rowWords = wordSet(`found also forgot add adding plus got get have only another lose drop scrap minus skip ditch toss scratch and counted theres there are bought ripped cut so turned up ` + wasted)
 )
 
 // takenBefore: "lost 2 of the 3s".

@@ -1,5 +1,7 @@
 package grammar
 
+import "strings"
+
 // stockRows finds a width and a count in each of the rows that a stock is told in
 // where their words, not their order, say which is which: "2 1/4 (x8), 3 (x6)",
 // "2in: 9 ea. / 3in: 3 ea.", "qty 12 - 2.125", "twelve 70s and ten 55s". One row
@@ -60,6 +62,9 @@ func (r *reader) rowBefore(i int) int {
 	if k := i - 2; k >= 0 && (r.items[i-1].brk == ',' || r.items[i-1].brk == ':') && r.items[k].amount != nil && r.items[k].amount.plural && (r.isBreak(i+1) || r.word(i+1, "off", "each", "ea", "and") || r.word(i+1, "of") && r.word(i+2, "them", "those", "these", "em")) {
 		return k // "two and a halfs, twenty of them. fours, five."
 	}
+	if r.rowOfLine(i) {
+		return i - 2
+	}
 	k := i - 1
 	bracket := false
 	for k >= 0 && (r.word(k, "x", "i", "have", "got", "we", "theres", "about", "of", "only", "just") || r.items[k].brk == '(') && r.items[k].amount == nil {
@@ -78,7 +83,7 @@ func (r *reader) rowBefore(i int) int {
 		return k
 	case (r.word(k, "qty", "quantity", "count") || r.items[k].brk == ':') && k > 0 && r.items[k-1].amount != nil && (r.items[k].brk != ':' || r.eachBehind(i) || r.word(i+1, "off", "pcs")):
 		return k - 1
-	case r.items[k].brk == ',' && k > 0 && (r.word(k-1, "ones") || r.is(k-1, kindNoun, "strip") && r.word(i-1, "theres", "have", "got") && r.isBreak(i+1)):
+	case r.items[k].brk == ',' && k > 0 && (r.word(k-1, "ones") && r.wholeBehind(i) < 0 || r.is(k-1, kindNoun, "strip") && r.word(i-1, "theres", "have", "got") && r.isBreak(i+1)):
 		return r.widthOfOnes(k - 1)
 	case ones && k < i-1 && r.word(i-1, "have", "got", "theres"):
 		return k
@@ -155,4 +160,28 @@ func (r *reader) rowBehind(i int) int {
 		return i + 3
 	}
 	return -1
+}
+
+// wholeBehind is the number that stands right behind item i, so that item i counts it: "7 38 mm
+// ones, 4 82 mm ones"; -1 where none does.
+func (r *reader) wholeBehind(i int) int {
+	if i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkNone {
+		return i + 1
+	}
+	return -1
+}
+
+// rowOfLine: a line that is nothing but "2 1/4: 14" tells a width and the
+// count at item i.
+func (r *reader) rowOfLine(i int) bool {
+	w := i - 2
+	if w < 0 || r.items[w].amount == nil || r.items[w].amount.link != linkNone || r.items[i].amount.link != linkNone || !r.items[i].amount.bare() || w > 0 && !strings.Contains(r.text[r.items[w-1].start:r.items[w].start], "\n") {
+		return false
+	}
+	end := i + 1
+	for r.word(end, "pcs", "pieces", "pc", "off", "ea") || r.is(end, kindNoun, "strip") {
+		end++
+	}
+	ends := end >= len(r.items) || strings.Contains(r.text[r.items[end-1].end:r.items[end].end], "\n")
+	return ends && r.items[i-1].brk == ':'
 }
