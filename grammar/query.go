@@ -40,10 +40,8 @@ func (r *reader) query() bool {
 			r.readLoads(i, c)
 		case w == "the book" || w == "nobody checked" || w == "noone checked" || w == "who checked" || w == "did anybody check" || w == "did anyone check" || w == "has anybody checked" || w == "has anyone checked" || w == "whos checked" || w == "who posted" || w == "who measured":
 			r.readLoads(i, c)
-		case in(w, "anything still in", "whats still in", "what is still in") && !r.nothingAfter(i):
-			continue
 		case in(w, "anything still in", "whats still in", "what is still in", "whats under vacuum", "what have we got in the press", "what have we got in the presses", "what have we got in the bag", "what have we got in", "what do we have in the press", "what have i got in the press", "which load is in the press", "whats cooking in the press", "whos in the press", "whats in the frame", "what is in the frame", "anything in the bag", "anything in the frame", "whats in the presses", "what is in the presses", "anything in the presses", "anything still in the press", "anything still in the presses", "anything still in the bag", "anything left in the press", "whats in the bags", "whats in the press", "what is in the press", "what is now in the press", "whats now in the press", "what is currently in the press", "whats currently in the press", "whats in the press now", "anything in the press", "whats in the bag", "what is in the bag", "in the press right now", "whats pressing", "anything pressing", "is the press empty", "is the press free", "press free", "is the bag empty", "is the bag free", "whats in press", "what is in press", "what was in"):
-			if r.hasMeasures(i) {
+			if r.hasMeasures(i) || strings.HasSuffix(w, "still in") && !r.nothingAfter(i) {
 				continue
 			}
 			c.Query.Pressing = true
