@@ -2,6 +2,7 @@ package engine
 
 import (
 	"math"
+	"slices"
 
 	"presshand/engine/unit"
 )
@@ -13,7 +14,23 @@ func (b *builder) saidLayers() unit.Layers {
 	if !b.known(unit.SledThickness) || !work {
 		return nil
 	}
-	return b.layersOnSled()
+	layers := b.layersOnSled()
+	var caul unit.Layers
+	if last := len(layers) - 1; layers[last].Part == partCaul {
+		layers, caul = layers[:last], layers[last:]
+	}
+	return append(slices.Repeat(layers, b.panelsAbove()), caul...)
+}
+
+// panelsAbove is how many panels lie on each other, each on a sled of its own, where a
+// stack is asked about and nothing says that some lie side by side.
+func (b *builder) panelsAbove() int {
+	const mostLevels = 100
+	n, ok := b.number(unit.PanelCount)
+	if b.q.About != Stack || !ok || n < 1 || n > mostLevels || n != math.Trunc(n) || b.known(unit.PanelWidth) {
+		return 1
+	}
+	return int(n)
 }
 
 // layersOnSled returns a sled and what was said to lie on it.

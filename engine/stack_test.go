@@ -32,6 +32,19 @@ func TestStack_twoLevels(t *testing.T) {
 	}
 }
 
+// By hand: three times 19.05 + 12.7 is 95.25 mm, and the caul of 12 lies on top once; panels
+// that may lie side by side are no levels.
+func TestStack_panelsOnSleds(t *testing.T) {
+	said := unit.Facts{unit.PanelCount: unit.Number(3), unit.PanelThickness: unit.Number(19.05), unit.SledThickness: unit.Number(12.7), unit.Opening: unit.Number(76.2)}
+	a := mustAnswer(t, engine.Stack, said)
+	wantTriple(t, a, unit.StackHeight, 95.25, 95.25, 95.25, 1e-9)
+	wantCheck(t, a, "height", engine.Stop, engine.ReasonTooHigh)
+	said[unit.CaulThickness] = unit.Number(12)
+	wantTriple(t, mustAnswer(t, engine.Stack, said), unit.StackHeight, 107.25, 107.25, 107.25, 1e-9)
+	said[unit.PanelWidth], said[unit.PanelLength] = unit.Number(600), unit.Number(1200)
+	wantTriple(t, mustAnswer(t, engine.Stack, said), unit.StackHeight, 43.75, 43.75, 43.75, 1e-9)
+}
+
 // A side bar counts where it stands higher than what lies on its sled, and no
 // sled rests on it.
 func TestStack_sideBar(t *testing.T) {
