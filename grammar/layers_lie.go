@@ -84,6 +84,9 @@ func (r *reader) toldAgain(s layerSpan) bool {
 // eachOn: "three panels 3/4 thick, each on a 1/2 sled", "panels 3/4, each one on its own
 // sled", "three panels 3/4 on 1/2 sleds".
 func (r *reader) eachOn(i int) bool {
+	if !r.word(i, "on", "each", "every") {
+		return false
+	}
 	from, _ := r.sentence(i)
 	if r.word(i, "on") && r.within(from, i, kindNoun, "panel") >= 0 {
 		j := i + 1
