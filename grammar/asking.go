@@ -19,8 +19,10 @@ func (r *reader) findAsks() {
 		case opens && strings.HasPrefix(it.word, "before the vacuum"), r.partAlways(i), r.differsFromBar(i):
 		case r.is(i, kindAsk, "profile") && r.ourPart(i) != "":
 			it.meaning = meaning{kind: kindNoun, id: r.ourPart(i)} // "will it fit? our bag is 54 wide"
+			r.hear(i)
 		case it.word == "our shop is" && r.is(i, kindAsk, "profile") && (r.mentions(kindAir, "service") && r.mentions(kindAsk, "move", "move:emc_pct", "move:cup_mm") || i > 0 && (r.asksSomething() || r.opens("how") > i || r.asksHowLong())):
 			it.meaning = meaning{kind: kindAir, id: "shop"} // "epoxy, our shop is 16 degrees. how long?"
+			r.hear(i)
 		case r.settlesPump(i):
 			it.used, r.phrase.Asks = true, append(r.phrase.Asks, Ask{About: Pump, For: []unit.Field{unit.UltimateVacuum}, question: true})
 		case r.asksNoWord(i), r.asksNothing(i), r.reminisces(i), r.onlyHurries(i), r.is(i, kindAsk, "profile") && r.is(i+1, kindRole, "trim"): // "default trim"

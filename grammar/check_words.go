@@ -21,6 +21,7 @@ func (r *reader) bookWords() {
 			r.becomes(i, i+1, Check, "checked")
 		case r.is(i, kindRole, "job") && r.word(i, "job") && r.word(i-1, praising...) && (i+1 >= len(r.items) || r.items[i+1].amount == nil):
 			r.items[i].meaning, r.items[i].word = meaning{}, "work" // "good job"
+			r.hear(i)
 		case r.is(i, kindNoun) || r.is(i, kindVacuum):
 			if r.word(i+1, "dead", "bang", "spot", "smack", "right", "exactly") && r.word(i+2, "on", "at") && i+3 < len(r.items) && r.items[i+3].amount != nil {
 				r.remove(i+1, i+3) // "bar dead on 1"
@@ -41,6 +42,7 @@ var praising = []string{"good", "great", "nice", "fine", "lovely", "excellent", 
 func (r *reader) becomes(from, to int, v Verb, word string) {
 	it := &r.items[from]
 	it.meaning, it.word, it.taken, it.end = meaning{kind: kindVerb, id: string(v)}, word, false, r.items[to-1].end
+	r.hear(from)
 	it.text = r.text[it.start:it.end]
 	r.remove(from+1, to)
 }
@@ -69,6 +71,7 @@ func (r *reader) vacBehind(i int) {
 	r.items[i].end = it.start + len(strings.TrimRight(typed[:at], " "))
 	r.items[i].text = r.text[it.start:r.items[i].end]
 	r.items = slices.Insert(r.items, i+1, vac)
+	r.hear(i + 1)
 }
 
 // secondCheck joins "2nd check", and parts "3 second check", which is no three seconds.
@@ -123,6 +126,7 @@ func (r *reader) holdLifted(i int) {
 		}
 		if r.word(to, "lifted", "removed", "cleared", "released", "off", "over", "gone") && r.isBreak(to+1) {
 			r.items[i].meaning, r.items[i].word = meaning{kind: kindVerb, id: string(Clear)}, "lift the hold" // "hold on 1 is lifted"
+			r.hear(i)
 			r.remove(i+2, to+1)
 		}
 		return

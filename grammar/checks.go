@@ -8,6 +8,7 @@ func (r *reader) measuredParts() {
 	for i := range r.items {
 		if r.is(i, kindVerb, string(Check)) && r.is(i-1, kindNoun) {
 			r.items[i].meaning, r.items[i].word = meaning{}, "is"
+			r.hear(i)
 		}
 	}
 }

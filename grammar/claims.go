@@ -309,6 +309,7 @@ func (r *reader) earlierNow(i int) {
 			for k := max(i-2, 0); k < i; k++ {
 				if r.word(k, "was", "were", "read", "showed", "said") {
 					r.items[k].word = "is"
+					r.hear(k)
 				}
 			}
 		}

@@ -189,6 +189,7 @@ func (r *reader) sawnApart() {
 	}
 	for _, k := range [...]int{flat, quarter} {
 		r.items[k].meaning = meaning{kind: kindWoodSort}
+		r.hear(k)
 		r.unuse(r.items[k].text)
 	}
 }

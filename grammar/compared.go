@@ -9,6 +9,7 @@ func (r *reader) comparing() {
 	for i := range r.items {
 		if r.moreThanWood(i) {
 			r.items[i].word, r.items[i].meaning = "versus", meaning{kind: kindRole, id: "compare"}
+			r.hear(i)
 			return
 		}
 		if !r.word(i, "compare", "comparing") {
@@ -26,6 +27,7 @@ func (r *reader) comparing() {
 		}
 		r.items[i].used = true
 		r.items[link].word, r.items[link].meaning = "versus", meaning{kind: kindRole, id: "compare"}
+		r.hear(link)
 	}
 }
 

@@ -58,6 +58,7 @@ func (r *reader) corrections() {
 			i = r.forget(i, r.endOfSize(now))
 		case r.sameCountAgain(i, now):
 			r.items[i].meaning = meaning{kind: kindFix}
+			r.hear(i)
 		case r.rateCorrected(i, now):
 			i = r.forget(i, now+3)
 		case r.pairAgain(i, now):
@@ -67,6 +68,7 @@ func (r *reader) corrections() {
 		case r.labelledNumber(now):
 			if stumbles[r.items[i].word] {
 				r.items[i].meaning = meaning{kind: kindFix} // "need 28 er 24 wide"
+				r.hear(i)
 			}
 		case r.placeNumber(i-1, now):
 			i = r.forget(i, now+1)

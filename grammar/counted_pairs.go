@@ -54,5 +54,6 @@ func (r *reader) boardsPlanned() {
 	}
 	if m, n := trade.longest([]scrap{{norm: "panels", shape: shapeWord}}, 0); n == 1 {
 		r.items[board].meaning, r.items[board].word = m, "panels"
+		r.hear(board)
 	}
 }

@@ -110,7 +110,9 @@ func (r *reader) partCount(i int) {
 	a.value, a.form = new(big.Rat).Sub(a.value, count.amount.value), formFraction
 	part.amount = &a
 	r.items = slices.Insert(r.items, i, count)
+	r.hear(i)
 	r.items[i+1] = part
+	r.hear(i + 1)
 }
 
 // countsSized: in "under vacuum - 5 1/2 inch panels 24x48" the 5 counts the panels, and is no

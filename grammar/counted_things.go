@@ -155,6 +155,7 @@ func (r *reader) wideBoards() {
 		}
 		if r.size(k) > widestStrip && r.size(k+1) > widestStrip && (r.size(k+1) < 1 || r.within(k+2, len(r.items), kindNoun, "strip") >= 0) {
 			r.items[j].meaning, r.items[j].word = meaning{kind: kindNoun, id: "panel"}, "panels"
+			r.hear(j)
 		}
 	}
 }
@@ -187,6 +188,7 @@ func (r *reader) piecesOfPanel() {
 		case !counted || !r.is(i, kindNoun, "strip") || !r.word(i+1, "of") || !r.is(i+2, kindNoun, "panel"):
 		case r.isBreak(i + 3), r.items[i+3].amount != nil:
 			r.items[i+2].word = "panels"
+			r.hear(i + 2)
 			r.remove(i, i+2)
 		default:
 			r.remove(i+1, i+3)
@@ -207,6 +209,7 @@ func (r *reader) loadsOf() {
 			it.amount.value = big.NewRat(int64(n*m), 1)
 			it.start, it.text = r.items[i].start, r.text[r.items[i].start:it.end]
 			r.items[i+3] = it
+			r.hear(i + 3)
 			r.remove(i, i+3)
 		}
 	}

@@ -312,6 +312,7 @@ func (r *reader) offStrips() {
 				id, word = "panel", "panels" // "8 off 600x1200"
 			}
 			r.items[i+1].meaning, r.items[i+1].word = meaning{kind: kindNoun, id: id}, word
+			r.hear(i + 1)
 		}
 	}
 	r.wideBoards()
@@ -346,6 +347,7 @@ func (r *reader) counted(i int) int {
 		case it.word == "of" && r.word(j+1, "them", "em", "those"):
 			r.items[j+1].used = true
 			it.word, it.used = "of them", true
+			r.hear(j)
 			return j
 		case it.brk == '-' && j == i+1 && it.start == r.items[i].end, it.brk == 'x':
 		case r.isBreak(j):
@@ -365,6 +367,7 @@ func (r *reader) counted(i int) int {
 		case it.kind == kindNoun && it.id == "panel" && !isPlural(it.word) && j+1 < len(r.items) && (r.is(j+1, kindNoun, "panel", "face") || r.word(j+1, "blanks")):
 		case it.kind == kindAttr && it.word == "lengths" && (r.word(j+1, "of") || r.is(j+1, kindWood) || r.is(j-1, kindWood) && r.items[i].amount.form == formWords || r.items[i].amount.form == formWords && r.isBreak(j+1)):
 			it.meaning = meaning{kind: kindNoun, id: "strip"}
+			r.hear(j)
 			return j
 		case it.kind == kindNoun:
 			return j

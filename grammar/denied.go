@@ -118,15 +118,19 @@ func (r *reader) findFixes() {
 		}
 		if r.word(i, "well") && r.isBreak(i-1) && i+1 < len(r.items) && r.items[i+1].amount != nil && r.amountBefore(i) && !r.spreadBehind(i) {
 			r.items[i].kind = kindFix // "12 strips, well 11"
+			r.hear(i)
 		}
 		if r.hesitates(i) {
 			r.items[i].kind = kindFix
+			r.hear(i)
 		}
 		if r.renamed(i) {
 			r.items[i].kind, r.items[i+1].used = kindFix, true
+			r.hear(i)
 		}
 		if r.saidAgain(i) {
 			r.items[i].kind = kindFix
+			r.hear(i)
 		}
 		if r.is(i, kindNot) && r.items[i].word == "no" && i+1 < len(r.items) && (r.isBreak(i+1) || r.items[i+1].amount != nil) && i > 0 {
 			j := i + 1
@@ -135,6 +139,7 @@ func (r *reader) findFixes() {
 			}
 			if j < len(r.items) && (r.items[j].amount != nil || r.is(j, kindFix)) && r.amountBefore(i) {
 				r.items[i].kind = kindFix
+				r.hear(i)
 			}
 		}
 	}
@@ -223,6 +228,7 @@ func (r *reader) itsNow() {
 		if r.free(i) && r.word(i-1, "so", "to") && r.word(i+1, "again") {
 			if k := r.lastBefore(i, i); k >= 0 {
 				r.items[i+1].meaning = meaning{kind: kindFix} // "well 8 but one had a knot so 7 again"
+				r.hear(i + 1)
 				r.bind(i, r.bound[k].fact.Field)
 				r.fixedAt = append(r.fixedAt, i)
 				continue

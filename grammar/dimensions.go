@@ -60,6 +60,7 @@ func (r *reader) livesIn() {
 	for i := range r.items {
 		if r.goesFarOff(i) {
 			r.items[i+1].meaning = meaning{kind: kindAir, id: "service"}
+			r.hear(i + 1)
 		}
 		if !r.is(i, kindAir, "service") || !in(r.items[i].word, "live", "lives", "lives in", "live in", "living in", "live at", "lives at", "goes to", "ends up", "it goes in") {
 			continue
@@ -70,6 +71,7 @@ func (r *reader) livesIn() {
 		}
 		if r.is(j, kindAir, "shop") {
 			r.items[j].id = "service"
+			r.hear(j)
 		}
 	}
 }

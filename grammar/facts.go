@@ -306,6 +306,7 @@ func (r *reader) flatOrQuarter(a, b int) {
 	}
 	r.replacesCue(a)
 	r.items[a].meaning = meaning{kind: kindFact, id: "sawn=flat"}
+	r.hear(a)
 }
 
 // filmOrWax: of "waxed sled or plastic?" the film is what the strips would lie on.
@@ -313,6 +314,7 @@ func (r *reader) filmOrWax(a, b int) {
 	for _, p := range [...][2]int{{a, b}, {b, a}} {
 		if k := p[0]; r.is(k, kindNoun, "film") && !r.items[k].used && p[1] >= 0 && r.items[p[1]].kind == kindFact && strings.HasPrefix(r.items[p[1]].id, "surface=") {
 			r.items[k].meaning = meaning{kind: kindFact, id: "surface=film"}
+			r.hear(k)
 		}
 	}
 }

@@ -39,6 +39,7 @@ func (r *reader) pressedCups() bool {
 	for i := range r.items {
 		if it := &r.items[i]; r.is(i, kindFact, "cup_up=hump", "cup_up=hollow") && r.pressedDown(i) {
 			it.meaning, found = meaning{kind: kindNoun, id: "cup"}, true
+			r.hear(i)
 		}
 	}
 	return found

@@ -82,8 +82,10 @@ func (r *reader) foreignWords() {
 		switch r.items[i].word {
 		case "strong":
 			r.items[i].meaning = meaning{kind: kindAttr, id: "thick"}
+			r.hear(i)
 		case "large", "broad":
 			r.items[i].meaning = meaning{kind: kindAttr, id: "wide"}
+			r.hear(i)
 		}
 	}
 }

@@ -119,6 +119,7 @@ func (r *reader) theirAir() {
 		warm := r.is(k, kindAir, "temp") && r.word(k, "thermometer", "thermostat")
 		if r.word(k-1, "her", "his", "their") && (damp || warm) && r.mentions(kindWood) && !r.mentions(kindGlue) {
 			r.items[k-1].meaning = meaning{kind: kindAir, id: "service"}
+			r.hear(k - 1)
 		}
 	}
 	if !r.mentions(kindAir, "service") {

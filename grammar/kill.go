@@ -20,6 +20,7 @@ func (r *reader) killNames() {
 		}
 		if r.items[i].word == "the book" && r.bookSpeaks(i) {
 			r.items[i].meaning = meaning{kind: kindPerson, id: "person"}
+			r.hear(i)
 		}
 		if am == nil {
 			continue

@@ -34,6 +34,7 @@ func (r *reader) labelMarks() {
 		out = append(out, it)
 	}
 	r.items = out
+	r.hearAll()
 }
 
 // arrowBefore reports whether a number stands right before the name at the end of

@@ -241,6 +241,7 @@ func (r *reader) colonsInLayers(from int) {
 	for i := from; i+2 < len(r.items); i++ {
 		if r.is(i, kindNoun) && layerParts[r.items[i].id] != "" && r.items[i+1].brk == ':' && r.free(i+2) {
 			r.items[i+1] = item{start: r.items[i+1].start, end: r.items[i+1].end, word: "is", used: true}
+			r.hear(i + 1)
 		}
 	}
 }

@@ -217,6 +217,7 @@ func (r *reader) loseInTime() {
 		}
 		if k := r.next(i); k >= 0 && r.items[k].amount != nil && r.amountsIn(k+1, min(k+5, len(r.items))) > 0 && r.said(unit.Lasting) {
 			r.items[i].meaning = meaning{kind: kindNoun, id: "leak"}
+			r.hear(i)
 		}
 	}
 }

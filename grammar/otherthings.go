@@ -101,6 +101,7 @@ func (r *reader) sizeBehind(k int) {
 	n := r.next(i)
 	if n := i + 1; n < len(r.items) && r.word(n, "t", "tooth", "teeth", "tpi") {
 		r.items[i].amount.dead, r.items[n].word, r.items[n].used = true, "teeth", true
+		r.hear(n)
 		return // "blade 40T"
 	}
 	direct := n == i+1 && r.is(n, kindAttr)

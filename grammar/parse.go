@@ -14,10 +14,20 @@ func Parse(text string, habit Habit) Phrase {
 	if p, ok := pictureSetting(text); ok {
 		return p
 	}
+	r := readMessage(text, habit)
+	if r == nil {
+		return Phrase{Unused: []string{text}}
+	}
+	return r.phrase
+}
+
+// readMessage reads a message that is neither of the long form nor a setting; nil where
+// it links to the first number beyond those that are read.
+func readMessage(text string, habit Habit) *reader {
 	tokens := folded(tokenize(text), text)
 	tree, err := parser.ParseFromLexer(peek(tokens))
-	if err != nil { // a link to the first number beyond those that are read
-		return Phrase{Unused: []string{text}}
+	if err != nil {
+		return nil
 	}
 	r := &reader{text: text, habit: habit, items: items(tree, tokens), bound: make([]binding, 0, 12)}
 	r.finish()
@@ -25,7 +35,7 @@ func Parse(text string, habit Habit) Phrase {
 	r.follows()
 	r.levelsUnread()
 	r.leaveNone()
-	return r.phrase
+	return r
 }
 
 // finish fills in what the tree does not know.
@@ -36,6 +46,7 @@ func (r *reader) finish() {
 			it.text = r.text[it.start:it.end]
 		}
 	}
+	r.hearAll()
 	r.tidy()
 	r.inWhile()
 	r.system = r.lengthSystem()

@@ -114,6 +114,7 @@ func (r *reader) buckets() {
 	for i := range r.items {
 		if r.is(i, kindRole, "label") && r.word(i, "bucket", "buckets", "pail") && r.emptied(i) && !r.is(i+1, kindSay) {
 			r.items[i].meaning = meaning{kind: kindPeril, id: "vessel"}
+			r.hear(i)
 		}
 	}
 }

@@ -228,10 +228,13 @@ func (r *reader) reckoned() {
 			r.items[i].meaning = meaning{}
 		case r.is(i, kindSay) && r.word(i, "wants") && r.word(i+1, "it", "this", "that") && r.wideAlone(i+2) && r.stockPairs(len(r.items)) > 1:
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
+			r.hear(i)
 		case r.getsWide(i), r.getsToWidth(i):
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
+			r.hear(i)
 		case r.free(i) && r.length(i) && r.itShouldBe(i):
 			r.items[i-1].meaning = meaning{kind: kindRole, id: "target"}
+			r.hear(i - 1)
 		}
 	}
 }

@@ -33,18 +33,23 @@ func (r *reader) cuesByContext() {
 	for i := range r.items {
 		if r.asksThePlan(i) {
 			r.items[i].id = "schedule"
+			r.hear(i)
 		}
 		if r.mostOnGauge(i) {
 			r.items[i].meaning = meaning{kind: kindAsk, id: "face:ambient_kpa"}
+			r.hear(i)
 		}
 		if r.waitsToOpen(i) {
 			r.items[i].id = "glue:press_time_min"
+			r.hear(i)
 		}
 		if r.pumpRuns(i) {
 			r.items[i].id = "pump"
+			r.hear(i)
 		}
 		if r.word(i, "enough") && r.isBreak(i-1) && r.isBreak(i+1) && r.stockPairs(len(r.items)) > 1 {
 			r.items[i].meaning = meaning{kind: kindAsk, id: "strips"}
+			r.hear(i)
 		}
 	}
 }

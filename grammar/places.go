@@ -22,6 +22,7 @@ func (r *reader) glueRoom() {
 	for i := range r.items {
 		if r.is(i, kindAir, "service") {
 			r.items[i].id = "shop"
+			r.hear(i)
 		}
 	}
 }

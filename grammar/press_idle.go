@@ -164,9 +164,11 @@ func (r *reader) moreOfSize() {
 		}
 		if r.word(0, "and") && i == 1 {
 			r.items[0].word = "plus"
+			r.hear(0)
 		}
 		end := r.items[k-1].end
 		r.items = slices.Insert(r.items, k, item{meaning: meaning{kind: kindNoun, id: "panel"}, word: "panels", start: end, end: end})
+		r.hear(k)
 		if r.is(i-1, kindVerb, string(Copy)) {
 			r.items[i-1].meaning = meaning{}
 		}

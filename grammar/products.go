@@ -35,6 +35,7 @@ func (r *reader) afterWide(i, end int) bool {
 	}
 	r.items[i].amount.link, r.items[i+1].amount.link = linkNone, linkNone
 	r.items[k].meaning, r.items[k].used = meaning{kind: kindAttr, id: "wide"}, true
+	r.hear(k)
 	if n := r.next(end - 1); r.is(n, kindAttr, "thick", "long") && n == end {
 		r.items[n].used = true
 	}

@@ -137,6 +137,7 @@ func (r *reader) waxAlone() {
 	for i := range r.items {
 		if r.word(i, "wax") && r.items[i].kind == kindNone && r.isBreak(i-1) && r.isBreak(i+1) && i > 0 {
 			r.items[i].meaning = meaning{kind: kindFact, id: "surface=waxed"}
+			r.hear(i)
 		}
 	}
 }

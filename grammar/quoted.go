@@ -58,6 +58,7 @@ func (r *reader) pushQuoted(from, i, to int, why bool) bool {
 		(r.word(i-1, "isnt") || r.word(i-1, "is") && (r.within(i, to, kindNot) >= 0 || r.opensWithin(i, to, "far joint", "last joint", "first joint", "joint", "joints"))) && r.opensWithin(i, to, "enough", "ok", "okay", "plenty")
 	if asked && !why {
 		r.items[i-1].meaning = meaning{kind: kindAsk, id: "why"}
+		r.hear(i - 1)
 	}
 	return why || asked
 }

@@ -47,6 +47,7 @@ func (r *reader) rangeSettled(i int) {
 	}
 	r.unuse(r.items[high].text)
 	r.items[high] = item{start: r.items[high].start, end: r.items[high].end, used: true, meaning: meaning{kind: kindFill}}
+	r.hear(high)
 	r.standsFor(i, now)
 	if from, _ := r.clause(max(i-2, 0)); i > 1 && r.items[i-1].brk == ',' && r.amountsIn(from, i) == 0 && r.within(from, i, kindAttr) >= 0 {
 		r.items[i-1].brk = ':' // "widths are all over the place, 1 7/8 to 2 1/8, call it 2"
@@ -103,6 +104,7 @@ func (r *reader) nearlySaid(i int) {
 	r.standsFor(i, k)
 	for j := i - 1; j >= 0 && (roughly[r.items[j].word] || r.is(j, kindRole, "length")) && r.items[j].amount == nil; j-- {
 		r.items[j].meaning, r.items[j].word, r.items[j].used = meaning{kind: kindFill}, "", true
+		r.hear(j)
 	}
 }
 

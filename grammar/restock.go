@@ -319,6 +319,7 @@ func (r *reader) withinThou() {
 		told := r.within(from, i, kindNoun, "strip") >= 0 || r.opensWithin(from, i, "they", "theyre", "all", "everything", "thicknesses") || r.is(i-1, kindAttr, "thick")
 		if told && r.within(from, to, kindNoun, "cup", "bow", "gap", "panel", "bar", "joint", "wedge") < 0 && !r.opensWithin(i, to, "flat", "straight", "square") {
 			r.items[i].meaning = meaning{kind: kindRole, id: "vary"}
+			r.hear(i)
 		}
 	}
 }

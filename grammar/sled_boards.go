@@ -97,6 +97,7 @@ func (r *reader) sheetsMake() {
 		board.amount, board.start, board.end = &am, r.items[i+2].start, r.items[last].end
 		board.text = r.text[board.start:board.end]
 		r.items[i+2] = board
+		r.hear(i + 2)
 		r.items = slices.Delete(r.items, i+3, last+1)
 	}
 }
@@ -134,8 +135,10 @@ func (r *reader) sheetsOnMat() {
 		case !r.is(i, kindNoun, "core") || r.word(i, "core", "cores", "substrate") || r.is(i+1, kindNoun):
 		case bent && i > 0 && r.items[i-1].amount != nil:
 			r.items[i].meaning.id = r.items[board].id
+			r.hear(i)
 		case board < 0 && r.overMat(i):
 			r.items[i].meaning.id = "caul"
+			r.hear(i)
 		}
 	}
 }

@@ -132,6 +132,7 @@ func (r *reader) boatLong(i int) bool {
 	possessive := strings.ContainsAny(r.items[k].text, "'’")
 	if possessive || r.items[i].amount.float() > 17 && r.word(k, "footer") {
 		r.items[k].word = "boat"
+		r.hear(k)
 		return true
 	}
 	return false

@@ -71,6 +71,7 @@ func (r *reader) humpedBy() {
 		}
 		end := r.items[k].end
 		r.items = slices.Insert(r.items, k+1, item{meaning: meaning{kind: kindNoun, id: "cup"}, word: "cup", start: end, end: end})
+		r.hear(k + 1)
 	}
 }
 

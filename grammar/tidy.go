@@ -92,10 +92,12 @@ func (r *reader) inAMinute() {
 		u := unit.Minute
 		at := it.start + len("in")
 		r.items[i] = item{word: "in", text: r.text[it.start:at], start: it.start, end: at}
+		r.hear(i)
 		r.items = slices.Insert(r.items, i+1, item{
 			text: strings.TrimSpace(r.text[at:it.end]), start: at, end: it.end,
 			amount: &amount{value: one, form: formWords, unit: &u, unitRaw: "min"},
 		})
+		r.hear(i + 1)
 	}
 }
 
@@ -104,6 +106,7 @@ func (r *reader) slashes() {
 	for i := 1; i+1 < len(r.items); i++ {
 		if am := r.items[i-1].amount; r.items[i].brk == '/' && am != nil && am.is(unit.Lasting) && (r.is(i+1, kindNoun, "panel") || r.word(i+1, "load") || r.is(i+1, kindVerb, "show")) {
 			r.items[i].brk, r.items[i].word = 0, "per"
+			r.hear(i)
 		}
 	}
 }

@@ -11,10 +11,12 @@ func (r *reader) flatSawnThings() {
 	for i := 0; i+1 < len(r.items); i++ {
 		if r.is(i, kindAir, "service") && strings.HasSuffix(r.items[i].word, "a flat") && r.word(i+1, "sawn", "sawed", "grain", "grained") {
 			r.items[i].meaning, r.items[i].end = meaning{kind: kindFact, id: "sawn=flat"}, r.items[i+1].end
+			r.hear(i)
 			r.items = slices.Delete(r.items, i+1, i+2)
 		}
 		if am := r.items[i].amount; am != nil && am.bare() && am.value != nil && am.float() == 0.25 && r.word(i+1, "sawn", "sawed") {
 			r.items[i].amount, r.items[i].meaning, r.items[i].end = nil, meaning{kind: kindFact, id: "sawn=quarter"}, r.items[i+1].end
+			r.hear(i)
 			r.items = slices.Delete(r.items, i+1, i+2)
 		}
 		if !r.word(i, "sawn", "cut", "grain") || !r.labels(i+1) || i+2 >= len(r.items) {
@@ -24,8 +26,10 @@ func (r *reader) flatSawnThings() {
 		switch am := r.items[k].amount; {
 		case am != nil && am.form == formWords && am.value != nil && am.float() == 0.25:
 			r.items[k].amount, r.items[k].meaning, r.items[i].used = nil, meaning{kind: kindFact, id: "sawn=quarter"}, true
+			r.hear(k)
 		case r.word(k, "flat", "plain"):
 			r.items[k].meaning, r.items[i].used = meaning{kind: kindFact, id: "sawn=flat"}, true
+			r.hear(k)
 		}
 	}
 }
@@ -55,6 +59,7 @@ func (r *reader) clockIsGauge() {
 		const least, most = 0.3, 1.05 // bar
 		if r.free(k) && r.items[k].amount.bare() && r.items[k].amount.form == formDecimal && r.items[k].amount.float() >= least && r.items[k].amount.float() < most {
 			r.items[i].meaning = meaning{kind: kindVacuum, id: "gauge"}
+			r.hear(i)
 		}
 	}
 }
@@ -68,6 +73,7 @@ func (r *reader) gaugeToday() {
 	for i := range r.items {
 		if r.is(i, kindAsk, "schedule") && r.word(i, "today") {
 			r.items[i].meaning = meaning{kind: kindVacuum, id: "gauge"}
+			r.hear(i)
 		}
 	}
 }
@@ -89,6 +95,7 @@ func (r *reader) bigOnes() {
 	for i := 1; i+3 < len(r.items); i++ {
 		if r.word(i, "ones") && r.word(i-1, "big", "large", "small", "little", "tall", "same", "new", "other") && r.isBreak(i+1) && r.items[i+2].amount != nil && r.items[i+3].amount != nil && r.items[i+3].amount.link == linkTimes {
 			r.items[i].meaning, r.items[i+1].brk = meaning{kind: kindNoun, id: "panel"}, '"'
+			r.hear(i)
 		}
 	}
 }
@@ -110,6 +117,7 @@ func (r *reader) humpOfOverfill() {
 	for i := range r.items {
 		if r.is(i, kindNoun, "cup") && r.word(i, "hump", "crown") && !(i > 0 && r.items[i-1].amount != nil) {
 			r.items[i].meaning = meaning{kind: kindAsk, id: "side:rise_mm"}
+			r.hear(i)
 		}
 	}
 }
@@ -122,6 +130,7 @@ func (r *reader) timesOfPoly() {
 	for i := range r.items {
 		if r.is(i, kindFact, "surface=film") && r.word(i, "on poly") {
 			r.items[i].meaning = meaning{kind: kindGlue, id: "polyurethane"}
+			r.hear(i)
 		}
 	}
 }
@@ -153,6 +162,7 @@ func (r *reader) mixedGlue() {
 	for i := range r.items {
 		if r.is(i, kindAsk, "strips") && r.word(i, "mix") && (r.word(i+1, "ratio", "ratios", "rate", "proportion", "proportions") || r.is(i+1, kindGlue) || r.word(i+1, "for", "of", "the") && r.is(i+2, kindGlue)) {
 			r.items[i].meaning = meaning{kind: kindAsk, id: "words"}
+			r.hear(i)
 			r.killMixed(i)
 		}
 	}

@@ -22,7 +22,9 @@ func (r *reader) swappedBar() {
 		at := it.end - len("for")
 		behind := item{word: "for", text: r.text[at:it.end], start: at, end: it.end}
 		it.meaning, it.word, it.text, it.end = meaning{kind: kindNoun, id: "bar"}, "bar", r.text[it.start:it.start+len("bar")], it.start+len("bar")
+		r.hear(i)
 		r.items = slices.Insert(r.items, i+1, behind)
+		r.hear(i + 1)
 	}
 }
 
@@ -39,6 +41,7 @@ func (r *reader) inchStock() {
 		r.items[i].end = next.start + len("in")
 		r.items[i].text = r.text[r.items[i].start:r.items[i].end]
 		next.meaning, next.word, next.text, next.start = meaning{kind: kindNoun, id: "strip"}, "stock", r.text[at:next.end], at
+		r.hear(i + 1)
 	}
 }
 
@@ -50,6 +53,7 @@ func (r *reader) sizedOne() {
 			continue
 		}
 		it.amount, it.word = nil, "one"
+		r.hear(i)
 	}
 }
 
@@ -74,6 +78,7 @@ func (r *reader) laidAs() {
 		sheet := r.items[k].word
 		r.items[k].meaning = r.items[i].meaning
 		r.items[k].word = r.items[i].word
+		r.hear(k)
 		for ; j <= i; j++ {
 			r.items[j].meaning, r.items[j].word, r.items[j].used = meaning{kind: kindFill}, sheet, true
 		}

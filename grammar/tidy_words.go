@@ -14,6 +14,7 @@ func (r *reader) sizedBarFor() {
 	for i := 1; i < len(r.items); i++ {
 		if it := &r.items[i]; r.is(i, kindAsk) && it.word == "bar for" && r.items[i-1].amount != nil && r.length(i-1) {
 			it.meaning, it.word = meaning{kind: kindNoun, id: "bar"}, "bar"
+			r.hear(i)
 		}
 	}
 }
@@ -31,6 +32,7 @@ func (r *reader) thickestTold() {
 		}
 		if j < len(r.items) && r.items[j].amount != nil && !r.word(j-1, "a", "an", "the") {
 			it.meaning = meaning{kind: kindAttr, id: "thickest"}
+			r.hear(i)
 		}
 	}
 }
@@ -77,10 +79,12 @@ func (r *reader) piecesOf() {
 	for i := 1; i < len(r.items); i++ {
 		if r.is(i, kindNoun, "strip") && in(r.items[i].word, "board", "boards", "pieces") && r.live(i+1) && r.timesAt(i+2) && r.length(i+1) && r.length(i+2) && !r.timesAt(i+3) && min(r.size(i+1), r.size(i+2)) > narrowestBed {
 			r.items[i].meaning, r.items[i].word = meaning{kind: kindNoun, id: "panel"}, "panels"
+			r.hear(i)
 			continue
 		}
 		if r.boardOfStrips(i) {
 			r.items[i].meaning, r.items[i].word = meaning{kind: kindNoun, id: "panel"}, "panel"
+			r.hear(i)
 			continue
 		}
 		if n, whole := r.wholeAt(i - 1); !whole || n < 2 || !r.items[i-1].amount.bare() || i > 1 && !r.isBreak(i-2) {
@@ -90,8 +94,10 @@ func (r *reader) piecesOf() {
 		switch {
 		case r.word(i, "off") && r.isBreak(i+1) && r.live(i+2) && r.is(i+3, kindAttr, "wide") && !r.mentions(kindNoun, "strip"):
 			it.meaning, it.word = meaning{kind: kindNoun, id: "strip"}, "pieces"
+			r.hear(i)
 		case r.is(i, kindNoun, "strip") && in(it.word, "pieces", "pcs", "pc", "stuks") && r.isBreak(i+1) && i > 4 && r.timesAt(i-3) && r.is(i-5, kindNoun, "panel"):
 			it.meaning, it.word = meaning{kind: kindNoun, id: "panel"}, "panels"
+			r.hear(i)
 		}
 	}
 }
@@ -160,6 +166,7 @@ func (r *reader) sameThickness() {
 		r.items[i].meaning = meaning{kind: kindFill}
 		if from, _ := r.clause(i); r.within(from, i, kindNoun, "bar") >= 0 {
 			r.items[i].meaning = meaning{kind: kindAttr, id: "tall"}
+			r.hear(i)
 		}
 	}
 }
@@ -276,6 +283,7 @@ func (r *reader) hollowJoint() {
 	for i := range r.items {
 		if it := &r.items[i]; r.is(i, kindNoun, "cup") && in(it.word, "hollow", "dip") {
 			it.meaning = meaning{kind: kindNoun, id: "gap"}
+			r.hear(i)
 		}
 	}
 }

@@ -110,8 +110,10 @@ func (r *reader) letters() {
 			continue
 		}
 		r.items[i].meaning = meaning{kind: kindAttr, id: id}
+		r.hear(i)
 		if before {
 			r.items[i].word = "width" // looks to its right
+			r.hear(i)
 		}
 	}
 }
