@@ -76,18 +76,20 @@ func items(tree *messageTree, tokens []token) []item {
 			out = append(out, other(&tokens[at]))
 		}
 	}
-	for _, m := range tree.Measures {
+	for k := range tree.Measures {
+		m := &tree.Measures[k]
 		first := m.First.Pos.Offset
 		words(first)
-		out = join(out, amountItem(m.First, linkNone, tokens), tokens, first)
+		out = join(out, amountItem(&m.First, linkNone, tokens), tokens, first)
 		at = m.end()
-		for _, l := range m.Rest {
+		for k := range m.Rest {
+			l := &m.Rest[k]
 			ln, ok := links[l.Link]
 			if !ok {
 				ln = linkTo
 			}
-			it := amountItem(l.Amount, ln, tokens)
-			if whole, part, ok := apart(it, l.Amount, tokens); ok {
+			it := amountItem(&l.Amount, ln, tokens)
+			if whole, part, ok := apart(it, &l.Amount, tokens); ok {
 				out = append(out, whole, part)
 				continue
 			}
