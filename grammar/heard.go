@@ -1,11 +1,14 @@
 package grammar
 
+import "strings"
+
 // heard tells quickly what a message cannot hold, so that a rule about something
 // else ends before it goes over the items. It may say yes to what is not there, and
 // keeps what was heard when the item is read as something else or dropped.
 type heard struct {
 	words, ids [4]uint64 // by sound
 	kinds      uint64
+	runs       bool // whether an item is of several words
 }
 
 // sound is the bit of s among 256; words that share one sound alike.
@@ -27,6 +30,7 @@ func (r *reader) hear(i int) {
 	if it.amount == nil {
 		at, bit = sound(it.word)
 		r.heard.words[at] |= bit
+		r.heard.runs = r.heard.runs || strings.Contains(it.word, " ")
 	}
 }
 
