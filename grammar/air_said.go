@@ -22,7 +22,7 @@ func (r *reader) onOneOrOther(i int) bool {
 // humidified: "if they humidify the house to 40".
 func (r *reader) humidified(i int) bool {
 	v := r.items[i].amount.float()
-	if v < 10 || v > 90 || !r.word(i-1, "to", "at") {
+	if !r.word(i-1, "to", "at") || v < 10 || v > 90 {
 		return false
 	}
 	from, _ := r.clause(i)
@@ -36,8 +36,10 @@ var humidifies = wordSet(`humidify humidifies humidified humidifying humidifier 
 // woodReads: "and the wood reads 12", "boards read 9" tell what the moisture meter
 // shows.
 func (r *reader) woodReads(i, p int) bool {
-	v := r.items[i].amount.float()
-	if v < 4 || v > 30 || p < 1 || r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || r.items[i].amount.link != linkNone || r.mentions(kindVacuum, "gauge", "vacuum") {
+	if p < 1 || r.items[i].amount.link != linkNone || r.mentions(kindVacuum, "gauge", "vacuum") {
+		return false
+	}
+	if v, n := r.items[i].amount.float(), r.next(i); v < 4 || v > 30 || r.is(n, kindNoun) || r.is(n, kindAttr) {
 		return false
 	}
 	if r.woodAt(i) {

@@ -360,7 +360,10 @@ func (r *reader) refusedTwice() {
 // statedFigure reports whether a pressure that no vacuum can be is told of a joint
 // or a face.
 func (r *reader) statedFigure(i int) bool {
-	if f, _ := r.figureNear(i); f == "" || r.solving != "" {
+	if r.solving != "" {
+		return false
+	}
+	if f, _ := r.figureNear(i); f == "" {
 		return false
 	}
 	v, _, ok := r.valueOf(r.items[i].amount, unit.Vacuum)

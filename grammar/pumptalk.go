@@ -145,7 +145,7 @@ func (r *reader) waxAlone() {
 // halfFull lists "half of it is full with wood" as unread: how much air is left to pump
 // depends on it, and nobody knows how well it was guessed.
 func (r *reader) halfFull() {
-	if !r.mentions(kindNoun, "press", "frame", "bag", "pump") {
+	if !r.says("full", "filled", "taken", "occupied", "used") || !r.mentions(kindNoun, "press", "frame", "bag", "pump") {
 		return
 	}
 	for f := range r.items {

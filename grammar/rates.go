@@ -198,14 +198,16 @@ func leakUnit(u unit.Unit) unit.Unit {
 // ratios reads the taper of a wedge: "1:12", "1 in 12", "taper 12 to 1".
 func (r *reader) ratios() {
 	wedge := r.mentions(kindNoun, "wedge")
-	mixed := r.wordIn("mix", "mixes", "mixed", "mixing", "hardener", "resin")
 	for i := range r.items {
 		if !r.free(i) {
 			continue
 		}
 		am := r.items[i].amount
-		if am.form == formPair && (wedge || !mixed && am.pair[0] == 1 && !r.dayPlan() && !r.word(i-1, "till", "until", "til", "by", "at", "before", "around", "since", "its") || !mixed && am.pair[1] == 1) {
+		if am.form == formPair && (wedge || (am.pair[0] == 1 && !r.dayPlan() && !r.word(i-1, "till", "until", "til", "by", "at", "before", "around", "since", "its") || am.pair[1] == 1) && !r.wordIn("mix", "mixes", "mixed", "mixing", "hardener", "resin")) {
 			r.taper(i, i, float64(am.pair[0]), float64(am.pair[1]))
+			continue
+		}
+		if !wedge && !r.oneIn(i) {
 			continue
 		}
 		if a, b, ok := splitRatio(r.items[i].text); ok && wedge && am.value == nil {
@@ -217,7 +219,7 @@ func (r *reader) ratios() {
 			r.taper(i, k, am.float(), 1)
 			continue
 		}
-		if i+1 >= len(r.items) || !wedge && !r.oneIn(i) {
+		if i+1 >= len(r.items) {
 			continue
 		}
 		j := i + 1

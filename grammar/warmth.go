@@ -244,6 +244,9 @@ func (r *reader) whenIts(i int) bool {
 
 // shopSits: "shed's sitting on 11 this arvo", "shop is always 68".
 func (r *reader) shopSits(i int) bool {
+	if !r.means(kindAir, "shop") {
+		return false
+	}
 	j := i - 1
 	if r.word(j, "always", "usually", "normally", "typically") && r.word(j-1, "is", "stays", "runs") && r.is(j-2, kindAir, "shop") {
 		return r.isBreak(i+1) || r.word(i+1, "and", "so", "but", "all")
@@ -262,12 +265,15 @@ func (r *reader) leastTold(i int) bool {
 		low, high = 2, 15
 	}
 	v := r.items[i].amount.float()
-	return v >= low && v <= high && r.is(i-1, kindRole, "min") && r.word(i-1, "minimum", "min") && r.mentions(kindRole, "label") && !r.asksHowLong() && (r.amountsIn(0, len(r.items)) == 1 || r.labelled(i) && !r.said(unit.Lasting)) && r.next(i) < 0 && !r.mentions(kindRole, "open", "closed", "clamp")
+	return r.is(i-1, kindRole, "min") && r.word(i-1, "minimum", "min") && v >= low && v <= high && r.mentions(kindRole, "label") && !r.asksHowLong() && (r.amountsIn(0, len(r.items)) == 1 || r.labelled(i) && !r.said(unit.Lasting)) && r.next(i) < 0 && !r.mentions(kindRole, "open", "closed", "clamp")
 }
 
 // afterHeat: "heater's on, 17 now" and "it's hot in here, like 90" have the degrees in
 // a clause of their own behind one of warmth.
 func (r *reader) afterHeat(i int) bool {
+	if !r.means(kindAir, "temp") {
+		return false
+	}
 	from, to := r.clause(i)
 	if from < 2 || r.items[from-1].brk == '?' {
 		return false
