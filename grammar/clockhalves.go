@@ -43,6 +43,32 @@ func (r *reader) pastTheHour() {
 	}
 }
 
+// noon reads "out by noon", "start at midday".
+func (r *reader) noon() {
+	if !r.says("noon", "midday") {
+		return
+	}
+	for i := range r.items {
+		if !r.word(i, "noon", "midday") || r.items[i].used {
+			continue
+		}
+		role := r.clockRole(i)
+		if n := i + 1; role == "" && (r.is(n, kindRole, "start", "deadline") && !r.word(n, "from", "by", "before") || r.word(n, "finish")) && r.isBreak(n+1) {
+			role = "start" // "frame press, noon start, d4"
+			if !r.is(n, kindRole, "start") {
+				role = "deadline"
+			}
+			r.items[n].used = true
+		}
+		switch role {
+		case "start":
+			r.say(i, unit.StartTime, unit.Word("12:00"))
+		case "deadline":
+			r.say(i, unit.Deadline, unit.Word("12:00"))
+		}
+	}
+}
+
 // halfBefore: "half seven", "half 7" is half past six to some and half past seven
 // to others.
 func (r *reader) halfBefore(i int) bool {

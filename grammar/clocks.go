@@ -46,13 +46,14 @@ func (r *reader) clocks() {
 	planned := r.dayPlan() || r.panelsAndPresses()
 	r.betweenHours(planned)
 	r.hoursBare(planned)
+	told := planned || r.habit.Follows || r.mentions(kindRole, "start", "deadline") || r.opens("until", "till", "til", "before") >= 0
 	for i := range r.items {
 		if !r.free(i) {
 			continue
 		}
 		am := r.items[i].amount
 		am.dead = r.atLunch(i)
-		if am.dead || r.linksToTime(i) || r.linksToSize(i) || r.warmOfDay(i) || r.ofOtherDay(i) {
+		if hour := told || r.pairOrSuffix(i) || r.halfBefore(i) || r.word(i+1, "away", "start", "sharp", "prompt"); !hour || am.dead || r.linksToTime(i) || r.linksToSize(i) || r.warmOfDay(i) || r.ofOtherDay(i) {
 			continue
 		}
 		if r.halfBefore(i) && r.glosses(i+2) {
@@ -206,32 +207,6 @@ func (r *reader) outByThen(i int) bool {
 	return false
 }
 
-// noon reads "out by noon", "start at midday".
-func (r *reader) noon() {
-	if !r.says("noon", "midday") {
-		return
-	}
-	for i := range r.items {
-		if !r.word(i, "noon", "midday") || r.items[i].used {
-			continue
-		}
-		role := r.clockRole(i)
-		if n := i + 1; role == "" && (r.is(n, kindRole, "start", "deadline") && !r.word(n, "from", "by", "before") || r.word(n, "finish")) && r.isBreak(n+1) {
-			role = "start" // "frame press, noon start, d4"
-			if !r.is(n, kindRole, "start") {
-				role = "deadline"
-			}
-			r.items[n].used = true
-		}
-		switch role {
-		case "start":
-			r.say(i, unit.StartTime, unit.Word("12:00"))
-		case "deadline":
-			r.say(i, unit.Deadline, unit.Word("12:00"))
-		}
-	}
-}
-
 // beforeNoon reports whether item i is a clock time of the morning.
 func (r *reader) beforeNoon(i int) bool {
 	am := r.items[i].amount
@@ -296,6 +271,9 @@ func (r *reader) clockRole(i int) string {
 		return "" // a bare number without a word for an hour
 	}
 	for j := i - 1; j >= 0 && j >= i-4; j-- {
+		if it := &r.items[j]; it.kind == kindNone && (it.amount != nil || it.brk != 0) {
+			return ""
+		}
 		switch {
 		case r.word(j, "quarter", "half", "past"), weekdays[r.items[j].word] && (r.is(j-1, kindRole, "start") || r.word(j-1, "on")), r.word(j, "on") && weekdays[r.wordAt(j+1)]:
 		case r.is(j, kindRole, "start", "deadline"):

@@ -91,7 +91,7 @@ func (r *reader) someAndSome() {
 func (r *reader) differWords() int {
 	n := 0
 	for i := range r.items {
-		if r.setsApart(i) || r.word(i, "driest", "wettest") || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
+		if r.setsApart(i) || r.word(i, "driest", "wettest") || r.items[i].kind == kindNone && strings.HasPrefix(r.items[i].word, "rest") {
 			n++
 		}
 		if am := r.items[i].amount; am != nil && am.form == formWords && am.equals(one) && r.is(i+1, kindNoun, "strip") && r.wordIn("other", "next", "another") {

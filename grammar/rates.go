@@ -138,7 +138,7 @@ func (r *reader) dropped(i int) bool {
 }
 
 func (r *reader) leakWordBefore(i int) bool {
-	return r.is(r.prev(i), kindNoun, "leak")
+	return r.means(kindNoun, "leak") && r.is(r.prev(i), kindNoun, "leak")
 }
 
 // leakOver joins the pressure at item i with the time in which it is lost.

@@ -74,8 +74,9 @@ func (r *reader) durations() {
 			r.bind(i, unit.LayupLoad)
 		}
 	}
+	labels := r.habit.Follows || r.means(kindRole, "label", "open", "closed")
 	for i := range r.items { // "45 min open, 10 closed"
-		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair {
+		if labels && r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair {
 			if f := r.labelRole(i); f != "" && (r.labelled(i) || r.labelAgain(i)) {
 				r.bind(i, f)
 			}
