@@ -90,8 +90,9 @@ func (r *reader) someAndSome() {
 // nothing.
 func (r *reader) differWords() int {
 	n := 0
+	damp := r.says("driest", "wettest")
 	for i := range r.items {
-		if r.setsApart(i) || r.word(i, "driest", "wettest") || r.items[i].kind == kindNone && strings.HasPrefix(r.items[i].word, "rest") {
+		if r.setsApart(i) || damp && r.word(i, "driest", "wettest") || r.items[i].kind == kindNone && strings.HasPrefix(r.items[i].word, "rest") {
 			n++
 		}
 		if am := r.items[i].amount; am != nil && am.form == formWords && am.equals(one) && r.is(i+1, kindNoun, "strip") && r.wordIn("other", "next", "another") {

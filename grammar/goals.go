@@ -377,7 +377,7 @@ func (r *reader) beyondVacuum(i int) bool {
 		v, _, ok := r.valueOf(r.items[k].amount, unit.Vacuum)
 		return ok && impossible(unit.Vacuum, v) != ""
 	}
-	if from, _ := r.clause(i); r.solving != "" || !cannot(i) || r.within(from, i, kindVacuum) >= 0 || r.items[i].amount.minus {
+	if from, _ := r.clause(i); r.solving != "" || r.items[i].amount.minus || r.within(from, i, kindVacuum) >= 0 || !cannot(i) {
 		return false
 	}
 	for k := range r.items {

@@ -223,18 +223,20 @@ func (r *reader) listsStock(at int) bool {
 // nothing, and in "boss wants it 18 1/4" the width is needed.
 func (r *reader) reckoned() {
 	for i := range r.items {
-		switch {
-		case r.is(i, kindRole, "target") && r.word(i, "make") && r.word(i-1, "i") && r.word(i-2, "which", "that"):
+		switch w := r.items[i].word; {
+		case r.items[i].amount != nil:
+			if r.free(i) && r.itShouldBe(i) && r.length(i) {
+				r.items[i-1].meaning = meaning{kind: kindRole, id: "target"}
+				r.hear(i - 1)
+			}
+		case w == "make" && r.is(i, kindRole, "target") && r.word(i-1, "i") && r.word(i-2, "which", "that"):
 			r.items[i].meaning = meaning{}
-		case r.is(i, kindSay) && r.word(i, "wants") && r.word(i+1, "it", "this", "that") && r.wideAlone(i+2) && r.stockPairs(len(r.items)) > 1:
+		case w == "wants" && r.is(i, kindSay) && r.word(i+1, "it", "this", "that") && r.wideAlone(i+2) && r.stockPairs(len(r.items)) > 1:
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 			r.hear(i)
 		case r.getsWide(i), r.getsToWidth(i):
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 			r.hear(i)
-		case r.free(i) && r.itShouldBe(i) && r.length(i):
-			r.items[i-1].meaning = meaning{kind: kindRole, id: "target"}
-			r.hear(i - 1)
 		}
 	}
 }

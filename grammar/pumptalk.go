@@ -123,10 +123,10 @@ func (r *reader) proudBy(i int) bool {
 
 // limitBehind: "8 m3/h, 0.5 mbar end pressure" tells where the pump stops.
 func (r *reader) limitBehind(i int) bool {
-	if r.has(unit.PumpLimit) || !r.mentions(kindNoun, "pump") && !r.saidFlow() {
+	if !r.is(i+1, kindRole, "limit") || r.has(unit.PumpLimit) || !r.mentions(kindNoun, "pump") && !r.saidFlow() {
 		return false
 	}
-	return r.is(i+1, kindRole, "limit") && r.word(i+1, "end pressure", "base pressure", "ultimate", "ultimate pressure", "pump limit", "blank pressure") && r.isBreak(i+2)
+	return r.word(i+1, "end pressure", "base pressure", "ultimate", "ultimate pressure", "pump limit", "blank pressure") && r.isBreak(i+2)
 }
 
 // waxAlone: of "24 inHg, wax? just needs to touch" the wax is what the strips lie on.

@@ -11,6 +11,7 @@ import (
 // min", "0.5 inHg/min".
 func (r *reader) rates() {
 	r.halfFull()
+	lasting := r.said(unit.Lasting)
 	for i := range r.items {
 		if !r.free(i) {
 			continue
@@ -31,7 +32,7 @@ func (r *reader) rates() {
 		if am.bare() {
 			r.unitOfDrop(i)
 		}
-		if am.is(unit.Pressing) && r.dropped(i) {
+		if lasting && am.is(unit.Pressing) && r.dropped(i) {
 			continue
 		}
 		if am.is(unit.Pressing) || am.is(unit.Distance) && (r.mentions(kindNoun, "leak") || r.mentions(kindVacuum) || r.word(i-1, "dropped", "drops", "fell", "falls") && r.mentions(kindNoun, "press", "bag", "frame", "pump") || r.mentions(kindAsk, "pump:hold_s")) {
@@ -143,6 +144,9 @@ func (r *reader) leakWordBefore(i int) bool {
 
 // leakOver joins the pressure at item i with the time in which it is lost.
 func (r *reader) leakOver(i int) {
+	if !r.means(kindUnit) && !r.said(unit.Lasting) {
+		return
+	}
 	if r.is(r.prev(i), kindVacuum, "pull") && r.word(r.prev(i), "pull", "pulls", "pulled", "pulling", "gets to", "get to") && !r.mentions(kindNoun, "leak") {
 		return // "it pulls 22 in about four minutes"
 	}

@@ -159,7 +159,7 @@ func (r *reader) besideHumidity(i int) bool {
 // minTempTold: "jug says good down to 50", "min temp 50 and the shop is 47", "min temp on
 // the label 10".
 func (r *reader) minTempTold(i int) bool {
-	if !r.items[i].amount.bare() || r.next(i) >= 0 && !r.word(i+1, "and", "but", "on", "so") {
+	if !r.is(i-1, kindRole, "label", "mintemp") || !r.items[i].amount.bare() || r.next(i) >= 0 && !r.word(i+1, "and", "but", "on", "so") {
 		return false
 	}
 	from, _ := r.clause(i)
@@ -233,12 +233,15 @@ func (r *reader) bareWarmth() (low, high float64) {
 
 // whenIts: "tomorrow when it's 19" tells how warm it is, no hour of a day.
 func (r *reader) whenIts(i int) bool {
+	if !r.word(i-1, "its", "is") {
+		return false
+	}
 	am := r.items[i].amount
 	low, high := r.bareWarmth()
 	if !am.bare() || am.form == formPair || am.float() < low || am.float() > high || r.is(i+1, kindRole, "am", "pm") || !r.isBreak(i+1) && !r.word(i+1, "out", "in", "degrees") {
 		return false
 	}
-	when := r.word(i-1, "its", "is") && (r.word(i-2, "when", "while", "once") || r.word(i-2, "it") && r.word(i-3, "when", "while", "once"))
+	when := r.word(i-2, "when", "while", "once") || r.word(i-2, "it") && r.word(i-3, "when", "while", "once")
 	return when && (r.habit.Follows || r.mentions(kindAir, "shop", "temp"))
 }
 
