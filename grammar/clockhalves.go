@@ -9,8 +9,11 @@ import (
 
 // pastTheHour reads "quarter past eight", "ten to three", "half past 7".
 func (r *reader) pastTheHour() {
+	if !r.habit.Follows && !r.mentions(kindRole, "start", "deadline") && !r.dayPlan() {
+		return
+	}
 	for i := 2; i < len(r.items); i++ {
-		if !r.free(i) || !r.dayPlan() && !r.habit.Follows && !r.mentions(kindRole, "start", "deadline") && !r.mentions(kindAsk, "schedule") {
+		if !r.free(i) {
 			continue
 		}
 		h, ok := plainWhole(r.items[i].amount)

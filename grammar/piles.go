@@ -158,16 +158,17 @@ func (r *reader) stockContext() bool {
 	if (r.mentions(kindRole, "target", "trim") || r.mentions(kindNoun, "fence") && r.wedgeWindow()) && r.solving == "" && (r.countsOfWidths() || r.spokenCounts() >= 2) {
 		return true
 	}
-	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
+	times := r.bareTimes()
+	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || times >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
 	if n, wide := r.countsThatAre(); n >= 2 || n+wide >= 2 && r.mentions(kindRole, "target") {
 		return true
 	}
-	if r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
+	if times >= 2 && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
 		return true // "12x 80mm, 9x 65mm, panel 600mm wide"
 	}
-	if r.numberedWidths() >= 2 || r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.madeFrom() {
+	if r.numberedWidths() >= 2 || times >= 2 && r.mentions(kindNoun, "panel") && r.madeFrom() {
 		return true
 	}
 	if r.ofPairs() >= 2 && (r.mentions(kindNoun, "panel", "fence") || r.mentions(kindNoun, "wedge") && r.wedgeWindow() || r.mentions(kindAttr, "wide") || r.solving == unit.PanelWidth) || r.countsOfPlurals() >= 2 {
