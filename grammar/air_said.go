@@ -22,7 +22,7 @@ func (r *reader) onOneOrOther(i int) bool {
 // humidified: "if they humidify the house to 40".
 func (r *reader) humidified(i int) bool {
 	v := r.items[i].amount.float()
-	if v < 10 || v > 90 || !r.word(i-1, "to", "at") {
+	if !r.word(i-1, "to", "at") || v < 10 || v > 90 {
 		return false
 	}
 	from, _ := r.clause(i)
@@ -36,14 +36,20 @@ var humidifies = wordSet(`humidify humidifies humidified humidifying humidifier 
 // woodReads: "and the wood reads 12", "boards read 9" tell what the moisture meter
 // shows.
 func (r *reader) woodReads(i, p int) bool {
-	v := r.items[i].amount.float()
-	if v < 4 || v > 30 || p < 1 || r.is(r.next(i), kindNoun) || r.is(r.next(i), kindAttr) || r.items[i].amount.link != linkNone || r.mentions(kindVacuum, "gauge", "vacuum") {
+	if p < 1 || r.items[i].amount.link != linkNone || r.mentions(kindVacuum, "gauge", "vacuum") {
+		return false
+	}
+	reads := r.is(p, kindVacuum, "pull") && r.word(p, "reads", "reading", "shows", "showing") || r.word(i-1, "read", "tested", "metered", "test", "tests")
+	if !reads && !r.mentions(kindAir, "service", "rh") {
+		return false
+	}
+	if v, n := r.items[i].amount.float(), r.next(i); v < 4 || v > 30 || r.is(n, kindNoun) || r.is(n, kindAttr) {
 		return false
 	}
 	if r.woodAt(i) {
 		return true
 	}
-	if !(r.is(p, kindVacuum, "pull") && r.word(p, "reads", "reading", "shows", "showing")) && !r.word(i-1, "read", "tested", "metered", "test", "tests") {
+	if !reads {
 		return false
 	}
 	k := i - 2
@@ -61,9 +67,12 @@ func (r *reader) woodReads(i, p int) bool {
 func (r *reader) woodSits(i int) bool {
 	const wettest = 20
 	am := r.items[i].amount
+	if am.form != formInt && am.form != formDecimal || r.mentions(kindNoun, "bar", "pump") {
+		return false
+	}
 	ends := r.isBreak(i+1) || r.items[i+1].amount != nil && r.items[i+1].amount.link == linkOr || r.word(i+1, "now", "instead of", "today", "and", "going", "but", "right", "in", "when", "with")
 	air := r.mentions(kindGlue) || r.mentions(kindAir) || r.percentSaid()
-	if am.float() > wettest || am.form != formInt && am.form != formDecimal || !ends || !air || r.mentions(kindNoun, "bar", "pump") {
+	if am.float() > wettest || !ends || !air {
 		return false
 	}
 	k := i - 1

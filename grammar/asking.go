@@ -325,6 +325,9 @@ func (r *reader) said(d unit.Dimension) bool {
 
 // opens returns where one of the words stands in the message; -1 where none does.
 func (r *reader) opens(ws ...string) int {
+	if !r.says(ws...) {
+		return -1
+	}
 	for i := range r.items {
 		if r.word(i, ws...) {
 			return i

@@ -90,7 +90,7 @@ func (r *reader) setAgainst() {
 		case r.word(j, "compare", "compares", "compared", "stack", "measure") && r.word(j+1, "with", "to", "up", "against"):
 			for j += 2; r.word(j, "to", "with", "against", "a", "an", "the"); j++ {
 			}
-		case (r.differenceAt(i-1) || r.word(i-1, "a", "the") && r.differenceAt(i-2)) && r.word(j, "and"):
+		case r.word(j, "and") && (r.differenceAt(i-1) || r.word(i-1, "a", "the") && r.differenceAt(i-2)):
 			for j++; r.word(j, "a", "an", "the"); j++ {
 			}
 		default:

@@ -9,8 +9,11 @@ import (
 
 // pastTheHour reads "quarter past eight", "ten to three", "half past 7".
 func (r *reader) pastTheHour() {
+	if !r.habit.Follows && !r.mentions(kindRole, "start", "deadline") && !r.dayPlan() {
+		return
+	}
 	for i := 2; i < len(r.items); i++ {
-		if !r.free(i) || !r.dayPlan() && !r.habit.Follows && !r.mentions(kindRole, "start", "deadline") && !r.mentions(kindAsk, "schedule") {
+		if !r.free(i) {
 			continue
 		}
 		h, ok := plainWhole(r.items[i].amount)
@@ -40,6 +43,32 @@ func (r *reader) pastTheHour() {
 		b := &r.bound[len(r.bound)-1]
 		b.fact.Loose = role == ""
 		b.fact.Text = r.textOf(from, i)
+	}
+}
+
+// noon reads "out by noon", "start at midday".
+func (r *reader) noon() {
+	if !r.says("noon", "midday") {
+		return
+	}
+	for i := range r.items {
+		if !r.word(i, "noon", "midday") || r.items[i].used {
+			continue
+		}
+		role := r.clockRole(i)
+		if n := i + 1; role == "" && (r.is(n, kindRole, "start", "deadline") && !r.word(n, "from", "by", "before") || r.word(n, "finish")) && r.isBreak(n+1) {
+			role = "start" // "frame press, noon start, d4"
+			if !r.is(n, kindRole, "start") {
+				role = "deadline"
+			}
+			r.items[n].used = true
+		}
+		switch role {
+		case "start":
+			r.say(i, unit.StartTime, unit.Word("12:00"))
+		case "deadline":
+			r.say(i, unit.Deadline, unit.Word("12:00"))
+		}
 	}
 }
 

@@ -46,13 +46,14 @@ func (r *reader) clocks() {
 	planned := r.dayPlan() || r.panelsAndPresses()
 	r.betweenHours(planned)
 	r.hoursBare(planned)
+	told := planned || r.habit.Follows || r.mentions(kindRole, "start", "deadline") || r.opens("until", "till", "til", "before") >= 0
 	for i := range r.items {
 		if !r.free(i) {
 			continue
 		}
 		am := r.items[i].amount
 		am.dead = r.atLunch(i)
-		if am.dead || r.linksToTime(i) || r.linksToSize(i) || r.warmOfDay(i) || r.ofOtherDay(i) {
+		if hour := told || r.pairOrSuffix(i) || r.halfBefore(i) || r.word(i+1, "away", "start", "sharp", "prompt"); !hour || am.dead || r.linksToTime(i) || r.linksToSize(i) || r.warmOfDay(i) || r.ofOtherDay(i) {
 			continue
 		}
 		if r.halfBefore(i) && r.glosses(i+2) {
@@ -131,11 +132,10 @@ func (r *reader) linksToTime(i int) bool {
 
 // clockMeans returns start or deadline where the words around a clock time say so.
 func (r *reader) clockMeans(i int, suffix string) string {
-	am, role := r.items[i].amount, r.clockRole(i)
+	am, role, n := r.items[i].amount, r.clockRole(i), i+1
 	if role == "" && r.glosses(i) {
 		role = r.clockRole(i - 2)
 	}
-	n := r.next(i)
 	switch {
 	case role == "" && (am.form == formPair || suffix != "" || r.hourAt(i)) && r.fetched(i):
 		role = "deadline"
@@ -143,11 +143,11 @@ func (r *reader) clockMeans(i int, suffix string) string {
 		role = "deadline"
 	case role == "" && suffix != "" && r.word(r.suffixAt(i)+1, "start", "starts") && r.isBreak(r.suffixAt(i)+2):
 		role = "start" // "1 pm start"
-	case role == "" && n == i+1 && !r.word(n, "from") && am.unit == nil && (r.is(n, kindRole, "start") || r.is(n, kindAsk, "schedule") && r.word(n, "start")):
+	case role == "" && (r.is(n, kindRole, "start") || r.is(n, kindAsk, "schedule") && r.word(n, "start")) && !r.word(n, "from") && am.unit == nil && r.next(i) == n:
 		role = "start" // "0630 start"
 	case am.form == formPair && am.link == linkTo && i > 0 && r.items[i-1].used && r.has(unit.StartTime) && !r.has(unit.Deadline):
 		role = "deadline" // "between 7:00 and 15:30"
-	case role == "" && (am.form == formPair || r.hourOfDay(i)) && r.word(i+1, "away", "start", "sharp", "prompt") && (r.isBreak(i+2) || r.word(i+2, "till", "til", "until", "to")), role == "" && r.inAtHour(i):
+	case role == "" && r.word(i+1, "away", "start", "sharp", "prompt") && (am.form == formPair || r.hourOfDay(i)) && (r.isBreak(i+2) || r.word(i+2, "till", "til", "until", "to")), role == "" && r.inAtHour(i):
 		role = "start" // "8:00 away", "7 sharp"
 	case role == "" && (r.clockAlone(i) || r.laterStart(i)):
 		role = "start"
@@ -167,14 +167,23 @@ func (r *reader) fetched(i int) bool {
 // hourAt: "van comes for them at 3" of a day that is planned.
 func (r *reader) hourAt(i int) bool {
 	const last = 12
+	if !r.word(i-1, "at", "by", "before", "around") {
+		return false
+	}
 	n, whole := r.items[i].amount.whole()
-	return whole && n >= 1 && n <= last && r.items[i].amount.bare() && r.word(i-1, "at", "by", "before", "around") && r.isBreak(i+1) && (r.habit.Follows || r.dayPlan())
+	return whole && n >= 1 && n <= last && r.items[i].amount.bare() && r.isBreak(i+1) && (r.habit.Follows || r.dayPlan())
 }
 
 // panelsAndPresses: "12 panels 600x1200, two presses, 7:30, pva" is a day's work.
 func (r *reader) panelsAndPresses() bool {
 	panels, presses := false, false
+	if !r.means(kindNoun, "panel") || !r.means(kindNoun, "press") {
+		return false
+	}
 	for i := 1; i < len(r.items); i++ {
+		if !r.is(i, kindNoun, "panel", "press") {
+			continue
+		}
 		counted := r.items[i-1].amount != nil || r.word(i-1, "single", "one", "both")
 		panels = panels || counted && r.is(i, kindNoun, "panel")
 		presses = presses || counted && r.is(i, kindNoun, "press")
@@ -196,29 +205,6 @@ func (r *reader) outByThen(i int) bool {
 		}
 	}
 	return false
-}
-
-// noon reads "out by noon", "start at midday".
-func (r *reader) noon() {
-	for i := range r.items {
-		if !r.word(i, "noon", "midday") || r.items[i].used {
-			continue
-		}
-		role := r.clockRole(i)
-		if n := i + 1; role == "" && (r.is(n, kindRole, "start", "deadline") && !r.word(n, "from", "by", "before") || r.word(n, "finish")) && r.isBreak(n+1) {
-			role = "start" // "frame press, noon start, d4"
-			if !r.is(n, kindRole, "start") {
-				role = "deadline"
-			}
-			r.items[n].used = true
-		}
-		switch role {
-		case "start":
-			r.say(i, unit.StartTime, unit.Word("12:00"))
-		case "deadline":
-			r.say(i, unit.Deadline, unit.Word("12:00"))
-		}
-	}
 }
 
 // beforeNoon reports whether item i is a clock time of the morning.
@@ -281,7 +267,13 @@ func (r *reader) namesThing(i int) bool {
 // clockRole returns start or deadline where a word just before the amount, or
 // earlier in its clause with nothing else between, says so.
 func (r *reader) clockRole(i int) string {
+	if !r.pairOrSuffix(i) && !r.says("until", "till", "til", "before") && !r.means(kindRole, "start", "deadline") && !r.dayPlan() {
+		return "" // a bare number without a word for an hour
+	}
 	for j := i - 1; j >= 0 && j >= i-4; j-- {
+		if it := &r.items[j]; it.kind == kindNone && (it.amount != nil || it.brk != 0) {
+			return ""
+		}
 		switch {
 		case r.word(j, "quarter", "half", "past"), weekdays[r.items[j].word] && (r.is(j-1, kindRole, "start") || r.word(j-1, "on")), r.word(j, "on") && weekdays[r.wordAt(j+1)]:
 		case r.is(j, kindRole, "start", "deadline"):

@@ -11,8 +11,7 @@ import (
 // thickest strips are.
 func (r *reader) mixedThick() {
 	const thickestMixed, mostApart = 0.03, 1.6 // m; and how many times the thinner one
-	told := r.wordIn("mixed", "mix", "mixture", "thin", "thin ones", "thinner", "thinner ones", "thinnest")
-	if !told || r.mentions(kindAttr, "wide") || r.mentions(kindNoun, "sled") && r.mentions(kindNoun, "caul") {
+	if !r.mentions(kindNoun, "strip") || r.mentions(kindAttr, "wide") || r.mentions(kindNoun, "sled") && r.mentions(kindNoun, "caul") || !r.wordIn("mixed", "mix", "mixture", "thin", "thin ones", "thinner", "thinner ones", "thinnest") {
 		return
 	}
 	for i := range r.items {
@@ -91,8 +90,9 @@ func (r *reader) someAndSome() {
 // nothing.
 func (r *reader) differWords() int {
 	n := 0
+	damp := r.says("driest", "wettest")
 	for i := range r.items {
-		if r.setsApart(i) || r.word(i, "driest", "wettest") || r.is(i, kindNone) && strings.HasPrefix(r.items[i].word, "rest") {
+		if r.setsApart(i) || damp && r.word(i, "driest", "wettest") || r.items[i].kind == kindNone && strings.HasPrefix(r.items[i].word, "rest") {
 			n++
 		}
 		if am := r.items[i].amount; am != nil && am.form == formWords && am.equals(one) && r.is(i+1, kindNoun, "strip") && r.wordIn("other", "next", "another") {
@@ -105,21 +105,27 @@ func (r *reader) differWords() int {
 // setsApart reports whether item i is a word for a part of the pieces: "some",
 // "the rest", "half my strips", "most of them".
 func (r *reader) setsApart(i int) bool {
-	switch {
-	case r.word(i, "some", "somes", "others", "other", "rest", "thin", "fat", "skinny"):
+	if r.items[i].amount != nil {
+		return r.countsSome(i)
+	}
+	switch r.items[i].word {
+	case "some", "somes", "others", "other", "rest", "thin", "fat", "skinny":
 		return true
-	case r.word(i, "half"):
+	case "half":
 		return r.word(i+1, "the", "of", "are", "is", "were", "my", "our", "these", "those", "em") || r.is(i+1, kindNoun, "strip")
-	case r.word(i, "most", "couple", "few", "handful"):
+	case "most", "couple", "few", "handful":
 		return r.word(i+1, "are", "is", "were", "of")
 	}
-	return r.countsSome(i)
+	return false
 }
 
 // countsSome: "two of them are 3/4 and the others 13/16".
 func (r *reader) countsSome(i int) bool {
+	if !r.word(i+1, "of") || !r.word(i+2, "them", "em", "those", "these") || !r.wordIn("others", "other", "rest") {
+		return false
+	}
 	_, whole := r.wholeAt(i)
-	return whole && r.word(i+1, "of") && r.word(i+2, "them", "em", "those", "these") && r.wordIn("others", "other", "rest")
+	return whole
 }
 
 // differs: "some are .74", "6% on some boards and 9% on others".

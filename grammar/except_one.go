@@ -9,7 +9,7 @@ const mostUneven = 0.3
 // exceptOne reads how thick strips are of which one is not like the others: "all .260
 // except one that's .245".
 func (r *reader) exceptOne() {
-	if !r.mentions(kindNoun, "strip") || r.mentions(kindAttr, "wide", "long") {
+	if !r.says("except", "except for", "other than", "but", "apart from", "save") || !r.mentions(kindNoun, "strip") || r.mentions(kindAttr, "wide", "long") {
 		return
 	}
 	for i := range r.items {

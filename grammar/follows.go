@@ -336,6 +336,9 @@ func (r *reader) comparedBefore(j int) []unit.Field {
 // barometers gives the number behind a barometer the unit that such a number can
 // only have.
 func (r *reader) barometers() {
+	if !r.means(kindAir, "barometer") {
+		return
+	}
 	for k := range r.items {
 		i := r.barometerReads(k)
 		if i < 0 || !r.items[i].amount.bare() {

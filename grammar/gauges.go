@@ -315,6 +315,9 @@ func (r *reader) pulledToInches(i int) bool {
 
 // onPumpsPlate: what "the plate on the pump reads 3.8" tells is no vacuum.
 func (r *reader) onPumpsPlate(i int) bool {
+	if !r.means(kindNoun, "pump") {
+		return false
+	}
 	from, _ := r.clause(i)
 	return r.items[i].amount.float() < 10 && r.items[i].amount.bare() && !r.habit.Metric && r.within(from, i, kindNoun, "pump") >= 0 && r.opensWithin(from, i, "plate", "nameplate", "tag", "sticker", "label")
 }

@@ -360,7 +360,10 @@ func (r *reader) refusedTwice() {
 // statedFigure reports whether a pressure that no vacuum can be is told of a joint
 // or a face.
 func (r *reader) statedFigure(i int) bool {
-	if f, _ := r.figureNear(i); f == "" || r.solving != "" {
+	if r.solving != "" {
+		return false
+	}
+	if f, _ := r.figureNear(i); f == "" {
 		return false
 	}
 	v, _, ok := r.valueOf(r.items[i].amount, unit.Vacuum)
@@ -370,11 +373,16 @@ func (r *reader) statedFigure(i int) bool {
 // beyondVacuum reports whether the pressure at item i is more than any vacuum's, and
 // another is told that can be one or it is wanted of a joint: "I read somewhere 150 psi is needed".
 func (r *reader) beyondVacuum(i int) bool {
+	const least, most = 1, 101000 // Pa: plainly what a gauge shows
 	cannot := func(k int) bool {
-		v, _, ok := r.valueOf(r.items[k].amount, unit.Vacuum)
+		am := r.items[k].amount
+		if pa := am.unit.SI(am.float()); pa > least && pa < most {
+			return false
+		}
+		v, _, ok := r.valueOf(am, unit.Vacuum)
 		return ok && impossible(unit.Vacuum, v) != ""
 	}
-	if from, _ := r.clause(i); r.solving != "" || !cannot(i) || r.within(from, i, kindVacuum) >= 0 || r.items[i].amount.minus {
+	if from, _ := r.clause(i); r.solving != "" || r.items[i].amount.minus || r.within(from, i, kindVacuum) >= 0 || !cannot(i) {
 		return false
 	}
 	for k := range r.items {

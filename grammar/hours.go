@@ -10,6 +10,9 @@ import (
 // 16:00, lunch 12 to 12:30", "we work 8 to 12 and 1 to 5".
 func (r *reader) workHours() {
 	r.plainHours()
+	if !r.means(kindRole, "hours") && !(r.means(kindAsk, "schedule") && r.says("hours", "shift")) {
+		return
+	}
 	for i := range r.items {
 		if !r.hoursRole(i) {
 			continue
@@ -158,6 +161,9 @@ func (r *reader) withoutBreak(shifts []shift) (rest []shift, off string) {
 // overnight reads whether a press may hold a load over night: "nothing stays in
 // the press overnight", "they can stay in overnight".
 func (r *reader) overnight() {
+	if !r.says("overnight", "night", "nights", "over night", "at night") {
+		return
+	}
 	for i := range r.items {
 		if !r.word(i, "overnight") && !(r.word(i, "night", "nights") && (r.word(i-1, "over", "the", "at") || r.is(i-1, kindNot)) || r.word(i, "over night", "at night")) {
 			continue
@@ -196,9 +202,12 @@ func hoursIn(from, to string) int {
 // betweenHours reads "3 loads between 7 am and 3:30 pm", "from 7 to 15:30" as the start and
 // the end of a day.
 func (r *reader) betweenHours(planned bool) {
+	if !planned || !r.says("between", "from") || r.has(unit.StartTime) || r.has(unit.Deadline) {
+		return
+	}
 	for i := range r.items {
 		a := i + 1
-		if !r.word(i, "between") && !(r.is(i, kindRole, "start") && r.word(i, "from")) || !r.free(a) || !planned || r.has(unit.StartTime) || r.has(unit.Deadline) {
+		if !r.word(i, "between") && !(r.is(i, kindRole, "start") && r.word(i, "from")) || !r.free(a) || r.has(unit.StartTime) || r.has(unit.Deadline) {
 			continue
 		}
 		and := r.suffixAt(a) + 1

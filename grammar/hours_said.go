@@ -11,8 +11,11 @@ import (
 // hoursBare reads "2 presses 45 min each 8 to 5" as the start and the end of a day that is
 // planned: only hours run down from one to the other.
 func (r *reader) hoursBare(planned bool) {
+	if !planned {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
-		if !planned || r.items[i].amount == nil || r.items[i].amount.link != linkTo && !r.word(i-1, "till", "til", "until") {
+		if r.items[i].amount == nil || r.items[i].amount.link != linkTo && !r.word(i-1, "till", "til", "until") {
 			continue
 		}
 		a := i - 1
@@ -83,8 +86,11 @@ func (r *reader) dayBeside(i int) bool {
 
 // doneByHour: "how many can i do by 4" in the thread of a day's plan.
 func (r *reader) doneByHour(i int) bool {
+	if !r.habit.Follows {
+		return false
+	}
 	n, whole := r.items[i].amount.whole()
-	if !r.habit.Follows || !whole || n < 1 || n > 12 || !r.items[i].amount.bare() || !r.word(i-1, "by", "before") || !r.isBreak(i+1) {
+	if !whole || n < 1 || n > 12 || !r.items[i].amount.bare() || !r.word(i-1, "by", "before") || !r.isBreak(i+1) {
 		return false
 	}
 	from, _ := r.clause(i)

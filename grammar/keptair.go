@@ -5,7 +5,7 @@ import "presshand/engine/unit"
 // keptAir reads the air that somebody keeps where the panel lives: "she keeps it at 68 and
 // the humidifier at 40", "they keep it 45% all year".
 func (r *reader) keptAir() {
-	if r.within(0, len(r.items), kindGlue) >= 0 || !r.mentions(kindWood) && !r.mentions(kindNoun, "panel") {
+	if !r.says("keep", "keeps", "kept", "run", "runs") || r.mentions(kindGlue) || !r.mentions(kindWood) && !r.mentions(kindNoun, "panel") {
 		return
 	}
 	for k := 1; k < len(r.items); k++ {
@@ -68,7 +68,7 @@ func (r *reader) leftShopAt(i int) bool {
 // monthsSwing: "what'll a 26 in pine panel do from August, 12%, to February, 6%" tells the
 // moisture that it has; the other the answer has no use for.
 func (r *reader) monthsSwing() {
-	if r.has(unit.WoodMoisture) || !r.mentions(kindWood) && !r.mentions(kindNoun, "panel", "strip") {
+	if !r.percentSaid() || r.has(unit.WoodMoisture) || !r.mentions(kindWood) && !r.mentions(kindNoun, "panel", "strip") {
 		return
 	}
 	var two []int

@@ -27,10 +27,10 @@ func (r *reader) layers() {
 	if told >= 0 && !r.toldLast(told) {
 		from = told + 1
 	}
-	spans := r.sledsKnown(r.layerSpans(from, told >= 0))
-	if told < 0 && r.mentions(kindNoun, "bar") && !r.countsSleds() {
+	if told < 0 && (!r.means(kindNoun, "sled", "caul", "fence") || r.mentions(kindNoun, "bar") && !r.countsSleds()) {
 		return
 	}
+	spans := r.sledsKnown(r.layerSpans(from, told >= 0))
 	lids := r.lids(from)
 	if told < 0 && r.sledsToldLast(spans) || told < 0 && !r.tellsStack(spans, lids) && !r.proudOf(spans) || told >= 0 && thickSpans(spans) < 2 {
 		return

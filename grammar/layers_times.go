@@ -17,6 +17,9 @@ type countedLayer struct {
 // countedLayers reads a stack told as a list of how many there are of each part: "2x sled
 // 18, 2x strips 14, 1x mat 8". What there is as many of as of sleds lies on each of them.
 func (r *reader) countedLayers() bool {
+	if !r.means(kindNoun, "sled") || !r.means(kindNoun, "strip", "panel") {
+		return false
+	}
 	rows := r.countedRows()
 	n := map[string]int{}
 	for _, c := range rows {

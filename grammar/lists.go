@@ -178,6 +178,9 @@ func (r *reader) alternatives() {
 // differenceOf: "difference on the far joint between 22 and 26 inHg" compares the two.
 func (r *reader) differenceOf() {
 	r.setAgainst()
+	if !r.says("between") {
+		return
+	}
 	for i := range r.items {
 		if !r.free(i) || !r.free(i+1) || r.items[i+1].amount.link == linkNone || !r.word(i-1, "between") || !r.wordIn("difference", "gap between") || !r.items[i+1].amount.is(unit.Pressing) {
 			continue

@@ -8,6 +8,9 @@ import (
 
 // isMatFirmness reports whether the pressure at item i is a mat's, at so much squash.
 func (r *reader) isMatFirmness(i int) bool {
+	if !r.means(kindNoun, "mat") {
+		return false
+	}
 	from, to := r.sentence(i)
 	if r.within(from, to, kindNoun, "mat") < 0 {
 		return false

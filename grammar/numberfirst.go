@@ -59,11 +59,10 @@ func (r *reader) isThePart(i int) bool {
 // onTheBar: "inch and a quarter on the bar".
 func (r *reader) onTheBar(i int) bool {
 	am := r.items[i].amount
-	n, whole := am.whole()
-	if am.link == linkTimes || !r.word(i+1, "on", "for") || !r.word(i+2, "the", "my", "our", "that") || !r.is(i+3, kindNoun, "bar") || i+4 < len(r.items) && !r.isBreak(i+4) && !r.replaces(i+4) || !small(r.size(i)) || r.has(unit.BarHeight) {
+	if !r.word(i+1, "on", "for") || am.link == linkTimes || !r.word(i+2, "the", "my", "our", "that") || !r.is(i+3, kindNoun, "bar") || i+4 < len(r.items) && !r.isBreak(i+4) && !r.replaces(i+4) || !small(r.size(i)) || r.has(unit.BarHeight) {
 		return false
 	}
-	if r.is(i-1, kindNoun) || r.is(i-1, kindAttr) || r.is(i-1, kindVacuum) || whole && am.form == formWords && n < 10 {
+	if n, whole := am.whole(); r.is(i-1, kindNoun) || r.is(i-1, kindAttr) || r.is(i-1, kindVacuum) || whole && am.form == formWords && n < 10 {
 		return false
 	}
 	return r.bind(i, unit.BarHeight)
@@ -77,6 +76,9 @@ func (r *reader) whatGaugeSays(i int) bool {
 
 // middling: "its got a bow in it, three eighths in the middle".
 func (r *reader) middling(i int) bool {
+	if !r.says("middle", "center", "centre", "worst", "deepest") {
+		return false
+	}
 	k := i + 1
 	if r.is(k, kindUnit) {
 		k++

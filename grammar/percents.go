@@ -11,7 +11,6 @@ import (
 func (r *reader) percents() {
 	r.driestAndWettest()
 	r.wetInPlaces()
-	r.listedMoistures()
 	r.oneAndTheOther()
 	r.monthsSwing()
 	for i := range r.items {
@@ -68,6 +67,9 @@ func (r *reader) fromTo(i int) bool {
 
 // driestAndWettest: "8% on the driest board and 12% on the wettest".
 func (r *reader) driestAndWettest() {
+	if !r.says("driest", "lowest") || !r.says("wettest", "dampest", "highest") {
+		return
+	}
 	low, high := -1, -1
 	for i := range r.items {
 		if !r.free(i) || !r.items[i].amount.is(unit.Proportion) {
@@ -88,44 +90,12 @@ func (r *reader) driestAndWettest() {
 	}
 }
 
-// listedMoistures reads "boards at 7, 9 and 13 percent": from the driest to the
-// wettest.
-func (r *reader) listedMoistures() {
-	for i := range r.items {
-		list := r.listFrom(i)
-		if len(list) < 2 {
-			continue
-		}
-		last := list[len(list)-1]
-		if !r.items[last].amount.is(unit.Proportion) || r.items[last].amount.float() > 30 || !r.mentions(kindNoun, "strip") && !r.mentions(kindAir, "mc") && !r.mentions(kindWood) {
-			continue
-		}
-		low, high := last, last
-		for _, k := range list {
-			if am := r.items[k].amount; am.unit != nil && !am.is(unit.Proportion) {
-				return
-			}
-			if r.items[k].amount.float() < r.items[low].amount.float() {
-				low = k
-			}
-			if r.items[k].amount.float() > r.items[high].amount.float() {
-				high = k
-			}
-		}
-		if low == high {
-			return
-		}
-		for _, k := range list {
-			r.items[k].used = true
-		}
-		r.moistureRange(low, high)
-		return
-	}
-}
-
 // oneAndTheOther reads "11% on one board and 7% on the other" and "half read 7%,
 // the other half 11".
 func (r *reader) oneAndTheOther() {
+	if !r.mentions(kindAir, "mc") && !r.percentSaid() {
+		return
+	}
 	if !r.wordIn("other", "others", "rest") && r.halvesSaid() < 2 || !r.mentions(kindAir, "mc") && r.halvesSaid() < 2 && r.within(0, len(r.items), kindNoun, "strip") < 0 && !r.mentions(kindWood) || r.mentions(kindAir, "service") && r.halvesSaid() < 2 {
 		return
 	}
@@ -184,10 +154,16 @@ func (r *reader) percentBare(i int) bool {
 	if r.is(i+1, kindAir, "rh") || r.is(i+1, kindAir, "mc") && r.items[i+1].word != "meter" {
 		return true
 	}
-	if v := r.items[i].amount.float(); v >= 20 && v <= 95 && r.word(i-1, "at", "in") && r.word(i+1, "and", "at") && r.mentions(kindAsk, "move:emc_pct") && r.said(unit.Warmth) && !r.percentSaid() {
+	if v := r.items[i].amount.float(); r.word(i-1, "at", "in") && r.word(i+1, "and", "at") && v >= 20 && v <= 95 && r.mentions(kindAsk, "move:emc_pct") && r.said(unit.Warmth) && !r.percentSaid() {
 		return true // "what mc does oak settle to at 55 and 72F"
 	}
 	p := r.prev(i)
+	if r.woodReads(i, p) || r.woodSits(i) {
+		return true
+	}
+	if !r.means(kindAir) {
+		return false
+	}
 	n := r.next(i)
 	if r.madeAt(i) {
 		return true
@@ -195,7 +171,7 @@ func (r *reader) percentBare(i int) bool {
 	if v := r.items[i].amount.float(); v >= 4 && v <= 30 && r.mentions(kindAir, "mc") && !r.is(n, kindNoun) && !r.is(n, kindAttr) && (r.is(p, kindSay) || r.is(p, kindVacuum, "pull") && in(r.items[p].word, "reads", "reading", "shows") || r.word(i-1, "between")) {
 		return true
 	}
-	if r.humidified(i) || r.woodReads(i, p) || r.woodSits(i) {
+	if r.humidified(i) {
 		return true
 	}
 	if r.is(p, kindAir, "rh") && p > 0 && r.items[p-1].amount != nil && r.items[p-1].amount.is(unit.Proportion) {

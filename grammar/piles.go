@@ -158,37 +158,48 @@ func (r *reader) stockContext() bool {
 	if (r.mentions(kindRole, "target", "trim") || r.mentions(kindNoun, "fence") && r.wedgeWindow()) && r.solving == "" && (r.countsOfWidths() || r.spokenCounts() >= 2) {
 		return true
 	}
-	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || r.bareTimes() >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
+	times := r.bareTimes()
+	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || times >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
 	if n, wide := r.countsThatAre(); n >= 2 || n+wide >= 2 && r.mentions(kindRole, "target") {
 		return true
 	}
-	if r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
+	if times >= 2 && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
 		return true // "12x 80mm, 9x 65mm, panel 600mm wide"
 	}
-	if r.numberedWidths() >= 2 || r.bareTimes() >= 2 && r.mentions(kindNoun, "panel") && r.madeFrom() {
+	if r.numberedWidths() >= 2 || times >= 2 && r.mentions(kindNoun, "panel") && r.madeFrom() {
 		return true
 	}
 	if r.ofPairs() >= 2 && (r.mentions(kindNoun, "panel", "fence") || r.mentions(kindNoun, "wedge") && r.wedgeWindow() || r.mentions(kindAttr, "wide") || r.solving == unit.PanelWidth) || r.countsOfPlurals() >= 2 {
 		return true
 	}
-	have := false
-	for i := range r.items {
-		if r.word(i, "have") && r.word(i-1, "would", "could", "should", "might", "must", "may") {
-			continue // "Harlan would have known"
-		}
-		if r.word(i, "got", "have", "theres", "pile", "leftover", "leftovers", "left", "offcuts", "heap", "stash", "found", "stock") || r.is(i, kindNoun, "strip") && r.items[i].word == "stock" {
-			have = true
-		}
-	}
+	have := r.hasStock()
 	if have && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindAttr, "thick") && !r.mentions(kindNoun, "bar", "press", "bag", "frame") && !r.mentions(kindVacuum) && !r.pressureSaid() && !r.dayPlan() {
 		return true
 	}
-	if (have || r.madeFrom()) && r.mentions(kindNoun, "panel") && r.spokenCounts() >= 2 && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
+	if r.mentions(kindNoun, "panel") && (have || r.madeFrom()) && r.spokenCounts() >= 2 && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
 		return true // "two tops at 30, stock is twelve 2 1/2, ten 3 1/4"
 	}
 	return have && (r.mentions(kindRole, "target", "trim") || r.wedgeWindow() || r.getsOut())
+}
+
+// hasStock reports whether strips are said to be there: "got", "leftovers", "have".
+func (r *reader) hasStock() bool {
+	for i := range r.items {
+		if r.items[i].amount != nil {
+			continue
+		}
+		switch r.items[i].word {
+		case "have":
+			if !r.word(i-1, "would", "could", "should", "might", "must", "may") {
+				return true // not "Harlan would have known"
+			}
+		case "got", "theres", "pile", "leftover", "leftovers", "left", "offcuts", "heap", "stash", "found", "stock":
+			return true
+		}
+	}
+	return false
 }
 
 // getsOut: "can i get 24 out of it", "can I get to 50?".

@@ -223,18 +223,20 @@ func (r *reader) listsStock(at int) bool {
 // nothing, and in "boss wants it 18 1/4" the width is needed.
 func (r *reader) reckoned() {
 	for i := range r.items {
-		switch {
-		case r.is(i, kindRole, "target") && r.word(i, "make") && r.word(i-1, "i") && r.word(i-2, "which", "that"):
+		switch w := r.items[i].word; {
+		case r.items[i].amount != nil:
+			if r.free(i) && r.itShouldBe(i) && r.length(i) {
+				r.items[i-1].meaning = meaning{kind: kindRole, id: "target"}
+				r.hear(i - 1)
+			}
+		case w == "make" && r.is(i, kindRole, "target") && r.word(i-1, "i") && r.word(i-2, "which", "that"):
 			r.items[i].meaning = meaning{}
-		case r.is(i, kindSay) && r.word(i, "wants") && r.word(i+1, "it", "this", "that") && r.wideAlone(i+2) && r.stockPairs(len(r.items)) > 1:
+		case w == "wants" && r.is(i, kindSay) && r.word(i+1, "it", "this", "that") && r.wideAlone(i+2) && r.stockPairs(len(r.items)) > 1:
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 			r.hear(i)
 		case r.getsWide(i), r.getsToWidth(i):
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 			r.hear(i)
-		case r.free(i) && r.length(i) && r.itShouldBe(i):
-			r.items[i-1].meaning = meaning{kind: kindRole, id: "target"}
-			r.hear(i - 1)
 		}
 	}
 }
@@ -272,15 +274,20 @@ func (r *reader) itShouldBe(i int) bool {
 // asksWidth: behind the word at item i stands what strips are to come to: "can I get 31 wide",
 // "enough for 31 wide", "closest to 31", "what makes 31 wide".
 func (r *reader) asksWidth(i int) bool {
-	switch {
-	case r.word(i, "get"):
-		return r.word(i-1, "i", "we", "you") && r.word(i-2, "can", "could", "will", "would")
-	case r.word(i, "for"):
-		return r.word(i-1, "enough")
-	case r.word(i, "to"):
-		return r.word(i-1, "closest", "nearest", "close")
+	if r.items[i].amount != nil {
+		return false
 	}
-	return r.word(i, "makes", "gets", "gives") && r.word(i-1, "what", "which")
+	switch r.items[i].word {
+	case "get":
+		return r.word(i-1, "i", "we", "you") && r.word(i-2, "can", "could", "will", "would")
+	case "for":
+		return r.word(i-1, "enough")
+	case "to":
+		return r.word(i-1, "closest", "nearest", "close")
+	case "makes", "gets", "gives":
+		return r.word(i-1, "what", "which")
+	}
+	return false
 }
 
 // getsWide: in "five 4 1/4, seven 3 - can I get 31 wide" the word at item i says what strips that

@@ -189,6 +189,9 @@ func (r *reader) leftNow(i int) bool {
 
 // ofEach reads "3 1/4 and 2 1/2 ones, like 10 of each".
 func (r *reader) ofEach() []pile {
+	if !r.says("of") || !r.says("each", "both") && !r.means(kindRole, "in a row") {
+		return nil
+	}
 	for i := range r.items {
 		n, whole := r.wholeAt(i)
 		if whole && r.items[i].amount.bare() && r.free(i) && n > 0 {

@@ -9,8 +9,11 @@ import (
 // countsThatAre counts the piles told as "seven that are 3", and those told as "five 2 wide".
 func (r *reader) countsThatAre() (told, wide int) {
 	for i := range r.items {
+		if !r.free(i) || !r.items[i].amount.bare() {
+			continue
+		}
 		n, whole := r.wholeAt(i)
-		if !whole || n < 1 || !r.free(i) || !r.items[i].amount.bare() {
+		if !whole || n < 1 {
 			continue
 		}
 		that := i + 1

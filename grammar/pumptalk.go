@@ -123,10 +123,10 @@ func (r *reader) proudBy(i int) bool {
 
 // limitBehind: "8 m3/h, 0.5 mbar end pressure" tells where the pump stops.
 func (r *reader) limitBehind(i int) bool {
-	if r.has(unit.PumpLimit) || !r.mentions(kindNoun, "pump") && !r.saidFlow() {
+	if !r.is(i+1, kindRole, "limit") || r.has(unit.PumpLimit) || !r.mentions(kindNoun, "pump") && !r.saidFlow() {
 		return false
 	}
-	return r.is(i+1, kindRole, "limit") && r.word(i+1, "end pressure", "base pressure", "ultimate", "ultimate pressure", "pump limit", "blank pressure") && r.isBreak(i+2)
+	return r.word(i+1, "end pressure", "base pressure", "ultimate", "ultimate pressure", "pump limit", "blank pressure") && r.isBreak(i+2)
 }
 
 // waxAlone: of "24 inHg, wax? just needs to touch" the wax is what the strips lie on.
@@ -145,7 +145,7 @@ func (r *reader) waxAlone() {
 // halfFull lists "half of it is full with wood" as unread: how much air is left to pump
 // depends on it, and nobody knows how well it was guessed.
 func (r *reader) halfFull() {
-	if !r.mentions(kindNoun, "press", "frame", "bag", "pump") {
+	if !r.says("full", "filled", "taken", "occupied", "used") || !r.mentions(kindNoun, "press", "frame", "bag", "pump") {
 		return
 	}
 	for f := range r.items {

@@ -11,6 +11,7 @@ import (
 // min", "0.5 inHg/min".
 func (r *reader) rates() {
 	r.halfFull()
+	lasting := r.said(unit.Lasting)
 	for i := range r.items {
 		if !r.free(i) {
 			continue
@@ -31,7 +32,7 @@ func (r *reader) rates() {
 		if am.bare() {
 			r.unitOfDrop(i)
 		}
-		if am.is(unit.Pressing) && r.dropped(i) {
+		if lasting && am.is(unit.Pressing) && r.dropped(i) {
 			continue
 		}
 		if am.is(unit.Pressing) || am.is(unit.Distance) && (r.mentions(kindNoun, "leak") || r.mentions(kindVacuum) || r.word(i-1, "dropped", "drops", "fell", "falls") && r.mentions(kindNoun, "press", "bag", "frame", "pump") || r.mentions(kindAsk, "pump:hold_s")) {
@@ -138,11 +139,14 @@ func (r *reader) dropped(i int) bool {
 }
 
 func (r *reader) leakWordBefore(i int) bool {
-	return r.is(r.prev(i), kindNoun, "leak")
+	return r.means(kindNoun, "leak") && r.is(r.prev(i), kindNoun, "leak")
 }
 
 // leakOver joins the pressure at item i with the time in which it is lost.
 func (r *reader) leakOver(i int) {
+	if !r.means(kindUnit) && !r.said(unit.Lasting) {
+		return
+	}
 	if r.is(r.prev(i), kindVacuum, "pull") && r.word(r.prev(i), "pull", "pulls", "pulled", "pulling", "gets to", "get to") && !r.mentions(kindNoun, "leak") {
 		return // "it pulls 22 in about four minutes"
 	}
@@ -198,14 +202,16 @@ func leakUnit(u unit.Unit) unit.Unit {
 // ratios reads the taper of a wedge: "1:12", "1 in 12", "taper 12 to 1".
 func (r *reader) ratios() {
 	wedge := r.mentions(kindNoun, "wedge")
-	mixed := r.wordIn("mix", "mixes", "mixed", "mixing", "hardener", "resin")
 	for i := range r.items {
 		if !r.free(i) {
 			continue
 		}
 		am := r.items[i].amount
-		if am.form == formPair && (wedge || !mixed && am.pair[0] == 1 && !r.dayPlan() && !r.word(i-1, "till", "until", "til", "by", "at", "before", "around", "since", "its") || !mixed && am.pair[1] == 1) {
+		if am.form == formPair && (wedge || (am.pair[0] == 1 && !r.dayPlan() && !r.word(i-1, "till", "until", "til", "by", "at", "before", "around", "since", "its") || am.pair[1] == 1) && !r.wordIn("mix", "mixes", "mixed", "mixing", "hardener", "resin")) {
 			r.taper(i, i, float64(am.pair[0]), float64(am.pair[1]))
+			continue
+		}
+		if !wedge && !r.oneIn(i) {
 			continue
 		}
 		if a, b, ok := splitRatio(r.items[i].text); ok && wedge && am.value == nil {
@@ -217,7 +223,7 @@ func (r *reader) ratios() {
 			r.taper(i, k, am.float(), 1)
 			continue
 		}
-		if i+1 >= len(r.items) || !wedge && !r.oneIn(i) {
+		if i+1 >= len(r.items) {
 			continue
 		}
 		j := i + 1

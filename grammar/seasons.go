@@ -5,8 +5,11 @@ import "presshand/engine/unit"
 // ofSeason reports whether the bare number at item i is of a time of year, told below an
 // answer: "winter 20", "and 70 in summer".
 func (r *reader) ofSeason(i int) bool {
+	if !r.habit.Follows {
+		return false
+	}
 	v, whole := r.items[i].amount.whole()
-	if !whole || v < 8 || v > 45 || !r.habit.Follows || r.isDirected(i) || r.mentions(kindAir, "rh", "mc", "temp") {
+	if !whole || v < 8 || v > 45 || r.isDirected(i) || r.mentions(kindAir, "rh", "mc", "temp") {
 		return false
 	}
 	season := func(k int) bool { return r.word(k, "winter", "summer", "spring", "autumn", "fall", "monsoon") }

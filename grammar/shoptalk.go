@@ -57,6 +57,9 @@ const widestGap = 0.004
 
 // openJoint: "joint 4 is open 1/32", "joint 2 opened up for 6 inches".
 func (r *reader) openJoint(i int) bool {
+	if !r.means(kindNoun, "joint") {
+		return false
+	}
 	from, _ := r.clause(i)
 	joint := r.within(from, i, kindNoun, "joint")
 	if joint < 0 || r.within(joint+1, i, kindNoun) >= 0 || r.has(unit.Gap) || r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun) {
@@ -67,6 +70,9 @@ func (r *reader) openJoint(i int) bool {
 
 // tentIs: "tent in the corner about 4 mm".
 func (r *reader) tentIs(i int) bool {
+	if !r.means(kindNoun, "tent") {
+		return false
+	}
 	from, _ := r.clause(i)
 	k := r.within(from, i, kindNoun, "tent")
 	return k >= 0 && r.opensWithin(k, i, "corner") && r.amountsIn(k, i) == 0 && r.size(i) < 0.05 && !r.has(unit.Tent)
@@ -88,6 +94,9 @@ func (r *reader) barsEach(i int) bool {
 
 // showsDaylight: "worst seam shows daylight, about 1/32".
 func (r *reader) showsDaylight(i int) bool {
+	if !r.says("daylight") {
+		return false
+	}
 	from, _ := r.sentence(i)
 	for k := i - 1; k >= from && k >= i-4 && r.items[k].amount == nil; k-- {
 		if r.is(k, kindNoun, "opening") && r.items[k].word == "daylight" {
@@ -174,6 +183,9 @@ func (r *reader) faceAndEdge(i int) bool {
 // thatsTheCup: of "a 3/32 bit goes under the middle, so thats the cup" the measure
 // stands before its name.
 func (r *reader) thatsTheCup() {
+	if !r.means(kindNoun, "cup", "bow", "gap") {
+		return
+	}
 	for k := range r.items {
 		if !r.is(k, kindNoun, "cup", "bow", "gap") || !r.word(k-1, "the", "my", "a") || !r.word(k-2, "thats", "is", "call", "its") {
 			continue
@@ -223,6 +235,9 @@ func (r *reader) perFoot() {
 
 // footers gives boards told by their length the length: "six-footers".
 func (r *reader) footers() {
+	if !r.says("footers", "footer") {
+		return
+	}
 	for i := range r.items {
 		if !r.word(i, "footers", "footer") || i == 0 {
 			continue
@@ -242,6 +257,9 @@ func (r *reader) footers() {
 
 // mileUp reads "a mile up".
 func (r *reader) mileUp() {
+	if !r.says("mile", "miles") {
+		return
+	}
 	for i := range r.items {
 		if r.word(i, "mile", "miles") && r.word(i+1, "up", "high") && r.word(i-1, "a") && !r.has(unit.Altitude) && !r.saysFeet() {
 			r.items[i].used = true

@@ -161,7 +161,7 @@ func (r *reader) countOfList(i, total int) {
 
 // widthFirst: "60mm x 14", a width with its unit and how many there are.
 func (r *reader) widthFirst(i int) bool {
-	if !r.free(i) || !r.free(i+1) || r.timesAt(i) || r.timesAt(i+2) || !r.timesAt(i+1) {
+	if !r.timesAt(i+1) || !r.free(i) || !r.free(i+1) || r.timesAt(i) || r.timesAt(i+2) {
 		return false
 	}
 	w, n := r.items[i].amount, r.items[i+1].amount

@@ -38,7 +38,7 @@ func (r *reader) targetWidths() {
 // panelsTold reads "panels: 3 of 420 wide and 2 of 600 wide": behind the heading a
 // count and a width are of panels, not of strips in stock.
 func (r *reader) panelsTold() {
-	if r.has(unit.Targets) || r.has(unit.TargetWidth) || !r.stockContext() {
+	if !r.mentions(kindNoun, "panel") || r.has(unit.Targets) || r.has(unit.TargetWidth) || !r.stockContext() {
 		return
 	}
 	for k := range r.items {
@@ -156,7 +156,7 @@ func (r *reader) countsOfPlurals() int {
 	n := 0
 	for i := 0; i+1 < len(r.items); i++ {
 		next := r.items[i+1].amount
-		if !r.free(i) || next == nil || !next.plural || next.link != linkNone || !r.length(i+1) || !small(r.size(i+1)) {
+		if next == nil || !next.plural || !r.free(i) || next.link != linkNone || !r.length(i+1) || !small(r.size(i+1)) {
 			continue
 		}
 		if _, whole := r.items[i].amount.whole(); whole && !r.items[i].amount.plural {
@@ -169,6 +169,9 @@ func (r *reader) countsOfPlurals() int {
 // ofPairs counts "25 of 40", "14 of 62 mm": a count and a width.
 func (r *reader) ofPairs() int {
 	n := 0
+	if !r.says("of") {
+		return n
+	}
 	for i := range r.items {
 		of := i + 1
 		if r.is(of, kindNoun, "strip") {
@@ -191,6 +194,9 @@ func (r *reader) ofPairs() int {
 // numberedWidths counts "7 no. 38", "4no. 51": a count and a width.
 func (r *reader) numberedWidths() int {
 	n := 0
+	if !r.means(kindRole, "name") {
+		return n
+	}
 	for i := range r.items {
 		if _, whole := r.wholeAt(i); whole && r.is(i+1, kindRole, "name") && in(r.items[i+1].word, "no .", "no.") && r.free(i+2) && r.length(i+2) && small(r.size(i+2)) && !r.timesAt(i+3) {
 			n++
@@ -201,6 +207,9 @@ func (r *reader) numberedWidths() int {
 
 // madeFrom reports whether panels are to come "out of" or "from" what is listed.
 func (r *reader) madeFrom() bool {
+	if !r.says("outta", "of", "from") && !r.means(kindNoun, "panel") {
+		return false
+	}
 	for i := range r.items {
 		if r.word(i, "outta") || r.word(i+1, "of") && (r.is(i, kindVerb, "out") || r.word(i, "out")) || r.is(i, kindNoun, "panel") && strings.HasSuffix(r.items[i].word, " out of") || r.word(i, "from") {
 			return true

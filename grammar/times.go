@@ -66,16 +66,18 @@ func (r *reader) durations() {
 			r.bind(i, unit.Unload)
 		}
 	}
+	layup := r.means(kindRole, "layup")
 	for i := range r.items { // "45 min press 10 to load", "open time 5 min, I need 9 to lay up"
-		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.is(i+1, kindRole, "layup") && (r.has(unit.PressTime) || r.has(unit.LabelOpen)) && !r.has(unit.LayupPanel) && !r.has(unit.LayupLoad) {
+		if layup && r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.is(i+1, kindRole, "layup") && (r.has(unit.PressTime) || r.has(unit.LabelOpen)) && !r.has(unit.LayupPanel) && !r.has(unit.LayupLoad) {
 			u := unit.Minute
 			r.items[i].amount.unit = &u
 			r.bind(i, unit.LayupLoad)
 		}
 	}
+	labels := r.habit.Follows || r.means(kindRole, "label", "open", "closed")
 	for i := range r.items { // "45 min open, 10 closed"
-		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && (r.labelled(i) || r.labelAgain(i)) {
-			if f := r.labelRole(i); f != "" && f != unit.LabelSpread && f != unit.LabelMinTemp {
+		if labels && r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair {
+			if f := r.labelRole(i); f != "" && (r.labelled(i) || r.labelAgain(i)) {
 				r.bind(i, f)
 			}
 		}
@@ -84,7 +86,7 @@ func (r *reader) durations() {
 
 // bareMinutes: "press time 40", "open time is 8", and "layup 10" in a later message.
 func (r *reader) bareMinutes(i int) bool {
-	if !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.value == nil || r.next(i) >= 0 && !r.word(i+1, "and", "but", "so") {
+	if !r.means(kindRole, "clamp", "open", "closed", "layup") || !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.value == nil || r.next(i) >= 0 && !r.word(i+1, "and", "but", "so") {
 		return false
 	}
 	j := i - 1

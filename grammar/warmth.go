@@ -159,7 +159,7 @@ func (r *reader) besideHumidity(i int) bool {
 // minTempTold: "jug says good down to 50", "min temp 50 and the shop is 47", "min temp on
 // the label 10".
 func (r *reader) minTempTold(i int) bool {
-	if !r.items[i].amount.bare() || r.next(i) >= 0 && !r.word(i+1, "and", "but", "on", "so") {
+	if !r.is(i-1, kindRole, "label", "mintemp") || !r.items[i].amount.bare() || r.next(i) >= 0 && !r.word(i+1, "and", "but", "on", "so") {
 		return false
 	}
 	from, _ := r.clause(i)
@@ -233,17 +233,23 @@ func (r *reader) bareWarmth() (low, high float64) {
 
 // whenIts: "tomorrow when it's 19" tells how warm it is, no hour of a day.
 func (r *reader) whenIts(i int) bool {
+	if !r.word(i-1, "its", "is") {
+		return false
+	}
 	am := r.items[i].amount
 	low, high := r.bareWarmth()
 	if !am.bare() || am.form == formPair || am.float() < low || am.float() > high || r.is(i+1, kindRole, "am", "pm") || !r.isBreak(i+1) && !r.word(i+1, "out", "in", "degrees") {
 		return false
 	}
-	when := r.word(i-1, "its", "is") && (r.word(i-2, "when", "while", "once") || r.word(i-2, "it") && r.word(i-3, "when", "while", "once"))
+	when := r.word(i-2, "when", "while", "once") || r.word(i-2, "it") && r.word(i-3, "when", "while", "once")
 	return when && (r.habit.Follows || r.mentions(kindAir, "shop", "temp"))
 }
 
 // shopSits: "shed's sitting on 11 this arvo", "shop is always 68".
 func (r *reader) shopSits(i int) bool {
+	if !r.means(kindAir, "shop") {
+		return false
+	}
 	j := i - 1
 	if r.word(j, "always", "usually", "normally", "typically") && r.word(j-1, "is", "stays", "runs") && r.is(j-2, kindAir, "shop") {
 		return r.isBreak(i+1) || r.word(i+1, "and", "so", "but", "all")
@@ -262,12 +268,15 @@ func (r *reader) leastTold(i int) bool {
 		low, high = 2, 15
 	}
 	v := r.items[i].amount.float()
-	return v >= low && v <= high && r.is(i-1, kindRole, "min") && r.word(i-1, "minimum", "min") && r.mentions(kindRole, "label") && !r.asksHowLong() && (r.amountsIn(0, len(r.items)) == 1 || r.labelled(i) && !r.said(unit.Lasting)) && r.next(i) < 0 && !r.mentions(kindRole, "open", "closed", "clamp")
+	return r.is(i-1, kindRole, "min") && r.word(i-1, "minimum", "min") && v >= low && v <= high && r.mentions(kindRole, "label") && !r.asksHowLong() && (r.amountsIn(0, len(r.items)) == 1 || r.labelled(i) && !r.said(unit.Lasting)) && r.next(i) < 0 && !r.mentions(kindRole, "open", "closed", "clamp")
 }
 
 // afterHeat: "heater's on, 17 now" and "it's hot in here, like 90" have the degrees in
 // a clause of their own behind one of warmth.
 func (r *reader) afterHeat(i int) bool {
+	if !r.means(kindAir, "temp") {
+		return false
+	}
 	from, to := r.clause(i)
 	if from < 2 || r.items[from-1].brk == '?' {
 		return false

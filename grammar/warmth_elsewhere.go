@@ -159,11 +159,14 @@ func (r *reader) labelsOwn(i int) bool {
 
 // shopAlone: "24 h at 20 °C on the can, our shop 16".
 func (r *reader) shopAlone(i int) bool {
+	if !r.habit.Metric {
+		return false
+	}
 	k := i - 1
 	if r.word(k, "is", "at", "its", "only", "about") {
 		k--
 	}
-	return r.habit.Metric && r.is(k, kindAir, "shop") && !r.word(k, "here", "in here") && r.isBreak(i+1) && r.couldBeWarm(i) && r.items[i].amount.float() >= 5 && r.within(0, len(r.items), kindGlue) >= 0 && r.items[i].amount.link == linkNone && !r.liveOf(unit.Warmth)
+	return r.is(k, kindAir, "shop") && !r.word(k, "here", "in here") && r.isBreak(i+1) && r.couldBeWarm(i) && r.items[i].amount.float() >= 5 && r.within(0, len(r.items), kindGlue) >= 0 && r.items[i].amount.link == linkNone && !r.liveOf(unit.Warmth)
 }
 
 // liveOf reports whether the message has an amount of the dimension that nothing set aside.
