@@ -56,8 +56,8 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonStaysCurled:      "It does not go flat: that takes {flatten_need_kpa} and there is {face_pressure_kpa}. Thinner or narrower strips, or plane the cup out.",
 	engine.ReasonHumpUp:           "Lay it hump up. Hollow side up its edges stay up.",
 
-	engine.ReasonFits:              "It fits: {stack_height_mm} high in a {opening_mm} opening, {clearance_mm} to spare.",
-	engine.ReasonFitsBarely:        "It fits, but only just: {stack_height_mm} high in a {opening_mm} opening, {clearance_mm} to spare. Under 1/4 in (6 mm) is tight.",
+	engine.ReasonFits:              "It fits: {stack_height_mm} high in an opening of {opening_mm}, {clearance_mm} to spare.",
+	engine.ReasonFitsBarely:        "It fits, but only just: {stack_height_mm} high in an opening of {opening_mm}, {clearance_mm} to spare. Under 1/4 in (6 mm) is tight.",
 	engine.ReasonTooHigh:           "It does not fit: {stack_height_mm} high, and the press opens {opening_mm}.",
 	engine.ReasonBarTooHigh:        "The bar does not fit: its top is {stack_height_mm} above the bed, and the press opens {opening_mm}.",
 	engine.ReasonBarFitsBarely:     "The bar fits, but only just: its top is {stack_height_mm} above the bed in a {opening_mm} opening, {clearance_mm} to spare. Under 1/4 in (6 mm) is tight.",
