@@ -60,7 +60,7 @@ var reasonSays = withPlans(map[engine.Reason]string{
 	engine.ReasonFitsBarely:        "It fits, but only just: {stack_height_mm} high in an opening of {opening_mm}, {clearance_mm} to spare. Under 1/4 in (6 mm) is tight.",
 	engine.ReasonTooHigh:           "It does not fit: {stack_height_mm} high, and the press opens {opening_mm}.",
 	engine.ReasonBarTooHigh:        "The bar does not fit: its top is {stack_height_mm} above the bed, and the press opens {opening_mm}.",
-	engine.ReasonBarFitsBarely:     "The bar fits, but only just: its top is {stack_height_mm} above the bed in a {opening_mm} opening, {clearance_mm} to spare. Under 1/4 in (6 mm) is tight.",
+	engine.ReasonBarFitsBarely:     "The bar fits, but only just: its top is {stack_height_mm} above the bed in an opening of {opening_mm}, {clearance_mm} to spare. Under 1/4 in (6 mm) is tight.",
 	engine.ReasonProud:             "The work[ on level {level}] stands {proud_mm} above the fence, so it gets the pressure.",
 	engine.ReasonProudLittle:       "The work[ on level {level}] stands only {proud_mm} above the fence. Give it 1/32 in (0.8 mm) or the fence may take the load.",
 	engine.ReasonFenceCarries:      "The fence[ on level {level}] carries what lies above, not the work: that is {proud_mm} proud. Lower the fence or pack the work up.",
