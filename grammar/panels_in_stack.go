@@ -13,6 +13,7 @@ const mostPanelsUp = 20
 func (r *reader) levelsAndMore() {
 	r.levels()
 	r.panelsLeftOut()
+	r.sledUnderEach()
 	r.capLeftOut()
 }
 
@@ -93,4 +94,41 @@ func ownSleds(ls unit.Layers) bool {
 // oneSled: of "four 3/4 panels with a 3/4 sled" there is one sled, below them all.
 func (r *reader) oneSled(i int) bool {
 	return r.word(i-1, "a", "one") && r.is(i+1, kindNoun, "sled") && !isPlural(r.items[i+1].word) && !r.opensWithin(0, len(r.items), "each", "every", "per", "between", "apiece", "under", "own")
+}
+
+// sledUnderEach lays each of several panels on a sled of its own where the sleds are told by
+// their thickness alone: "3 panels 3/4 thick, sleds 1/2, caul 3/4".
+func (r *reader) sledUnderEach() {
+	stack, count := r.measureOf(unit.StackLayers), r.measureOf(unit.PanelCount)
+	if stack < 0 || count < 0 || !r.sledsUncounted() {
+		return
+	}
+	n, _ := r.bound[count].fact.Value.(unit.Number)
+	layers, _ := r.bound[stack].fact.Value.(unit.Layers)
+	of := map[string]unit.Layers{}
+	for _, l := range layers {
+		of[l.Part] = append(of[l.Part], l)
+	}
+	strips, mats := of["strips"], of["mat"]
+	if len(strips) == 1 {
+		strips = slices.Repeat(strips, int(min(n, mostPanelsUp+1)))
+	}
+	simple := len(of["sled"]) == 1 && len(mats) <= 1 && len(of["caul"]) <= 1 && len(of["sled"])+len(of["strips"])+len(mats)+len(of["caul"]) == len(layers)
+	if n < 2 || n > mostPanelsUp || len(strips) != int(n) || !simple {
+		return
+	}
+	var built unit.Layers
+	for k, panel := range strips {
+		built = append(built, of["sled"][0], panel)
+		if k < len(strips)-1 || !r.liesBetween("mat") {
+			built = append(built, mats...)
+		}
+	}
+	r.bound[stack].fact.Value = append(built, of["caul"]...)
+}
+
+// sledsUncounted reports whether the only word for a sled tells of several, not of how many.
+func (r *reader) sledsUncounted() bool {
+	at := r.within(0, len(r.items), kindNoun, "sled")
+	return at >= 0 && r.within(at+1, len(r.items), kindNoun, "sled") < 0 && isPlural(r.items[at].word) && !r.countsSleds()
 }
