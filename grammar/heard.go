@@ -6,18 +6,19 @@ import "strings"
 // else ends before it goes over the items. It may say yes to what is not there, and
 // keeps what was heard when the item is read as something else or dropped.
 type heard struct {
-	words, ids [4]uint64 // by sound
+	words, ids [16]uint64 // by sound
 	kinds      uint64
 	runs       bool // whether an item is of several words
 }
 
-// sound is the bit of s among 256; words that share one sound alike.
+// sound is the place of s in words or ids; words that share one sound alike.
 func sound(s string) (at int, bit uint64) {
-	h := len(s) * 11
+	h := uint32(len(s))
 	if len(s) > 0 {
-		h += int(s[0]) ^ int(s[len(s)-1])<<3 ^ int(s[len(s)/2])<<5
+		h += uint32(s[0])<<5 ^ uint32(s[len(s)/2])<<12 ^ uint32(s[len(s)-1])<<19
 	}
-	return h >> 6 & 3, 1 << (h & 63)
+	h *= 0x9E3779B1 // spreads what differs in few bits
+	return int(h >> 28), 1 << (h >> 22 & 63)
 }
 
 // hear notes the word and the meaning of item i; to be called where an item gets

@@ -14,7 +14,8 @@ func (r *reader) valueOf(am *amount, f unit.Field) (float64, unit.Unit, bool) {
 	if am == nil {
 		return 0, unit.Unit{}, false
 	}
-	u := f.Unit()
+	own := f.Unit()
+	u := own
 	switch {
 	case d == unit.Count || d == unit.Plain:
 		if am.unit != nil {
@@ -41,7 +42,7 @@ func (r *reader) valueOf(am *amount, f unit.Field) (float64, unit.Unit, bool) {
 	if d == unit.Count || d == unit.Plain {
 		return v, u, true
 	}
-	return round(f.Unit().Of(u.SI(v))), u, true
+	return round(own.Of(u.SI(v))), u, true
 }
 
 // round drops the noise of a conversion: twelve digits are more than any tape.
