@@ -19,7 +19,7 @@ const mostOdd = 0.0018
 // to the gap that it leaves, and else leaves it unused.
 func (r *reader) killDeviations() {
 	for i := range r.items {
-		if !r.live(i) || !r.length(i) || r.items[i].amount.value == nil || r.size(i) <= 0 || r.size(i) > mostApart || i+2 < len(r.items) && r.items[i+2].amount != nil || r.items[i].amount.link != linkNone {
+		if !r.live(i) || r.items[i].amount.link != linkNone || i+2 < len(r.items) && r.items[i+2].amount != nil || r.items[i].amount.value == nil || !r.length(i) || r.size(i) <= 0 || r.size(i) > mostApart {
 			continue
 		}
 		if r.crookedBy(i) {
