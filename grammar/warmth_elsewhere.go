@@ -62,12 +62,16 @@ func (r *reader) warmByHour() {
 
 // couldBeWarm reports whether the number at item i may be degrees.
 func (r *reader) couldBeWarm(i int) bool {
-	am, n := r.items[i].amount, r.next(i)
+	am := r.items[i].amount
 	if am.is(unit.Warmth) {
 		return true
 	}
 	low, high := r.bareWarmth()
-	return am.bare() && am.form == formInt && am.float() >= low && am.float() <= high && !r.is(n, kindAttr) && !r.is(n, kindUnit) && !(n == i+1 && r.is(n, kindNoun)) && !(i+1 < len(r.items) && r.items[i+1].amount != nil)
+	if !am.bare() || am.form != formInt || am.float() < low || am.float() > high {
+		return false
+	}
+	n := r.next(i)
+	return !r.is(n, kindAttr) && !r.is(n, kindUnit) && !(n == i+1 && r.is(n, kindNoun)) && !(i+1 < len(r.items) && r.items[i+1].amount != nil)
 }
 
 // heatedTo: "heat the panel to 110 with the blanket", "warm the boards to 80".
