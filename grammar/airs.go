@@ -10,6 +10,9 @@ import (
 
 // airOutside: of "12F outside but 66F in the shop" the first is nobody's question.
 func (r *reader) airOutside() {
+	if !r.says("outside", "outdoors", "outdoor") && !r.means(kindAir, "service") {
+		return
+	}
 	var out, others []int
 	for i := range r.items {
 		if !r.live(i) || !r.items[i].amount.is(unit.Warmth) && !r.items[i].amount.is(unit.Proportion) && !r.items[i].amount.bare() {
@@ -46,6 +49,9 @@ func (r *reader) housed(from, i int) bool {
 // heightOfElse: of "the town sign says 4,500 ft but the shop is up the hill at 5,100 ft"
 // the second is the shop's height.
 func (r *reader) heightOfElse() {
+	if !r.means(kindAir, "shop") && !r.says("but") {
+		return
+	}
 	const least = 300 // ft: nothing in a shop is so long
 	tall := func(i int) bool {
 		am := r.items[i].amount

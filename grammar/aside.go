@@ -3,15 +3,22 @@ package grammar
 // Numbers of what is told beside the work: the bag's own thickness, the boards that the
 // strips came out of, fasteners, the table that is made.
 
-var (
-	fasteners = wordSet(`screw screws nail nails brad brads staple staples bolt bolts lag lags rivet rivets pin pins pegs dowel dowels`)
-	apronWord = wordSet(`apron aprons skirt skirts skirting`)
-)
+var apronWord = wordSet(`apron aprons skirt skirts skirting`)
+
+// fastens reports whether a word is of a fastener.
+func fastens(w string) bool {
+	switch w {
+	case "screw", "screws", "nail", "nails", "brad", "brads", "staple", "staples", "bolt", "bolts", "lag", "lags", "rivet", "rivets", "pin", "pins", "pegs", "dowel", "dowels":
+		return true
+	}
+	return false
+}
 
 // killAside marks them.
 func (r *reader) killAside() {
 	stacked := r.mentions(kindNoun, "sled", "caul", "mat")
-	table := r.opensWithin(0, len(r.items), "leg", "legs", "apron", "aprons", "skirt", "chairs")
+	table := r.opens("leg", "legs", "apron", "aprons", "skirt", "chairs") >= 0
+	long := r.means(kindAttr, "long")
 	for k := range r.items {
 		switch it := &r.items[k]; {
 		case it.amount != nil:
@@ -21,7 +28,7 @@ func (r *reader) killAside() {
 			r.ownSize(k, "thick")
 		case r.is(k, kindNoun, "joint") && !(isPlural(r.items[k].word) && r.free(k-1)):
 			r.ownSize(k, "deep")
-		case fasteners[it.word]:
+		case long && fastens(it.word):
 			r.fastener(k)
 		case table && apronWord[it.word] && r.mentions(kindNoun, "strip"):
 			r.apron(k)
@@ -59,7 +66,7 @@ func (r *reader) milsOf(i int) {
 
 // cutOutOf marks the boards that strips came out of: "resawn from 8/4 x 10 ft maple".
 func (r *reader) cutOutOf(i int) {
-	if !r.live(i) || r.items[i].amount.form != formQuarters && !r.quarterText(i) || !r.word(i-1, "from", "of", "out of", "off") || !r.timesAt(i+1) {
+	if !r.timesAt(i+1) || !r.live(i) || r.items[i].amount.form != formQuarters && !r.quarterText(i) || !r.word(i-1, "from", "of", "out of", "off") {
 		return
 	}
 	r.items[i].amount.dead = true

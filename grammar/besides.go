@@ -36,6 +36,9 @@ const mostPieces = 12
 
 // killPieces: "rip it into 2", "cut in 3" counts pieces that nobody measured.
 func (r *reader) killPieces() {
+	if !r.says("in", "into") {
+		return
+	}
 	for i := range r.items {
 		n, ok := r.spokenOrWhole(i)
 		am := r.items[i].amount
@@ -61,6 +64,9 @@ var oneOfPresses = wordSet(`first second third fourth other new small big large 
 // killOneStart: in "press 2 starts at 10", and in "make it 3 presses from 10" of a
 // thread, the day may start earlier for the others.
 func (r *reader) killOneStart() {
+	if !r.means(kindRole, "start") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindRole, "start") {
 			continue

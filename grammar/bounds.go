@@ -15,12 +15,14 @@ func (r *reader) killBounds() {
 	r.killChart()
 	r.reallySo()
 	r.redoneAndNew()
+	moves := r.mentions(kindAir, "rh", "mc", "service") || r.percentSaid()
+	every := r.says("everything", "anything", "whatever", "things")
 	for i := range r.items {
 		if !r.live(i) {
 			continue
 		}
 		switch {
-		case r.partsWork(i):
+		case every && r.partsWork(i):
 			r.items[i].amount.dead = true
 			r.idleDirections(i+1, i+2)
 		case r.fitsInto(i):
@@ -30,7 +32,7 @@ func (r *reader) killBounds() {
 				r.items[i+1].amount.unit = &u
 			}
 			r.takesPlace(i, i+1)
-		case r.mayMove(i), r.proudBy(i), r.changeAsked(i), r.onceUpAt(i):
+		case moves && r.mayMove(i), r.proudBy(i), r.changeAsked(i), r.onceUpAt(i):
 			r.items[i].amount.dead = true
 		}
 	}
@@ -53,7 +55,7 @@ func (r *reader) partsWork(i int) bool {
 // mayMove: "stay within 3/32", "move less than 1/8" in a question of how wood moves.
 func (r *reader) mayMove(i int) bool {
 	const most = 0.02 // metres
-	if !r.length(i) || r.size(i) > most || !r.percentSaid() && !r.mentions(kindAir, "rh", "mc", "service") {
+	if !r.length(i) || r.size(i) > most {
 		return false
 	}
 	j := i - 1

@@ -7,12 +7,24 @@ import "presshand/engine/unit"
 // killClaims reads what gives way to a number behind it.
 func (r *reader) killClaims() {
 	r.deniedFirst()
+	but := r.says("but", "though", "however", "yet", "only", "really", "actually")
+	now := r.says("now", "today", "currently") || r.means(kindAsk, "schedule")
+	old := r.says("old", "previous", "former", "last", "original", "first")
 	for i := range r.items {
+		if !r.live(i) {
+			continue
+		}
 		r.roughFirst(i)
 		r.workedTo(i)
-		r.claimedButRead(i)
-		r.earlierNow(i)
-		r.hadNowHas(i)
+		if but {
+			r.claimedButRead(i)
+		}
+		if now {
+			r.earlierNow(i)
+		}
+		if old {
+			r.hadNowHas(i)
+		}
 		r.trimmedTo(i)
 	}
 	r.newOne()
@@ -26,6 +38,9 @@ func (r *reader) killClaims() {
 
 // newOne: "we had a 26 in wide sled, built a new one 30 wide" leaves the second.
 func (r *reader) newOne() {
+	if !r.says("new") || !r.says("one", "ones") {
+		return
+	}
 	for k := range r.items {
 		if !r.word(k, "new") || !r.word(k+1, "one", "ones") {
 			continue
@@ -55,33 +70,12 @@ func (r *reader) newOne() {
 	}
 }
 
-// otherDays lets what is told of another day's work give way: "last month's job was 8
-// strips. this one is 5".
-func (r *reader) otherDays() {
-	here := false
-	for i := range r.items {
-		here = here || r.word(i, "this") && r.word(i+1, "one", "time", "job", "panel", "batch", "week") || r.word(i, "today", "todays")
-	}
-	if !here {
-		return
-	}
-	for i := range r.items {
-		other := r.word(i, "last", "next") && r.word(i+1, "week", "weeks", "month", "months", "year", "years", "time", "one", "job", "batch") || r.word(i, "tomorrow", "tomorrows", "yesterday", "yesterdays") || in(r.items[i].word, "last time", "last week", "next week", "next time", "last month", "next month")
-		if !other {
-			continue
-		}
-		_, to := r.clause(i)
-		for k := i + 1; k < to; k++ {
-			if am := r.items[k].amount; am != nil && (am.is(unit.Pressing) || r.countedAt(k) || r.is(r.next(k), kindNoun, "bar", "strip")) {
-				am.hearsay = true
-			}
-		}
-	}
-}
-
 // deniedFirst: "not 2 wide, 2 1/4" and "the bar isn't 1 in it's 1 1/4" put the second
 // in the place of the first.
 func (r *reader) deniedFirst() {
+	if !r.means(kindNot, "not") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindNot, "not") || !in(r.items[i].word, "not", "isnt", "arent", "wasnt", "werent", "aint") {
 			continue
@@ -177,7 +171,7 @@ func (r *reader) roughFirst(i int) {
 // 2 1/8" put what it was worked to in the place of what it was.
 func (r *reader) workedTo(j int) {
 	k := j - 1
-	if !r.live(j) || !r.length(j) || !r.word(k, "to", "down to") || r.items[j].amount.link != linkNone || !r.endsAlone(j) {
+	if !r.word(k, "to", "down to") || !r.live(j) || !r.length(j) || r.items[j].amount.link != linkNone || !r.endsAlone(j) {
 		return
 	}
 	for k--; r.word(k, "down", "em", "them", "it", "back"); k-- {
@@ -366,7 +360,7 @@ func (r *reader) hadNowHas(i int) {
 // trimmedTo: of "goes in at 25 x 49 and gets trimmed to 24 x 48" the press sees the
 // first.
 func (r *reader) trimmedTo(i int) {
-	if !r.live(i) || !r.word(i-1, "to") || !r.word(i-2, "trimmed", "cut", "squared", "sawn", "down", "trims", "finishes", "finished") {
+	if !r.word(i-1, "to") || !r.live(i) || !r.word(i-2, "trimmed", "cut", "squared", "sawn", "down", "trims", "finishes", "finished") {
 		return
 	}
 	j := i + 1

@@ -18,11 +18,12 @@ const mostOdd = 0.0018
 // killDeviations gives what is said of one strip that is off to how much they vary or
 // to the gap that it leaves, and else leaves it unused.
 func (r *reader) killDeviations() {
+	crooked := r.says("crooked")
 	for i := range r.items {
-		if !r.live(i) || !r.length(i) || r.items[i].amount.value == nil || r.size(i) <= 0 || r.size(i) > mostApart || i+2 < len(r.items) && r.items[i+2].amount != nil || r.items[i].amount.link != linkNone {
+		if !r.live(i) || r.items[i].amount.link != linkNone || i+2 < len(r.items) && r.items[i+2].amount != nil || r.items[i].amount.value == nil || !r.length(i) || r.size(i) <= 0 || r.size(i) > mostApart {
 			continue
 		}
-		if r.crookedBy(i) {
+		if crooked && r.crookedBy(i) {
 			r.bind(i, unit.Gap)
 			continue
 		}

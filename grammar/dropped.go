@@ -9,9 +9,9 @@ var leavingOut = []string{"leave out", "leave off", "take out", "take away", "ne
 // killDropped gives up the measure of a part that is left out: "without the 1 in bar",
 // "forget the half inch trim".
 func (r *reader) killDropped() {
-	for i := range r.items {
-		k := r.droppedMeasure(i)
-		if k < 0 {
+	for k := range r.items {
+		i := r.leavesOut(k)
+		if i < 0 {
 			continue
 		}
 		part := k + 1
@@ -49,17 +49,17 @@ func (r *reader) usedInstead(i int) int {
 	return k
 }
 
-// droppedMeasure is the one measure between a word that leaves out at item i and what
-// it leaves out; -1 where there is none.
-func (r *reader) droppedMeasure(i int) int {
-	if r.items[i].amount != nil || !leaving[r.items[i].word] && !in(r.items[i].word, leavingOut...) {
+// leavesOut is the word that leaves a part out before item k, if that is the part's one
+// measure; -1 where there is none.
+func (r *reader) leavesOut(k int) int {
+	if !r.free(k) || k+1 < len(r.items) && r.items[k+1].amount != nil {
 		return -1
 	}
-	k := i + 1
-	for r.word(k, "the", "that", "this", "my", "our", "side") {
-		k++
+	i := k - 1
+	for r.word(i, "the", "that", "this", "my", "our", "side") {
+		i--
 	}
-	if k == i+1 && !in(r.items[i].word, "scratch the", "minus the", "leave off the") || !r.free(k) || r.timesAt(k+1) || k+1 < len(r.items) && r.items[k+1].amount != nil {
+	if i < 0 || r.items[i].amount != nil || i == k-1 && !in(r.items[i].word, "scratch the", "minus the", "leave off the") || !leaving[r.items[i].word] && !in(r.items[i].word, leavingOut...) {
 		return -1
 	}
 	if !r.length(k) && r.items[k].amount.form != formPair {
@@ -68,5 +68,5 @@ func (r *reader) droppedMeasure(i int) int {
 	if n, whole := r.items[k].amount.whole(); whole && n > 1 && r.items[k].amount.bare() && isPlural(r.items[min(k+1, len(r.items)-1)].word) {
 		return -1 // "drop the 2 bars"
 	}
-	return k
+	return i
 }

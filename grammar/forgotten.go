@@ -130,6 +130,9 @@ var uncut = wordSet(`before rough oversize untrimmed gross uncut nominal`)
 // killUncut: "500 is before I cut it, it's 480 finished" leaves the second; in a thread
 // that takes the place of the first.
 func (r *reader) killUncut() {
+	if !r.says("is", "was") {
+		return
+	}
 	for i := range r.items {
 		if !r.live(i) || !r.word(i+1, "is", "was") || i+2 >= len(r.items) || !uncut[r.items[i+2].word] {
 			continue
@@ -172,9 +175,39 @@ func (r *reader) thisTime(j int) bool {
 
 // oldOneHad: of "7 strips where the old panel had 5" the second is not of this one.
 func (r *reader) oldOneHad() {
+	if !r.says("old", "last", "previous", "other") {
+		return
+	}
 	for i := 3; i < len(r.items); i++ {
 		if r.free(i) && r.items[i].amount.bare() && r.word(i-1, "had", "took", "used") && r.items[i-2].amount == nil && !r.isBreak(i-2) && r.word(i-3, "old", "last", "previous", "other") && (i+1 >= len(r.items) || r.isBreak(i+1)) {
 			r.items[i].amount.dead = true
+		}
+	}
+}
+
+// otherDays lets what is told of another day's work give way: "last month's job was 8
+// strips. this one is 5".
+func (r *reader) otherDays() {
+	if !r.says("this", "today", "todays") {
+		return
+	}
+	here := false
+	for i := range r.items {
+		here = here || r.word(i, "this") && r.word(i+1, "one", "time", "job", "panel", "batch", "week") || r.word(i, "today", "todays")
+	}
+	if !here {
+		return
+	}
+	for i := range r.items {
+		other := r.word(i, "last", "next") && r.word(i+1, "week", "weeks", "month", "months", "year", "years", "time", "one", "job", "batch") || r.word(i, "tomorrow", "tomorrows", "yesterday", "yesterdays") || in(r.items[i].word, "last time", "last week", "next week", "next time", "last month", "next month")
+		if !other {
+			continue
+		}
+		_, to := r.clause(i)
+		for k := i + 1; k < to; k++ {
+			if am := r.items[k].amount; am != nil && (am.is(unit.Pressing) || r.countedAt(k) || r.is(r.next(k), kindNoun, "bar", "strip")) {
+				am.hearsay = true
+			}
 		}
 	}
 }

@@ -16,6 +16,16 @@ func (r *reader) killHearsay() {
 	if r.amountsIn(0, len(r.items)) < 2 {
 		return
 	}
+	if r.means(kindSay) {
+		r.killOpinions()
+	}
+	r.loadTold()
+	r.plateFlow()
+	r.pumpSwapped()
+}
+
+// killOpinions marks what stands behind a person or a plate that says it.
+func (r *reader) killOpinions() {
 	for i := range r.items {
 		if k := i + 2; r.word(i, "you") && r.is(i+1, kindSay) && r.word(i+1, "said", "told") && k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.is(unit.Pressing) && r.opensWithin(max(i-5, 0), i, "time", "asked", "yesterday", "earlier", "before") {
 			r.items[k].amount.dead = true // "last time i asked you said 12 psi"
@@ -62,9 +72,6 @@ func (r *reader) killHearsay() {
 			}
 		}
 	}
-	r.loadTold()
-	r.plateFlow()
-	r.pumpSwapped()
 }
 
 // pumpSwapped: of "swapped the 60 l/min for a 140" the second is there now.
@@ -97,7 +104,7 @@ func (r *reader) pumpSwapped() {
 func (r *reader) plateFlow() {
 	for i := range r.items {
 		j := i + 2
-		if !plates[r.items[i].word] || !r.is(i+1, kindSay) && !r.word(i+1, "is", "reads", "shows") && !r.is(i+1, kindVacuum, "pull") || !r.live(j) || !r.items[j].amount.bare() || r.timesAt(j+1) {
+		if !r.live(j) || !r.items[j].amount.bare() || r.timesAt(j+1) || !r.is(i+1, kindSay) && !r.word(i+1, "is", "reads", "shows") && !r.is(i+1, kindVacuum, "pull") || !plates[r.items[i].word] {
 			continue
 		}
 		for k := range i {

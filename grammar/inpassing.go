@@ -34,6 +34,9 @@ var neverVerbs = wordSet(`trusted trust liked like used use needed need bothered
 // killNeverDone gives up the first number of "I never trusted a bar under an inch". What comes
 // behind it is of the work at hand: "I never used less than 25 inHg with a 1 in bar".
 func (r *reader) killNeverDone() {
+	if !r.says("never") {
+		return
+	}
 	for i := 1; i+1 < len(r.items); i++ {
 		if !r.word(i, "never") || !r.word(i-1, "i", "we", "ive", "weve", "have", "and", "ill") || !neverVerbs[r.items[i+1].word] {
 			continue
@@ -78,7 +81,10 @@ func (r *reader) saveOne(i int) bool {
 // leftTill: "nobody touches it till 6" is an hour at which nothing of the panel changes.
 func (r *reader) leftTill(i int) bool {
 	am := r.items[i].amount
-	if n, whole := am.whole(); !whole || n < 1 || n > 12 || !am.bare() || !r.word(i-1, "till", "til", "until") || r.topic == Pump {
+	if !r.word(i-1, "till", "til", "until") || r.topic == Pump {
+		return false
+	}
+	if n, whole := am.whole(); !whole || n < 1 || n > 12 || !am.bare() {
 		return false
 	}
 	if n := r.next(i); r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(n, kindUnit) {
@@ -111,23 +117,32 @@ func (r *reader) ofGlueOrFill(i int) bool {
 
 // wantedOf: "the school wants two of them" orders so many of what is made, not of its strips.
 func (r *reader) wantedOf(i int) bool {
+	if !r.habit.Follows {
+		return false
+	}
 	_, whole := r.wholeAt(i)
-	return whole && r.habit.Follows && r.items[i].amount.bare() && r.word(i-1, "wants", "want", "ordered", "orders") && !r.word(i-2, "we", "i", "you", "ill", "well") &&
+	return whole && r.items[i].amount.bare() && r.word(i-1, "wants", "want", "ordered", "orders") && !r.word(i-2, "we", "i", "you", "ill", "well") &&
 		r.word(i+1, "of") && r.word(i+2, "them", "those", "these", "em") && !r.is(i+3, kindNoun)
 }
 
 // gapBetween: "a 1/64 gap between two of them" counts no strips.
 func (r *reader) gapBetween(i int) bool {
+	if !r.word(i-1, "between") || !r.word(i+1, "of") {
+		return false
+	}
 	from, _ := r.clause(i)
 	_, whole := r.wholeAt(i)
-	return whole && r.items[i].amount.bare() && r.word(i-1, "between") && r.word(i+1, "of") && r.within(from, i, kindNoun, "gap", "joint") >= 0
+	return whole && r.items[i].amount.bare() && r.within(from, i, kindNoun, "gap", "joint") >= 0
 }
 
 // thatIsnt: in "1 isn't ash, is it" the number is of a load, and a later message has no other
 // for it.
 func (r *reader) thatIsnt(i int) bool {
-	_, whole := r.wholeAt(i)
-	return whole && i == 0 && r.habit.Follows && r.items[0].amount.bare() && r.items[0].amount.form == formInt && r.is(1, kindNot) && r.word(1, "isnt", "wasnt", "is not") && (r.is(2, kindWood) || r.is(2, kindGlue))
+	if i > 0 || !r.habit.Follows {
+		return false
+	}
+	_, whole := r.wholeAt(0)
+	return whole && r.items[0].amount.bare() && r.items[0].amount.form == formInt && r.is(1, kindNot) && r.word(1, "isnt", "wasnt", "is not") && (r.is(2, kindWood) || r.is(2, kindGlue))
 }
 
 // partOfSheet: "a half sheet" is no thickness.
@@ -242,6 +257,9 @@ func (r *reader) rippedTo(i int) bool {
 
 // hourLost: the number of "we lost the first hour, so 9" is an hour of the day.
 func (r *reader) hourLost(i int) bool {
+	if !r.habit.Follows || !r.word(i-1, "so") {
+		return false
+	}
 	n, whole := r.items[i].amount.whole()
-	return r.habit.Follows && !r.laterStart(i) && whole && n <= 12 && r.items[i].amount.bare() && r.word(i-1, "so") && r.isBreak(i+1) && r.opensWithin(0, i, "hour", "hours", "late", "oclock") && r.amountsIn(0, i) == 0
+	return whole && n <= 12 && r.items[i].amount.bare() && !r.laterStart(i) && r.isBreak(i+1) && r.opensWithin(0, i, "hour", "hours", "late", "oclock") && r.amountsIn(0, i) == 0
 }

@@ -52,10 +52,13 @@ func (r *reader) intendedFrom(i int) int {
 	for r.word(k, "a", "an", "the", "at", "about") {
 		k--
 	}
+	if r.isBreak(k) || r.items[k].amount != nil {
+		return -1
+	}
 	switch {
-	case r.word(k, "be", "been", "have", "read", "say") && r.word(k-1, "to") && (r.word(k-2, "supposed", "meant", "ought")):
+	case r.word(k-1, "to") && r.word(k, "be", "been", "have", "read", "say") && (r.word(k-2, "supposed", "meant", "ought")):
 		return k - 2
-	case r.word(k, "been", "read", "said") && r.word(k-1, "have") && r.word(k-2, "should"):
+	case r.word(k-1, "have") && r.word(k, "been", "read", "said") && r.word(k-2, "should"):
 		return k - 2
 	case r.word(k, "should be", "should say") && (r.paperAt(k-1) || r.mentions(kindVerb, string(Check)) && !r.word(k-1, "that", "it", "this")):
 		return k
@@ -63,7 +66,7 @@ func (r *reader) intendedFrom(i int) int {
 		return k - 1
 	case r.word(k, "for") && r.word(k-1, "calls", "called") && r.paperAt(k-2):
 		return k - 2
-	case r.word(k, "use", "do", "make", "run", "have") && r.word(k-1, "to") && (r.word(k-2, "going", "gonna", "planning", "hoping", "meaning", "wanted", "meant", "intended")) && r.word(k-3, "was", "were", "i", "we", "had"):
+	case r.word(k-1, "to") && r.word(k, "use", "do", "make", "run", "have") && (r.word(k-2, "going", "gonna", "planning", "hoping", "meaning", "wanted", "meant", "intended")) && r.word(k-3, "was", "were", "i", "we", "had"):
 		return k - 2
 	case r.word(k, "for") && r.word(k-1, "asked", "aimed", "aiming", "shooting"):
 		return k - 1

@@ -13,19 +13,17 @@ var dayOfMonth = regexp.MustCompile(`^[1-9]?\d(st|nd|rd|th)$`)
 // killNames marks numbers that are names or counts of other things: "chapter 6",
 // "shop 2", "3 hp", "2 years ago".
 func (r *reader) killNames() {
+	ago, gauge := r.means(kindRole, "ago"), r.means(kindVacuum, "gauge")
 	for i := range r.items {
 		am := r.items[i].amount
-		if r.tolerance(i) {
-			continue
-		}
-		if r.items[i].word == "the book" && r.bookSpeaks(i) {
-			r.items[i].meaning = meaning{kind: kindPerson, id: "person"}
-			r.hear(i)
-		}
 		if am == nil {
+			if r.items[i].word == "the book" && r.bookSpeaks(i) {
+				r.items[i].meaning = meaning{kind: kindPerson, id: "person"}
+				r.hear(i)
+			}
 			continue
 		}
-		if r.measuresNothing(i) {
+		if r.tolerance(i) || r.measuresNothing(i) {
 			continue
 		}
 		left := i - 1
@@ -36,13 +34,13 @@ func (r *reader) killNames() {
 		shelved := r.is(left, kindNoun, "panel") && r.word(left, "shelf") && r.word(left-1, "on", "off", "from", "to", "by") && am.form == formInt && r.isBreak(i+1)
 		named := shelved || numbered && am.bare() || r.word(left, "rack", "bin", "row", "pallet", "rack no") && am.bare() && r.isBreak(i+1) ||
 			r.is(left, kindAir, "shop") && am.bare() && am.form == formInt && !r.is(r.next(i), kindUnit) && r.items[left].word != "here" && r.items[left].word != "in here" && !r.word(i+1, "degrees", "°") && r.shopIsNumbered(i, left)
-		if !named && am.bare() {
+		if ago && !named && am.bare() {
 			if j := r.next(i); r.is(j, kindRole, "ago") && !(am.form == formPair) {
 				named = true
 				r.items[j].used = true
 			}
 		}
-		am.dead = am.dead || named || r.gaugeErrs(i) || am.bare() && r.word(i+1, "people", "persons", "adults", "guests", "kids", "men", "women")
+		am.dead = am.dead || named || gauge && r.gaugeErrs(i) || am.bare() && r.word(i+1, "people", "persons", "adults", "guests", "kids", "men", "women")
 	}
 }
 
@@ -129,6 +127,9 @@ func (r *reader) amountsIn(from, to int) int {
 // killPast marks what was but no longer is: "bar was 3/4 but now its 1 in", "it was 9
 // degrees, heater's got it to 16 since".
 func (r *reader) killPast() {
+	if !r.says("now", "today", "since") {
+		return
+	}
 	for i := range r.items {
 		if !r.word(i, "now", "today") && !(r.word(i, "since") && r.isBreak(i+1)) {
 			continue
@@ -205,6 +206,9 @@ func (r *reader) needsFigure(i int) bool {
 func (r *reader) killTimes() {
 	r.killPumpHours()
 	r.killCycle()
+	if !r.says("x", "times", "fold") {
+		return
+	}
 	for i := range r.items {
 		if r.free(i) && r.items[i].amount.bare() && r.word(i+1, "x", "times", "fold") && (r.isBreak(i+2) || r.word(i+2, "the", "as", "that", "what", "more")) && r.word(i-1, "gives", "give", "gets", "get", "about", "its", "is", "by", "makes", "roughly") {
 			r.items[i].amount.dead = true
@@ -215,6 +219,9 @@ func (r *reader) killTimes() {
 // killTotals marks the sum that a count and a width make: "6 strips at 2 wide so 12
 // total".
 func (r *reader) killTotals() {
+	if !r.says("total", "altogether") {
+		return
+	}
 	for i := range r.items {
 		if r.free(i) && r.items[i].amount.bare() && r.word(i+1, "total", "altogether") && r.word(i-1, "so", "thats", "makes") && r.is(r.prev(i-1), kindAttr, "wide") {
 			r.items[i].amount.dead = true
@@ -224,6 +231,9 @@ func (r *reader) killTotals() {
 
 // killEarlier: of "said 0.7 bar earlier, it's 0.78" only the last holds.
 func (r *reader) killEarlier() {
+	if !r.says("earlier", "before") {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
 		if am := r.items[i].amount; am != nil && r.word(i+1, "earlier", "before") && (r.is(i-1, kindSay) || r.word(i-1, "put", "wrote", "typed")) && r.amountsIn(i+1, len(r.items)) > 0 {
 			am.dead = true
@@ -234,6 +244,9 @@ func (r *reader) killEarlier() {
 // killRough marks the rough size of stock that was planed since: "4/4 but planed
 // to 13/16".
 func (r *reader) killRough() {
+	if !r.says("to") {
+		return
+	}
 	for i := range r.items {
 		if !r.word(i, "planed", "dressed", "surfaced", "milled", "thicknessed", "planing", "planning", "dressing", "surfacing", "milling", "thicknessing", "sanding", "skimming", "resawing") || !r.opensWithin(i+1, min(i+5, len(r.items)), "to") {
 			continue
@@ -257,6 +270,9 @@ func (r *reader) killRough() {
 // killNominal marks what stock is called where its actual size follows: "2 1/4 nominal,
 // 2 3/16 actual".
 func (r *reader) killNominal() {
+	if !r.says("nominal", "nominally", "nom") {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
 		if !r.word(i, "nominal", "nominally", "nom") {
 			continue
@@ -273,6 +289,9 @@ func (r *reader) killNominal() {
 
 // killDenied marks a number behind a "not": "a 3/4 bar, not 1".
 func (r *reader) killDenied() {
+	if !r.means(kindNot) {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindNot) || !in(r.items[i].word, "not", "instead of", "no", "rather than", "isnt", "not the") {
 			continue

@@ -10,11 +10,12 @@ import (
 
 // killNoSizes marks them.
 func (r *reader) killNoSizes() {
+	gap := r.means(kindNoun, "gap") && r.says("between")
 	for i := range r.items {
 		if !r.free(i) || r.items[i].amount.value == nil && r.items[i].amount.form != formPair {
 			continue
 		}
-		if r.offTime(i) || r.sinceHour(i) || r.sizeAgainInches(i) || r.gapOnBed(i) || r.perLoadOfMany(i) || r.tooThick(i) {
+		if r.offTime(i) || r.sinceHour(i) || r.sizeAgainInches(i) || gap && r.gapOnBed(i) || r.perLoadOfMany(i) || r.tooThick(i) {
 			r.items[i].amount.dead = true
 		}
 		if r.outdoors(i + 1) {
@@ -47,7 +48,7 @@ func (r *reader) sinceHour(i int) bool {
 func (r *reader) warmBag(i int) {
 	const cold, hot = 32, 110
 	am := r.items[i].amount
-	if r.habit.Metric || !am.bare() || am.form != formInt || am.float() <= cold || am.float() > hot || !r.word(i-1, "at") || !r.is(i-2, kindNoun, "bag", "press", "frame") || r.within(0, len(r.items), kindGlue) < 0 || r.is(r.next(i), kindAttr) || i+1 < len(r.items) && r.items[i+1].amount != nil {
+	if !r.word(i-1, "at") || r.habit.Metric || !am.bare() || am.form != formInt || am.float() <= cold || am.float() > hot || !r.is(i-2, kindNoun, "bag", "press", "frame") || r.within(0, len(r.items), kindGlue) < 0 || r.is(r.next(i), kindAttr) || i+1 < len(r.items) && r.items[i+1].amount != nil {
 		return
 	}
 	u := unit.DegF
@@ -100,5 +101,5 @@ func (r *reader) perLoadOfMany(i int) bool {
 func (r *reader) tooThick(i int) bool {
 	const thickest = 8
 	am := r.items[i].amount
-	return !r.habit.Metric && am.bare() && am.form == formInt && am.float() >= thickest && r.isBreak(i-1) && r.isBreak(i+1) && r.is(i-2, kindNoun, "sled", "caul")
+	return r.is(i-2, kindNoun, "sled", "caul") && !r.habit.Metric && am.bare() && am.form == formInt && am.float() >= thickest && r.isBreak(i-1) && r.isBreak(i+1)
 }

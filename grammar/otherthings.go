@@ -24,6 +24,8 @@ screw screws nail nails brad brads staple staples bolt bolts leg legs handle han
 // "the bench itself is 60 wide", "hull 32 thick".
 func (r *reader) killOthers() {
 	r.numbersBeside()
+	offcut := r.says("offcut", "off cut", "cutoff", "leftover", "scrap", "remnant")
+	twist := r.says("twist", "twisted", "winding", "racked", "racking", "out")
 	for k := range r.items {
 		it := &r.items[k]
 		if it.amount != nil {
@@ -33,15 +35,20 @@ func (r *reader) killOthers() {
 			r.years(k)
 			r.ages(k)
 			r.mixes(k)
-			r.twists(k)
+			if twist {
+				r.twists(k)
+			}
 			r.lumber(k)
 			r.someStrips(k)
 			continue
 		}
-		r.oneOffcut(k)
-		tool := r.is(k, kindFill, "tool")
-		if !otherThings[it.word] && !otherThings[owner(it)] && !tool || !tool && it.kind != kindNone && !r.is(k, kindRole, "name", "drive", "label", "ago") {
-			continue
+		if offcut {
+			r.oneOffcut(k)
+		}
+		if !r.is(k, kindFill, "tool") {
+			if it.brk != 0 || it.kind != kindNone && !r.is(k, kindRole, "name", "drive", "label", "ago") || !otherThings[it.word] && !otherThings[owner(it)] {
+				continue
+			}
 		}
 		r.sizeBefore(k)
 		r.sizeBehind(k)
@@ -202,7 +209,7 @@ func (r *reader) numberToRing(i int) {
 // dates marks a day that is written as no fraction of anything is: "by 12/3".
 func (r *reader) dates(i int) {
 	am := r.items[i].amount
-	if am == nil || am.form != formFraction || !am.bare() || am.value == nil || am.value.Cmp(one) < 0 || !strings.HasPrefix(r.items[i].text[digits(r.items[i].text):], "/") {
+	if am == nil || am.form != formFraction || !am.bare() || am.value == nil || am.value.Num().Cmp(am.value.Denom()) < 0 || !strings.HasPrefix(r.items[i].text[digits(r.items[i].text):], "/") {
 		return
 	}
 	on := r.word(i-1, "by", "on", "before", "after", "due", "dated", "since", "until", "till", "til", "for") || am.link == linkTimes && r.live(i-1) && r.items[i-1].amount.form == formInt && !r.length(i-1)
@@ -215,7 +222,7 @@ func (r *reader) dates(i int) {
 func (r *reader) ages(i int) {
 	const youngest, oldest = 12, 110
 	am := r.items[i].amount
-	if am == nil || !am.bare() || am.link != linkNone || am.float() < youngest || am.float() > oldest || am.form != formInt && am.form != formWords {
+	if am == nil || !am.bare() || am.link != linkNone || am.form != formInt && am.form != formWords || am.float() < youngest || am.float() > oldest {
 		return
 	}
 	if k := i + 1; k < len(r.items) && !r.isBreak(k) && !r.word(k, "now", "today", "already", "and", "but", "lol", "haha", "so", "next", "this") {

@@ -13,9 +13,13 @@ func (r *reader) killTalk() {
 	if r.amountsIn(0, len(r.items)) < 3 {
 		return
 	}
+	takes := r.says("takes", "does", "cuts", "handles")
 	for i := range r.items {
+		if r.items[i].amount == nil && ofTrade(r.items[i].kind) {
+			continue // nor is the clause around it plain
+		}
 		switch {
-		case homely[r.wordAt(i)], r.machineTakes(i):
+		case r.items[i].brk == 0 && homely[r.items[i].word], takes && r.machineTakes(i):
 			r.killPlainClause(i)
 		case r.free(i) && (r.crowdCounted(i) || r.answerBy(i) || r.timeNow(i) || r.paid(i)):
 			r.items[i].amount.dead = true
@@ -31,8 +35,7 @@ func (r *reader) killPlainClause(i int) {
 		if r.timesAt(k) {
 			return
 		}
-		switch r.items[k].kind {
-		case kindNoun, kindVacuum, kindAir, kindGlue, kindWood, kindAttr, kindFact, kindSay:
+		if ofTrade(r.items[k].kind) {
 			return
 		}
 	}
@@ -43,17 +46,29 @@ func (r *reader) killPlainClause(i int) {
 	}
 }
 
+// ofTrade reports whether a word of the kind makes its clause one of the trade.
+func ofTrade(k kind) bool {
+	switch k {
+	case kindNoun, kindVacuum, kindAir, kindGlue, kindWood, kindAttr, kindFact, kindSay:
+		return true
+	}
+	return false
+}
+
 // machineTakes: "the planer takes 15 inches", "our saw only cuts 3".
 func (r *reader) machineTakes(i int) bool {
 	does := i + 1
 	if r.word(does, "only") {
 		does++
 	}
-	return in(r.wordAt(i), machines...) && (r.isBreak(i-1) || r.word(i-1, "the", "my", "our")) && r.word(does, "takes", "does", "cuts", "handles")
+	return r.word(does, "takes", "does", "cuts", "handles") && in(r.wordAt(i), machines...) && (r.isBreak(i-1) || r.word(i-1, "the", "my", "our"))
 }
 
 // crowdCounted: "2 guys out sick", "got 2 other jobs waiting".
 func (r *reader) crowdCounted(i int) bool {
+	if !r.items[i].amount.bare() {
+		return false
+	}
 	k := i + 1
 	for r.word(k, "other", "more", "of", "my", "our", "the") {
 		k++
@@ -61,7 +76,7 @@ func (r *reader) crowdCounted(i int) bool {
 	if of := k + 2; r.word(k+1, "of") && of < len(r.items) && r.items[of].amount != nil {
 		return false // "3 jobs of 4 panels"
 	}
-	return r.items[i].amount.bare() && crowd[r.wordAt(k)]
+	return crowd[r.wordAt(k)]
 }
 
 // answerBy: "tell me by 4", "need to know by 3".

@@ -47,14 +47,14 @@ func (r *reader) dampRoom(k int) bool {
 	return false
 }
 
-// forecasts tell of the air outdoors.
-var forecasts = wordSet(`weather weatherman forecast forecasts`)
-
 // weatherTold marks what the weather is like, which is not the shop's air: "weather
 // says 40F outside, 70% humidity".
 func (r *reader) weatherTold() {
+	if !r.says("weather", "weatherman", "forecast", "forecasts") {
+		return
+	}
 	for k := range r.items {
-		if r.items[k].amount != nil || !forecasts[r.items[k].word] {
+		if !r.word(k, "weather", "weatherman", "forecast", "forecasts") {
 			continue
 		}
 		from, to := r.sentence(k)

@@ -10,6 +10,9 @@ import (
 
 // killPumpHours: "the pump shuts off at 10 pm, comes back at 6" are no hours of a day's work.
 func (r *reader) killPumpHours() {
+	if !r.says("at", "from", "around", "until", "till") || !r.means(kindAsk, "pump:hold_s") && !r.means(kindNoun, "pump") && !r.says("power", "mains", "electric") {
+		return
+	}
 	for k := range r.items {
 		if r.is(k, kindAsk, "pump:hold_s") && (strings.HasPrefix(r.items[k].word, "power ") || strings.HasPrefix(r.items[k].word, "pump ")) && r.atHour(k+1) {
 			r.items[k+2].amount.dead = true

@@ -42,6 +42,9 @@ func (r *reader) insteadAt(k int) bool {
 // killChart: "the chart on the wall says 25 is 12.3 psi, ours says 22.5" has an example of a
 // chart's, and not what the gauge shows.
 func (r *reader) killChart() {
+	if !r.means(kindSay) {
+		return
+	}
 	for k := range r.items {
 		if !r.word(k, "chart", "poster", "table", "website", "conversion", "booklet") || !r.word(k-1, "the", "a", "that", "this", "my", "conversion") {
 			continue
@@ -70,6 +73,9 @@ func (r *reader) readingAsked(from int) {
 
 // reallySo: "8 strips total but 2 are glued up as one so really 7 pieces" leaves the second.
 func (r *reader) reallySo() {
+	if !r.says("really", "actually", "effectively") {
+		return
+	}
 	for k := 1; k+2 < len(r.items); k++ {
 		if !r.word(k, "really", "actually", "effectively") || !r.word(k-1, "so", "its", "theres", "but", "thats") || !r.live(k+1) || !r.is(k+2, kindNoun, "strip", "panel") {
 			continue
@@ -86,6 +92,9 @@ func (r *reader) reallySo() {
 // redoneAndNew: of "we lost 2 panels of the 9, so 2 to redo plus 6 new ones" no number is all
 // that there is to do.
 func (r *reader) redoneAndNew() {
+	if !r.says("redo", "remake", "reglue", "repress", "repair", "rerun") {
+		return
+	}
 	for i := range r.items {
 		if !r.live(i) || !r.items[i].amount.bare() || !r.word(i+1, "to") || !r.word(i+2, "redo", "remake", "reglue", "repress", "repair", "rerun") {
 			continue

@@ -8,6 +8,9 @@ import (
 
 // numbersBeside marks numbers that name a thing, or measure what no question asks of.
 func (r *reader) numbersBeside() {
+	bar, panel := r.means(kindNoun, "bar"), r.means(kindNoun, "panel")
+	caul, sides := r.means(kindNoun, "caul"), r.means(kindFact, "faces=2")
+	short := r.says("short", "shy", "narrow", "under", "too")
 	for i := range r.items {
 		if r.is(i, kindAttr, "long") && r.word(i+1, "side", "sides", "edge", "edges") {
 			r.longSide(i)
@@ -17,11 +20,21 @@ func (r *reader) numbersBeside() {
 		}
 		r.numberedPart(i)
 		r.planedLumber(i)
-		r.barLength(i)
-		r.perPanelOf(i)
-		r.cauls(i)
-		r.eitherSide(i)
-		r.cameShort(i)
+		if bar {
+			r.barLength(i)
+		}
+		if panel {
+			r.perPanelOf(i)
+		}
+		if caul {
+			r.cauls(i)
+		}
+		if sides {
+			r.eitherSide(i)
+		}
+		if short {
+			r.cameShort(i)
+		}
 		if am := r.items[i].amount; am.unitRaw == "in" && r.word(i-1, "at") && r.word(i+1, "there", "here") {
 			am.dead = true // "he keeps it at 68 in there" is no inches
 		}
@@ -46,11 +59,14 @@ func (r *reader) numberedPart(i int) {
 
 // planedLumber: "planed a 2x4 down to 1 1/4 by 3" tells the second size.
 func (r *reader) planedLumber(i int) {
+	if !r.timesAt(i) {
+		return
+	}
 	k := i + 1
 	if r.word(k, "down") {
 		k++
 	}
-	if !r.timesAt(i) || !r.live(i) || !r.live(i-1) || r.timesAt(i-1) || k == i+1 && !r.word(k, "down to") || !r.word(k, "to", "down to") || k+1 >= len(r.items) || r.items[k+1].amount == nil {
+	if !r.live(i) || !r.live(i-1) || r.timesAt(i-1) || k == i+1 && !r.word(k, "down to") || !r.word(k, "to", "down to") || k+1 >= len(r.items) || r.items[k+1].amount == nil {
 		return
 	}
 	from, _ := r.clause(i)
@@ -97,7 +113,7 @@ func (r *reader) barLength(i int) {
 // runOfBar: of "7 ft bar 1 in" the first is how long the bar is, as none is so high.
 func (r *reader) runOfBar(i int) bool {
 	const highest = 1
-	if !r.live(i) || !r.length(i) || r.items[i].amount.unit == nil || r.size(i) <= highest || r.items[i].amount.link != linkNone || !r.is(i+1, kindNoun, "bar") {
+	if !r.is(i+1, kindNoun, "bar") || !r.live(i) || !r.length(i) || r.items[i].amount.unit == nil || r.size(i) <= highest || r.items[i].amount.link != linkNone {
 		return false
 	}
 	j := r.past(i+2, "is", "its", "thats", "that", "at", "of")
@@ -148,6 +164,9 @@ func (r *reader) cauls(i int) {
 
 // endToEnd: "two bars end to end" are one bar, on one side.
 func (r *reader) endToEnd() {
+	if !r.says("end", "butted") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindNoun, "bar") || !isPlural(r.items[i].word) || !r.live(i-1) {
 			continue
@@ -191,7 +210,7 @@ func (r *reader) eitherSide(i int) {
 
 // cameShort: "yesterday's panel came out 2 in short" tells by how much it went wrong.
 func (r *reader) cameShort(i int) {
-	if !r.live(i) || !r.length(i) || !small(r.size(i)) || !r.word(i+1, "short", "shy", "narrow", "under") && !(r.word(i+1, "too") && r.word(i+2, "short", "narrow", "wide", "long")) {
+	if !r.word(i+1, "short", "shy", "narrow", "under") && !(r.word(i+1, "too") && r.word(i+2, "short", "narrow", "wide", "long")) || !r.live(i) || !r.length(i) || !small(r.size(i)) {
 		return
 	}
 	if k := r.prev(i); r.turnedOut(k) || r.turnedOut(i-1) || r.turnedOut(i-2) || r.word(i-1, "was", "were", "ended", "finished") {

@@ -86,12 +86,12 @@ func (r *reader) someStrips(i int) {
 		return
 	}
 	r.groupWidth(i)
-	if !r.length(i) || !r.is(r.next(i), kindAttr, "wide") && !r.is(r.prev(i), kindAttr, "wide") {
+	some := r.word(i-1, "them", "those", "of them") && r.live(i-3) || r.word(i-1, "of them") || r.halfBehind(i)
+	if !some || !r.length(i) || !r.is(r.next(i), kindAttr, "wide") && !r.is(r.prev(i), kindAttr, "wide") {
 		return
 	}
-	some := r.word(i-1, "them", "those", "of them") && r.live(i-3) || r.word(i-1, "of them") || r.halfBehind(i)
 	_, to := r.sentence(i)
-	for j := i + 1; some && j < to && j < i+8; j++ {
+	for j := i + 1; j < to && j < i+8; j++ {
 		if !r.live(j) || r.spokenHalf(j) {
 			continue
 		}

@@ -28,7 +28,10 @@ func (r *reader) stranger(i int) bool {
 	if w == "building" && (r.word(i+1, "a", "an", "the", "some", "this", "my") || i+1 < len(r.items) && r.items[i+1].amount != nil) {
 		return false // "building a 36 wide top"
 	}
-	return strangers[w] || strangers[strings.TrimSuffix(w, "s")]
+	if one, ok := strings.CutSuffix(w, "s"); ok && strangers[one] {
+		return true
+	}
+	return strangers[w]
 }
 
 // strangerBefore: "1 in bar, for a cabinet 30 wide".
@@ -41,16 +44,17 @@ func (r *reader) strangerBefore(i int) bool {
 // ft of hose", "for a 36 ft sloop", "the ceiling is 9 ft high", "the bench is 34 high".
 func (r *reader) killStrangers() {
 	r.killNoSizes()
+	compressor, footer := r.says("compressor", "compressors", "airline"), r.says("footer", "footers")
 	for i := range r.items {
 		am := r.items[i].amount
-		if am != nil && !am.dead && (am.is(unit.Pressing) || am.is(unit.Content) || am.bare()) && r.ofCompressor(i) {
+		if compressor && am != nil && !am.dead && (am.is(unit.Pressing) || am.is(unit.Content) || am.bare()) && r.ofCompressor(i) {
 			am.dead = true
 			continue
 		}
 		if am == nil || am.dead || am.value == nil || !am.bare() && !am.is(unit.Distance) {
 			continue
 		}
-		if r.beforeStranger(i) || r.behindStranger(i) || r.standsHigh(i) || r.boatLong(i) {
+		if r.beforeStranger(i) || r.behindStranger(i) || r.standsHigh(i) || footer && r.boatLong(i) {
 			am.dead = true
 		}
 	}
@@ -80,7 +84,7 @@ func (r *reader) beforeStranger(i int) bool {
 	for r.word(k, "foot", "long", "id", "od", "diameter", "vacuum", "air") {
 		k++
 	}
-	return r.stranger(k) && !r.is(k+1, kindNoun) && !r.is(k+1, kindWood)
+	return !r.is(k+1, kindNoun) && !r.is(k+1, kindWood) && r.stranger(k)
 }
 
 // behindStranger: "hose 25 ft long", "the kitchen is 12 ft wide"; of a "top for the
@@ -209,6 +213,9 @@ func (r *reader) onShelf(i int) bool {
 // barsToDrinkIn takes the meaning from a bar that people go to: "then off to the bar at
 // 6".
 func (r *reader) barsToDrinkIn() {
+	if !r.says("bar") || !r.says("to", "at") || !r.says("the", "a") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindNoun, "bar") || !r.word(i, "bar") || !r.word(i-1, "the", "a") || !r.word(i-2, "to", "at") || !r.word(i-3, "off", "going", "headed", "heading", "go", "drinks", "beers", "drink", "meet", "us", "me", "over", "later") {
 			continue
@@ -223,6 +230,9 @@ func (r *reader) barsToDrinkIn() {
 // killPumpPressure marks the pressure that somebody tells of a pump for its speed: "pump
 // is 5 psi, how long to 24 inHg".
 func (r *reader) killPumpPressure() {
+	if !r.means(kindNoun, "pump") {
+		return
+	}
 	for i := range r.items {
 		am := r.items[i].amount
 		if am == nil || am.dead || !am.is(unit.Pressing) || !in(am.unit.Symbol, "psi", "bar", "MPa") || !r.word(i-1, "is", "a", "of", "s", "pumps") && !r.is(i-1, kindNoun, "pump") {

@@ -8,13 +8,16 @@ import (
 // how it is here and now: "last week it lost 4 inHg in 10 min, now it's 1 in 10 min",
 // "old pump was 3 cfm, new one's 8", "the van was at 6 °C, the shop is 19 °C".
 func (r *reader) killThen() {
+	ours := r.says("ours", "mine", "weve", "we", "ive", "were", "im")
 	past := false
 	for from, to := 0, 0; from < len(r.items); from = to + 1 {
 		to = from
 		for to < len(r.items) && !r.partsClauses(to) {
 			to++
 		}
-		r.oursInstead(from, to)
+		if ours {
+			r.oursInstead(from, to)
+		}
 		once := r.once(from, to)
 		if past = once || past && r.amountsIn(from, to) > 0; !past { // "last week, 4 inHg in 10 min"
 			r.killElsewhere(from, to)
@@ -48,11 +51,12 @@ func (r *reader) oursInstead(from, to int) {
 
 // partsClauses reports whether item i ends a clause; a stroke or a hyphen does not.
 func (r *reader) partsClauses(i int) bool {
-	switch r.items[i].brk {
+	it := &r.items[i]
+	switch it.brk {
 	case ',', '.', ';', '\n', '(', ')', '?', '!':
 		return true
 	}
-	return r.word(i, "but") || r.word(i, "now") && i > 0
+	return it.amount == nil && (it.word == "but" || it.word == "now" && i > 0)
 }
 
 // pastTimes are what "last" goes with of the past: the "last joint" is one of a panel's.
@@ -62,19 +66,27 @@ var pastTimes = wordSet(`week weeks month months year years time times night win
 // "the old pump".
 func (r *reader) once(from, to int) bool {
 	for k := from; k < to; k++ {
-		switch {
-		case r.items[k].amount != nil:
-		case r.word(k, "yesterday", "yesterdays", "previously", "formerly", "originally"):
-			return true
-		case r.items[k].word == "last" && k+1 < to && (pastTimes[r.items[k+1].word] || r.word(k+1, "batch", "lot", "load") && r.word(k+2, "was", "were", "had")) && !r.word(k-1, "since"):
-			return true
-		case r.word(k, "used") && r.word(k+1, "to") && r.word(k+2, "be", "run", "pull", "hold", "get", "do", "sit", "read", "show") || r.is(k+2, kindVacuum) && r.word(k, "used"):
-			return true
-		case r.word(k, "old", "previous") && (r.is(k+1, kindNoun, "pump", "leak") || r.is(k+1, kindVacuum) || r.word(k+1, "one", "ones", "tape", "seal", "gasket", "setup")):
-			return true
-		case r.word(k, "before") && r.word(k+1, "the", "we", "i") && (r.word(k+2, "new", "retaped", "fixed", "taped", "repair", "fix", "changed", "swapped", "sealed")):
+		if r.items[k].amount == nil && r.onceAt(k, to) {
 			return true
 		}
+	}
+	return false
+}
+
+// onceAt reports whether the word at item k, in a clause that ends at item to, speaks of
+// another time.
+func (r *reader) onceAt(k, to int) bool {
+	switch r.items[k].word {
+	case "yesterday", "yesterdays", "previously", "formerly", "originally":
+		return true
+	case "last":
+		return k+1 < to && (pastTimes[r.items[k+1].word] || r.word(k+1, "batch", "lot", "load") && r.word(k+2, "was", "were", "had")) && !r.word(k-1, "since")
+	case "used":
+		return r.word(k+1, "to") && r.word(k+2, "be", "run", "pull", "hold", "get", "do", "sit", "read", "show") || r.is(k+2, kindVacuum)
+	case "old", "previous":
+		return r.is(k+1, kindNoun, "pump", "leak") || r.is(k+1, kindVacuum) || r.word(k+1, "one", "ones", "tape", "seal", "gasket", "setup")
+	case "before":
+		return r.word(k+1, "the", "we", "i") && r.word(k+2, "new", "retaped", "fixed", "taped", "repair", "fix", "changed", "swapped", "sealed")
 	}
 	return false
 }
@@ -188,6 +200,9 @@ var afield = wordSet(`van truck lorry ute car kiln outside outdoors warehouse st
 // killElsewhere marks how warm and how damp it is in another place than the shop,
 // where that is told as well: "kiln at 40% rh, workshop 60% rh".
 func (r *reader) killElsewhere(from, to int) {
+	if !r.means(kindAir, "shop") {
+		return
+	}
 	at := -1
 	for k := from; k < to && at < 0; k++ {
 		if w := r.items[k].word; r.items[k].amount == nil && (afield[w] || w == "van at" || w == "truck at") {

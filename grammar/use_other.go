@@ -8,6 +8,9 @@ var partHeights = map[string]unit.Field{"bar": unit.BarHeight, "mat": unit.MatTh
 // useOther: of "dont use the 1 in bar on the cherry, use the 1 1/2" and "not the 3/4 mat,
 // the 1/2" the second is meant, and is of the same part.
 func (r *reader) useOther() {
+	if !r.means(kindNot) || !r.means(kindNoun, "bar", "mat", "caul", "sled") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindNot) {
 			continue

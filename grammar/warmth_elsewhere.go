@@ -62,16 +62,23 @@ func (r *reader) warmByHour() {
 
 // couldBeWarm reports whether the number at item i may be degrees.
 func (r *reader) couldBeWarm(i int) bool {
-	am, n := r.items[i].amount, r.next(i)
+	am := r.items[i].amount
 	if am.is(unit.Warmth) {
 		return true
 	}
 	low, high := r.bareWarmth()
-	return am.bare() && am.form == formInt && am.float() >= low && am.float() <= high && !r.is(n, kindAttr) && !r.is(n, kindUnit) && !(n == i+1 && r.is(n, kindNoun)) && !(i+1 < len(r.items) && r.items[i+1].amount != nil)
+	if !am.bare() || am.form != formInt || am.float() < low || am.float() > high {
+		return false
+	}
+	n := r.next(i)
+	return !r.is(n, kindAttr) && !r.is(n, kindUnit) && !(n == i+1 && r.is(n, kindNoun)) && !(i+1 < len(r.items) && r.items[i+1].amount != nil)
 }
 
 // heatedTo: "heat the panel to 110 with the blanket", "warm the boards to 80".
 func (r *reader) heatedTo(i int) bool {
+	if !r.word(i-1, "to", "at") {
+		return false
+	}
 	from, _ := r.clause(i)
 	heat := -1
 	for k := from; k < i; k++ {
@@ -79,22 +86,28 @@ func (r *reader) heatedTo(i int) bool {
 			heat = k
 		}
 	}
-	return heat >= 0 && r.word(i-1, "to", "at") && r.within(heat, i, kindNoun) >= 0 && r.within(from, i, kindAir, "shop") < 0
+	return heat >= 0 && r.within(heat, i, kindNoun) >= 0 && r.within(from, i, kindAir, "shop") < 0
 }
 
 // partsIndoors: "I've had the boards inside at 20".
 func (r *reader) partsIndoors(i int) bool {
+	if !r.behindAt(i) {
+		return false
+	}
 	from, to := r.clause(i)
-	return r.behindAt(i) && r.namesPart(from, i) && r.opensWithin(from, to, "inside", "indoors", "house", "kitchen", "home", "van", "truck", "car", "fridge", "cupboard") && r.mentions(kindGlue) && !r.mentions(kindAir, "rh", "mc")
+	return r.namesPart(from, i) && r.opensWithin(from, to, "inside", "indoors", "house", "kitchen", "home", "van", "truck", "car", "fridge", "cupboard") && r.mentions(kindGlue) && !r.mentions(kindAir, "rh", "mc")
 }
 
 // warmOfPart: "the glue is at 58 degrees", "the wood is at 70".
 func (r *reader) warmOfPart(i int) bool {
+	if !r.behindAt(i) && !r.word(i-1, "is", "are", "its", "theyre") {
+		return false
+	}
 	from, _ := r.clause(i)
 	if k := r.startBehindAnd(from, i); k > from {
 		from = k
 	}
-	return (r.behindAt(i) || r.word(i-1, "is", "are", "its", "theyre")) && r.namesPart(from, i) && r.within(from, i, kindAir, "shop") < 0 && r.amountsIn(from, i) == 0
+	return r.namesPart(from, i) && r.within(from, i, kindAir, "shop") < 0 && r.amountsIn(from, i) == 0
 }
 
 // startBehindAnd is where the last "and" or "but" of [from, to) ends.
