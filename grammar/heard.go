@@ -5,6 +5,7 @@ package grammar
 // keeps what was heard when the item is read as something else or dropped.
 type heard struct {
 	words, ids [4]uint64 // by sound
+	later      uint64    // the words of a run behind its first, by their first two letters
 	kinds      uint64
 }
 
@@ -27,7 +28,21 @@ func (r *reader) hear(i int) {
 	if it.amount == nil {
 		at, bit = sound(it.word)
 		r.heard.words[at] |= bit
+		for k := 1; k < len(it.word); k++ {
+			if it.word[k-1] == ' ' {
+				r.heard.later |= opening(it.word[k:])
+			}
+		}
 	}
+}
+
+// opening is the bit of the first two letters of s among 64.
+func opening(s string) uint64 {
+	h := int(s[0]) * 5
+	if len(s) > 1 {
+		h += int(s[1])
+	}
+	return 1 << (h & 63)
 }
 
 // hearAll notes all items. An item that has lost its meaning or its word, or was
@@ -49,6 +64,17 @@ func (r *reader) hearAll() {
 func (r *reader) says(ws ...string) bool {
 	for _, w := range ws {
 		if at, bit := sound(w); r.heard.words[at]&bit != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// saysLater reports whether a run of words may have one behind its first that begins with
+// one of ws; false is certain.
+func (r *reader) saysLater(ws ...string) bool {
+	for _, w := range ws {
+		if r.heard.later != 0 && (len(w) < 2 || r.heard.later&opening(w) != 0) {
 			return true
 		}
 	}
