@@ -109,7 +109,7 @@ func (r *reader) weigh() {
 	if len(r.phrase.Asks) == 0 {
 		return
 	}
-	if safety := r.only(Safety); safety && r.dangerous() {
+	if safety := r.asksFor(Safety); safety && r.dangerous() {
 		return
 	}
 	var kept []Ask
@@ -174,15 +174,6 @@ func (r *reader) reachesElsewhere() bool {
 
 func keeps(asks []Ask, t Topic) bool {
 	for _, a := range asks {
-		if a.About == t {
-			return true
-		}
-	}
-	return false
-}
-
-func (r *reader) only(t Topic) bool {
-	for _, a := range r.phrase.Asks {
 		if a.About == t {
 			return true
 		}
@@ -289,7 +280,7 @@ func (r *reader) asksMove() bool {
 func (r *reader) infer() Topic {
 	has := func(fs ...unit.Field) bool {
 		for _, f := range fs {
-			if r.has(f) || r.chosen(f) || f == unit.PanelCount && slices.ContainsFunc(r.phrase.Refused, func(x Refusal) bool { return x.Field == f }) {
+			if r.has(f) || r.chosen(f) {
 				return true
 			}
 		}
@@ -349,8 +340,8 @@ func (r *reader) infer() Topic {
 
 // chosen reports whether alternatives were offered for a field.
 func (r *reader) chosen(f unit.Field) bool {
-	for _, c := range r.phrase.Choices {
-		if c.Field == f {
+	for i := range r.phrase.Choices {
+		if r.phrase.Choices[i].Field == f {
 			return true
 		}
 	}
@@ -359,11 +350,7 @@ func (r *reader) chosen(f unit.Field) bool {
 
 // terms reads the words whose meaning is asked.
 func (r *reader) terms() {
-	asked := false
-	for _, a := range r.phrase.Asks {
-		asked = asked || a.About == Words
-	}
-	if !asked {
+	if !r.asksFor(Words) {
 		return
 	}
 	if len(r.phrase.Asks) == 1 && r.amountsIn(0, len(r.items)) == 0 { // "hump up or hollow up" is then no choice

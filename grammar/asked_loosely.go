@@ -51,7 +51,7 @@ func (r *reader) glueWorks(i int) unit.Field {
 // onlyHurries: "somebody answer before this skins over" says why it is urgent, and asks
 // nothing of the glue.
 func (r *reader) onlyHurries(i int) bool {
-	if glueDoes[r.items[i].word] != unit.ClosedTime || !r.opensWithin(max(i-4, 0), i, "before") {
+	if !r.says("before") || glueDoes[r.items[i].word] != unit.ClosedTime || !r.opensWithin(max(i-4, 0), i, "before") {
 		return false
 	}
 	from, to := r.clause(i)
@@ -60,6 +60,9 @@ func (r *reader) onlyHurries(i int) bool {
 
 // howLongIn: "how long does it gotta stay in the press".
 func (r *reader) howLongIn() bool {
+	if !r.says("how") || !r.means(kindAttr, "long") {
+		return false
+	}
 	for i := range r.items {
 		if !r.word(i, "how") || !r.is(i+1, kindAttr, "long") {
 			continue
@@ -82,6 +85,9 @@ func (r *reader) howLongIn() bool {
 // howLongTo: "how long does it take to pull it down to 22 inHg" is of the pump,
 // whatever is pulled.
 func (r *reader) howLongTo() bool {
+	if !r.says("how", "minutes", "seconds") {
+		return false
+	}
 	long := false
 	for i := range r.items {
 		long = long || r.word(i, "how") && r.is(i+1, kindAttr, "long") || (r.word(i, "how") && r.word(i+1, "many")) && r.is(i+2, kindUnit) && r.items[i+2].unit.Dimension == unit.Lasting || r.word(i, "minutes", "seconds")
@@ -94,7 +100,7 @@ func (r *reader) howLongTo() bool {
 
 // timeWanted reads "press time?" with no time said.
 func (r *reader) timeWanted() unit.Field {
-	if !r.asksSomething() && r.opens("whats", "what", "wats", "tell") < 0 && r.within(0, len(r.items), kindGlue) < 0 || r.said(unit.Lasting) || r.mentions(kindRole, "label") {
+	if !r.means(kindRole, "open", "closed", "clamp") || !r.asksSomething() && r.opens("whats", "what", "wats", "tell") < 0 && r.within(0, len(r.items), kindGlue) < 0 || r.said(unit.Lasting) || r.mentions(kindRole, "label") {
 		return ""
 	}
 	for i := range r.items {
@@ -124,6 +130,9 @@ func (r *reader) gluesUnder(i int) bool {
 
 // forceWanted reports whether an answer in tons, pounds or newtons is asked for.
 func (r *reader) forceWanted() bool {
+	if !r.means(kindUnit) {
+		return false
+	}
 	for i := range r.items {
 		it := &r.items[i]
 		if it.kind == kindUnit && it.amount == nil && (it.unit.Dimension == unit.Pushing || it.unit.Symbol == "lb" || it.unit.Symbol == "ton/ft²") {
@@ -192,6 +201,9 @@ func (r *reader) pushesLater(i int) bool {
 
 // convertsPressure: "what psi is 21 inHg" asks for what presses, whatever else is asked.
 func (r *reader) convertsPressure() bool {
+	if !r.means(kindUnit) {
+		return false
+	}
 	for i := range r.items {
 		k := i + 2
 		if !r.is(i, kindUnit) || r.items[i].amount != nil || r.items[i].unit.Dimension != unit.Pressing || !r.word(i-1, "what", "many") || !r.word(i+1, "is", "are", "does") {
@@ -283,8 +295,10 @@ func (r *reader) pumpInClause(i int) bool {
 	return r.within(i, to, kindNoun, "pump") >= 0
 }
 
+// wordIn reports whether one of the words stands in the message, if only as a later word of
+// a run.
 func (r *reader) wordIn(ws ...string) bool {
-	if !r.heard.runs && !r.says(ws...) {
+	if !r.says(ws...) && !r.saysLater(ws...) {
 		return false
 	}
 	for i := range r.items {

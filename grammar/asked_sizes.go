@@ -9,11 +9,11 @@ func (r *reader) loosely() []Ask {
 	if a := r.heightAlone(); a != nil {
 		return a
 	}
+	if !r.means(kindNoun, "bar") || !r.says("what", "which", "what size bar", "how tall", "how high", "how much") {
+		return nil
+	}
 	for i := range r.items {
-		if !r.word(i, "what", "which", "how") && !r.is(i, kindAsk) {
-			continue
-		}
-		if !in(r.items[i].word, "what", "which", "what size bar", "how tall", "how high", "how much") {
+		if !r.word(i, "what", "which") && !(r.is(i, kindAsk) && r.word(i, "what size bar", "how tall", "how high", "how much")) {
 			continue
 		}
 		for j := i + 1; j < len(r.items) && j <= i+3 && !r.isBreak(j); j++ {
@@ -87,6 +87,9 @@ func (r *reader) stripsFor(i int) bool {
 // heightAlone reads "bar height?" with no height said, and "how many strips … can
 // i press".
 func (r *reader) heightAlone() []Ask {
+	if !r.says("how many", "how") && !r.means(kindAttr, "tall") {
+		return nil
+	}
 	for i := range r.items {
 		if r.is(i, kindNoun, "bar") && r.is(i+1, kindAttr, "tall") && i+2 < len(r.items) && r.items[i+2].word == "?" && !r.free(i-1) {
 			return []Ask{{About: Side, Solve: unit.BarHeight}}

@@ -13,7 +13,7 @@ func (r *reader) findAsks() {
 	r.cuesByContext()
 	for i := range r.items {
 		switch it := &r.items[i]; {
-		case it.kind == kindPeril && r.nobodyKnows(i):
+		case it.kind == kindPeril && r.nobodyKnows(i), it.kind != kindPeril && it.kind != kindAsk && it.word != "what does" && !r.reminisces(i) && !r.onlyHurries(i):
 		case it.kind == kindPeril:
 			r.peril(i)
 		case opens && strings.HasPrefix(it.word, "before the vacuum"), r.partAlways(i), r.differsFromBar(i):
@@ -300,8 +300,8 @@ func (r *reader) guessTopic() {
 
 // asksFor reports whether a cue named the topic.
 func (r *reader) asksFor(t Topic) bool {
-	for _, a := range r.phrase.Asks {
-		if a.About == t {
+	for i := range r.phrase.Asks {
+		if r.phrase.Asks[i].About == t {
 			return true
 		}
 	}

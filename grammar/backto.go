@@ -4,8 +4,11 @@ import "presshand/engine/unit"
 
 // backToTopic is what a message returns to: "back to the joints, with a 2 in bar".
 func (r *reader) backToTopic() (Ask, bool) {
+	if !r.habit.Follows || !r.says("back", "returning", "return") {
+		return Ask{}, false
+	}
 	for i := range r.items {
-		if !r.habit.Follows || !r.word(i, "back", "returning", "return") || !r.word(i+1, "to") {
+		if !r.word(i, "back", "returning", "return") || !r.word(i+1, "to") {
 			continue
 		}
 		k := i + 2

@@ -61,7 +61,7 @@ func (r *reader) roomToMove() bool {
 
 // seasonsSwing: "what will my bar top do between 25% and 55% rh" asks how it moves.
 func (r *reader) seasonsSwing() bool {
-	if !r.mentions(kindNoun, "panel", "strip") && r.within(0, len(r.items), kindWood) < 0 || !r.mentions(kindAir, "rh") {
+	if !r.mentions(kindAir, "rh") || !r.says("between", "from") || !r.mentions(kindNoun, "panel", "strip") && !r.mentions(kindWood) {
 		return false
 	}
 	for i := range r.items {
@@ -78,6 +78,9 @@ func (r *reader) seasonsSwing() bool {
 // leftEachSide: "I leave 1/8 each side of a 16 inch panel in the frame" tells the room that
 // a door's frame has; -1 where none is told.
 func (r *reader) leftEachSide() int {
+	if !r.means(kindFact, "faces=2") {
+		return -1
+	}
 	for i := 1; i < len(r.items); i++ {
 		if r.is(i, kindFact, "faces=2") && r.free(i-1) && r.length(i-1) && r.size(i-1) < mostRoom && r.opensWithin(max(0, i-4), i, "leave", "left", "allow", "have", "got", "allowed", "leaving") {
 			r.items[i-1].amount.dead = true

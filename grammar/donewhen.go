@@ -27,6 +27,9 @@ func (r *reader) manyPanels(from, to int) bool {
 
 // doneWhen: "when are 9 doors done?" has no cue but its plain words.
 func (r *reader) doneWhen() bool {
+	if !r.says("when", "whens", "what") {
+		return false
+	}
 	for i := range r.items {
 		if r.items[i].amount == nil && finishing[r.items[i].word] && r.whenDone(i) {
 			return true

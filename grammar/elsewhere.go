@@ -59,17 +59,17 @@ func (r *reader) engineVacuum() bool {
 	vehicle, running := false, false
 	for i := range r.items {
 		it := &r.items[i]
-		switch {
-		case it.amount != nil:
-		case it.kind == kindNoun && it.id != "leak", it.kind == kindGlue, it.kind == kindWood:
-			return false
-		case running && (engines[it.word] || motors[it.word]) || motors[it.word] && vehicle, (engines[it.word] || motors[it.word]) && r.is(i+1, kindVacuum, "vacuum", "gauge"):
-			return true
-		case motors[it.word]:
-			running = true
-		case engines[it.word]:
-			vehicle = true
+		if it.amount != nil {
+			continue
 		}
+		if it.kind == kindNoun && it.id != "leak" || it.kind == kindGlue || it.kind == kindWood {
+			return false
+		}
+		engine, motor := engines[it.word], motors[it.word]
+		if running && (engine || motor) || motor && vehicle || (engine || motor) && r.is(i+1, kindVacuum, "vacuum", "gauge") {
+			return true
+		}
+		running, vehicle = running || motor, vehicle || engine && !motor
 	}
 	return false
 }
@@ -190,6 +190,9 @@ func (r *reader) firmSigns() bool {
 // phones: "call me at 555 0142 about the 8 oak tops" has a number to call and asks
 // nothing.
 func (r *reader) phones() bool {
+	if !r.says("me", "us", "him", "her", "them") {
+		return false
+	}
 	for i := range r.items {
 		if !r.word(i, "call", "text", "ring", "phone", "reach", "whatsapp") || !r.word(i+1, "me", "us", "him", "her", "them") {
 			continue

@@ -47,7 +47,7 @@ func (r *reader) enoughForGlue(k int) bool {
 
 // asksTimeEnough reports whether any time is asked about so, of glue or by itself.
 func (r *reader) asksTimeEnough() bool {
-	if r.mentions(kindNoun, "pump", "leak") || r.dayPlan() {
+	if !r.said(unit.Lasting) || r.mentions(kindNoun, "pump", "leak") || r.dayPlan() {
 		return false
 	}
 	for i := range r.items {
@@ -66,6 +66,9 @@ func (r *reader) glueAt(i int) bool {
 // glueSought reads "PU glue needed, 5 staves", "will a 250 g pot of epoxy see me
 // through": how much it takes.
 func (r *reader) glueSought() bool {
+	if !r.means(kindGlue) && !r.says("glue", "adhesive", "resin") {
+		return false
+	}
 	if r.measureOfGlue() {
 		return true
 	}
@@ -92,8 +95,11 @@ func (r *reader) glueSought() bool {
 
 // measureOfGlue: "oz of epoxy for 6 strips" asks how much, also where a vacuum is told.
 func (r *reader) measureOfGlue() bool {
+	if !r.says("of") {
+		return false
+	}
 	for i := range r.items {
-		if !glueMeasures[r.items[i].word] || r.items[i].amount != nil || !r.word(i+1, "of") || !r.glueAt(i+2) || !r.word(i+3, "for", "needed", "to") || r.is(i, kindAsk) {
+		if !r.word(i+1, "of") || !r.glueAt(i+2) || !glueMeasures[r.items[i].word] || r.items[i].amount != nil || !r.word(i+3, "for", "needed", "to") || r.is(i, kindAsk) {
 			continue
 		}
 		if r.isBreak(i-1) || r.word(i-1, "many", "the", "how many", "in", "whats", "and") {

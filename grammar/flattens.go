@@ -35,6 +35,9 @@ func (r *reader) getsFlat() bool {
 // pressedCups makes a cup that is pressed down of what would be a side that lies
 // down: "get the hump down".
 func (r *reader) pressedCups() bool {
+	if !r.means(kindFact, "cup_up=hump", "cup_up=hollow") {
+		return false
+	}
 	found := false
 	for i := range r.items {
 		if it := &r.items[i]; r.is(i, kindFact, "cup_up=hump", "cup_up=hollow") && r.pressedDown(i) {
@@ -48,7 +51,7 @@ func (r *reader) pressedCups() bool {
 // vacuumSought reads "what must the gauge show", "what would the pump have to pull",
 // "how far do I need to pull down to flatten it".
 func (r *reader) vacuumSought() bool {
-	if r.pressureSaid() || !r.outOfFlat() && !r.mentions(kindNoun, "joint", "bar") {
+	if !r.means(kindVacuum) || !r.mentions(kindNoun, "cup", "bow", "joint", "bar") || r.pressureSaid() {
 		return false
 	}
 	for i := range r.items {
@@ -71,6 +74,9 @@ func (r *reader) vacuumSought() bool {
 
 // thicknessSought reads "thickest I can leave it so that 80 kPa flattens it".
 func (r *reader) thicknessSought() bool {
+	if !r.means(kindAttr, "thickest", "thinnest") {
+		return false
+	}
 	for i := range r.items {
 		if r.is(i, kindAttr, "thickest", "thinnest") && r.word(i+1, "i", "we", "you", "it") && (r.is(i+2, kindRole, "label") || r.word(i+2, "can", "could", "may", "might", "should", "dare")) && r.outOfFlat() {
 			r.items[i].used = true

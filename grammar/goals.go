@@ -90,7 +90,7 @@ type wantedFigure struct {
 // backwards reads a question of which value gives a figure that is named, or the
 // only one that its quantity can mean.
 func (r *reader) backwards() {
-	if !slices.ContainsFunc(r.items, func(it item) bool { return it.amount != nil }) {
+	if r.amountsIn(0, len(r.items)) == 0 {
 		return // nothing is wanted
 	}
 	sought, span, found := r.sought()
@@ -160,19 +160,12 @@ func (r *reader) wantedFigure(sought unit.Field) (wantedFigure, bool) {
 			continue
 		}
 		for _, m := range freelyMeant {
-			if in(string(sought), names(m.sought)...) && r.fits(i, m.field) && r.plausible(m.field, sought) {
+			if slices.Contains(m.sought, sought) && r.fits(i, m.field) && r.plausible(m.field, sought) {
 				return wantedFigure{m.field, m.about, i, 0, 0}, true
 			}
 		}
 	}
 	return wantedFigure{}, false
-}
-
-func names(fs []unit.Field) (out []string) {
-	for _, f := range fs {
-		out = append(out, string(f))
-	}
-	return out
 }
 
 // plausible reports whether a quantity alone can mean a figure here: a force may
@@ -215,13 +208,13 @@ func (r *reader) namedFigure(i int, sought unit.Field) (wantedFigure, bool) {
 	left, right := r.around(i)
 	before, behind := r.text[left:r.items[i].start], r.text[r.items[i].end:right]
 	for _, p := range goalPatterns {
-		if p.field == sought || !r.suits(p, sought) {
+		if p.field == sought || !r.suits(p, sought) || !r.fits(i, p.field) {
 			continue
 		}
-		if at := p.behind.FindStringIndex(behind); at != nil && r.fits(i, p.field) {
+		if at := p.behind.FindStringIndex(behind); at != nil {
 			return wantedFigure{p.field, p.about, i, r.items[i].end + at[0], r.items[i].end + at[1]}, true
 		}
-		if at := p.before.FindStringIndex(before); at != nil && r.fits(i, p.field) {
+		if at := p.before.FindStringIndex(before); at != nil {
 			return wantedFigure{p.field, p.about, i, left + at[0], left + at[1]}, true
 		}
 	}
@@ -319,6 +312,9 @@ func (r *reader) dropCues(start, end int) {
 // onLabel reports whether the sentence of item i, up to the end of its clause,
 // speaks of what the container says.
 func (r *reader) onLabel(i int) bool {
+	if !r.means(kindRole, "label") {
+		return false
+	}
 	from, _ := r.sentence(i)
 	_, to := r.clause(i)
 	for k := from; k < to; k++ {

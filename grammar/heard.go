@@ -1,14 +1,12 @@
 package grammar
 
-import "strings"
-
 // heard tells quickly what a message cannot hold, so that a rule about something
 // else ends before it goes over the items. It may say yes to what is not there, and
 // keeps what was heard when the item is read as something else or dropped.
 type heard struct {
 	words, ids [16]uint64 // by sound
+	later      uint64     // the words of a run behind its first, by their first two letters
 	kinds      uint64
-	runs       bool // whether an item is of several words
 }
 
 // sound is the place of s in words or ids; words that share one sound alike.
@@ -31,8 +29,21 @@ func (r *reader) hear(i int) {
 	if it.amount == nil {
 		at, bit = sound(it.word)
 		r.heard.words[at] |= bit
-		r.heard.runs = r.heard.runs || strings.Contains(it.word, " ")
+		for k := 1; k < len(it.word); k++ {
+			if it.word[k-1] == ' ' {
+				r.heard.later |= opening(it.word[k:])
+			}
+		}
 	}
+}
+
+// opening is the bit of the first two letters of s among 64.
+func opening(s string) uint64 {
+	h := int(s[0]) * 5
+	if len(s) > 1 {
+		h += int(s[1])
+	}
+	return 1 << (h & 63)
 }
 
 // hearAll notes all items. An item that has lost its meaning or its word, or was
@@ -54,6 +65,17 @@ func (r *reader) hearAll() {
 func (r *reader) says(ws ...string) bool {
 	for _, w := range ws {
 		if at, bit := sound(w); r.heard.words[at]&bit != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// saysLater reports whether a run of words may have one behind its first that begins with
+// one of ws; false is certain.
+func (r *reader) saysLater(ws ...string) bool {
+	for _, w := range ws {
+		if r.heard.later != 0 && (len(w) < 2 || r.heard.later&opening(w) != 0) {
 			return true
 		}
 	}

@@ -24,6 +24,9 @@ func TestHeard(t *testing.T) {
 			if it.amount == nil && !r.says(it.word) {
 				t.Errorf("%q: item %d is %q, which was not heard", text, i, it.word)
 			}
+			if _, later, run := strings.Cut(it.word, " "); run && it.amount == nil && !r.saysLater(later) {
+				t.Errorf("%q: item %d is %q, of which %q was not heard", text, i, it.word, later)
+			}
 		}
 	}
 	t.Logf("%d messages", len(texts))

@@ -10,7 +10,7 @@ import (
 // countAsked reads "how many panels" where no count is said: of strips and of
 // days that count is what is asked.
 func (r *reader) countAsked() {
-	if r.has(unit.PanelCount) || !r.howManyPanels() {
+	if len(r.phrase.Asks) == 0 || !r.howManyPanels() || r.has(unit.PanelCount) {
 		return
 	}
 	for i := range r.phrase.Asks {
@@ -26,6 +26,9 @@ func (r *reader) countAsked() {
 const howManyReach = 4
 
 func (r *reader) howManyPanels() bool {
+	if !r.says("how many", "how") || !r.means(kindNoun, "panel") {
+		return false
+	}
 	for i := range r.items {
 		if !r.word(i, "how many") && !(r.word(i, "how") && r.word(i+1, "many")) {
 			continue
@@ -41,7 +44,7 @@ func (r *reader) howManyPanels() bool {
 
 // howManyByTime: "how many can we press by 4 starting at 7" asks how far a day goes.
 func (r *reader) howManyByTime() bool {
-	if r.has(unit.PanelCount) || !r.mentions(kindRole, "start", "deadline") && !r.spansHours() || r.mentions(kindNoun, "strip") && !r.howManyPanels() {
+	if !r.says("how many", "how") || r.has(unit.PanelCount) || !r.mentions(kindRole, "start", "deadline") && !r.spansHours() || r.mentions(kindNoun, "strip") && !r.howManyPanels() {
 		return false
 	}
 	for i := range r.items {

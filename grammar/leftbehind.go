@@ -16,17 +16,17 @@ import (
 // no use, but never ignored in silence.
 func (r *reader) leaveNone() {
 	for at := 0; at < len(r.text); {
-		if n := markup(r.text[at:]); n > 0 {
-			at += n
+		c := r.text[at]
+		if !isDigit(rune(c)) {
+			at++
+			if c == 'h' || c == '@' || c == '<' {
+				at += max(markup(r.text[at-1:])-1, 0)
+			}
 			continue
 		}
 		end := at
 		for end < len(r.text) && isDigit(rune(r.text[end])) {
 			end++
-		}
-		if end == at {
-			at++
-			continue
 		}
 		if digits := r.text[at:end]; !inWord(r.text[:at]) && !r.phrase.keeps(digits) {
 			r.unuse(r.typedAt(at, end))
@@ -38,6 +38,9 @@ func (r *reader) leaveNone() {
 // inWord reports whether what comes behind text belongs to its last word: "d3", "m³".
 func inWord(text string) bool {
 	last, _ := utf8.DecodeLastRuneInString(text)
+	if last < utf8.RuneSelf {
+		return unicode.IsLetter(last)
+	}
 	return unicode.IsLetter(last) || unicode.IsMark(last) || last == '²' || last == '³'
 }
 

@@ -25,6 +25,9 @@ func (r *reader) betterOf(i int) bool {
 
 // goesInPress: "will three sleds go in the frame?".
 func (r *reader) goesInPress() bool {
+	if !r.says("go", "goes") {
+		return false
+	}
 	for i := range r.items {
 		if r.word(i, "go", "goes") && (r.word(i+1, "in", "into") || r.is(i+1, kindUnit)) && r.mentions(kindNoun, "sled", "caul") && r.asksSomething() {
 			if from, to := r.clause(i); r.within(i, to, kindNoun, "frame", "press", "bag") >= 0 && r.opensWithin(from, i, "will", "does", "do", "can", "would") {
@@ -37,6 +40,9 @@ func (r *reader) goesInPress() bool {
 
 // clears: "do I clear", "will it all clear" of what is stacked in a press.
 func (r *reader) clears() bool {
+	if !r.means(kindVerb, "clear") {
+		return false
+	}
 	for i := range r.items {
 		if !r.is(i, kindVerb, "clear") || !r.word(i-1, "i", "we", "it", "that", "this", "they", "all", "everything", "still") || !r.mentions(kindNoun, "sled", "caul", "core", "mat") {
 			continue
@@ -62,7 +68,7 @@ func (r *reader) layersTold() int {
 
 // fitOnBed: "how many 24x24 panels fit on a 4x8 bed".
 func (r *reader) fitOnBed() bool {
-	if !r.howManyPanels() && !r.howManySized() || r.mentions(kindNoun, "strip", "sled") {
+	if !r.says("on", "in", "into", "onto", "to", "per") || !r.howManyPanels() && !r.howManySized() || r.mentions(kindNoun, "strip", "sled") {
 		return false
 	}
 	for i := range r.items {
@@ -77,6 +83,9 @@ func (r *reader) fitOnBed() bool {
 
 // howManySized: "how many 24x48 fit on a 5x10 bed" leaves out of what.
 func (r *reader) howManySized() bool {
+	if !r.says("how many", "how") {
+		return false
+	}
 	for i := range r.items {
 		k := i + 1
 		if r.word(i, "how") && r.word(k, "many") {

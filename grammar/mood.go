@@ -314,7 +314,7 @@ func (r *reader) isToCome(end int) bool {
 		case r.items[i].amount != nil:
 		case slices.Contains(comingWords, word):
 			return !r.requests()
-		case slices.Contains(comingVerbs, word) && r.word(i+1, "to"), r.word(i, "hope", "hoping", "wish", "wishing", "praying"), r.letsMove(i), r.before(i):
+		case r.word(i+1, "to") && slices.Contains(comingVerbs, word), r.word(i, "hope", "hoping", "wish", "wishing", "praying"), r.letsMove(i), r.before(i):
 			return true
 		case strings.HasPrefix(r.text[r.items[i].end:], "'ll"), strings.HasPrefix(r.text[r.items[i].end:], "’ll"):
 			return true

@@ -16,7 +16,7 @@ var (
 // opensUnderVacuum reports whether a press is to be opened while air still holds
 // it shut: "ok to crack the frame open with still 10 on the gauge?"
 func (r *reader) opensUnderVacuum() bool {
-	if !r.wordIn(allows...) && !r.mentions(kindRole, "mintemp") && !r.asksSomething() && !r.wordIn("need", "have", "should", "must") || r.said(unit.Lasting) || r.within(0, len(r.items), kindGlue) >= 0 {
+	if r.mentions(kindGlue) || r.said(unit.Lasting) || !r.asksSomething() && !r.mentions(kindRole, "mintemp") && !r.wordIn(allows...) && !r.wordIn("need", "have", "should", "must") {
 		return false
 	}
 	at := r.priesAt()

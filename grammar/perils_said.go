@@ -10,6 +10,9 @@ var bodyParts = wordSet(`finger fingers fingertip fingertips hand hands palm pal
 // handsWhile: "shove a strip straight with my fingers while the bag's pulling down", "run
 // my finger along the seal with the pump on".
 func (r *reader) handsWhile() bool {
+	if !r.says("while", "as", "when", "with", "whilst", "under vacuum") {
+		return false
+	}
 	hand := false
 	for i := range r.items {
 		hand = hand || r.items[i].amount == nil && bodyParts[r.items[i].word] && !r.word(i-1, "other", "by", "on") && !(r.word(i, "hand") && (r.word(i-1, "a") || r.is(i+1, kindVacuum) || r.is(i+1, kindNoun) || r.word(i+1, "tight")))
@@ -40,9 +43,11 @@ var (
 
 // potHeats: "the epoxy is getting hot in the cup".
 func (r *reader) potHeats() bool {
-	mixed, pot, hot := r.wordIn("hardener", "resin"), false, false
+	if !r.mentions(kindGlue, "epoxy", "urea-formaldehyde", "resorcinol") && !r.wordIn("hardener", "resin") {
+		return false
+	}
+	pot, hot := false, false
 	for i := range r.items {
-		mixed = mixed || r.is(i, kindGlue, "epoxy", "urea-formaldehyde", "resorcinol")
 		if r.items[i].amount != nil {
 			continue
 		}
@@ -51,13 +56,13 @@ func (r *reader) potHeats() bool {
 		here := r.word(i+1, "in here", "out", "glue", "today", "hide", "melt") || r.word(i+1, "in") && r.word(i+2, "here")
 		hot = hot || hotGlue[r.items[i].word] && !here && r.word(i-1, "getting", "gets", "got", "is", "its", "too", "really", "very", "going", "went", "so", "started", "starts", "warm", "starting", "feels", "just")
 	}
-	return mixed && pot && hot
+	return pot && hot
 }
 
 // sandsSafely: "is resorcinol safe to sand once it's hard", "is epoxy dust bad for you"; not
 // "when is it safe to sand".
 func (r *reader) sandsSafely() bool {
-	if r.mentions(kindPeril) || r.within(0, len(r.items), kindGlue) < 0 || r.wordIn("when", "soon", "long", "time", "hours", "after") {
+	if !r.mentions(kindGlue) || r.mentions(kindPeril) || !r.wordIn("sand", "sanding", "sanded", "safe to sand", "dust") || r.wordIn("when", "soon", "long", "time", "hours", "after") {
 		return false
 	}
 	return r.wordIn("sand", "sanding", "sanded", "safe to sand") && r.wordIn("safe", "unsafe", "harmful", "dangerous", "bad", "toxic") || r.wordIn("dust") && r.wordIn("safe", "bad", "harmful", "dangerous", "toxic", "nasty", "hurt")
@@ -111,6 +116,9 @@ func (r *reader) wondering(i int) bool {
 
 // pumpHot: "pump motor's too hot to touch", "the pump is smoking".
 func (r *reader) pumpHot() bool {
+	if !r.means(kindNoun, "pump") {
+		return false
+	}
 	for i := range r.items {
 		if !r.is(i, kindNoun, "pump") || r.word(i+1, "room", "shed", "heater", "house", "corner", "closet") {
 			continue
@@ -135,15 +143,15 @@ var (
 // bearsDown: "can i lean on the lid while it pulls down", "hop up on the press to get the last
 // of the cup out while it's pulling"; not "can i hop on the press tomorrow".
 func (r *reader) bearsDown() bool {
+	if !r.says("on", "onto", "against", "atop") {
+		return false
+	}
 	for i := 1; i+2 < len(r.items); i++ {
-		if r.items[i].amount != nil || !bearing[r.items[i].word] && !weighing[r.items[i].word] {
-			continue
-		}
 		k := i + 1
 		for r.word(k, "up", "down", "right", "straight") {
 			k++
 		}
-		if !r.word(k, "on", "onto", "against", "atop") {
+		if !r.word(k, "on", "onto", "against", "atop") || r.items[i].amount != nil || !bearing[r.items[i].word] && !weighing[r.items[i].word] {
 			continue
 		}
 		for k++; r.word(k, "top", "of", "the", "a", "my", "our", "that", "vacuum"); k++ {

@@ -34,6 +34,9 @@ var runsIt = wordSet(`run runs running operate operates operating use uses using
 // youngAtPress: "can my 10 year old run the press", "my helper's 15, can he run the press
 // alone"; not "the press is 10 years old and runs fine".
 func (r *reader) youngAtPress() bool {
+	if !r.means(kindNoun, "press", "frame", "bag", "pump") {
+		return false
+	}
 	at := r.youngAge()
 	if at < 0 {
 		return false
@@ -120,7 +123,7 @@ func (r *reader) yearsOld(k int) int {
 
 // wired is what carries current, soaks is what makes it wet.
 var (
-	wired  = wordSet(`motor motors plug plugs socket sockets outlet outlets cord lead cable switch wiring extension powerbar contactor`)
+	wired  = []string{"motor", "motors", "plug", "plugs", "socket", "sockets", "outlet", "outlets", "cord", "lead", "cable", "switch", "wiring", "extension", "powerbar", "contactor"}
 	soaks  = wordSet(`puddle puddles flooded flooding soaked drenched rain rained raining rains hosing hose rinse rinsing rinsed splash splashes splashed splashing drips drip dripping dripped sprayed spraying wet`)
 	spills = wordSet(`spill spills spilled spilt spilling run runs ran running leak leaks leaked leaking pour pours poured pouring`)
 	jolts  = wordSet(`tingle tingles tingling tingled shock shocks shocked zap zaps zapped jolt jolts`)
@@ -129,9 +132,12 @@ var (
 // currentAtPump: "i get a tingle off the pump", "there's a puddle under the pump", "can i
 // rinse the sled at the pump while it runs"; not "water in the pump oil".
 func (r *reader) currentAtPump() bool {
+	if !r.means(kindNoun, "pump") && !r.says(wired...) {
+		return false
+	}
 	for i := range r.items {
 		pump := r.is(i, kindNoun, "pump") && !r.word(i+1, "oil", "room", "shed", "trap", "water", "exhaust", "filter", "hose", "down") && !r.word(i-1, "water", "sump")
-		if !pump && (r.items[i].amount != nil || !wired[r.items[i].word]) {
+		if !pump && !r.word(i, wired...) {
 			continue
 		}
 		from, to := r.clause(i)
@@ -180,15 +186,18 @@ func (r *reader) wetsIt(k, i int) bool {
 }
 
 // cracks is what a part does that is about to give.
-var cracks = wordSet(`crack cracks cracked cracking creak creaks creaking groan groans groaning splintering splinters`)
+var cracks = []string{"crack", "cracks", "cracked", "cracking", "creak", "creaks", "creaking", "groan", "groans", "groaning", "splintering", "splinters"}
 
 // givesWay: "the bed cracked when we pulled down", "i hear cracking from the frame"; not
 // "crack the frame open", "the cracked board".
 func (r *reader) givesWay() bool {
+	if !r.says("way") && !r.says(cracks...) {
+		return false
+	}
 	for i := range r.items {
 		said := r.items[i].word
 		way := r.word(i, "giving", "gave") && r.word(i+1, "way")
-		if r.items[i].amount != nil || !cracks[said] && !way || r.worksOn(i+1) || r.within(max(i-3, 0), i, kindNoun, "strip", "panel", "joint") >= 0 {
+		if !way && !r.word(i, cracks...) || r.worksOn(i+1) || r.within(max(i-3, 0), i, kindNoun, "strip", "panel", "joint") >= 0 {
 			continue
 		}
 		part := r.prev(i)
@@ -254,13 +263,16 @@ func (r *reader) carriesLoad(i int) bool {
 }
 
 // openEnds are what a pump sucks through.
-var openEnds = wordSet(`hose hoses port ports inlet nozzle suction intake nipple spigot`)
+var openEnds = []string{"hose", "hoses", "port", "ports", "inlet", "nozzle", "suction", "intake", "nipple", "spigot"}
 
 // skins are parts of the body that get sucked on, beside hands.
 var skins = wordSet(`mouth tongue lips lip cheek ear face skin`)
 
 // skinOnHose: "can I put my thumb over the hose", "plug the port with my finger".
 func (r *reader) skinOnHose() bool {
+	if !r.says(openEnds...) {
+		return false
+	}
 	for i := range r.items {
 		if r.items[i].amount != nil || !bodyParts[r.items[i].word] && !skins[r.items[i].word] || r.is(i, kindNoun) || r.word(i-1, "other", "one", "second", "a") && r.word(i, "hand") || r.word(i, "hand") && r.word(i+1, "tight") {
 			continue
@@ -272,14 +284,14 @@ func (r *reader) skinOnHose() bool {
 		if r.word(k, "over", "on", "onto", "against", "across", "in", "into", "to") {
 			for k++; r.word(k, "the", "a", "an", "my", "that", "end", "of", "open", "its", "vacuum", "pump", "pumps") || r.is(k, kindNoun, "pump") || r.is(k, kindVacuum); k++ {
 			}
-			if k < len(r.items) && openEnds[r.wordAt(k)] {
+			if r.word(k, openEnds...) {
 				return true
 			}
 		}
 		if r.word(i-1, "my", "a", "your", "his", "her", "the") && r.word(i-2, "with") {
 			from, _ := r.clause(i)
 			for j := from; j < i; j++ {
-				if r.items[j].amount == nil && openEnds[r.items[j].word] && r.opensWithin(from, j, "plug", "plugging", "block", "blocking", "cover", "covering", "cap", "capping", "close", "seal", "stop", "blank") {
+				if r.word(j, openEnds...) && r.opensWithin(from, j, "plug", "plugging", "block", "blocking", "cover", "covering", "cap", "capping", "close", "seal", "stop", "blank") {
 					return true
 				}
 			}
@@ -291,6 +303,9 @@ func (r *reader) skinOnHose() bool {
 // gripped: "the bag's stuck to my glove", "the film has my sleeve"; not "glue stuck to my
 // fingers".
 func (r *reader) gripped() bool {
+	if !r.says("my", "his", "her", "their") {
+		return false
+	}
 	for i := 0; i+2 < len(r.items); i++ {
 		if !r.is(i, kindNoun, "bag", "film", "press", "frame") {
 			continue

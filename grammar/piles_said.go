@@ -33,6 +33,9 @@ func (r *reader) countsThatAre() (told, wide int) {
 // cuesByContext: "9 of 2 1/4 and 7 of 3 for a 28 inch panel, enough?" asks of the strips, "can we
 // make it" beside hours of the plan, and "how long must the pump run" of the pump.
 func (r *reader) cuesByContext() {
+	if !r.means(kindAsk, "strips", "pump", "glue:press_time_min") && !r.says("enough", "most", "max", "maximum", "highest", "best") {
+		return
+	}
 	for i := range r.items {
 		if r.asksThePlan(i) {
 			r.items[i].id = "schedule"

@@ -33,6 +33,9 @@ func (r *reader) alwaysOurs() bool {
 	if r.introduced() {
 		return true
 	}
+	if !r.wordIn("always", "usually", "normally", "typically") {
+		return false
+	}
 	if r.amountsIn(0, len(r.items)) > 3 {
 		return false // a load, of which one part is as always
 	}
@@ -56,6 +59,9 @@ func (r *reader) alwaysOurs() bool {
 
 // introduced: "our shop: 420 m up, 1250 x 2500 frame" tells what there is.
 func (r *reader) introduced() bool {
+	if !r.says("our", "my") && !r.means(kindAir, "shop") {
+		return false
+	}
 	i := r.firstWord()
 	for r.word(i, "ok", "okay", "so", "hi", "hey", "here", "is", "heres") {
 		i++

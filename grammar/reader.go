@@ -233,13 +233,13 @@ func (r *reader) refuse(f unit.Field, text, want string) {
 
 // has reports whether a field was read already.
 func (r *reader) has(f unit.Field) bool {
-	for _, b := range r.bound {
-		if b.fact.Field == f && !b.weak {
+	for i := range r.bound {
+		if r.bound[i].fact.Field == f && !r.bound[i].weak {
 			return true
 		}
 	}
-	for _, x := range r.phrase.Refused {
-		if x.Field == f {
+	for i := range r.phrase.Refused {
+		if r.phrase.Refused[i].Field == f {
 			return true
 		}
 	}

@@ -29,17 +29,28 @@ func (r *reader) settle() {
 // correction; offered with "or" they are a choice; else nobody may choose.
 func (r *reader) rivals() {
 	r.phrase.Facts = slices.Grow(r.phrase.Facts, len(r.bound))
-	done := make([]unit.Field, 0, len(r.bound))
-	group := make([]binding, 0, min(len(r.bound), 2))
-	for i, b := range r.bound {
-		if slices.Contains(done, b.fact.Field) {
+	var group []binding
+	for i := range r.bound {
+		b := &r.bound[i]
+		first := 0
+		for r.bound[first].fact.Field != b.fact.Field {
+			first++
+		}
+		if first < i {
+			continue // was settled with the first
+		}
+		next := i + 1
+		for next < len(r.bound) && r.bound[next].fact.Field != b.fact.Field {
+			next++
+		}
+		if next == len(r.bound) && !b.weak {
+			r.phrase.Facts = append(r.phrase.Facts, b.fact)
 			continue
 		}
-		done = append(done, b.fact.Field)
-		group = append(group[:0], b)
-		for _, other := range r.bound[i+1:] {
-			if other.fact.Field == b.fact.Field {
-				group = append(group, other)
+		group = append(group[:0], *b)
+		for ; next < len(r.bound); next++ {
+			if r.bound[next].fact.Field == b.fact.Field {
+				group = append(group, r.bound[next])
 			}
 		}
 		if b.fact.Field == unit.PressKind && len(group) > 1 && r.has(unit.PressCount) {
@@ -253,6 +264,9 @@ func (r *reader) vacuumTwice() {
 
 // unitsWanted reads "in psi", "how many oz".
 func (r *reader) unitsWanted() {
+	if !r.means(kindUnit) && !r.says("in") {
+		return
+	}
 	for i := range r.items {
 		if r.is(i, kindNoun, "bar") && r.items[i].word == "bar" && (r.word(i-1, "in") || r.is(i-1, kindUnit)) && r.next(i) < 0 && (i == 1 || r.pressureSaid()) {
 			r.items[i].used = true
@@ -348,6 +362,9 @@ func (r *reader) unknown(i int) bool {
 }
 
 func distinct(ss []string) []string {
+	if len(ss) < 2 {
+		return ss
+	}
 	seen := map[string]bool{}
 	out := ss[:0]
 	for _, s := range ss {

@@ -31,6 +31,9 @@ var adjectives = map[string]string{
 // soughtSize reads "how wide of a panel can I go", "how high must be the batten":
 // "how", an adjective, a part and a word of what can or must be.
 func (r *reader) soughtSize() []Ask {
+	if !r.says("how") && !r.means(kindAsk) {
+		return nil
+	}
 	for i := range r.items {
 		adj, after := r.howMuchOf(i)
 		if adj == "" {
@@ -77,23 +80,28 @@ func (r *reader) soughtByWords() []Ask {
 	case r.thicknessSought():
 		return []Ask{{About: Flatten, Solve: unit.StripThickness}}
 	}
+	how, forIt := r.says("how", "how far", "how much"), r.says("for", "to")
+	pressed := forIt && r.pressureSaid() && (r.mentions(kindNoun, "bar") || r.habit.Follows) && !r.mentions(kindNoun, "strip", "mat", "panel")
+	if !how && !forIt && !r.says("number") {
+		return nil
+	}
 	for i := range r.items {
-		if r.word(i, "how") && r.word(i+1, "many") && r.is(i+2, kindUnit) && r.saysPull(i+3) {
+		if how && r.word(i, "how") && r.word(i+1, "many") && r.is(i+2, kindUnit) && r.saysPull(i+3) {
 			r.items[i+2].used = true
 			return []Ask{{Solve: unit.Vacuum}}
 		}
-		if r.barToStand(i) {
+		if how && r.barToStand(i) {
 			return []Ask{{About: Side, Solve: unit.BarHeight}}
 		}
 		if r.mostStrips(i) {
 			r.items[i].used = true
 			return []Ask{{About: Side, Solve: unit.StripCount}}
 		}
-		if r.vacuumFor(i) {
+		if forIt && r.vacuumFor(i) {
 			r.items[i].used = true
 			return []Ask{{Solve: unit.Vacuum}}
 		}
-		if adj, after := r.howMuchOf(i); adj == "tall" && r.word(r.pastMust(after), "for", "to") && r.pressureSaid() && (r.mentions(kindNoun, "bar") || r.habit.Follows) && !r.mentions(kindNoun, "strip", "mat", "panel") {
+		if adj, after := r.howMuchOf(i); pressed && adj == "tall" && r.word(r.pastMust(after), "for", "to") {
 			r.replacesCue(i)
 			return []Ask{{About: Side, Solve: unit.BarHeight}}
 		}
@@ -146,7 +154,7 @@ func (r *reader) mostStrips(i int) bool {
 
 // vacuumFor: "vac for 25 psi at the far joint?", "9 psi minimum. inHg for that?".
 func (r *reader) vacuumFor(i int) bool {
-	if i > 0 && !r.isBreak(i-1) && !r.idle(i-1) || i > 0 && r.items[i-1].amount != nil || !r.word(i+1, "for", "to") {
+	if !r.word(i+1, "for", "to") || i > 0 && !r.isBreak(i-1) && !r.idle(i-1) || i > 0 && r.items[i-1].amount != nil {
 		return false
 	}
 	if r.is(i, kindUnit) && r.items[i].unit.Dimension == unit.Pressing {
@@ -186,8 +194,10 @@ func (r *reader) howMuchOf(i int) (adj string, after int) {
 	if r.word(i, "how") && i+1 < len(r.items) {
 		return adjectives[r.items[i+1].word], i + 2
 	}
-	if rest, ok := strings.CutPrefix(r.items[i].word, "how "); ok && r.is(i, kindAsk) {
-		return adjectives[rest], i + 1
+	if r.is(i, kindAsk) {
+		if rest, ok := strings.CutPrefix(r.items[i].word, "how "); ok {
+			return adjectives[rest], i + 1
+		}
 	}
 	return "", 0
 }

@@ -249,7 +249,7 @@ func (r *reader) pressedFor(i int) bool {
 
 // asksPressTime reports whether a time in the press is asked about.
 func (r *reader) asksPressTime() bool {
-	if !r.asksSomething() && !r.word(r.firstWord(), "is", "can", "will", "would", "should", "could") {
+	if !r.said(unit.Lasting) || !r.asksSomething() && !r.word(r.firstWord(), "is", "can", "will", "would", "should", "could") {
 		return false
 	}
 	for i := range r.items {
