@@ -284,6 +284,9 @@ func (r *reader) pumpInClause(i int) bool {
 }
 
 func (r *reader) wordIn(ws ...string) bool {
+	if !r.says(ws...) && !r.saysInRun(ws...) {
+		return false
+	}
 	for i := range r.items {
 		said := r.items[i].word
 		if r.items[i].amount != nil {

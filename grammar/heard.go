@@ -1,11 +1,14 @@
 package grammar
 
+import "strings"
+
 // heard tells quickly what a message cannot hold, so that a rule about something
 // else ends before it goes over the items. It may say yes to what is not there, and
 // keeps what was heard when the item is read as something else or dropped.
 type heard struct {
 	words, ids [4]uint64 // by sound
 	kinds      uint64
+	later      uint64 // how the words behind the first of an item begin
 }
 
 // sound is the bit of s among 256; words that share one sound alike.
@@ -15,6 +18,15 @@ func sound(s string) (at int, bit uint64) {
 		h += int(s[0]) ^ int(s[len(s)-1])<<3 ^ int(s[len(s)/2])<<5
 	}
 	return h >> 6 & 3, 1 << (h & 63)
+}
+
+// start is the bit of how s, which is not empty, begins.
+func start(s string) uint64 {
+	second := byte(0)
+	if len(s) > 1 {
+		second = s[1]
+	}
+	return 1 << ((s[0]*7 ^ second) & 63)
 }
 
 // hear notes the word and the meaning of item i; to be called where an item gets
@@ -27,6 +39,12 @@ func (r *reader) hear(i int) {
 	if it.amount == nil {
 		at, bit = sound(it.word)
 		r.heard.words[at] |= bit
+		for rest := it.word; ; {
+			if _, rest, _ = strings.Cut(rest, " "); rest == "" {
+				break
+			}
+			r.heard.later |= start(rest)
+		}
 	}
 }
 
@@ -49,6 +67,20 @@ func (r *reader) hearAll() {
 func (r *reader) says(ws ...string) bool {
 	for _, w := range ws {
 		if at, bit := sound(w); r.heard.words[at]&bit != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// saysInRun is says for the words of an item from its second on; as laterWord has it,
+// the last may go on.
+func (r *reader) saysInRun(ws ...string) bool {
+	if r.heard.later == 0 {
+		return false
+	}
+	for _, w := range ws {
+		if len(w) == 1 || r.heard.later&start(w) != 0 {
 			return true
 		}
 	}
