@@ -7,6 +7,9 @@ import "presshand/engine/unit"
 func (r *reader) listedWidths() {
 	r.oneOfEachWidth()
 	for i := 0; i < len(r.items); i++ {
+		if !r.free(i) {
+			continue
+		}
 		list := r.listFrom(i)
 		named := r.word(i-1, "widths") || r.word(i-1, "are", "of", "is") && r.word(i-2, "widths")
 		if last := len(list) - 1; named && last > 2 && r.is(r.next(list[last]), kindAttr, "thick", "long") && !r.live(r.next(list[last])+1) {
@@ -225,6 +228,9 @@ func (r *reader) firstAlternatives() {
 // barsOffered reads "two bars, a 3/4 and a 1 1/4. which is better, 3/4 or 1 1/4?":
 // their number is that of the heights offered.
 func (r *reader) barsOffered() {
+	if !r.means(kindNoun, "bar") {
+		return
+	}
 	r.barsPiledTo()
 	bars := -1
 	for i := range r.items {

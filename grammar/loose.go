@@ -58,6 +58,9 @@ func (r *reader) thickToThick(i int) bool {
 
 // planedOff: "5 to plane off", "1/4 to joint off" of what strips fill is trim.
 func (r *reader) planedOff(i int) bool {
+	if !r.word(i+1, "to", "over", "extra", "spare") {
+		return false
+	}
 	if (r.has(unit.StockPiles) || r.habit.Follows) && r.word(i+1, "over", "extra", "spare") && r.is(i+2, kindRole, "trim") && small(r.size(i)) {
 		return true // "1/2 over for the planer"
 	}

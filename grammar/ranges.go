@@ -62,14 +62,16 @@ func (r *reader) thinOnes() {
 // calledOnes returns whether item i calls strips thin or thick, and the last item
 // of the name.
 func (r *reader) calledOnes(i int) (name string, last int) {
-	if r.items[i].amount != nil {
+	said := r.items[i].word
+	ahead := r.word(i+1, "ones", "one", "spots", "bits") || r.is(i+1, kindNoun, "strip")
+	if r.items[i].amount != nil || !ahead && !strings.HasSuffix(said, " ones") && !strings.HasSuffix(said, " strips") {
 		return "", 0
 	}
-	first, rest, _ := strings.Cut(r.items[i].word, " ")
+	first, rest, _ := strings.Cut(said, " ")
 	switch {
 	case rest == "ones" || rest == "strips":
 		last = i
-	case rest == "" && (r.word(i+1, "ones", "one", "spots", "bits") || r.is(i+1, kindNoun, "strip")):
+	case rest == "" && ahead:
 		last = i + 1
 	default:
 		return "", 0

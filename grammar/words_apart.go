@@ -92,12 +92,15 @@ var shortAttrs = map[string]string{
 	"w": "wide", "wd": "wide", "wid": "wide", "t": "thick", "th": "thick", "thi": "thick", "h": "tall", "ht": "tall", "hgt": "tall", "l": "long", "len": "long", "lng": "long",
 }
 
+// longestShort is how many letters they have at most.
+const longestShort = 3
+
 // letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
 func (r *reader) letters() {
 	r.lettersAsUnits()
 	r.barInHours()
 	for i := range r.items {
-		if r.items[i].kind != kindNone || r.items[i].amount != nil {
+		if r.items[i].kind != kindNone || r.items[i].amount != nil || len(r.items[i].word) > longestShort {
 			continue
 		}
 		id := shortAttrs[r.items[i].word]
