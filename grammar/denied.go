@@ -14,6 +14,9 @@ var partNames = map[string]Part{
 // parts reads what is denied: "no bar", "without the mat", "forget the wedge".
 func (r *reader) parts() {
 	r.leftOff()
+	if !r.means(kindNot) && !r.says("drop", "lose", "strike", "scratch", "nix", "kill", "omit", "delete") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindNot) && !r.word(i, "drop", "lose") && !r.crossesOut(i) {
 			continue
@@ -53,7 +56,7 @@ func (r *reader) parts() {
 // crossesOut: "strike the bar", "take the bar off the list", where nothing is struck
 // with a force.
 func (r *reader) crossesOut(i int) bool {
-	return r.word(i, "strike", "scratch", "nix", "kill", "omit", "delete") && r.habit.Follows && !r.said(unit.Pushing) && !r.is(i+2, kindNoun, "wedge")
+	return r.habit.Follows && r.word(i, "strike", "scratch", "nix", "kill", "omit", "delete") && !r.said(unit.Pushing) && !r.is(i+2, kindNoun, "wedge")
 }
 
 // otherPress: "forget the bag, run two frames" leaves the one press for the other.

@@ -138,8 +138,10 @@ func (r *reader) countedPerPanel(i int) bool {
 		for k++; r.word(k, "them", "em", "those", "these"); k++ {
 		}
 	}
-	n, ok := r.wholeAt(i)
-	if !ok || n < 2 || k == i+1 || r.items[i].amount.link != linkNone || r.has(unit.StripCount) {
+	if k == i+1 || r.items[i].amount.link != linkNone {
+		return false
+	}
+	if n, ok := r.wholeAt(i); !ok || n < 2 || r.has(unit.StripCount) {
 		return false
 	}
 	if r.word(k, "a", "the", "each", "every", "one") || r.is(k, kindRole, "in a row") {
@@ -154,6 +156,9 @@ func (r *reader) countedPerPanel(i int) bool {
 
 // surfaceInstead reads "film instead of wax", "wax rather than plastic".
 func (r *reader) surfaceInstead() {
+	if !r.means(kindNot) {
+		return
+	}
 	kinds := func(k int) string {
 		switch {
 		case r.is(k, kindNoun, "film"), r.is(k, kindFact, "surface=film"):
