@@ -227,6 +227,9 @@ func (r *reader) unitBefore(i, j int) {
 // itsNow reads "i could only find 7 so its 7": a bare number behind "its" is for
 // the count that was spoken of.
 func (r *reader) itsNow() {
+	if !r.says("again", "its", "is", "now") {
+		return
+	}
 	for i := range r.items {
 		if r.free(i) && r.word(i-1, "so", "to") && r.word(i+1, "again") {
 			if k := r.lastBefore(i, i); k >= 0 {

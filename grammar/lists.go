@@ -197,6 +197,9 @@ func (r *reader) differenceOf() {
 // firstAlternatives reads the first value of two where only the second one says of
 // what: "the 1 in or the 1 1/2 in bar".
 func (r *reader) firstAlternatives() {
+	if !r.says("or", "vs", "versus") && !r.means(kindRole, "compare") {
+		return
+	}
 	for i := range r.items {
 		if !r.free(i) || r.items[i].amount.link != linkNone || !r.word(i+1, "or", "vs", "versus") && !r.is(i+1, kindRole, "compare") || r.is(i-1, kindNoun) || r.is(i-1, kindAttr) {
 			continue

@@ -268,6 +268,9 @@ const leastFenced = 0.1
 
 // bagLies: "a bag that lies 1350 flat".
 func (r *reader) bagLies(i int) bool {
+	if !r.means(kindNoun, "bag") {
+		return false
+	}
 	from, to := r.clause(i)
 	if r.within(from, to, kindNoun, "bag") < 0 || r.has(unit.BagWidth) || r.size(i) < 0.25 || r.is(r.next(i), kindNoun) && r.items[r.next(i)].id != "bag" {
 		return false
@@ -302,13 +305,13 @@ func (r *reader) byBefore(i int) bool {
 // aloneAfterNoun: "soft mat, 10 mm" is the mat's.
 func (r *reader) aloneAfterNoun(i int) bool {
 	from, to := r.clause(i)
+	if from < 2 || r.items[from-1].brk != ',' {
+		return false
+	}
 	for k := from; k < to; k++ {
 		if k != i && !r.idle(k) {
 			return false
 		}
-	}
-	if from < 2 || r.items[from-1].brk != ',' {
-		return false
 	}
 	f, t := r.clause(from - 2)
 	noun := -1
