@@ -260,11 +260,10 @@ func (r *reader) levelWord(j int) bool {
 // highOf: "pressing four high: sled 1/2, strips 1/4" and "two high with 3/4 sleds" count
 // the levels.
 func (r *reader) highOf(j int) bool {
-	if !r.word(j, "high", "up", "deep") {
+	if !r.word(j, "high", "up", "deep") || !r.mentions(kindNoun, "sled") || r.mentions(kindNoun, "bar") {
 		return false
 	}
-	n, counted := r.wholeAt(j - 1)
-	if !counted || n < 2 || n > 12 || !r.mentions(kindNoun, "sled") || r.mentions(kindNoun, "bar") {
+	if n, counted := r.wholeAt(j - 1); !counted || n < 2 || n > 12 {
 		return false
 	}
 	if from, _ := r.clause(j); r.word(j, "deep") && r.within(from, j, kindNoun) >= 0 && r.within(from, j, kindNoun, "panel") < 0 {
