@@ -5,6 +5,9 @@ import "presshand/engine/unit"
 // crossed reads "3/16 across a 7 in wide board" and "1/4 bow in 6 ft": how much
 // out of flat, and over what.
 func (r *reader) crossed(i int) bool {
+	if r.topic != Flatten && !r.mentions(kindNoun, "cup", "bow", "gap") && !r.has(unit.Bow) {
+		return false
+	}
 	n, p, am := r.next(i), r.prev(i), r.items[i].amount
 	feet := am.is(unit.Distance) && am.unit.Symbol == "ft"
 	if !feet && !r.is(n, kindRole, "length") && !r.is(p, kindRole, "length") && !r.word(i-1, "in") {

@@ -5,6 +5,9 @@ import "presshand/engine/unit"
 // faceOnBack reads "with a face on the back as well", "veneer the other side too": a
 // core has faces on both sides then.
 func (r *reader) faceOnBack() {
+	if !r.means(kindNoun, "face") {
+		return
+	}
 	if r.has(unit.Faces) || r.mentions(kindNot) || !r.habit.Follows && !r.wordIn("too", "also", "well") {
 		return
 	}

@@ -25,9 +25,12 @@ func (r *reader) barsOverStrips() {
 		b.fact.Value = over + thickness
 		b.fact.Note = "over the strips"
 	}
+	if !r.means(kindNoun, "bar") || r.has(unit.BarHeight) {
+		return
+	}
 	thick := r.measureOf(unit.StripThickness)
 	for i := range r.items {
-		if !r.is(i, kindNoun, "bar") || r.has(unit.BarHeight) {
+		if !r.is(i, kindNoun, "bar") {
 			continue
 		}
 		if end := r.levelWithStrips(i + 1); end >= 0 {

@@ -72,6 +72,10 @@ func (r *reader) levelWithCaul(i int) bool {
 
 // barPlace reads where the bar stands: "bar sits on the bed next to the sled".
 func (r *reader) barPlace() {
+	if !r.means(kindNoun, "bar") && !r.means(kindAsk) {
+		return
+	}
+	on := r.says("on")
 	for i := range r.items {
 		if r.word(i, "foot") && r.mentions(kindNoun, "bar") && r.footOn(i) {
 			r.say(i, unit.BarFoot, unit.Word("bed"))
@@ -88,7 +92,7 @@ func (r *reader) barPlace() {
 			r.say(i, unit.BarCount, unit.Number(2))
 			continue
 		}
-		for j := i + 1; j < len(r.items) && j <= i+14 && !r.isStop(j); j++ {
+		for j := i + 1; on && j < len(r.items) && j <= i+14 && !r.isStop(j); j++ {
 			if r.word(j, "foot") {
 				continue
 			}

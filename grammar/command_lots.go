@@ -8,6 +8,9 @@ import (
 
 // lots reads "glue lot A12" and "job 4412" where the last item of one may stand.
 func (r *reader) lots(mayEnd func(i int) bool) {
+	if !r.means(kindRole, "lot", "job") {
+		return
+	}
 	for i := range r.items {
 		f := unit.GlueLot
 		switch {

@@ -14,7 +14,7 @@ func (r *reader) comparedLoosely() {
 // oneOrBothSides: "bars both sides or just the one?", "bar on one side or both?" offers one
 // bar and two.
 func (r *reader) oneOrBothSides() {
-	if !r.mentions(kindNoun, "bar") || r.mentions(kindNoun, "face", "core", "panel") {
+	if !r.says("or") && !r.means(kindRole, "compare") || !r.mentions(kindNoun, "bar") || r.mentions(kindNoun, "face", "core", "panel") {
 		return
 	}
 	for i := 1; i+1 < len(r.items); i++ {
@@ -90,6 +90,9 @@ func (r *reader) offerVacuum(a, b int) {
 
 // enoughOrWait: "is 20 inches enough or do I need to wait till it says 25".
 func (r *reader) enoughOrWait() {
+	if !r.says("enough", "ok", "okay", "fine", "plenty") {
+		return
+	}
 	for k := 1; k < len(r.items); k++ {
 		if !r.word(k, "enough", "ok", "okay", "fine", "plenty") || !r.shownByGauge(k-1) {
 			continue
@@ -172,6 +175,9 @@ func (r *reader) gaugeWentUp(i int) bool {
 // sawnApart: of "30 in of flat cherry or 30 in of quartered beech" each is sawn another way,
 // and neither way is both's.
 func (r *reader) sawnApart() {
+	if !r.means(kindFact, "sawn=quarter") {
+		return
+	}
 	flat, quarter := -1, -1
 	for i := 0; i+1 < len(r.items); i++ {
 		if !r.is(i+1, kindWood) {

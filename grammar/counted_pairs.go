@@ -4,6 +4,9 @@ import "presshand/engine/unit"
 
 // pairs reads "a pair of beech boards" and "a pair of presses".
 func (r *reader) pairs() {
+	if !r.means(kindRole, "pair") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindRole, "pair") || r.items[i].word != "pair" || !r.word(i+1, "of") {
 			continue

@@ -20,7 +20,7 @@ func (r *reader) widthOfThem(j int, f unit.Field) {
 
 // soManyOfWidth: beside a bar "6 of 2 1/2" and "6 of 60 mm" are strips.
 func (r *reader) soManyOfWidth() {
-	if !r.mentions(kindNoun, "bar") || r.has(unit.StockPiles) || r.has(unit.StripCount) || r.has(unit.StripWidth) {
+	if !r.says("of") || !r.mentions(kindNoun, "bar") || r.has(unit.StockPiles) || r.has(unit.StripCount) || r.has(unit.StripWidth) {
 		return
 	}
 	for i := 0; i+2 < len(r.items); i++ {
@@ -175,8 +175,11 @@ func (r *reader) leftToPress() {
 
 // stripsAre binds the count of "strips are five, wide 1 1/2".
 func (r *reader) stripsAre(i int) bool {
+	if r.items[i].amount.form != formWords || !r.word(i-1, "are") {
+		return false
+	}
 	n, _ := r.wholeAt(i)
-	return n > 1 && r.items[i].amount.form == formWords && r.word(i-1, "are") && r.is(i-2, kindNoun, "strip") && isPlural(r.items[i-2].word) && r.isBreak(i+1) && !r.has(unit.StripCount) && r.bind(i, unit.StripCount)
+	return n > 1 && r.is(i-2, kindNoun, "strip") && isPlural(r.items[i-2].word) && r.isBreak(i+1) && !r.has(unit.StripCount) && r.bind(i, unit.StripCount)
 }
 
 // piecesOfPanel: "15 pcs of panel 800x2000" counts panels; those "of panel grade maple" are

@@ -292,7 +292,7 @@ func (r *reader) countStrips(i, j, n int) {
 // of their own behind it is one of strips.
 func (r *reader) offStrips() {
 	for i := range r.items {
-		if !r.free(i) || !r.word(i+1, "off") || i+2 >= len(r.items) {
+		if !r.word(i+1, "off") || !r.free(i) || i+2 >= len(r.items) {
 			continue
 		}
 		if _, ok := r.items[i].amount.whole(); !ok {
@@ -316,8 +316,11 @@ func (r *reader) offStrips() {
 		}
 	}
 	r.wideBoards()
+	if !r.says("qty", "quantity") {
+		return
+	}
 	for i := range r.items {
-		if (r.word(i, "qty", "quantity")) && r.free(i+1) {
+		if r.word(i, "qty", "quantity") && r.free(i+1) {
 			if _, ok := r.items[i+1].amount.whole(); ok {
 				r.items[i].used = true
 				f := unit.PanelCount

@@ -14,6 +14,9 @@ var partNames = map[string]Part{
 // parts reads what is denied: "no bar", "without the mat", "forget the wedge".
 func (r *reader) parts() {
 	r.leftOff()
+	if !r.means(kindNot) && !r.says("drop", "lose", "strike", "scratch", "nix", "kill", "omit", "delete") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindNot) && !r.word(i, "drop", "lose") && !r.crossesOut(i) {
 			continue
@@ -53,7 +56,7 @@ func (r *reader) parts() {
 // crossesOut: "strike the bar", "take the bar off the list", where nothing is struck
 // with a force.
 func (r *reader) crossesOut(i int) bool {
-	return r.word(i, "strike", "scratch", "nix", "kill", "omit", "delete") && r.habit.Follows && !r.said(unit.Pushing) && !r.is(i+2, kindNoun, "wedge")
+	return r.habit.Follows && r.word(i, "strike", "scratch", "nix", "kill", "omit", "delete") && !r.said(unit.Pushing) && !r.is(i+2, kindNoun, "wedge")
 }
 
 // otherPress: "forget the bag, run two frames" leaves the one press for the other.
@@ -224,6 +227,9 @@ func (r *reader) unitBefore(i, j int) {
 // itsNow reads "i could only find 7 so its 7": a bare number behind "its" is for
 // the count that was spoken of.
 func (r *reader) itsNow() {
+	if !r.says("again", "its", "is", "now") {
+		return
+	}
 	for i := range r.items {
 		if r.free(i) && r.word(i-1, "so", "to") && r.word(i+1, "again") {
 			if k := r.lastBefore(i, i); k >= 0 {

@@ -175,6 +175,9 @@ func (r *reader) height(i int) {
 	}
 	am := r.items[i].amount
 	sym := am.unit.Symbol
+	if sym != "m" && sym != "ft" {
+		return
+	}
 	from, to := r.clause(i)
 	const longest = 60 // m: nothing on a bed is so long
 	if n := r.next(i); n >= 0 && n < r.endOf(i) && (r.is(n, kindAttr) && r.items[n].id != "tall" || r.is(n, kindNoun) && (r.size(i) < longest || n == i+1 && !r.is(n, kindNoun, "face", "leak"))) {
@@ -182,7 +185,7 @@ func (r *reader) height(i int) {
 	}
 	said := r.within(from, to, kindAir, "height") >= 0 || i > 1 && r.items[i-1].brk == '-' && r.is(i-2, kindAir, "height")
 	said = said || r.word(i+1, "above", "over") && (r.word(i+2, "sea") || r.word(i+2, "the") && r.word(i+3, "sea"))
-	if said && (sym == "m" || sym == "ft") || sym == "m" && am.float() > 60 || sym == "ft" && am.float() > 300 {
+	if said || sym == "m" && am.float() > 60 || sym == "ft" && am.float() > 300 {
 		r.bind(i, unit.Altitude)
 	}
 }
@@ -192,6 +195,9 @@ const leastHeight = 50
 
 // bareHeights reads "elevation 5280" in the shop's habit.
 func (r *reader) bareHeights() {
+	if !r.means(kindAir, "height") {
+		return
+	}
 	for i := range r.items {
 		if !r.free(i) || !r.items[i].amount.bare() {
 			continue

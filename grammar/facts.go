@@ -179,10 +179,12 @@ func (r *reader) wordFact(i int) {
 		r.items[i].used = true
 		return
 	}
-	if k := r.feltGap(i); key == "gap" && k >= 0 {
-		r.bind(k, unit.Gap)
-		r.items[i].used = true
-		return
+	if key == "gap" {
+		if k := r.feltGap(i); k >= 0 {
+			r.bind(k, unit.Gap)
+			r.items[i].used = true
+			return
+		}
 	}
 	switch key {
 	case "cover":
@@ -323,6 +325,9 @@ func (r *reader) filmOrWax(a, b int) {
 // field.
 func (r *reader) choicesOfWords() {
 	r.comparedLoosely()
+	if !r.says("or", "vs", "versus") && !r.means(kindRole, "compare") {
+		return
+	}
 	for i := 1; i+1 < len(r.items); i++ {
 		if !r.word(i, "or", "vs", "versus") && !r.is(i, kindRole, "compare") {
 			continue

@@ -16,6 +16,9 @@ func (r *reader) loosenLast(loose bool) {
 
 // bumpsUp: "bump up the vacuum" says nothing of a hump.
 func (r *reader) bumpsUp() {
+	if !r.says("bump up") {
+		return
+	}
 	for i := range r.items {
 		if r.items[i].word == "bump up" && r.word(i+1, "the", "my", "our") && r.partAt(i+2) {
 			r.items[i].meaning, r.items[i].used = meaning{}, true

@@ -9,6 +9,9 @@ import (
 // twoGauges reads the vacuum at two places, "27 at the pump and 24 at the bag": the
 // press has what its own gauge shows; the pump's stays unused.
 func (r *reader) twoGauges() {
+	if !r.says("at", "on", "by") || !r.means(kindNoun, "pump", "bag", "press", "frame", "bed") {
+		return
+	}
 	pump, press := -1, -1
 	for i := range r.items {
 		if !r.free(i) || !r.gaugeReading(i) {

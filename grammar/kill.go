@@ -106,6 +106,9 @@ func (r *reader) shopIsNumbered(i, left int) bool {
 }
 
 func (r *reader) opensWithin(from, to int, ws ...string) bool {
+	if from >= to || !r.says(ws...) {
+		return false
+	}
 	for i := from; i < to; i++ {
 		if r.word(i, ws...) {
 			return true

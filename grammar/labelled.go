@@ -179,8 +179,11 @@ func (r *reader) letterCount(i int) bool {
 
 // timesAfterWide: "2 wide x 7", "2 1/4 wide, x5" count strips.
 func (r *reader) timesAfterWide(i int) bool {
+	if i < 2 || r.items[i-1].brk != 'x' && !r.word(i-1, "x") {
+		return false
+	}
 	n, whole := r.items[i].amount.whole()
-	if i < 2 || !whole || n < 2 || !r.items[i].amount.bare() || r.items[i].amount.form == formWords || r.items[i-1].brk != 'x' && !r.word(i-1, "x") || !r.isBreak(i+1) || r.has(unit.StripCount) || !r.has(unit.StripThickness) && !r.mentions(kindAttr, "thick") && !r.mentions(kindNoun, "strip") {
+	if !whole || n < 2 || !r.items[i].amount.bare() || r.items[i].amount.form == formWords || !r.isBreak(i+1) || r.has(unit.StripCount) || !r.has(unit.StripThickness) && !r.mentions(kindAttr, "thick") && !r.mentions(kindNoun, "strip") {
 		return false
 	}
 	k := i - 2
@@ -203,10 +206,10 @@ func (r *reader) timesBrackets(i int) bool {
 // countAlone: "5/16 thick ones, eight, ripped to 1 7/8".
 func (r *reader) countAlone(i int) bool {
 	n, ok := r.spokenNumber(i)
-	if i > 1 && r.items[i-2].amount != nil || i+2 < len(r.items) && r.items[i+2].amount != nil && r.items[i+2].amount.form == formWords {
+	if !ok || i > 1 && r.items[i-2].amount != nil || i+2 < len(r.items) && r.items[i+2].amount != nil && r.items[i+2].amount.form == formWords {
 		return false // one of a list
 	}
-	return ok && n > 1 && i > 0 && r.items[i-1].brk == ',' && i+1 < len(r.items) && r.items[i+1].brk == ',' && (r.mentions(kindNoun, "strip") || r.wordIn("ones") || r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "panel")) && r.mentions(kindNoun, "bar") && !r.dayPlan()
+	return n > 1 && i > 0 && r.items[i-1].brk == ',' && i+1 < len(r.items) && r.items[i+1].brk == ',' && (r.mentions(kindNoun, "strip") || r.wordIn("ones") || r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "panel")) && r.mentions(kindNoun, "bar") && !r.dayPlan()
 }
 
 // countedHere is what a count without its noun is of: of panels where none but

@@ -13,9 +13,12 @@ func (r *reader) levels() {
 		r.onEverySled()
 		return
 	}
-	n, at := r.levelCount()
 	sled, strip, mat := r.measureOf(unit.SledThickness), r.measureOf(unit.StripThickness, unit.PanelThickness), r.measureOf(unit.MatThickness)
-	if n < 2 || sled < 0 || strip < 0 || !r.has(unit.Opening) && r.topic != Stack && !r.levelWord(at+1) && !r.mentions(kindRole, "stackorder") {
+	if sled < 0 || strip < 0 {
+		return
+	}
+	n, at := r.levelCount()
+	if n < 2 || !r.has(unit.Opening) && r.topic != Stack && !r.levelWord(at+1) && !r.mentions(kindRole, "stackorder") {
 		return
 	}
 	fill := unit.Layers{r.layerOf("strips", strip)}
@@ -257,8 +260,10 @@ func (r *reader) levelWord(j int) bool {
 // highOf: "pressing four high: sled 1/2, strips 1/4" and "two high with 3/4 sleds" count
 // the levels.
 func (r *reader) highOf(j int) bool {
-	n, counted := r.wholeAt(j - 1)
-	if !counted || n < 2 || n > 12 || !r.word(j, "high", "up", "deep") || !r.mentions(kindNoun, "sled") || r.mentions(kindNoun, "bar") {
+	if !r.word(j, "high", "up", "deep") || !r.mentions(kindNoun, "sled") || r.mentions(kindNoun, "bar") {
+		return false
+	}
+	if n, counted := r.wholeAt(j - 1); !counted || n < 2 || n > 12 {
 		return false
 	}
 	if from, _ := r.clause(j); r.word(j, "deep") && r.within(from, j, kindNoun) >= 0 && r.within(from, j, kindNoun, "panel") < 0 {

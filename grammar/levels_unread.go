@@ -140,8 +140,11 @@ func (r *reader) killStacked() {
 // highAlone: "panels 1/2 thick, 4 high, foam between" counts panels on each other; "frame
 // 4x8, 3 high" does not.
 func (r *reader) highAlone(j int) bool {
+	if !r.word(j, "high") {
+		return false
+	}
 	n, whole := r.wholeAt(j - 1)
-	if !whole || n < 2 || n > 12 || !r.word(j, "high") || !r.items[j-1].amount.bare() || !r.isBreak(j-2) || !r.isBreak(j+1) && !r.word(j+1, "with", "using") || j < 3 || !r.mentions(kindNoun, "mat", "sled", "caul") || !r.wordIn("between", "each", "stack", "stacked") {
+	if !whole || n < 2 || n > 12 || !r.items[j-1].amount.bare() || !r.isBreak(j-2) || !r.isBreak(j+1) && !r.word(j+1, "with", "using") || j < 3 || !r.mentions(kindNoun, "mat", "sled", "caul") || !r.wordIn("between", "each", "stack", "stacked") {
 		return false
 	}
 	for k := j - 3; k >= 0; k-- {
@@ -159,8 +162,11 @@ func (r *reader) panelsInOpening() bool {
 
 // panelsDeep: "panels 3 deep" lie so many on each other, or are so wide.
 func (r *reader) panelsDeep(i, j int) bool {
+	if !r.word(j, "deep") {
+		return false
+	}
 	n, whole := r.items[i].amount.whole()
-	if !whole || n < 2 || n > 12 || !r.items[i].amount.bare() || !r.word(j, "deep") || !r.is(r.prev(i), kindNoun, "panel") || !isPlural(r.items[r.prev(i)].word) || !r.isBreak(j+1) {
+	if !whole || n < 2 || n > 12 || !r.items[i].amount.bare() || !r.is(r.prev(i), kindNoun, "panel") || !isPlural(r.items[r.prev(i)].word) || !r.isBreak(j+1) {
 		return false
 	}
 	r.items[i].amount.dead = true

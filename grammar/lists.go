@@ -7,6 +7,9 @@ import "presshand/engine/unit"
 func (r *reader) listedWidths() {
 	r.oneOfEachWidth()
 	for i := 0; i < len(r.items); i++ {
+		if !r.free(i) {
+			continue
+		}
 		list := r.listFrom(i)
 		named := r.word(i-1, "widths") || r.word(i-1, "are", "of", "is") && r.word(i-2, "widths")
 		if last := len(list) - 1; named && last > 2 && r.is(r.next(list[last]), kindAttr, "thick", "long") && !r.live(r.next(list[last])+1) {
@@ -197,6 +200,9 @@ func (r *reader) differenceOf() {
 // firstAlternatives reads the first value of two where only the second one says of
 // what: "the 1 in or the 1 1/2 in bar".
 func (r *reader) firstAlternatives() {
+	if !r.says("or", "vs", "versus") && !r.means(kindRole, "compare") {
+		return
+	}
 	for i := range r.items {
 		if !r.free(i) || r.items[i].amount.link != linkNone || !r.word(i+1, "or", "vs", "versus") && !r.is(i+1, kindRole, "compare") || r.is(i-1, kindNoun) || r.is(i-1, kindAttr) {
 			continue
@@ -228,6 +234,9 @@ func (r *reader) firstAlternatives() {
 // barsOffered reads "two bars, a 3/4 and a 1 1/4. which is better, 3/4 or 1 1/4?":
 // their number is that of the heights offered.
 func (r *reader) barsOffered() {
+	if !r.means(kindNoun, "bar") {
+		return
+	}
 	r.barsPiledTo()
 	bars := -1
 	for i := range r.items {

@@ -58,6 +58,9 @@ func (r *reader) thickToThick(i int) bool {
 
 // planedOff: "5 to plane off", "1/4 to joint off" of what strips fill is trim.
 func (r *reader) planedOff(i int) bool {
+	if !r.word(i+1, "to", "over", "extra", "spare") {
+		return false
+	}
 	if (r.has(unit.StockPiles) || r.habit.Follows) && r.word(i+1, "over", "extra", "spare") && r.is(i+2, kindRole, "trim") && small(r.size(i)) {
 		return true // "1/2 over for the planer"
 	}
@@ -265,6 +268,9 @@ const leastFenced = 0.1
 
 // bagLies: "a bag that lies 1350 flat".
 func (r *reader) bagLies(i int) bool {
+	if !r.means(kindNoun, "bag") {
+		return false
+	}
 	from, to := r.clause(i)
 	if r.within(from, to, kindNoun, "bag") < 0 || r.has(unit.BagWidth) || r.size(i) < 0.25 || r.is(r.next(i), kindNoun) && r.items[r.next(i)].id != "bag" {
 		return false
@@ -299,13 +305,13 @@ func (r *reader) byBefore(i int) bool {
 // aloneAfterNoun: "soft mat, 10 mm" is the mat's.
 func (r *reader) aloneAfterNoun(i int) bool {
 	from, to := r.clause(i)
+	if from < 2 || r.items[from-1].brk != ',' {
+		return false
+	}
 	for k := from; k < to; k++ {
 		if k != i && !r.idle(k) {
 			return false
 		}
-	}
-	if from < 2 || r.items[from-1].brk != ',' {
-		return false
 	}
 	f, t := r.clause(from - 2)
 	noun := -1

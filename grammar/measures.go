@@ -86,7 +86,7 @@ func (r *reader) roleLengths() {
 		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and", "by", "x")):
 			r.bind(i, r.acrossOf(i, p))
 		case r.word(n, "over") && r.is(i-1, kindNoun, "caul", "mat"): // "caul 1/2 over" lies on the rest
-		case r.size(i) < mostOverfill && r.word(n, "over") && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
+		case r.word(n, "over") && r.size(i) < mostOverfill && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
 			r.bind(i, unit.Overfill)
 		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
 			r.bind(i, unit.Overfill)
@@ -127,9 +127,12 @@ var nounForms = map[string]bool{
 // the part stands in the same clause, then from what went before.
 func (r *reader) attrLengths(sure bool) {
 	r.letters()
+	if !r.means(kindAttr) {
+		return
+	}
 	for pass := 0; pass < 2; pass++ {
 		for j := range r.items {
-			if !r.is(j, kindAttr) || r.items[j].used {
+			if r.items[j].kind != kindAttr || r.items[j].used {
 				continue
 			}
 			if r.noDirection(j) || pass == 1 && r.attrNumber(j, 0) >= 0 {

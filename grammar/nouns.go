@@ -15,10 +15,10 @@ func (r *reader) nounLengths() {
 		}
 	}
 	for i := range r.items {
-		if r.free(i) && r.length(i) && i+1 < len(r.items) && r.free(i+1) {
+		if r.free(i) && r.free(i+1) && r.length(i) {
 			r.nounRange(i)
 		}
-		if r.free(i) && r.length(i) && r.word(i+1, "of") && r.word(i+2, "it", "that", "this") && r.isBreak(i+3) {
+		if r.free(i) && r.word(i+1, "of") && r.word(i+2, "it", "that", "this") && r.isBreak(i+3) && r.length(i) {
 			r.ofItLength(i)
 		}
 	}

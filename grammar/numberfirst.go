@@ -140,8 +140,10 @@ func (r *reader) countedPerPanel(i int) bool {
 		for k++; r.word(k, "them", "em", "those", "these"); k++ {
 		}
 	}
-	n, ok := r.wholeAt(i)
-	if !ok || n < 2 || k == i+1 || r.items[i].amount.link != linkNone || r.has(unit.StripCount) {
+	if k == i+1 || r.items[i].amount.link != linkNone {
+		return false
+	}
+	if n, ok := r.wholeAt(i); !ok || n < 2 || r.has(unit.StripCount) {
 		return false
 	}
 	if r.word(k, "a", "the", "each", "every", "one") || r.is(k, kindRole, "in a row") {
@@ -156,6 +158,9 @@ func (r *reader) countedPerPanel(i int) bool {
 
 // surfaceInstead reads "film instead of wax", "wax rather than plastic".
 func (r *reader) surfaceInstead() {
+	if !r.means(kindNot) {
+		return
+	}
 	kinds := func(k int) string {
 		switch {
 		case r.is(k, kindNoun, "film"), r.is(k, kindFact, "surface=film"):

@@ -365,6 +365,9 @@ func (r *reader) sumCameTo(i int) bool {
 // trusted binds a number that is believed more than the one said before it:
 // "it says 25 but I trust maybe 23". Which holds is asked.
 func (r *reader) trusted() {
+	if !r.says("trust", "believe") {
+		return
+	}
 	for i := range r.items {
 		if !r.free(i) {
 			continue

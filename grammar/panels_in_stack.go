@@ -21,8 +21,12 @@ func (r *reader) levelsAndMore() {
 // 1/2 caul, two panels 7/8 each and a 1/4 mat between". The first sled carries them, a mat
 // lies between them where it is said to, and the rest lies on top.
 func (r *reader) panelsLeftOut() {
-	stack, thick, count := r.measureOf(unit.StackLayers), r.measureOf(unit.PanelThickness), r.measureOf(unit.PanelCount)
-	if stack < 0 || thick < 0 || count < 0 {
+	stack := r.measureOf(unit.StackLayers)
+	if stack < 0 {
+		return
+	}
+	thick, count := r.measureOf(unit.PanelThickness), r.measureOf(unit.PanelCount)
+	if thick < 0 || count < 0 {
 		return
 	}
 	layers, _ := r.bound[stack].fact.Value.(unit.Layers)

@@ -76,6 +76,9 @@ func (r *reader) bySpan(i int, noun, attr string) string {
 // panelsOfSoMany reads how many strips each panel has in "14 boards, two panels of 7" and, of a
 // thread's strips, in "split it in two panels of nine".
 func (r *reader) panelsOfSoMany() {
+	if !r.says("of") || !r.means(kindNoun, "panel") {
+		return
+	}
 	for k := 1; k+2 < len(r.items); k++ {
 		if !r.is(k, kindNoun, "panel") || !isPlural(r.items[k].word) || !r.word(k+1, "of") || r.items[k-1].amount == nil || !r.free(k+2) || !r.items[k+2].amount.bare() || !r.isBreak(k+3) && !r.word(k+3, "then", "each", "now", "instead", "please") {
 			continue

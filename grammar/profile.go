@@ -79,6 +79,9 @@ var shores = wordSet(`beach coast seaside seashore shore shoreline harbor harbou
 // atSeaLevel: what a room says of itself, or a thread's "and down at sea level?".
 func (r *reader) atSeaLevel() {
 	told := r.asksFor(Profile) && r.amountsIn(0, len(r.items)) == 0 && !r.asksSomething()
+	if !told && !r.habit.Follows {
+		return
+	}
 	for i := range r.items {
 		if r.items[i].word == "sea level" && r.opens("above", "below") < 0 && (told || r.habit.Follows && r.word(i-1, "at", "to")) && !r.has(unit.Altitude) {
 			r.say(i, unit.Altitude, unit.Number(0))

@@ -5,7 +5,7 @@ import "presshand/engine/unit"
 // eitherReading: "pull 23 with the small pump or 27 with the rotary" and "does pulling 28
 // instead of 25 buy me anything" compare the push at two readings.
 func (r *reader) eitherReading() {
-	if r.has(unit.Vacuum) || r.pressureSaid() || r.mentions(kindNoun, "leak", "bar", "strip") || len(r.phrase.Choices) > 0 {
+	if r.mentions(kindNoun, "leak", "bar", "strip") || len(r.phrase.Choices) > 0 || r.has(unit.Vacuum) || r.pressureSaid() {
 		return
 	}
 	for b := 3; b < len(r.items); b++ {

@@ -65,11 +65,16 @@ func (r *reader) calledOnes(i int) (name string, last int) {
 	if r.items[i].amount != nil {
 		return "", 0
 	}
-	first, rest, _ := strings.Cut(r.items[i].word, " ")
+	said := r.items[i].word
+	ahead := r.word(i+1, "ones", "one", "spots", "bits") || r.is(i+1, kindNoun, "strip")
+	if !ahead && !strings.HasSuffix(said, " ones") && !strings.HasSuffix(said, " strips") {
+		return "", 0
+	}
+	first, rest, _ := strings.Cut(said, " ")
 	switch {
 	case rest == "ones" || rest == "strips":
 		last = i
-	case rest == "" && (r.word(i+1, "ones", "one", "spots", "bits") || r.is(i+1, kindNoun, "strip")):
+	case rest == "" && ahead:
 		last = i + 1
 	default:
 		return "", 0
@@ -130,7 +135,7 @@ func (r *reader) nearRanges() {
 		return
 	}
 	for i := 0; i+1 < len(r.items); i++ {
-		if !r.free(i) || !r.length(i) || !r.free(i+1) || !r.length(i+1) || r.items[i+1].amount.link != linkTo {
+		if !r.free(i) || !r.free(i+1) || r.items[i+1].amount.link != linkTo || !r.length(i) || !r.length(i+1) {
 			continue
 		}
 		from, to := r.clause(i)

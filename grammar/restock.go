@@ -185,6 +185,9 @@ func (r *reader) leftOfThose(i int) int {
 
 // firmnessAlone: "medium?" is of the mat that the thread has.
 func (r *reader) firmnessAlone() {
+	if !r.habit.Follows && !r.mentions(kindNoun, "mat") {
+		return
+	}
 	if r.firmnessIn(0, len(r.items)) || !r.habit.Follows || r.firmOne() {
 		return
 	}
@@ -310,6 +313,9 @@ func (r *reader) widthThenCount() {
 // withinThou: "they're all within 5 thou", "strips within 1/32" says by how much
 // thicknesses differ.
 func (r *reader) withinThou() {
+	if !r.says("within") {
+		return
+	}
 	const most = 0.004 // metres
 	for i := range r.items {
 		if !r.word(i, "within") || i+1 >= len(r.items) || !r.free(i+1) || !r.length(i+1) || r.size(i+1) > most || r.items[i+1].amount.form == formWords {

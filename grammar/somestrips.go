@@ -144,9 +144,6 @@ func (r *reader) groupWidth(i int) {
 
 // oneOfEachWidth: "one strip 60 wide, one 75 and one 90" tells how wide each strip is.
 func (r *reader) oneOfEachWidth() {
-	if r.has(unit.StripWidths) || r.stockContext() {
-		return
-	}
 	var at []int
 	first := -1
 	for i := range r.items {
@@ -168,7 +165,7 @@ func (r *reader) oneOfEachWidth() {
 		}
 		at = append(at, j)
 	}
-	if len(at) < 2 {
+	if len(at) < 2 || r.has(unit.StripWidths) || r.stockContext() {
 		return
 	}
 	var widths unit.Numbers

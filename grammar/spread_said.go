@@ -20,6 +20,9 @@ func (r *reader) spreadBehind(well int) bool {
 
 // spreadBeside reports whether the number at item i is called a spread: "1/16 spread", "spread 1/16".
 func (r *reader) spreadBeside(i int) bool {
+	if !r.says("spread") {
+		return false
+	}
 	for _, k := range []int{i + 1, i - 1} {
 		if r.word(k, "spread") && (k > i || !r.is(k-1, kindGlue)) {
 			r.items[k].used = true

@@ -16,7 +16,7 @@ func (r *reader) stockRows() []pile {
 			rows = append(rows, p)
 		}
 	}
-	if len(rows) < 2 && !r.stockContext() {
+	if len(rows) == 1 && !r.stockContext() {
 		return nil
 	}
 	return rows

@@ -66,6 +66,13 @@ func (r *reader) takeAway(i int, id string) {
 
 // leftOff reads "what if i leave the bar off" and, in a thread, "pull the mat out".
 func (r *reader) leftOff() {
+	if r.says("off", "out", "away", "aside", "home") || r.means(kindVerb, "out") {
+		r.partsLeftOff()
+	}
+	r.leftItOff()
+}
+
+func (r *reader) partsLeftOff() {
 	for i := range r.items {
 		if !r.is(i, kindNoun, droppable...) {
 			continue
@@ -79,7 +86,6 @@ func (r *reader) leftOff() {
 			r.takeAway(i, r.items[i].id)
 		}
 	}
-	r.leftItOff()
 }
 
 // leftItOff reads "do we even need the batten? Take it out".

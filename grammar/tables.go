@@ -159,8 +159,8 @@ func (r *reader) headed(h cell) unit.Field {
 			}
 		case it.kind == kindAttr:
 			attr = it.id
-		case shortAttrs[it.word] != "":
-			attr = shortAttrs[it.word]
+		case shortAttr(it.word) != "":
+			attr = shortAttr(it.word)
 		case it.kind == kindVacuum, it.kind == kindUnit && it.unit.Dimension == unit.Pressing && noun == "":
 			return unit.Vacuum
 		case it.kind == kindAir && (it.id == "temp" || it.id == "shop"):

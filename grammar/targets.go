@@ -80,7 +80,7 @@ func (r *reader) panelsTold() {
 // eachWide: "how many strips for 30 wide if they're 2 3/8 each" tells the strips'
 // width.
 func (r *reader) eachWide() {
-	if !r.mentions(kindNoun, "strip") || r.has(unit.StripWidth) || r.has(unit.StockPiles) {
+	if !r.says("ea") && !r.means(kindRole, "in a row") || !r.mentions(kindNoun, "strip") || r.has(unit.StripWidth) || r.has(unit.StockPiles) {
 		return
 	}
 	for i := 1; i < len(r.items); i++ {

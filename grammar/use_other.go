@@ -56,6 +56,9 @@ func (r *reader) past(i int, ws ...string) int {
 // heldInstead: of "the boss swears by a 2 inch bar but all i found on the rack is 3/4" the number
 // at item i is of the bar that is there.
 func (r *reader) heldInstead(i int) bool {
+	if !r.says("but") {
+		return false
+	}
 	from, _ := r.clause(i)
 	but := i - 1
 	for ; but > from && !r.word(but, "but"); but-- {

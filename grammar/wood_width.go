@@ -22,6 +22,9 @@ func (r *reader) jointShows(i int) bool {
 	if r.word(i-1, "better than", "closer than", "nearer than") && r.word(i-2, "shut", "close", "closes", "closed", "down", "up") && r.size(i) < mostApart {
 		return true
 	}
+	if !r.means(kindNoun, "joint") {
+		return false
+	}
 	k := r.prev(i)
 	if r.word(k, "shows", "has", "is", "stays", "stands", "open", "opens") {
 		k = r.prev(k)
@@ -33,6 +36,9 @@ func (r *reader) jointShows(i int) bool {
 // feltGap finds the feeler's figure of "light in one joint hand tight, feeler says 1/64",
 // where item i says that the joints are hand tight; -1 where there is none.
 func (r *reader) feltGap(i int) int {
+	if !r.says("feeler", "feelers") {
+		return -1
+	}
 	_, to := r.sentence(i)
 	for k := i + 1; k < to; k++ {
 		if r.free(k) && r.length(k) && r.size(k) < mostApart && r.opensWithin(max(i, k-4), k, "feeler", "feelers") {

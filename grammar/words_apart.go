@@ -28,7 +28,7 @@ func (r *reader) letterFirst(i int) bool {
 	if i+1 >= len(r.items) || !r.free(i+1) || !r.length(i+1) {
 		return false
 	}
-	goesOn := i+2 < len(r.items) && r.items[i+2].used && r.items[i+2].amount != nil || i+3 < len(r.items) && shortAttrs[r.items[i+2].word] != "" && r.free(i+3) && r.length(i+3) // "w 2 1/4 t 3/8"
+	goesOn := i+2 < len(r.items) && r.items[i+2].used && r.items[i+2].amount != nil || i+3 < len(r.items) && shortAttr(r.items[i+2].word) != "" && r.free(i+3) && r.length(i+3) // "w 2 1/4 t 3/8"
 	if r.isBreak(i - 1) {
 		return r.isBreak(i+2) || goesOn
 	}
@@ -87,9 +87,20 @@ func (r *reader) inNoInch(j int) {
 	}
 }
 
-// shortAttrs are directions of measuring in a letter or two.
-var shortAttrs = map[string]string{
-	"w": "wide", "wd": "wide", "wid": "wide", "t": "thick", "th": "thick", "thi": "thick", "h": "tall", "ht": "tall", "hgt": "tall", "l": "long", "len": "long", "lng": "long",
+// shortAttr is the direction of measuring that a word of a letter or two says; "" where
+// it says none.
+func shortAttr(word string) string {
+	switch word {
+	case "w", "wd", "wid":
+		return "wide"
+	case "t", "th", "thi":
+		return "thick"
+	case "h", "ht", "hgt":
+		return "tall"
+	case "l", "len", "lng":
+		return "long"
+	}
+	return ""
 }
 
 // letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
@@ -100,7 +111,7 @@ func (r *reader) letters() {
 		if r.items[i].kind != kindNone || r.items[i].amount != nil {
 			continue
 		}
-		id := shortAttrs[r.items[i].word]
+		id := shortAttr(r.items[i].word)
 		if id == "" {
 			continue
 		}

@@ -101,6 +101,10 @@ func Default() Species {
 // plain returns a name in lower case, with single spaces for hyphens and runs
 // of blanks, without apostrophes.
 func plain(name string) string {
+	odd := func(c rune) bool { return (c < 'a' || c > 'z') && c != ' ' }
+	if !strings.ContainsFunc(name, odd) && !strings.Contains(name, "  ") && name == strings.TrimSpace(name) {
+		return name // as most stand
+	}
 	return strings.Join(strings.Fields(spelling.Replace(strings.ToLower(name))), " ")
 }
 
