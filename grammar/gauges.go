@@ -242,7 +242,7 @@ func (r *reader) gaugeHolds(i int) bool {
 func (r *reader) pullInInches() {
 	for i := range r.items {
 		am := r.items[i].amount
-		if am == nil || am.unit == nil || am.unit.Symbol != "in" || am.value == nil || am.float() < 10 || am.float() > 30 || !r.isBreak(i+1) || !r.pulledToInches(i) && (am.unitRaw != "in" || am.link != linkAt && !r.word(i-1, "at") || r.within(0, i, kindAsk, "face") < 0 || r.amountsIn(0, i) != 2) {
+		if am == nil || am.unit == nil || am.unit.Symbol != "in" || am.value == nil || !r.isBreak(i+1) || am.float() < 10 || am.float() > 30 || !r.pulledToInches(i) && (am.unitRaw != "in" || am.link != linkAt && !r.word(i-1, "at") || r.within(0, i, kindAsk, "face") < 0 || r.amountsIn(0, i) != 2) {
 			continue
 		}
 		u := unit.InHg
