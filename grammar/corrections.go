@@ -21,8 +21,12 @@ var afterthoughts = wordSet(`actually sorry rather correction oops`)
 func (r *reader) corrections() {
 	r.recounts()
 	r.loadCorrected()
+	really := r.says("really", "actually", "are actually", "are really", "is actually", "should", "should be")
 	for i := 1; i < len(r.items); i++ {
-		if r.word(i, "the", "those", "these") && r.opensWithin(i, min(i+6, len(r.items)), "really", "actually", "are actually", "are really", "is actually", "should", "should be") {
+		if r.items[i].amount != nil {
+			continue
+		}
+		if really && r.word(i, "the", "those", "these") && r.opensWithin(i, min(i+6, len(r.items)), "really", "actually", "are actually", "are really", "is actually", "should", "should be") {
 			if end := r.pileAgain(i); end > 0 {
 				i = r.forget(i, end) // "the 8 are really 2 1/2"
 				continue
@@ -39,7 +43,7 @@ func (r *reader) corrections() {
 		}
 		fix := r.is(i, kindFix)
 		no := r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
-		if !fix && !no && !(stumbles[r.items[i].word] && (r.isBreak(i-1) || r.betweenFigures(i))) {
+		if !fix && !no && !((r.isBreak(i-1) || r.betweenFigures(i)) && stumbles[r.items[i].word]) {
 			continue
 		}
 		if fix && r.behindCorrected(i) {

@@ -112,6 +112,9 @@ func (r *reader) denies(i, j int) bool {
 
 // findFixes notes where the message corrects itself.
 func (r *reader) findFixes() {
+	if !r.means(kindFix) && !r.means(kindNot) && !r.says("well", "er", "err", "erm", "um", "uh", "ah", "eh") {
+		return
+	}
 	for i := range r.items {
 		if r.is(i, kindFix) && in(r.items[i].word, "i mean", "i meant") && r.isBreak(i+1) && i > 0 && r.items[i-1].amount == nil && !r.isBreak(i-1) {
 			r.items[i].meaning = meaning{kind: kindFill} // "they vary by 1/32. strips i mean, 1/4 nominal"
