@@ -12,13 +12,16 @@ import (
 // bookWords joins and parts the words of checks and holds.
 func (r *reader) bookWords() {
 	held := r.means(kindVerb, string(Hold)) || r.says("hold on")
+	passes := r.says("passes", "passed", "pass")
 	onMark := r.says("dead", "bang", "spot", "smack", "right", "exactly")
 	for i := 0; i < len(r.items); i++ {
 		switch {
 		case r.items[i].amount != nil:
 			r.vacBehind(i)
 			r.secondCheck(i)
-			r.passed(i)
+			if passes {
+				r.passed(i)
+			}
 		case misspeltCheck(r.items[i].word):
 			r.becomes(i, i+1, Check, "checked")
 		case r.items[i].word == "job" && r.is(i, kindRole, "job") && r.word(i-1, praising...) && (i+1 >= len(r.items) || r.items[i+1].amount == nil):

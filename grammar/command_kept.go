@@ -13,8 +13,11 @@ func (r *reader) keptOut() bool {
 // nobodyTakes reads "nobody take 14 in, the mat is missing".
 func (r *reader) nobodyTakes() bool {
 	first := r.firstWord()
+	if !r.word(first, "nobody", "noone", "no") {
+		return false
+	}
 	k := r.forbidden(first)
-	if k < 0 || !r.word(first, "nobody", "noone", "no") || r.mentions(kindVerb, string(Hold)) {
+	if k < 0 || r.mentions(kindVerb, string(Hold)) {
 		return false
 	}
 	refs, next := r.references(k)

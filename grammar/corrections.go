@@ -22,6 +22,7 @@ func (r *reader) corrections() {
 	r.recounts()
 	r.loadCorrected()
 	really := r.says("really", "actually", "are actually", "are really", "is actually", "should", "should be")
+	no, not := r.says("no", "nope", "nah"), r.means(kindNot)
 	for i := 1; i < len(r.items); i++ {
 		if r.items[i].amount != nil {
 			continue
@@ -32,18 +33,18 @@ func (r *reader) corrections() {
 				continue
 			}
 		}
-		if r.word(i, "no", "nope", "nah") && r.isBreak(i-1) && r.word(i+1, "the", "those", "these", "they") {
+		if no && r.word(i, "no", "nope", "nah") && r.isBreak(i-1) && r.word(i+1, "the", "those", "these", "they") {
 			if end := r.pileAgain(i + 1); end > 0 {
 				i = r.forget(i, end) // "… 3 at 3 1/4. no the last ones are 3 1/8"
 				continue
 			}
 		}
-		if r.notThisBut(i) || r.word(i, "are actually", "is actually") && r.habit.Follows {
+		if not && r.notThisBut(i) || r.habit.Follows && r.word(i, "are actually", "is actually") {
 			continue // "the 8 are actually 2 1/8" corrects the thread
 		}
 		fix := r.is(i, kindFix)
-		no := r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
-		if !fix && !no && !((r.isBreak(i-1) || r.betweenFigures(i)) && stumbles[r.items[i].word]) {
+		denied := not && r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
+		if !fix && !denied && !((r.isBreak(i-1) || r.betweenFigures(i)) && stumbles[r.items[i].word]) {
 			continue
 		}
 		if fix && r.behindCorrected(i) {

@@ -278,12 +278,15 @@ func (r *reader) pumpsTogether() {
 // asksOfGauge: "is the gauge at the pump the same as in the bag", "which gauge counts".
 func (r *reader) asksOfGauge() bool {
 	gauge := r.within(0, len(r.items), kindVacuum, "gauge")
+	if gauge < 0 {
+		return false
+	}
 	for i := range r.items {
 		if r.isStop(i) && i+1 < len(r.items) || r.is(i, kindPeril) {
 			return false // more than that is said
 		}
 	}
-	if gauge < 0 || r.mentions(kindPeril) || r.amountsIn(0, len(r.items)) > 0 || !r.mentions(kindNoun, "pump") || !r.mentions(kindNoun, "bag", "press", "frame", "bed") && !r.wordIn("trust", "believe", "rely") {
+	if r.mentions(kindPeril) || r.amountsIn(0, len(r.items)) > 0 || !r.mentions(kindNoun, "pump") || !r.mentions(kindNoun, "bag", "press", "frame", "bed") && !r.wordIn("trust", "believe", "rely") {
 		return false
 	}
 	if !r.wordIn("same", "same as", "different", "differ", "trust", "believe", "rely", "agree", "match", "counts", "count", "right") {

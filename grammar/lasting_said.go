@@ -17,7 +17,7 @@ var gluedHours = regexp.MustCompile(`^(\d{1,2})h(\d{2})(?:m|min)?$`)
 func (r *reader) hoursAndMinutes() {
 	for i := 0; i < len(r.items); i++ {
 		text := r.items[i].text
-		if maybe := len(text) > 3 && (text[1]|' ' == 'h' || text[2]|' ' == 'h'); !maybe {
+		if maybe := len(text) > 3 && text[0] <= '9' && (text[1]|' ' == 'h' || text[2]|' ' == 'h'); !maybe {
 			// neither "1h30" nor "12h30"
 		} else if m := gluedHours.FindStringSubmatch(strings.ToLower(text)); m != nil {
 			h, _ := strconv.Atoi(m[1])

@@ -357,6 +357,9 @@ func (r *reader) wholeAt(i int) (int, bool) {
 
 // sumCameTo reports whether the number at item i is what a sum came to.
 func (r *reader) sumCameTo(i int) bool {
+	if !r.says("so", "makes", "leaves", "leaving") {
+		return false
+	}
 	j, so := i-1, false
 	for j >= 0 && (r.word(j, "only", "just", "so", "call", "it", "makes", "make", "that", "leaves", "leaving", "thats", "now", "have", "got", "we", "i", "its", "us", "me", "is", "are", "there") || r.is(j, kindRole, "target") && r.word(j, "make", "makes") || r.is(j, kindFix) && r.word(j, "call it", "make it", "make that")) {
 		so = so || r.word(j, "so", "makes", "leaves", "leaving")

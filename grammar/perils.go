@@ -60,6 +60,9 @@ var somebody = wordSet(`i we he she you me him her myself kid kids child person 
 // getsInside: "can I get in the bag myself", "my kid wants to lie inside the bag";
 // not "what vacuum do I get in the bag".
 func (r *reader) getsInside() bool {
+	if !r.says("in", "inside", "into") || !r.means(kindNoun, "bag", "frame", "press") {
+		return false
+	}
 	for i := 1; i+2 < len(r.items); i++ {
 		k := i + 1
 		for r.word(k, "down") {

@@ -12,9 +12,12 @@ import (
 func (r *reader) stripWishes() {
 	r.neighbours()
 	r.strayWidest()
+	limits := r.means(kindRole, "narrowest", "widest", "mintemp", "narrower", "wider", "min", "max") || r.says("under", "below", "or narrower", "than", "over", "or wider", "min")
 	for i := range r.items {
 		if r.items[i].amount != nil {
 			r.betweenWidths(i)
+		} else if !limits {
+			continue
 		} else if f := r.limitAt(i); f != "" {
 			r.stripLimit(i, f)
 		} else if r.is(i, kindRole, "min") || r.is(i, kindUnit) && r.word(i, "min") {
