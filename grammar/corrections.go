@@ -3,7 +3,6 @@ package grammar
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"presshand/engine/unit"
 )
@@ -21,8 +20,7 @@ var afterthoughts = wordSet(`actually sorry rather correction oops`)
 func (r *reader) corrections() {
 	r.recounts()
 	r.loadCorrected()
-	really := r.says("really", "actually", "are actually", "are really", "is actually", "should", "should be")
-	no, not := r.says("no", "nope", "nah"), r.means(kindNot)
+	no, not, really := r.says("no", "nope", "nah"), r.means(kindNot), r.says("really", "actually", "are actually", "are really", "is actually", "should", "should be")
 	for i := 1; i < len(r.items); i++ {
 		if r.items[i].amount != nil {
 			continue
@@ -42,8 +40,7 @@ func (r *reader) corrections() {
 		if not && r.notThisBut(i) || r.habit.Follows && r.word(i, "are actually", "is actually") {
 			continue // "the 8 are actually 2 1/8" corrects the thread
 		}
-		fix := r.is(i, kindFix)
-		denied := not && r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
+		fix, denied := r.is(i, kindFix), not && r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
 		if !fix && !denied && !((r.isBreak(i-1) || r.betweenFigures(i)) && stumbles[r.items[i].word]) {
 			continue
 		}
@@ -185,28 +182,6 @@ func (r *reader) wordAgain(i, now int) bool {
 		}
 	}
 	return false
-}
-
-// choiceOf says of what item i is one choice; "" of nothing.
-func (r *reader) choiceOf(i int) string {
-	switch {
-	case i < 0 || i >= len(r.items) || r.items[i].amount != nil:
-		return ""
-	case r.is(i, kindWood):
-		return "wood"
-	case r.is(i, kindGlue):
-		return "glue"
-	case r.is(i, kindFact):
-		field, _, _ := strings.Cut(r.items[i].id, "=")
-		return field
-	case r.is(i, kindNoun, "core"):
-		return "core"
-	case r.is(i, kindNoun, "bag", "frame"):
-		return "press"
-	case firmness[r.items[i].word] != "" && r.mentions(kindNoun, "mat"):
-		return "firmness"
-	}
-	return ""
 }
 
 // sizeAgain: "1 x 3/4, sorry, 1 1/4 x 3/4".

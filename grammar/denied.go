@@ -137,8 +137,7 @@ func (r *reader) findFixes() {
 		if r.renamed(i) {
 			r.items[i].kind, r.items[i+1].used = kindFix, true
 			r.hear(i)
-		}
-		if r.saidAgain(i) {
+		} else if r.saidAgain(i) {
 			r.items[i].kind = kindFix
 			r.hear(i)
 		}

@@ -69,7 +69,7 @@ func (r *reader) standsFor(a, b int) {
 
 // saidWrong: "3/8 is wrong, 7/16".
 func (r *reader) saidWrong(i int) {
-	if !r.live(i) || !r.word(i+1, "is", "was") || !r.word(i+2, "wrong") || i+3 >= len(r.items) || !r.isBreak(i+3) {
+	if !r.says("wrong") || !r.live(i) || !r.word(i+1, "is", "was") || !r.word(i+2, "wrong") || i+3 >= len(r.items) || !r.isBreak(i+3) {
 		return
 	}
 	j := r.nextLive(i+3, len(r.items))
@@ -139,7 +139,7 @@ var usual = wordSet(`normally usually normal typically ordinarily`)
 // usualNowIs: "normally 25 inHg but 21 today"; such a message does not tell the
 // shop's habits.
 func (r *reader) usualNowIs(i int) {
-	if !r.live(i) || !r.says("but", "now", "today") {
+	if !r.says("but", "now", "today") || !r.live(i) {
 		return
 	}
 	at := i - 1
@@ -224,31 +224,6 @@ func (r *reader) downTo(i int) {
 			r.items[k].meaning, r.items[k].used = meaning{}, true
 		}
 		r.takesPlace(i, j)
-	}
-}
-
-// workings are the ways of making strips thinner.
-var workings = wordSet(`resawn resawed planed dressed surfaced milled thicknessed sanded thinned skimmed`)
-
-// workedFrom: "resawn from 8/4 to 3/8" leaves the second.
-func (r *reader) workedFrom(i int) {
-	if i+1 >= len(r.items) || !r.live(i+1) || r.items[i+1].amount.link != linkTo || !r.live(i) || !r.length(i) || !r.length(i+1) {
-		return
-	}
-	from := i - 1
-	if r.items[max(from, 0)].word == "from" {
-		from--
-	}
-	if r.word(from, "down") {
-		from--
-	}
-	if from < 0 || !workings[r.items[from].word] {
-		return
-	}
-	r.items[i].amount.dead = true
-	r.items[i+1].amount.link = linkNone
-	if n := r.next(i + 1); !r.is(n, kindAttr) && !r.is(n, kindNoun) {
-		r.bind(i+1, unit.StripThickness)
 	}
 }
 

@@ -123,7 +123,7 @@ func (r *reader) lightOfDay() {
 
 // humpOfOverfill: "strips run 1/16 over. how high's the hump" asks how far they rise.
 func (r *reader) humpOfOverfill() {
-	if !r.says("hump", "crown") || !r.wordIn("over", "overfill", "overfilled") || !r.mentions(kindNoun, "opening", "fence") {
+	if !r.says("hump", "crown") || !r.mentions(kindNoun, "opening", "fence") || !r.wordIn("over", "overfill", "overfilled") {
 		return
 	}
 	for i := range r.items {

@@ -95,6 +95,9 @@ func (r *reader) piecesOf() {
 		return
 	}
 	for i := 1; i < len(r.items); i++ {
+		if !r.is(i, kindNoun, "strip") && !r.word(i, "board", "slab", "plank", "off") {
+			continue
+		}
 		if r.is(i, kindNoun, "strip") && in(r.items[i].word, "board", "boards", "pieces") && r.live(i+1) && r.timesAt(i+2) && r.length(i+1) && r.length(i+2) && !r.timesAt(i+3) && min(r.size(i+1), r.size(i+2)) > narrowestBed {
 			r.items[i].meaning, r.items[i].word = meaning{kind: kindNoun, id: "panel"}, "panels"
 			r.hear(i)
