@@ -22,7 +22,7 @@ func (r *reader) corrections() {
 	r.loadCorrected()
 	no, not, really := r.says("no", "nope", "nah"), r.means(kindNot), r.says("really", "actually", "are actually", "are really", "is actually", "should", "should be")
 	for i := 1; i < len(r.items); i++ {
-		if r.items[i].amount != nil {
+		if r.items[i].amount != nil && !stumbles[r.items[i].word] { // "um" is a unit too
 			continue
 		}
 		if really && r.word(i, "the", "those", "these") && r.opensWithin(i, min(i+6, len(r.items)), "really", "actually", "are actually", "are really", "is actually", "should", "should be") {
