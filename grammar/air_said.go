@@ -184,6 +184,9 @@ func (r *reader) startedAt(i int) bool {
 // humidities gives the numbers right before "rh" their per cent, before anything else can
 // take them: "shop at 45 rh" says nothing of how warm it is.
 func (r *reader) humidities() {
+	if !r.says("rh") {
+		return
+	}
 	for i := range r.items {
 		if am := r.items[i].amount; am != nil && am.value != nil && am.bare() && am.form != formPair && r.word(i+1, "rh") {
 			u := unit.PercentOf

@@ -282,6 +282,9 @@ func (r *reader) asksNothing(i int) bool {
 // killHelp takes the meaning of a plea from a "help" that is a verb: "does it help if I wax
 // the sled".
 func (r *reader) killHelp() {
+	if !r.says("help") {
+		return
+	}
 	for i := range r.items {
 		if r.is(i, kindAsk) && r.items[i].word == "help" && r.word(i+1, "if", "to", "when", "that", "any", "much") {
 			r.items[i].meaning = meaning{}

@@ -3,6 +3,9 @@ package grammar
 // killAtATime gives up the number of "do them 2 at a time": so many go into a load, of
 // which there is no field, and the count of them all is another.
 func (r *reader) killAtATime() {
+	if !r.says("load", "pressing", "batch", "time") {
+		return
+	}
 	for i := range r.items {
 		if r.toALoad(i) {
 			r.items[i].amount.dead = true

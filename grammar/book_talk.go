@@ -4,6 +4,9 @@ package grammar
 
 // usedOn asks what a load was pressed with: "what bar did we use on 17".
 func (r *reader) usedOn() bool {
+	if !r.says("did") {
+		return false
+	}
 	first := r.firstWord()
 	if first >= len(r.items) || !in(r.wordsOf(first)[0], "what", "whats", "which", "how", "who") {
 		return false
@@ -36,8 +39,11 @@ func (r *reader) usedOn() bool {
 
 // ownCheck asks who may check: "can I check my own load if nobody else is here".
 func (r *reader) ownCheck() bool {
+	if r.amountsIn(0, len(r.items)) > 0 {
+		return false
+	}
 	signs := r.wordIn("sign", "signs") && r.wordIn("off") || r.word(0, "who") && r.word(1, "checks") && (r.next(1) < 0 || r.is(r.next(1), kindVerb) || r.is(r.next(1), kindAsk))
-	if !r.mentions(kindVerb, string(Check)) && !signs || r.amountsIn(0, len(r.items)) > 0 {
+	if !r.mentions(kindVerb, string(Check)) && !signs {
 		return false
 	}
 	asks := r.asksSomething() || r.word(r.firstWord(), "can", "could", "may", "am", "who", "does", "do", "is", "should")
@@ -68,13 +74,13 @@ func (r *reader) samePerson() bool {
 // checkAgain asks whether a check stands when a load is changed: "does a load need checking all
 // over again if I fix one number", "what happens to the check if I correct a load".
 func (r *reader) checkAgain() bool {
-	if r.mentions(kindPeril) || !r.mentions(kindVerb, string(Check)) && !r.wordIn("recheck", "remeasure", "re measure") || r.mentions(kindVerb, string(List)) {
-		return false
-	}
 	for i := range r.items {
 		if r.items[i].amount != nil && !r.items[i].amount.equals(one) {
 			return false
 		}
+	}
+	if r.mentions(kindPeril) || !r.mentions(kindVerb, string(Check)) && !r.wordIn("recheck", "remeasure", "re measure") || r.mentions(kindVerb, string(List)) {
+		return false
 	}
 	changes := r.mentions(kindVerb, string(Correct)) || r.opensWithin(0, len(r.items), "changed", "changing", "fixed", "fixing", "corrected", "correcting", "amended", "amending", "alter", "altered", "edit", "edited", "editing", "mistyped")
 	asks := r.opensWithin(0, len(r.items), "does", "do", "if", "when", "is", "will", "what", "still", "after", "should", "must")
@@ -133,6 +139,9 @@ func (r *reader) loadsLot(i int) bool {
 
 // lotOfLoad reads "glue lot 0417 goes with load 8" as a correction to that load.
 func (r *reader) lotOfLoad() bool {
+	if !r.means(kindRole, "lot", "job") {
+		return false
+	}
 	i := r.firstWord()
 	if r.loadsLot(i) {
 		return true

@@ -11,22 +11,27 @@ import (
 
 // bookWords joins and parts the words of checks and holds.
 func (r *reader) bookWords() {
+	held := r.means(kindVerb, string(Hold)) || r.says("hold on")
+	passes := r.says("passes", "passed", "pass")
+	onMark := r.says("dead", "bang", "spot", "smack", "right", "exactly")
 	for i := 0; i < len(r.items); i++ {
 		switch {
 		case r.items[i].amount != nil:
 			r.vacBehind(i)
 			r.secondCheck(i)
-			r.passed(i)
-		case misspeltChecks[r.items[i].word]:
+			if passes {
+				r.passed(i)
+			}
+		case misspeltCheck(r.items[i].word):
 			r.becomes(i, i+1, Check, "checked")
-		case r.is(i, kindRole, "job") && r.word(i, "job") && r.word(i-1, praising...) && (i+1 >= len(r.items) || r.items[i+1].amount == nil):
+		case r.items[i].word == "job" && r.is(i, kindRole, "job") && r.word(i-1, praising...) && (i+1 >= len(r.items) || r.items[i+1].amount == nil):
 			r.items[i].meaning, r.items[i].word = meaning{}, "work" // "good job"
 			r.hear(i)
-		case r.is(i, kindNoun) || r.is(i, kindVacuum):
-			if r.word(i+1, "dead", "bang", "spot", "smack", "right", "exactly") && r.word(i+2, "on", "at") && i+3 < len(r.items) && r.items[i+3].amount != nil {
+		case r.items[i].kind == kindNoun || r.items[i].kind == kindVacuum:
+			if onMark && r.word(i+1, "dead", "bang", "spot", "smack", "right", "exactly") && r.word(i+2, "on", "at") && i+3 < len(r.items) && r.items[i+3].amount != nil {
 				r.remove(i+1, i+3) // "bar dead on 1"
 			}
-		default:
+		case held:
 			r.holdLifted(i)
 		}
 	}
@@ -34,6 +39,10 @@ func (r *reader) bookWords() {
 
 // misspeltChecks are taken for "checked".
 var misspeltChecks = wordSet(`chk cheked checkd chekced chcked cheched chceked checed checkked chekd checekd chacked chekked cecked hecked checkde checkedd`)
+
+func misspeltCheck(w string) bool {
+	return w != "" && (w[0] == 'c' || w[0] == 'h') && misspeltChecks[w]
+}
 
 // praising words make "job" and "work" no things of the shop.
 var praising = []string{"good", "great", "nice", "fine", "lovely", "excellent", "super", "brilliant", "top", "solid", "awesome", "amazing", "cracking", "grand", "fantastic", "neat", "clean", "tidy"}
@@ -77,7 +86,7 @@ func (r *reader) vacBehind(i int) {
 // secondCheck joins "2nd check", and parts "3 second check", which is no three seconds.
 func (r *reader) secondCheck(i int) {
 	am := r.items[i].amount
-	check := r.is(i+1, kindVerb, string(Check)) && r.word(i+1, "check", "checked") || misspeltChecks[r.wordAt(i+1)]
+	check := r.is(i+1, kindVerb, string(Check)) && r.word(i+1, "check", "checked") || misspeltCheck(r.wordAt(i+1))
 	switch {
 	case !check:
 	case am.unit != nil && r.items[i].amount.form == formInt && len(r.items[i].text) > len("second") && strings.HasSuffix(strings.ToLower(r.items[i].text), "second"):
@@ -95,7 +104,7 @@ func (r *reader) secondCheck(i int) {
 
 // passed reads "3 passes, bar 1, strips 1/2" as a check of load 3.
 func (r *reader) passed(i int) {
-	if i != r.firstWord() && !r.is(i-1, kindVerb, string(Show)) && !(i > 0 && r.items[i-1].brk == '#') || !r.word(i+1, "passes", "passed", "pass") || r.amountsIn(i+1, len(r.items)) < 2 || !r.mentions(kindNoun, "bar", "strip") {
+	if !r.word(i+1, "passes", "passed", "pass") || i != r.firstWord() && !r.is(i-1, kindVerb, string(Show)) && !(i > 0 && r.items[i-1].brk == '#') || r.amountsIn(i+1, len(r.items)) < 2 || !r.mentions(kindNoun, "bar", "strip") {
 		return
 	}
 	to := i + 2

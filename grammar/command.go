@@ -232,10 +232,10 @@ func (r *reader) announced() int {
 // aboutLoads reads "14 checked …", "14 in", "15 same as 14 but …".
 func (r *reader) aboutLoads(refs []int, next int) bool {
 	c := &Command{Loads: refs}
-	if seasons[r.wordAt(next+1)] && (r.is(next, kindUnit, "in") || r.is(next, kindVerb, "in") || r.word(next, "in")) {
+	if (r.is(next, kindUnit, "in") || r.is(next, kindVerb, "in") || r.word(next, "in")) && seasons[r.wordAt(next+1)] {
 		return false // "55 in summer"
 	}
-	if r.opens("if") >= 0 && next > 1 && r.word(next-2, "at", "was", "were", "be") && r.items[next-1].amount != nil {
+	if next > 1 && r.word(next-2, "at", "was", "were", "be") && r.items[next-1].amount != nil && r.opens("if") >= 0 {
 		return false // "what if it was at 11 going into the press"
 	}
 	if next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkTimes {

@@ -255,11 +255,14 @@ func (r *reader) remade(at int) bool {
 // measuredAgain: "measured it again, its only 1/32" corrects what was said; a check
 // of a load tells two things or more.
 func (r *reader) measuredAgain(at int) bool {
+	if !r.habit.Follows || !r.word(at, "measured", "i measured", "we measured", "remeasured", "i checked") {
+		return false
+	}
 	told := 0
 	for k := at; k < len(r.items); k++ {
 		if r.live(k) && !r.word(k+1, "times", "time") { // "measured again, 3 times"
 			told++
 		}
 	}
-	return r.habit.Follows && r.word(at, "measured", "i measured", "we measured", "remeasured", "i checked") && r.opensWithin(at+1, min(at+5, len(r.items)), "again") && told == 1
+	return r.opensWithin(at+1, min(at+5, len(r.items)), "again") && told == 1
 }

@@ -13,8 +13,11 @@ func (r *reader) keptOut() bool {
 // nobodyTakes reads "nobody take 14 in, the mat is missing".
 func (r *reader) nobodyTakes() bool {
 	first := r.firstWord()
+	if !r.word(first, "nobody", "noone", "no") {
+		return false
+	}
 	k := r.forbidden(first)
-	if k < 0 || !r.word(first, "nobody", "noone", "no") || r.mentions(kindVerb, string(Hold)) {
+	if k < 0 || r.mentions(kindVerb, string(Hold)) {
 		return false
 	}
 	refs, next := r.references(k)
@@ -34,6 +37,9 @@ func (r *reader) nobodyTakes() bool {
 // notReady reads "11 is not ready yet, nobody take it in".
 func (r *reader) notReady() bool {
 	at := r.opening()
+	if !r.means(kindVerb, string(Hold)) && !r.means(kindNot) && !r.says("nobody", "noone", "dont", "never", "no") {
+		return false
+	}
 	refs, next := r.references(max(at, 0))
 	if at < 0 || len(refs) != 1 || r.amountsIn(next, len(r.items)) > 0 {
 		return false

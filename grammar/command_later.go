@@ -8,6 +8,9 @@ func (r *reader) laterVerb(at int) bool {
 	if r.putsIn(at) {
 		return true
 	}
+	if !r.means(kindVerb) && !r.says("drop", "scrap", "scratch", "forget", "ditch", "remove", "hold on", "correction") {
+		return false
+	}
 	for i := at; i < len(r.items); i++ {
 		it := &r.items[i]
 		if r.verb(i) == "" || i == at && it.kind == kindVerb {
@@ -92,6 +95,9 @@ func (r *reader) holdsFor(at, i int) (load int, ok bool) {
 // ordersAtTheEnd reads "breather's in, clear 8": what was done, in whatever words, and
 // what is to be done.
 func (r *reader) ordersAtTheEnd() bool {
+	if !r.means(kindVerb, string(Clear), string(Hold), string(Uncheck)) {
+		return false
+	}
 	for i := 1; i < len(r.items); i++ {
 		verb := r.verb(i)
 		if verb != Clear && verb != Hold && verb != Uncheck || !r.is(i, kindVerb) || !r.isBreak(i-1) || r.word(i-1, ";") || r.numbersIn(0, i) > 0 {
@@ -208,6 +214,9 @@ func (r *reader) ordersBefore(at, i int) bool {
 
 // putsIn reads "put 14 in" and "don't put 20 in yet".
 func (r *reader) putsIn(at int) bool {
+	if !r.says("put", "get", "take", "slide", "slid", "stuck", "shoved", "load") {
+		return false
+	}
 	for i := 0; i+1 < len(r.items); i++ {
 		if !r.word(i, "put", "get", "take", "slide", "slid", "stuck", "shoved", "load") {
 			continue

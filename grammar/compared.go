@@ -6,6 +6,9 @@ import "slices"
 // sides are to choose from.
 func (r *reader) comparing() {
 	r.insteadOf()
+	if !r.says("than", "compare", "comparing") {
+		return
+	}
 	for i := range r.items {
 		if r.moreThanWood(i) {
 			r.items[i].word, r.items[i].meaning = "versus", meaning{kind: kindRole, id: "compare"}
@@ -42,6 +45,9 @@ func (r *reader) moreThanWood(i int) bool {
 
 // insteadOf: "if the wood's at 10 instead of 7, does it make any odds" compares the two.
 func (r *reader) insteadOf() {
+	if !r.says("instead of", "rather than") {
+		return
+	}
 	for i := 1; i+1 < len(r.items); i++ {
 		was := i - 1
 		if r.is(was, kindNoun, "bar", "mat", "caul") && was > 0 {

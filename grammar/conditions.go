@@ -3,12 +3,12 @@ package grammar
 // conditions parts a number from the condition behind it: in "the bar is 1 1/2 if we use the
 // thick strips" it is none of how thick these are.
 func (r *reader) conditions() {
-	for i := 1; i < len(r.items); i++ {
+	for i := 1; i < len(r.items) && r.says("if", "unless", "provided"); i++ {
 		if r.word(i, "if", "unless", "provided") && r.items[i-1].amount != nil && r.word(i+1, "we", "i", "you", "they", "it", "its", "theyre", "were", "the", "theres", "someone") {
 			r.items[i].brk = ','
 		}
 	}
-	for k := 1; k < len(r.items); k++ {
+	for k := 1; k < len(r.items) && r.says("otherwise"); k++ {
 		if r.word(k, "otherwise") {
 			r.eitherWay(k)
 		}

@@ -3,7 +3,6 @@ package grammar
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"presshand/engine/unit"
 )
@@ -21,25 +20,28 @@ var afterthoughts = wordSet(`actually sorry rather correction oops`)
 func (r *reader) corrections() {
 	r.recounts()
 	r.loadCorrected()
+	no, not, really := r.says("no", "nope", "nah"), r.means(kindNot), r.says("really", "actually", "are actually", "are really", "is actually", "should", "should be")
 	for i := 1; i < len(r.items); i++ {
-		if r.word(i, "the", "those", "these") && r.opensWithin(i, min(i+6, len(r.items)), "really", "actually", "are actually", "are really", "is actually", "should", "should be") {
+		if r.items[i].amount != nil && !stumbles[r.items[i].word] { // "um" is a unit too
+			continue
+		}
+		if really && r.word(i, "the", "those", "these") && r.opensWithin(i, min(i+6, len(r.items)), "really", "actually", "are actually", "are really", "is actually", "should", "should be") {
 			if end := r.pileAgain(i); end > 0 {
 				i = r.forget(i, end) // "the 8 are really 2 1/2"
 				continue
 			}
 		}
-		if r.word(i, "no", "nope", "nah") && r.isBreak(i-1) && r.word(i+1, "the", "those", "these", "they") {
+		if no && r.word(i, "no", "nope", "nah") && r.isBreak(i-1) && r.word(i+1, "the", "those", "these", "they") {
 			if end := r.pileAgain(i + 1); end > 0 {
 				i = r.forget(i, end) // "… 3 at 3 1/4. no the last ones are 3 1/8"
 				continue
 			}
 		}
-		if r.notThisBut(i) || r.word(i, "are actually", "is actually") && r.habit.Follows {
+		if not && r.notThisBut(i) || r.habit.Follows && r.word(i, "are actually", "is actually") {
 			continue // "the 8 are actually 2 1/8" corrects the thread
 		}
-		fix := r.is(i, kindFix)
-		no := r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
-		if !fix && !no && !(stumbles[r.items[i].word] && (r.isBreak(i-1) || r.betweenFigures(i))) {
+		fix, denied := r.is(i, kindFix), not && r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
+		if !fix && !denied && !((r.isBreak(i-1) || r.betweenFigures(i)) && stumbles[r.items[i].word]) {
 			continue
 		}
 		if fix && r.behindCorrected(i) {
@@ -180,28 +182,6 @@ func (r *reader) wordAgain(i, now int) bool {
 		}
 	}
 	return false
-}
-
-// choiceOf says of what item i is one choice; "" of nothing.
-func (r *reader) choiceOf(i int) string {
-	switch {
-	case i < 0 || i >= len(r.items) || r.items[i].amount != nil:
-		return ""
-	case r.is(i, kindWood):
-		return "wood"
-	case r.is(i, kindGlue):
-		return "glue"
-	case r.is(i, kindFact):
-		field, _, _ := strings.Cut(r.items[i].id, "=")
-		return field
-	case r.is(i, kindNoun, "core"):
-		return "core"
-	case r.is(i, kindNoun, "bag", "frame"):
-		return "press"
-	case firmness[r.items[i].word] != "" && r.mentions(kindNoun, "mat"):
-		return "firmness"
-	}
-	return ""
 }
 
 // sizeAgain: "1 x 3/4, sorry, 1 1/4 x 3/4".

@@ -1,6 +1,9 @@
 package grammar
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // betweenNumbers reports whether item k may stand between a number and the word that
 // corrects it.
@@ -121,4 +124,26 @@ func (r *reader) pileToldBefore(n, end int) (count, width int) {
 		count, width = k, w
 	}
 	return count, width
+}
+
+// choiceOf says of what item i is one choice; "" of nothing.
+func (r *reader) choiceOf(i int) string {
+	switch {
+	case i < 0 || i >= len(r.items) || r.items[i].amount != nil:
+		return ""
+	case r.is(i, kindWood):
+		return "wood"
+	case r.is(i, kindGlue):
+		return "glue"
+	case r.is(i, kindFact):
+		field, _, _ := strings.Cut(r.items[i].id, "=")
+		return field
+	case r.is(i, kindNoun, "core"):
+		return "core"
+	case r.is(i, kindNoun, "bag", "frame"):
+		return "press"
+	case firmness[r.items[i].word] != "" && r.mentions(kindNoun, "mat"):
+		return "firmness"
+	}
+	return ""
 }

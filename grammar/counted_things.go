@@ -185,6 +185,9 @@ func (r *reader) stripsAre(i int) bool {
 // piecesOfPanel: "15 pcs of panel 800x2000" counts panels; those "of panel grade maple" are
 // strips.
 func (r *reader) piecesOfPanel() {
+	if !r.says("of") || !r.means(kindNoun, "panel") {
+		return
+	}
 	for i := 1; i+2 < len(r.items); i++ {
 		counted := r.items[i-1].amount != nil && r.items[i-1].amount.bare() && r.word(i, "pcs", "pieces", "pc", "off", "nos")
 		switch {
@@ -201,8 +204,11 @@ func (r *reader) piecesOfPanel() {
 
 // loadsOf reads "3 loads of 4 panels" and "3 jobs of 4 panels" as twelve of them.
 func (r *reader) loadsOf() {
+	if !r.says("of") {
+		return
+	}
 	for i := 0; i+4 < len(r.items); i++ {
-		if r.items[i].amount == nil || !in(r.items[i+1].word, "loads", "batches", "sets", "stacks", "jobs") || !r.word(i+2, "of") || r.items[i+3].amount == nil {
+		if r.items[i].amount == nil || !r.word(i+2, "of") || !in(r.items[i+1].word, "loads", "batches", "sets", "stacks", "jobs") || r.items[i+3].amount == nil {
 			continue
 		}
 		n, okN := r.items[i].amount.whole()

@@ -115,23 +115,32 @@ func (r *reader) denies(i, j int) bool {
 
 // findFixes notes where the message corrects itself.
 func (r *reader) findFixes() {
+	well, er, not := r.says("well"), r.says("er", "err", "erm", "um", "uh", "ah", "eh"), r.means(kindNot)
+	if !well && !er && !not && !r.means(kindFix) {
+		return
+	}
 	for i := range r.items {
+		if r.items[i].amount != nil {
+			continue
+		}
 		if r.is(i, kindFix) && in(r.items[i].word, "i mean", "i meant") && r.isBreak(i+1) && i > 0 && r.items[i-1].amount == nil && !r.isBreak(i-1) {
 			r.items[i].meaning = meaning{kind: kindFill} // "they vary by 1/32. strips i mean, 1/4 nominal"
 		}
-		if r.word(i, "well") && r.isBreak(i-1) && i+1 < len(r.items) && r.items[i+1].amount != nil && r.amountBefore(i) && !r.spreadBehind(i) {
+		if well && r.word(i, "well") && r.isBreak(i-1) && i+1 < len(r.items) && r.items[i+1].amount != nil && r.amountBefore(i) && !r.spreadBehind(i) {
 			r.items[i].kind = kindFix // "12 strips, well 11"
 			r.hear(i)
 		}
-		if r.hesitates(i) {
+		if er && r.hesitates(i) {
 			r.items[i].kind = kindFix
 			r.hear(i)
+		}
+		if !not {
+			continue
 		}
 		if r.renamed(i) {
 			r.items[i].kind, r.items[i+1].used = kindFix, true
 			r.hear(i)
-		}
-		if r.saidAgain(i) {
+		} else if r.saidAgain(i) {
 			r.items[i].kind = kindFix
 			r.hear(i)
 		}

@@ -57,6 +57,9 @@ func (r *reader) thenAir(i int) bool {
 // livesIn: "it will live in a shed" makes the shed a place to live in, and "going to
 // arizona, 20%" whatever place it goes to.
 func (r *reader) livesIn() {
+	if !r.says("to") && !r.means(kindAir, "service") {
+		return
+	}
 	for i := range r.items {
 		if r.goesFarOff(i) {
 			r.items[i+1].meaning = meaning{kind: kindAir, id: "service"}

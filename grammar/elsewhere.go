@@ -33,8 +33,11 @@ var groceries = wordSet(`syrup pie pies bread cake cakes tart tarts jam cookies 
 
 // groceriesOfWood takes a wood's meaning from what is eaten.
 func (r *reader) groceriesOfWood() {
+	if !r.means(kindWood) {
+		return
+	}
 	for i := range r.items {
-		if r.is(i, kindWood) && i+1 < len(r.items) && r.items[i+1].kind == kindNone && groceries[r.items[i+1].word] && !r.is(i+2, kindNoun) {
+		if r.items[i].kind == kindWood && i+1 < len(r.items) && r.items[i+1].kind == kindNone && groceries[r.items[i+1].word] && !r.is(i+2, kindNoun) {
 			r.items[i].meaning = meaning{}
 		}
 	}
@@ -43,6 +46,9 @@ func (r *reader) groceriesOfWood() {
 // holdsThings takes the meaning of a press from a bag that has something in it: "a
 // bag of mix", "4 bags of feed".
 func (r *reader) holdsThings() {
+	if !r.says("of") || !r.means(kindNoun, "bag") {
+		return
+	}
 	for i := range r.items {
 		if r.is(i, kindNoun, "bag") && r.word(i, "bag", "bags") && r.word(i+1, "of") && i+2 < len(r.items) && r.items[i+2].amount == nil && !r.is(i+2, kindNoun) && !r.word(i+2, "a", "the", "this", "that", "ours", "mine", "it", "about") {
 			r.items[i].meaning = meaning{}

@@ -116,8 +116,11 @@ func (r *reader) addsEighth(i int) bool {
 
 // dropsParts: "drop 3 panels" in a thread is of its panels, not of load 3.
 func (r *reader) dropsParts(at int) bool {
+	if !r.habit.Follows {
+		return false
+	}
 	_, less := adders[r.items[at].word]
-	return r.habit.Follows && less && r.free(at+1) && r.countedAt(at+1) && isPlural(r.items[r.next(at+1)].word)
+	return less && r.free(at+1) && r.countedAt(at+1) && isPlural(r.items[r.next(at+1)].word)
 }
 
 // goneWidths reads "no 3s", "the 3s are gone", of strips that the thread has, and

@@ -214,9 +214,15 @@ func (r *reader) otherDays() {
 
 // saidOther: "I said beech but it is ash" leaves the second wood or glue.
 func (r *reader) saidOther() {
+	if !r.says("said", "wrote", "typed", "told") {
+		return
+	}
 	for i := 1; i+2 < len(r.items); i++ {
+		if !r.word(i-1, "said", "wrote", "typed", "told") {
+			continue
+		}
 		kind := r.choiceOf(i)
-		if kind == "" || !r.word(i-1, "said", "wrote", "typed", "told") || !r.word(i+1, "but") && !(r.word(i+1, "and", "when") && r.word(i+2, "its", "it", "is", "meant", "i")) {
+		if kind == "" || !r.word(i+1, "but") && !(r.word(i+1, "and", "when") && r.word(i+2, "its", "it", "is", "meant", "i")) {
 			continue
 		}
 		for j := i + 2; j < len(r.items) && j < i+7 && !r.isStop(j); j++ {

@@ -74,6 +74,9 @@ func (r *reader) groupedByThree() {
 // foreignWords reads how strong and how large, as others say thick and wide: "75 mm
 // large and 18 mm strong".
 func (r *reader) foreignWords() {
+	if !r.says("strong", "large", "broad") {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
 		am := r.items[i-1].amount
 		if am == nil || !am.is(unit.Distance) || r.items[i].amount != nil || r.items[i].kind != kindNone {

@@ -245,7 +245,7 @@ func (r *reader) gaugeHolds(i int) bool {
 func (r *reader) pullInInches() {
 	for i := range r.items {
 		am := r.items[i].amount
-		if am == nil || am.unit == nil || am.unit.Symbol != "in" || am.value == nil || am.float() < 10 || am.float() > 30 || !r.isBreak(i+1) || !r.pulledToInches(i) && (am.unitRaw != "in" || am.link != linkAt && !r.word(i-1, "at") || r.within(0, i, kindAsk, "face") < 0 || r.amountsIn(0, i) != 2) {
+		if am == nil || am.unit == nil || am.unit.Symbol != "in" || am.value == nil || !r.isBreak(i+1) || am.float() < 10 || am.float() > 30 || !r.pulledToInches(i) && (am.unitRaw != "in" || am.link != linkAt && !r.word(i-1, "at") || r.within(0, i, kindAsk, "face") < 0 || r.amountsIn(0, i) != 2) {
 			continue
 		}
 		u := unit.InHg
@@ -281,12 +281,15 @@ func (r *reader) pumpsTogether() {
 // asksOfGauge: "is the gauge at the pump the same as in the bag", "which gauge counts".
 func (r *reader) asksOfGauge() bool {
 	gauge := r.within(0, len(r.items), kindVacuum, "gauge")
+	if gauge < 0 {
+		return false
+	}
 	for i := range r.items {
 		if r.isStop(i) && i+1 < len(r.items) || r.is(i, kindPeril) {
 			return false // more than that is said
 		}
 	}
-	if gauge < 0 || r.mentions(kindPeril) || r.amountsIn(0, len(r.items)) > 0 || !r.mentions(kindNoun, "pump") || !r.mentions(kindNoun, "bag", "press", "frame", "bed") && !r.wordIn("trust", "believe", "rely") {
+	if r.mentions(kindPeril) || r.amountsIn(0, len(r.items)) > 0 || !r.mentions(kindNoun, "pump") || !r.mentions(kindNoun, "bag", "press", "frame", "bed") && !r.wordIn("trust", "believe", "rely") {
 		return false
 	}
 	if !r.wordIn("same", "same as", "different", "differ", "trust", "believe", "rely", "agree", "match", "counts", "count", "right") {

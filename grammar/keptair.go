@@ -114,7 +114,7 @@ func (r *reader) madeAt(i int) bool {
 // theirAir: in "her humidistat says 22% and it's 68 in there" both are of where the work
 // lives.
 func (r *reader) theirAir() {
-	for k := 1; k < len(r.items); k++ {
+	for k := 1; k < len(r.items) && r.says("her", "his", "their"); k++ {
 		damp := r.is(k, kindAir, "rh") && !r.word(k, "rh")
 		warm := r.is(k, kindAir, "temp") && r.word(k, "thermometer", "thermostat")
 		if r.word(k-1, "her", "his", "their") && (damp || warm) && r.mentions(kindWood) && !r.mentions(kindGlue) {
@@ -128,7 +128,7 @@ func (r *reader) theirAir() {
 	low, high := r.bareWarmth()
 	for i := range r.items {
 		am := r.items[i].amount
-		if am == nil || am.float() < low || am.float() > high || !r.inThere(i) || !r.word(i-1, "its", "is", "at", "about", "around") {
+		if am == nil || !r.inThere(i) || am.float() < low || am.float() > high || !r.word(i-1, "its", "is", "at", "about", "around") {
 			continue
 		}
 		u := r.bareUnit(am, unit.Warmth)

@@ -184,6 +184,9 @@ func (r *reader) pastBefore(j int, yesterday bool) bool {
 // killNeeds takes the meaning of a wanted width from a "need" without a number:
 // "need it asap".
 func (r *reader) killNeeds() {
+	if !r.means(kindRole, "target") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindRole, "target") || !r.word(i, "need", "needs", "want", "make", "making") {
 			continue
@@ -338,6 +341,9 @@ func (r *reader) killSaidBefore(now, denied int) {
 
 // onTop: in "a caul on top, 1 in" the top is no panel.
 func (r *reader) onTop() {
+	if !r.says("top") {
+		return
+	}
 	for i := 0; i < len(r.items); i++ {
 		if r.is(i, kindNoun, "panel") && r.word(i, "top") && r.is(i+1, kindNoun, "sled", "caul") {
 			r.items[i].meaning = meaning{} // "top sled's 3/4 again"

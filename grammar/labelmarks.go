@@ -11,7 +11,7 @@ import (
 func (r *reader) labelMarks() {
 	quoted := strings.Contains(r.text, "\":")
 	colons := r.gluedColons()
-	if !quoted && colons < 2 && !strings.ContainsAny(r.text, "|_>") {
+	if !quoted && colons < 2 && !r.says("|", "_", ">") {
 		return
 	}
 	out := make([]item, 0, len(r.items))

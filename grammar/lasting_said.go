@@ -16,7 +16,10 @@ var gluedHours = regexp.MustCompile(`^(\d{1,2})h(\d{2})(?:m|min)?$`)
 // hoursAndMinutes joins "1 hr 30", "1 h 15 min" and "three quarters of an hour" to one time.
 func (r *reader) hoursAndMinutes() {
 	for i := 0; i < len(r.items); i++ {
-		if m := gluedHours.FindStringSubmatch(strings.ToLower(r.items[i].text)); m != nil {
+		text := r.items[i].text
+		if maybe := len(text) > 3 && text[0] <= '9' && (text[1]|' ' == 'h' || text[2]|' ' == 'h'); !maybe {
+			// neither "1h30" nor "12h30"
+		} else if m := gluedHours.FindStringSubmatch(strings.ToLower(text)); m != nil {
 			h, _ := strconv.Atoi(m[1])
 			n, _ := strconv.Atoi(m[2])
 			if n < 60 && h <= mostHours && r.clockRole(i) == "" && !r.word(i-1, "at", "by", "till", "until", "to") && !r.is(i-1, kindRole, "start", "deadline", "hours") {
@@ -28,7 +31,7 @@ func (r *reader) hoursAndMinutes() {
 		if am == nil || am.value == nil {
 			continue
 		}
-		if am.bare() && am.float() > 0 && am.float() < 1 && r.word(i+1, "of") && i+2 < len(r.items) && r.inHours(i+2) && r.items[i+2].amount.float() == 1 {
+		if r.word(i+1, "of") && i+2 < len(r.items) && r.inHours(i+2) && am.bare() && am.float() > 0 && am.float() < 1 && r.items[i+2].amount.float() == 1 {
 			r.lasting(i, i+2, new(big.Rat).Mul(am.value, big.NewRat(60, 1)))
 			continue
 		}

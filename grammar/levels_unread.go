@@ -130,8 +130,11 @@ func (r *reader) stackedCount(i int) bool {
 
 // killStacked leaves the number of "2 of them stacked" to levelsUnread: it counts levels.
 func (r *reader) killStacked() {
+	if r.habit.Follows || !r.says("of") || !r.mentions(kindNoun, "sled", "opening") {
+		return
+	}
 	for i := range r.items {
-		if !r.habit.Follows && r.word(i+1, "of") && r.stackedCount(i) && r.mentions(kindNoun, "sled", "opening") {
+		if r.word(i+1, "of") && r.stackedCount(i) {
 			r.items[i].amount.dead = true
 		}
 	}

@@ -12,7 +12,7 @@ import (
 // remarksOnLoad reads "on 1 the mat is in now" and "1's caul is on": a part is where it
 // belongs, and the number is the load's.
 func (r *reader) remarksOnLoad() bool {
-	if r.mentions(kindPeril) {
+	if r.mentions(kindPeril) || r.amountsIn(0, len(r.items)) != 1 {
 		return false
 	}
 	i := r.firstWord()
@@ -28,7 +28,7 @@ func (r *reader) remarksOnLoad() bool {
 	for r.word(next, "the", "its", "that", "our") || r.isBreak(next) && next < len(r.items) && r.items[next].brk == ',' {
 		next++
 	}
-	if !r.is(next, kindNoun, "bar", "mat", "caul", "film", "wedge", "sled", "fence", "core", "strip") || r.asksSomething() || r.amountsIn(0, len(r.items)) != 1 || r.mentions(kindNot) {
+	if !r.is(next, kindNoun, "bar", "mat", "caul", "film", "wedge", "sled", "fence", "core", "strip") || r.asksSomething() || r.mentions(kindNot) {
 		return false
 	}
 	part := next
@@ -77,6 +77,9 @@ func (r *reader) stillIn(i int) bool {
 // staysIn reads "leave 1 in till 3" and "keep 1 in 30 more minutes": the load stays in
 // the press, whatever is said of how long.
 func (r *reader) staysIn(at int) bool {
+	if !r.says("leave", "leaving", "keep", "keeping", "left", "leaves") {
+		return false
+	}
 	if r.mentions(kindPeril) {
 		return false
 	}
@@ -149,7 +152,7 @@ func (r *reader) dueOut(refs []int, next int) bool {
 
 // remarkTold reads what is told of a load and changes nothing: neither a question nor an order.
 func (r *reader) remarkTold() bool {
-	if r.asksSomething() || r.mentions(kindPeril) || r.opensWithin(0, len(r.items), "what", "whats", "how", "hows", "which", "should", "will", "can", "could", "is that", "is it", "does", "do", "why", "enough") || r.asksWhether() {
+	if !r.means(kindVacuum, "gauge") && !r.means(kindVerb, string(Show)) && !r.means(kindSay) || r.asksSomething() || r.mentions(kindPeril) || r.opensWithin(0, len(r.items), "what", "whats", "how", "hows", "which", "should", "will", "can", "could", "is that", "is it", "does", "do", "why", "enough") || r.asksWhether() {
 		return false
 	}
 	i := r.firstWord()

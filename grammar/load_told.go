@@ -215,6 +215,9 @@ func (r *reader) placeTold() bool {
 
 // staysWhere reads "3 stays in" and "13 stays, it's 11 that's out": the order behind it is done.
 func (r *reader) staysWhere(i int) bool {
+	if !r.says("stays", "staying", "stay", "stays in", "staying in", "stay in") {
+		return false
+	}
 	refs, next := r.references(i)
 	if len(refs) == 0 || !r.word(next, "stays", "staying", "stay", "stays in", "staying in", "stay in") && !(r.word(next, "is", "are", "to") && r.word(next+1, "staying", "stay", "staying in", "stay in")) {
 		return false

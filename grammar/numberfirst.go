@@ -33,10 +33,13 @@ func (r *reader) howManyIs(i int) unit.Field {
 func (r *reader) labelCommas() {
 	var at []int
 	for k := 0; k+2 < len(r.items); k++ {
+		if r.items[k+1].brk != ',' || r.items[k+2].amount == nil {
+			continue
+		}
 		named := r.is(k, kindAttr) || r.is(k, kindNoun) || r.is(k, kindVacuum, "gauge", "vacuum")
 		starts := r.isStop(k-1) || r.items[max(k-1, 0)].brk == ':' || r.word(k-1, "the") && r.isStop(k-2)
 		end := k + 3
-		if named && starts && r.items[k+1].brk == ',' && r.items[k+2].amount != nil && (r.isStop(end) || r.is(end, kindAttr) && r.isStop(end+1)) {
+		if named && starts && (r.isStop(end) || r.is(end, kindAttr) && r.isStop(end+1)) {
 			at = append(at, k+1)
 		}
 	}
@@ -218,6 +221,9 @@ func (r *reader) enumerated() {
 
 // loseInTime: "we lose about an inch in fifteen minutes" takes nothing away.
 func (r *reader) loseInTime() {
+	if !r.says("lose") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindNot, "no") || !r.word(i, "lose") || !r.word(i-1, "we", "i", "it", "they", "she", "you", "bag", "press", "frame") {
 			continue
@@ -231,6 +237,9 @@ func (r *reader) loseInTime() {
 
 // onPaper keeps "the drawing says" from pulling a vacuum.
 func (r *reader) onPaper() {
+	if !r.says("drawing") {
+		return
+	}
 	for i := range r.items {
 		if r.word(i, "drawing") && r.word(i-1, "the", "a", "my", "his", "her", "this", "our", "per", "shop") && r.is(i, kindVacuum) {
 			r.items[i].meaning, r.items[i].used = meaning{}, true
@@ -240,8 +249,11 @@ func (r *reader) onPaper() {
 
 // metricMils gives "forty-five mil" of a metric shop its millimetres.
 func (r *reader) metricMils() {
+	if !r.habit.Metric {
+		return
+	}
 	for i := range r.items {
-		if r.habit.Metric && r.free(i) && r.items[i].amount.bare() && r.word(i+1, "mil", "mill", "mils") {
+		if r.free(i) && r.items[i].amount.bare() && r.word(i+1, "mil", "mill", "mils") {
 			u := unit.MM
 			r.items[i].amount.unit, r.items[i].amount.unitRaw = &u, "mm"
 			r.items[i+1].meaning, r.items[i+1].used = meaning{kind: kindFill}, true

@@ -10,6 +10,10 @@ import (
 // oldAndNew reads a value that took the place of another one in the same message.
 func (r *reader) oldAndNew() {
 	for i := 0; i < len(r.items); i++ {
+		if r.items[i].amount == nil {
+			r.exchangedFor(i)
+			continue
+		}
 		r.saidWrong(i)
 		r.wasNowIs(i)
 		r.usualNowIs(i)
@@ -65,7 +69,7 @@ func (r *reader) standsFor(a, b int) {
 
 // saidWrong: "3/8 is wrong, 7/16".
 func (r *reader) saidWrong(i int) {
-	if !r.live(i) || !r.word(i+1, "is", "was") || !r.word(i+2, "wrong") || i+3 >= len(r.items) || !r.isBreak(i+3) {
+	if !r.says("wrong") || !r.live(i) || !r.word(i+1, "is", "was") || !r.word(i+2, "wrong") || i+3 >= len(r.items) || !r.isBreak(i+3) {
 		return
 	}
 	j := r.nextLive(i+3, len(r.items))
@@ -135,7 +139,7 @@ var usual = wordSet(`normally usually normal typically ordinarily`)
 // usualNowIs: "normally 25 inHg but 21 today"; such a message does not tell the
 // shop's habits.
 func (r *reader) usualNowIs(i int) {
-	if !r.live(i) {
+	if !r.says("but", "now", "today") || !r.live(i) {
 		return
 	}
 	at := i - 1
@@ -164,6 +168,9 @@ func (r *reader) saysUsual(i int) bool {
 
 // wentTo: "went from a 1 in bar to 1 1/2".
 func (r *reader) wentTo(i int) {
+	if !r.means(kindRole, "start") && !r.says("from") {
+		return
+	}
 	if am := r.items[i].amount; am != nil && am.is(unit.Proportion) && am.float() <= 30 {
 		return // wood that "went from 6% to 11%" moved
 	}
@@ -171,8 +178,11 @@ func (r *reader) wentTo(i int) {
 	for r.word(from, "a", "an", "the") {
 		from--
 	}
+	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") {
+		return
+	}
 	cut := r.cutDown(from - 1)
-	if !r.live(i) || !r.word(from, "from") && !r.is(from, kindRole, "start") || !cut && !r.moved(from-1) && !(r.word(from-1, "goes", "jumps", "drops", "rises") && r.is(from-2, kindRole, "layup", "unload", "clamp")) {
+	if !cut && !r.moved(from-1) && !(r.word(from-1, "goes", "jumps", "drops", "rises") && r.is(from-2, kindRole, "layup", "unload", "clamp")) {
 		return
 	}
 	if n := i + 1; n < len(r.items) && r.items[n].amount != nil && r.items[n].amount.is(unit.Pressing) && r.lastsBehind(n) {
@@ -199,7 +209,7 @@ func (r *reader) wentTo(i int) {
 
 // downTo: "2 presses down to 1" leaves one.
 func (r *reader) downTo(i int) {
-	if !r.live(i) || !r.countedAt(i) {
+	if !r.says("down", "down to") || !r.live(i) || !r.countedAt(i) {
 		return
 	}
 	k := r.next(i) + 1
@@ -217,40 +227,15 @@ func (r *reader) downTo(i int) {
 	}
 }
 
-// workings are the ways of making strips thinner.
-var workings = wordSet(`resawn resawed planed dressed surfaced milled thicknessed sanded thinned skimmed`)
-
-// workedFrom: "resawn from 8/4 to 3/8" leaves the second.
-func (r *reader) workedFrom(i int) {
-	if !r.live(i) || i+1 >= len(r.items) || !r.live(i+1) || r.items[i+1].amount.link != linkTo || !r.length(i) || !r.length(i+1) {
-		return
-	}
-	from := i - 1
-	if r.items[max(from, 0)].word == "from" {
-		from--
-	}
-	if r.word(from, "down") {
-		from--
-	}
-	if from < 0 || !workings[r.items[from].word] {
-		return
-	}
-	r.items[i].amount.dead = true
-	r.items[i+1].amount.link = linkNone
-	if n := r.next(i + 1); !r.is(n, kindAttr) && !r.is(n, kindNoun) {
-		r.bind(i+1, unit.StripThickness)
-	}
-}
-
 // countLeft: "2 strips are cracked so only 6 left", "3 more strips, so 8", "three presses
 // but one is down so 2" name the count that holds in the end.
 func (r *reader) countLeft() {
+	if !r.says("so", "makes", "leaves", "leaving", "left", "to", "remaining", "remain", "outstanding") {
+		return
+	}
 	for i := range r.items {
-		if !r.live(i) || !r.sumCameTo(i) && !r.stillToDo(i) {
-			continue
-		}
-		n, ok := r.items[i].amount.whole()
-		if !ok {
+		n, ok := r.wholeAt(i)
+		if !ok || !r.sumCameTo(i) && !r.stillToDo(i) {
 			continue
 		}
 		own := r.leftOf(r.next(i))
@@ -347,6 +332,9 @@ func (r *reader) wholeAt(i int) (int, bool) {
 
 // sumCameTo reports whether the number at item i is what a sum came to.
 func (r *reader) sumCameTo(i int) bool {
+	if !r.says("so", "makes", "leaves", "leaving") {
+		return false
+	}
 	j, so := i-1, false
 	for j >= 0 && (r.word(j, "only", "just", "so", "call", "it", "makes", "make", "that", "leaves", "leaving", "thats", "now", "have", "got", "we", "i", "its", "us", "me", "is", "are", "there") || r.is(j, kindRole, "target") && r.word(j, "make", "makes") || r.is(j, kindFix) && r.word(j, "call it", "make it", "make that")) {
 		so = so || r.word(j, "so", "makes", "leaves", "leaving")

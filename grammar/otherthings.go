@@ -301,18 +301,21 @@ func (r *reader) killFigures() {
 		if r.within(from, i, kindVacuum) >= 0 || r.within(from, to, kindNoun, "mat") >= 0 {
 			continue
 		}
-		for k := from; k < i; k++ {
+		next, other := true, r.otherPressure(i)
+		for k := i - 1; k >= from && (next || other || r.solving == unit.Vacuum); k-- {
 			w := r.items[k].word
+			next = next && r.items[k].amount == nil && r.items[k].kind != kindNoun
 			if r.items[k].amount != nil {
 				continue
 			}
-			if otherPressures[w] && r.within(k, i, kindNoun) < 0 && r.amountsIn(k, i) == 0 ||
-				calculations[w] && r.amountsOf(unit.Pressing, k, i) == 0 && (r.otherPressure(i) || r.solving == unit.Vacuum) ||
-				r.is(k, kindRole, "label") && r.within(k, i, kindSay) >= 0 && r.otherPressure(i) && r.within(k, i, kindRole, "min") < 0 {
+			if next && otherPressures[w] ||
+				(other || r.solving == unit.Vacuum) && calculations[w] && r.amountsOf(unit.Pressing, k, i) == 0 ||
+				other && r.is(k, kindRole, "label") && r.within(k, i, kindSay) >= 0 && r.within(k, i, kindRole, "min") < 0 {
 				am.dead = true
 				if am.link == linkTo && r.live(i-1) {
 					r.items[i-1].amount.dead = true
 				}
+				break
 			}
 		}
 	}
@@ -320,17 +323,23 @@ func (r *reader) killFigures() {
 
 // pumpedUp: of "compressor sits at 8 bar" the last is no side bar.
 func (r *reader) pumpedUp() {
-	for k := range r.items {
-		if r.items[k].amount != nil || !otherPressures[r.items[k].word] && !otherPressures[owner(&r.items[k])] {
+	if !r.says("bar", "bars") {
+		return
+	}
+	for i := range r.items {
+		n := i + 1
+		if !r.live(i) || !r.items[i].amount.bare() || !r.is(n, kindNoun, "bar") || !in(r.items[n].word, "bar", "bars") {
 			continue
 		}
-		i := k + 1
-		for i < len(r.items) && i < k+5 && r.items[i].amount == nil && !r.isBreak(i) {
-			i++
-		}
-		if n := i + 1; r.live(i) && r.items[i].amount.bare() && r.is(n, kindNoun, "bar") && in(r.items[n].word, "bar", "bars") {
-			r.items[i].amount.dead = true
-			r.items[n].meaning, r.items[n].used = meaning{}, true
+		for k := i - 1; k >= 0 && k >= i-5 && r.items[k].amount == nil; k-- {
+			if otherPressures[r.items[k].word] || otherPressures[owner(&r.items[k])] {
+				r.items[i].amount.dead = true
+				r.items[n].meaning, r.items[n].used = meaning{}, true
+				break
+			}
+			if r.isBreak(k) {
+				break
+			}
 		}
 	}
 }

@@ -114,6 +114,9 @@ func (r *reader) worstFirst() {
 
 // buckets: a bucket is a label to read of, or a vessel.
 func (r *reader) buckets() {
+	if !r.says("bucket", "buckets", "pail") {
+		return
+	}
 	for i := range r.items {
 		if r.is(i, kindRole, "label") && r.word(i, "bucket", "buckets", "pail") && r.emptied(i) && !r.is(i+1, kindSay) {
 			r.items[i].meaning = meaning{kind: kindPeril, id: "vessel"}

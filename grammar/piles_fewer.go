@@ -215,8 +215,11 @@ func (r *reader) stockPairs(i int) int {
 
 // listsStock: "9 of 3 1/4 and 12 of 2, has to come out at 26, enough?" begins with strips, not with a load.
 func (r *reader) listsStock(at int) bool {
+	if !r.mentions(kindAsk, "strips") && !r.mentions(kindRole, "target") {
+		return false
+	}
 	_, pile := r.pileAt(at)
-	return pile && (r.mentions(kindAsk, "strips") || r.mentions(kindRole, "target")) && r.stockPairs(len(r.items)) > 1
+	return pile && r.stockPairs(len(r.items)) > 1
 }
 
 // reckoned takes words for what they are beside a stock: "which I make 7 at 62" makes

@@ -11,7 +11,7 @@ import (
 // glueRoom makes a room where something is pressed the shop, unless how damp it is
 // there, or how the wood moves, is spoken of: "25 inHg, wood 8%, pva, room 40F".
 func (r *reader) glueRoom() {
-	if r.mentions(kindAir, "rh") || r.mentions(kindAsk, "move", "move:emc_pct", "move:cup_mm") || !r.pressesHere() {
+	if !r.means(kindAir, "service") || r.mentions(kindAir, "rh") || r.mentions(kindAsk, "move", "move:emc_pct", "move:cup_mm") || !r.pressesHere() {
 		return
 	}
 	for i := range r.items {

@@ -140,7 +140,7 @@ func (r *reader) limitBehind(i int) bool {
 
 // waxAlone: of "24 inHg, wax? just needs to touch" the wax is what the strips lie on.
 func (r *reader) waxAlone() {
-	if !r.mentions(kindNoun, "strip", "bar", "sled") && !r.pressureSaid() {
+	if !r.says("wax") || !r.mentions(kindNoun, "strip", "bar", "sled") && !r.pressureSaid() {
 		return
 	}
 	for i := range r.items {

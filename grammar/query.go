@@ -12,7 +12,7 @@ func (r *reader) query() bool {
 	if r.asksOfOne() || r.usedOn() || r.ownCheck() || r.checkAgain() || r.asksOfGauge() || r.listsLoads() {
 		return true
 	}
-	for i := range r.items {
+	for i := r.within(0, len(r.items), kindVerb, "list"); i >= 0 && i < len(r.items); i++ {
 		if !r.is(i, kindVerb, "list") || r.asksFigureLater(i) || r.is(i-1, kindVerb, string(Hold), string(Clear)) {
 			continue // "hold all loads"
 		}

@@ -26,6 +26,13 @@ func (r *reader) asksOfOne() bool {
 				return false
 			}
 			load = n
+		}
+	}
+	if load == 0 {
+		return false
+	}
+	for i := range r.items {
+		if r.items[i].amount != nil {
 			continue
 		}
 		for _, w := range r.wordsOf(i) {
@@ -44,7 +51,7 @@ func (r *reader) asksOfOne() bool {
 	}
 	asks := first < len(r.items) && (may || slices.Contains(questionWords, r.wordsOf(first)[0]) || r.asksSomething())
 	history := slices.Contains([]string{"history", "log", "record", "happened"}, cue)
-	if load == 0 || cue == "" || !asks && !history {
+	if cue == "" || !asks && !history {
 		return false
 	}
 	for i := range r.items {

@@ -10,6 +10,9 @@ var (
 // recounts reads "8 panels, no wait the customer cut it to 5" and "they knocked it down to
 // 6 from 9 panels": the later number counts the panels.
 func (r *reader) recounts() {
+	if !r.says("to", "down to", "up to", "back to") {
+		return
+	}
 	for i := 1; i+2 < len(r.items); i++ {
 		if !recounting[r.items[i].word] || !recounters[r.items[i-1].word] && !(r.word(i-1, "just", "then", "has", "have", "had") && i > 1 && recounters[r.items[i-2].word]) {
 			continue

@@ -10,17 +10,23 @@ import (
 // boardsOf takes the board that a sled or a caul is made of for no core of the panel, and
 // melamine on it for no glue: "sled under the strips is 1/2 ply", "bottom sled (3/4 melamine)".
 func (r *reader) boardsOf() {
+	if !r.means(kindNoun, "sled", "caul", "mat") {
+		return
+	}
 	r.sheetsMake()
 	r.sheetsOnMat()
+	if !r.means(kindNoun, "sled", "caul") {
+		return
+	}
 	for i := 2; i < len(r.items); i++ {
+		if r.items[i-1].amount == nil {
+			continue
+		}
 		melamine := r.items[i].kind == kindGlue && r.items[i].word == "melamine"
 		if !melamine && (!r.is(i, kindNoun, "core") || r.word(i, "core", "cores", "substrate")) || r.is(i+1, kindNoun) || r.is(i+1, kindGlue) || r.word(i+1, "glue") {
 			continue
 		}
 		at := i - 1
-		if r.items[at].amount == nil {
-			continue
-		}
 		if r.items[at-1].brk == '(' && i+1 < len(r.items) && r.items[i+1].brk == ')' {
 			at--
 		}

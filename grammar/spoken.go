@@ -14,8 +14,11 @@ func (r *reader) spokenTimes() {
 	r.hoursAndMinutes()
 	for i := 0; i+1 < len(r.items); i++ {
 		hour, okH := r.spokenNumber(i)
+		if !okH || hour < 1 || hour > 12 {
+			continue
+		}
 		minute, okM := r.spokenNumber(i + 1)
-		if !okH || !okM || hour < 1 || hour > 12 || minute < 5 || minute > 59 || r.namesThing(i+1) {
+		if !okM || minute < 5 || minute > 59 || r.namesThing(i+1) {
 			continue
 		}
 		today := minute%5 == 0 && r.word(i-1, "its", "is", "at") && r.is(i-2, kindAsk, "schedule") && r.word(i-2, "today", "tomorrow") && r.mentions(kindNoun, "panel")
@@ -32,9 +35,12 @@ func (r *reader) spokenTimes() {
 // spokenHundreds joins the sizes that a metric shop speaks as a clock: "seven sixty by
 // nineteen eighty" are 760 by 1980 mm.
 func (r *reader) spokenHundreds() {
+	if !r.habit.Metric {
+		return
+	}
 	for i := 0; i+1 < len(r.items); i++ {
 		a, b := r.items[i].amount, r.items[i+1].amount
-		if !r.habit.Metric || a == nil || b == nil || !r.free(i) || !r.free(i+1) || a.form != formWords || b.form != formWords || !a.bare() || b.unit != nil && b.unit.Symbol != "mm" || b.link != linkNone {
+		if a == nil || b == nil || !r.free(i) || !r.free(i+1) || a.form != formWords || b.form != formWords || !a.bare() || b.unit != nil && b.unit.Symbol != "mm" || b.link != linkNone {
 			continue
 		}
 		hundreds, okA := plainWhole(a)

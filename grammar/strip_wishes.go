@@ -12,15 +12,18 @@ import (
 func (r *reader) stripWishes() {
 	r.neighbours()
 	r.strayWidest()
+	limits := r.means(kindRole, "narrowest", "widest", "mintemp", "narrower", "wider", "min", "max") || r.says("under", "below", "or narrower", "than", "over", "or wider", "min")
 	for i := range r.items {
-		if f := r.limitAt(i); f != "" {
+		if r.items[i].amount != nil {
+			r.betweenWidths(i)
+		} else if !limits {
+			continue
+		} else if f := r.limitAt(i); f != "" {
 			r.stripLimit(i, f)
 		} else if r.is(i, kindRole, "min") || r.is(i, kindUnit) && r.word(i, "min") {
 			r.leastOrMost(i, unit.Narrowest)
 		} else if r.is(i, kindRole, "max") {
 			r.leastOrMost(i, unit.Widest)
-		} else {
-			r.betweenWidths(i)
 		}
 	}
 	r.narrowFirst()
@@ -29,6 +32,7 @@ func (r *reader) stripWishes() {
 // limitAt is the end of the widths that a word at item i sets, with the denial
 // that makes a limit of it: "no strip narrower than", "nothing under".
 func (r *reader) limitAt(i int) unit.Field {
+	var end unit.Field
 	switch {
 	case r.is(i, kindRole, "narrowest"):
 		return unit.Narrowest
@@ -36,14 +40,16 @@ func (r *reader) limitAt(i int) unit.Field {
 		return unit.Widest
 	case r.is(i, kindRole, "mintemp") && r.word(i, "nothing under", "not under", "not below"):
 		return unit.Narrowest
-	case r.limitDenied(i) < 0 && !r.limitGoesOn(i):
 	case r.is(i, kindRole, "narrower"), r.word(i, "under", "below", "or narrower"), r.word(i, "than") && r.word(i-1, "less", "smaller"):
-		return unit.Narrowest
+		end = unit.Narrowest
 	case r.is(i, kindRole, "wider"), r.word(i, "over", "or wider"), r.is(i, kindRole, "mintemp") && r.word(i, "above"),
 		r.word(i, "than") && r.word(i-1, "more", "bigger", "larger", "greater"):
-		return unit.Widest
+		end = unit.Widest
 	}
-	return ""
+	if end != "" && r.limitDenied(i) < 0 && !r.limitGoesOn(i) {
+		return ""
+	}
+	return end
 }
 
 // limitGoesOn: "nothing narrower than 2 or wider than 3".
@@ -160,7 +166,7 @@ func (r *reader) wantedElsewhere(i int) bool {
 // betweenWidths reads "strips between 2 and 3 wide": of a stock, those that may be
 // used.
 func (r *reader) betweenWidths(i int) {
-	if !r.free(i) || !r.length(i) || i+1 >= len(r.items) || !r.free(i+1) || !r.length(i+1) || r.items[i+1].amount.link != linkTo {
+	if i+1 >= len(r.items) || !r.free(i+1) || r.items[i+1].amount.link != linkTo || !r.free(i) || !r.length(i) || !r.length(i+1) {
 		return
 	}
 	wide := r.next(i + 1)
@@ -184,8 +190,10 @@ func (r *reader) spend(i int) {
 // neighbours reads "no two alike side by side", "keep neighbours different",
 // "alternate the widths", "identical strips must not touch".
 func (r *reader) neighbours() {
+	said := r.says(sameWords...) || r.says("adjacent", "alternate", "alternating", "alternated", "mix", "mixed")
 	for i := range r.items {
 		switch {
+		case !said && !strings.HasPrefix(r.items[i].word, "neighbo"):
 		case r.isTwo(i):
 			r.twoAlike(i)
 		case strings.HasPrefix(r.items[i].word, "neighbo") && r.items[i].kind != kindPerson || r.word(i, "adjacent"):
@@ -299,6 +307,9 @@ func (r *reader) differ(from, to int) {
 // narrowFirst reads "use up the narrow ones first", "get rid of the skinny
 // stuff".
 func (r *reader) narrowFirst() {
+	if !r.says("narrow", "narrowest", "skinny", "skinnies", "skinniest") {
+		return
+	}
 	for i := range r.items {
 		if !r.word(i, "narrow", "narrowest", "skinny", "skinnies", "skinniest") {
 			continue
@@ -316,6 +327,9 @@ func (r *reader) narrowFirst() {
 // strayWidest names "the widest ones only", which asks for no width: nothing
 // chooses so.
 func (r *reader) strayWidest() {
+	if !r.means(kindRole, "wide ones") {
+		return
+	}
 	for i := range r.items {
 		if r.is(i, kindRole, "wide ones") {
 			r.items[i].used = true

@@ -20,6 +20,9 @@ func (r *reader) wordsAhead() {
 
 // twoQuestions: "two q's:" are questions, and nothing quartersawn.
 func (r *reader) twoQuestions() {
+	if !r.says("qs") {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
 		if r.is(i, kindFact) && r.word(i, "qs") && r.isBreak(i+1) && (r.items[i-1].amount != nil || r.word(i-1, "of", "few", "quick", "these", "some", "my", "more", "other")) {
 			r.items[i].meaning, r.items[i].used = meaning{kind: kindFill}, true
@@ -55,6 +58,9 @@ func (r *reader) assumedThen() {
 
 // humpedBy reads "humped up an eighth", "dished about 3 mm": how far it is out is a cup.
 func (r *reader) humpedBy() {
+	if !r.means(kindFact, "cup_up=hump", "cup_up=hollow") {
+		return
+	}
 	for i := 0; i < len(r.items); i++ {
 		if !r.is(i, kindFact, "cup_up=hump", "cup_up=hollow") {
 			continue
@@ -141,6 +147,9 @@ func (r *reader) worse(j int) []unit.Field {
 
 // madeOf takes the stuff of "18 ply sled", "an mdf caul" for that of the part, and no core.
 func (r *reader) madeOf() {
+	if !r.means(kindNoun, "core") && !r.means(kindFact, "core=mdf", "core=plywood") {
+		return
+	}
 	for i := range r.items {
 		if r.is(i, kindNoun, "core") && r.is(i+1, kindNoun, "sled", "caul", "fence") && !isPlural(r.items[i].word) && i > 0 && (r.items[i-1].amount != nil || r.word(i-1, "a", "an", "the")) {
 			r.items[i].meaning, r.items[i].used = meaning{}, true

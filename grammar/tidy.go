@@ -84,6 +84,9 @@ var seasons = wordSet(`winter summer winters summers wintertime summertime sprin
 // inAMinute: behind a pressure "in a minute" is how long it takes, not an inch of
 // mercury in that time.
 func (r *reader) inAMinute() {
+	if !r.means(kindUnit) {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
 		it := r.items[i]
 		if it.amount != nil || it.kind != kindUnit || it.unit.Dimension != unit.Leaking || !strings.HasPrefix(it.word, "in ") || r.items[i-1].amount == nil {
@@ -304,14 +307,14 @@ var minutesBehind = regexp.MustCompile(`^h[0-5]\d$`)
 func (r *reader) spacedClock() {
 	for i := 0; i+1 < len(r.items); i++ {
 		am := r.items[i].amount
-		if am == nil || am.form != formInt || am.link != linkNone {
+		if am == nil || am.form != formInt || am.link != linkNone || am.unit != nil {
 			continue
 		}
 		h, ok := plainWhole(am)
-		if !ok || h > 23 || am.unit != nil {
+		if !ok || h > 23 {
 			continue
 		}
-		next := r.items[i+1]
+		next := &r.items[i+1]
 		minutes := ""
 		switch {
 		case next.amount == nil && next.start == r.items[i].end && minutesBehind.MatchString(next.word):

@@ -8,6 +8,9 @@ import (
 // flatSawnThings: "a flat sawn panel" is sawn and no place to live in; "sawn: quarter"
 // says how.
 func (r *reader) flatSawnThings() {
+	if !r.says("sawn", "sawed", "cut", "grain", "grained") {
+		return
+	}
 	for i := 0; i+1 < len(r.items); i++ {
 		if r.is(i, kindAir, "service") && strings.HasSuffix(r.items[i].word, "a flat") && r.word(i+1, "sawn", "sawed", "grain", "grained") {
 			r.items[i].meaning, r.items[i].end = meaning{kind: kindFact, id: "sawn=flat"}, r.items[i+1].end
@@ -48,8 +51,11 @@ func (r *reader) otherMeanings() {
 
 // clockIsGauge: "clock 0.82", "the clock on the bag says 0.78" show no time.
 func (r *reader) clockIsGauge() {
+	if !r.habit.Metric || !r.says("clock", "clock on") {
+		return
+	}
 	for i := range r.items {
-		if !r.word(i, "clock", "clock on") || !r.habit.Metric {
+		if !r.word(i, "clock", "clock on") {
 			continue
 		}
 		k := i + 1
@@ -67,7 +73,7 @@ func (r *reader) clockIsGauge() {
 // gaugeToday: in "yesterday the gauge was 26, today 23" no day's work is planned, and the
 // number behind "today" is what the gauge shows.
 func (r *reader) gaugeToday() {
-	if !r.wordIn("yesterday") || !r.mentions(kindVacuum, "gauge") {
+	if !r.says("today") || !r.wordIn("yesterday") || !r.mentions(kindVacuum, "gauge") {
 		return
 	}
 	for i := range r.items {
@@ -80,6 +86,9 @@ func (r *reader) gaugeToday() {
 
 // barSticksUp: in "the bar sticks up 1 1/4" nothing is a strip.
 func (r *reader) barSticksUp() {
+	if !r.says("stick", "sticks") {
+		return
+	}
 	for i := range r.items {
 		if r.is(i, kindNoun, "strip") && r.word(i, "stick", "sticks") && r.is(r.prev(i), kindNoun, "bar") && r.word(i+1, "up", "out", "above", "over", "proud", "higher") {
 			r.items[i].meaning = meaning{kind: kindFill}
@@ -89,7 +98,7 @@ func (r *reader) barSticksUp() {
 
 // bigOnes: "I've got two left and they're the big ones, 42x96" are panels.
 func (r *reader) bigOnes() {
-	if r.mentions(kindNoun, "strip", "panel", "bed") {
+	if !r.says("ones") || r.mentions(kindNoun, "strip", "panel", "bed") {
 		return
 	}
 	for i := 1; i+3 < len(r.items); i++ {
@@ -102,6 +111,9 @@ func (r *reader) bigOnes() {
 
 // lightOfDay: "start when it's light" tells of no gap.
 func (r *reader) lightOfDay() {
+	if !r.says("light", "daylight") {
+		return
+	}
 	for i := range r.items {
 		if r.is(i, kindNoun, "gap") && r.word(i, "light", "daylight") && r.word(i-1, "its", "is", "gets", "first", "still") && !r.mentions(kindNoun, "joint") && !r.word(i+1, "through", "between", "in", "at") {
 			r.items[i].meaning, r.items[i].used = meaning{}, true
@@ -111,7 +123,7 @@ func (r *reader) lightOfDay() {
 
 // humpOfOverfill: "strips run 1/16 over. how high's the hump" asks how far they rise.
 func (r *reader) humpOfOverfill() {
-	if !r.wordIn("over", "overfill", "overfilled") || !r.mentions(kindNoun, "opening", "fence") {
+	if !r.says("hump", "crown") || !r.mentions(kindNoun, "opening", "fence") || !r.wordIn("over", "overfill", "overfilled") {
 		return
 	}
 	for i := range r.items {
@@ -124,7 +136,7 @@ func (r *reader) humpOfOverfill() {
 
 // timesOfPoly: in "closed time on poly" the poly is a glue, in "on poly" else the film.
 func (r *reader) timesOfPoly() {
-	if !r.mentions(kindRole, "open", "closed") || r.mentions(kindNoun, "strip", "bar", "sled") || r.mentions(kindGlue) {
+	if !r.says("on poly") || !r.mentions(kindRole, "open", "closed") || r.mentions(kindNoun, "strip", "bar", "sled") || r.mentions(kindGlue) {
 		return
 	}
 	for i := range r.items {
@@ -137,6 +149,9 @@ func (r *reader) timesOfPoly() {
 
 // woodenFrames: "a walnut frame under it" and "an oak picture frame" are furniture.
 func (r *reader) woodenFrames() {
+	if !r.says("frame", "frames") {
+		return
+	}
 	pressing := r.mentions(kindVacuum) || r.pressureSaid() || r.mentions(kindNoun, "pump", "bar", "bag", "opening") || r.saidFlow()
 	for i := range r.items {
 		if !r.is(i, kindNoun, "frame") || !r.word(i, "frame", "frames") {
@@ -156,7 +171,7 @@ func (r *reader) woodenFrames() {
 
 // mixedGlue: in "mix ratio for epoxy" no strips are combined.
 func (r *reader) mixedGlue() {
-	if r.within(0, len(r.items), kindGlue) < 0 {
+	if !r.says("mix") || !r.mentions(kindGlue) {
 		return
 	}
 	for i := range r.items {

@@ -14,6 +14,9 @@ var swapVerbs = wordSet(`swap swop swapped swopped swapping change changed chang
 
 // swappedBar: in "swap the bar for a 2 inch one" no bar is sought.
 func (r *reader) swappedBar() {
+	if !r.says("bar for") {
+		return
+	}
 	for i := 2; i < len(r.items); i++ {
 		it := &r.items[i]
 		if !r.is(i, kindAsk) || it.word != "bar for" || !r.word(i-1, "the", "my", "our", "that", "this") || !swapVerbs[r.items[i-2].word] && !r.is(i-2, kindFix) {
@@ -30,6 +33,9 @@ func (r *reader) swappedBar() {
 
 // inchStock: "1/2 in stock" is half-inch stock; half a strip is on no rack.
 func (r *reader) inchStock() {
+	if !r.says("in stock") {
+		return
+	}
 	for i := 0; i+1 < len(r.items); i++ {
 		am := r.items[i].amount
 		if am == nil || !am.bare() || !r.isFraction(i) || !r.is(i+1, kindAsk) || r.items[i+1].word != "in stock" {
@@ -49,7 +55,7 @@ func (r *reader) inchStock() {
 func (r *reader) sizedOne() {
 	for i := 1; i < len(r.items); i++ {
 		it, before := &r.items[i], r.items[i-1].amount
-		if it.amount == nil || it.text != "one" || it.amount.link != linkNone || before == nil || before.unit == nil || before.unit.Dimension != unit.Distance || r.is(i+1, kindUnit) || r.is(i+1, kindNoun) || i+1 < len(r.items) && r.items[i+1].amount != nil {
+		if it.amount == nil || before == nil || it.text != "one" || it.amount.link != linkNone || before.unit == nil || before.unit.Dimension != unit.Distance || r.is(i+1, kindUnit) || r.is(i+1, kindNoun) || i+1 < len(r.items) && r.items[i+1].amount != nil {
 			continue
 		}
 		it.amount, it.word = nil, "one"
@@ -59,6 +65,9 @@ func (r *reader) sizedOne() {
 
 // laidAs: in "18 mm ply on top as a caul" the sheet is the caul.
 func (r *reader) laidAs() {
+	if !r.says("as", "for") || !r.means(kindNoun, "core") {
+		return
+	}
 	for i := 2; i < len(r.items); i++ {
 		if !r.is(i, kindNoun, "caul", "bar", "sled") {
 			continue

@@ -11,6 +11,9 @@ import (
 
 // sizedBarFor: in "1 or 1 1/4 bar for five strips" the bar is told, not sought.
 func (r *reader) sizedBarFor() {
+	if !r.says("bar for") {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
 		if it := &r.items[i]; r.is(i, kindAsk) && it.word == "bar for" && r.items[i-1].amount != nil && r.length(i-1) {
 			it.meaning, it.word = meaning{kind: kindNoun, id: "bar"}, "bar"
@@ -21,6 +24,9 @@ func (r *reader) sizedBarFor() {
 
 // thickestTold: in "thickest board is .76" the measure is told, not sought.
 func (r *reader) thickestTold() {
+	if !r.means(kindAsk, "solve=strip_thickness_mm") {
+		return
+	}
 	for i := range r.items {
 		it := &r.items[i]
 		if !r.is(i, kindAsk, "solve=strip_thickness_mm") || !strings.HasSuffix(strings.Fields(it.word)[0], "est") {
@@ -39,6 +45,9 @@ func (r *reader) thickestTold() {
 
 // upAtMark: "with the batten up at 55" tells no altitude, "cupped 3/32 across" no width.
 func (r *reader) upAtMark() {
+	if !r.says("up at", "across") {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
 		up := r.is(i, kindAir, "height") && r.word(i, "up at") && r.is(i-1, kindNoun, "bar")
 		cup := r.is(i, kindRole, "length") && r.word(i, "across") && r.items[i-1].amount != nil && r.is(i-2, kindNoun, "cup") && r.isBreak(i+1)
@@ -50,6 +59,9 @@ func (r *reader) upAtMark() {
 
 // twoAgain: "both presses... so two" tells their number again.
 func (r *reader) twoAgain() {
+	if !r.says("both") {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
 		if !r.is(i, kindNoun, "press") || !r.word(i-1, "both") {
 			continue
@@ -66,6 +78,9 @@ func (r *reader) twoAgain() {
 
 // setsOfStrips: the number in "2 sets of strips" is no measure of them.
 func (r *reader) setsOfStrips() {
+	if !r.says("of") || !r.says("sets", "lots", "rows", "pairs") {
+		return
+	}
 	for i := range r.items {
 		if am := r.items[i].amount; am != nil && am.bare() && r.word(i+1, "sets", "lots", "rows", "pairs") && r.word(i+2, "of") && r.is(i+3, kindNoun, "strip") {
 			am.dead = true
@@ -76,7 +91,13 @@ func (r *reader) setsOfStrips() {
 // piecesOf: of "bars 50 tall. 9 off, 70 wide" the pieces are strips, of "panels 800 x 2000,
 // 4 pieces" panels, and so are boards of 18 by 40 inches.
 func (r *reader) piecesOf() {
+	if !r.says("board", "boards", "pieces", "slab", "plank", "off", "pcs", "pc", "stuks") {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
+		if !r.is(i, kindNoun, "strip") && !r.word(i, "board", "slab", "plank", "off") {
+			continue
+		}
 		if r.is(i, kindNoun, "strip") && in(r.items[i].word, "board", "boards", "pieces") && r.live(i+1) && r.timesAt(i+2) && r.length(i+1) && r.length(i+2) && !r.timesAt(i+3) && min(r.size(i+1), r.size(i+2)) > narrowestBed {
 			r.items[i].meaning, r.items[i].word = meaning{kind: kindNoun, id: "panel"}, "panels"
 			r.hear(i)
@@ -126,10 +147,13 @@ func (r *reader) plainThings() {
 	r.piecesOf()
 	r.framedPanel()
 	r.boardsOf()
-	for i := 1; i+1 < len(r.items); i++ {
+	for i := 1; i+1 < len(r.items) && r.says("finished"); i++ {
 		if r.word(i, "finished") && r.items[i-1].amount != nil && r.items[i-1].amount.bare() && r.is(i+1, kindNoun) {
 			r.items = slices.Delete(r.items, i, i+1) // "20 finished panels"
 		}
+	}
+	if !r.means(kindVerb, string(List)) && !r.means(kindNoun, "pump") && !r.says("shelf", "table", "counter", "sheet", "sheets") {
+		return
 	}
 	for i := range r.items {
 		if r.is(i, kindNoun, "panel") && r.word(i, "shelf", "table", "counter") && r.word(i-1, "the", "my", "our") && r.word(i-2, "on", "off") && (i+1 >= len(r.items) || r.isBreak(i+1)) {
@@ -149,6 +173,9 @@ func (r *reader) plainThings() {
 
 // framedPanel: "a panel in a frame" is a door, "in the frame" the press.
 func (r *reader) framedPanel() {
+	if !r.says("frame") || !r.means(kindNoun, "panel") {
+		return
+	}
 	for i := 3; i < len(r.items); i++ {
 		if r.is(i, kindNoun, "frame") && r.word(i, "frame") && r.word(i-1, "a") && r.word(i-2, "in") && r.is(i-3, kindNoun, "panel") && !r.mentions(kindVacuum) && !r.pressureSaid() && !r.mentions(kindNoun, "pump", "leak") {
 			r.items[i].meaning = meaning{kind: kindFill}
@@ -159,6 +186,9 @@ func (r *reader) framedPanel() {
 // sameThickness: in "the bar is the same as the thickness so 5/8 too" the bar is as high
 // as the strips are thick.
 func (r *reader) sameThickness() {
+	if !r.says("thickness") || !r.says("same as") {
+		return
+	}
 	for i := range r.items {
 		if !r.is(i, kindAttr, "thick") || !r.word(i, "thickness") || !r.word(i-1, "same as") && !(r.word(i-1, "the") && r.word(i-2, "same as")) {
 			continue
@@ -173,6 +203,9 @@ func (r *reader) sameThickness() {
 
 // comingToWork: who can "come in early" does not shrink.
 func (r *reader) comingToWork() {
+	if !r.says("come in", "comes in") {
+		return
+	}
 	for i := range r.items {
 		if it := &r.items[i]; r.is(i, kindAsk) && in(it.word, "come in", "comes in") && r.word(i+1, "early", "late", "later", "earlier", "sooner", "at", "before", "tomorrow") {
 			it.meaning = meaning{kind: kindFill}
@@ -182,6 +215,9 @@ func (r *reader) comingToWork() {
 
 // atTheEdge: "3/8 on the edge" says how thick, "an upstand on the edge" where.
 func (r *reader) atTheEdge() {
+	if !r.says("on the edge", "on edge") {
+		return
+	}
 	for i := range r.items {
 		if it := &r.items[i]; r.is(i, kindAttr, "thick") && in(it.word, "on the edge", "on edge") && (i == 0 || r.items[i-1].amount == nil) {
 			it.meaning = meaning{kind: kindFill}
@@ -191,6 +227,9 @@ func (r *reader) atTheEdge() {
 
 // canDo: the "can" of "can I pull it" has no label.
 func (r *reader) canDo() {
+	if !r.says("can") || !r.means(kindRole, "label") {
+		return
+	}
 	for i := range r.items {
 		if r.is(i, kindRole, "label") && r.items[i].word == "can" && r.word(i+1, "i", "we", "you", "it", "they", "u", "he", "she", "this", "that", "these", "someone", "anyone", "anybody") {
 			r.items[i].meaning = meaning{}
@@ -212,6 +251,9 @@ func (r *reader) hollowOfJoint() bool {
 
 // runsFrom: in "strips run from 18.2 to 18.9" nothing starts.
 func (r *reader) runsFrom() {
+	if !r.says("from") || !r.means(kindRole, "start") {
+		return
+	}
 	for i := 1; i+2 < len(r.items); i++ {
 		if r.is(i, kindRole, "start") && r.items[i].word == "from" && (r.is(i-1, kindRole, "run over", "vary") || r.word(i-1, "go", "range", "ranges", "anywhere")) && r.mentions(kindNoun, "strip") && r.thickToThick(i+1) {
 			r.items[i].meaning = meaning{kind: kindFill}
@@ -277,7 +319,7 @@ func (r *reader) metresBeside(i int) bool {
 
 // hollowJoint: a hollow that is to close is a joint's, not a cup.
 func (r *reader) hollowJoint() {
-	if !r.mentions(kindAsk, "side:closing_kpa") && !r.hollowOfJoint() || r.mentions(kindAsk, "flatten") || r.mentions(kindFact, "cup_up=hollow", "cup_up=hump") {
+	if !r.says("hollow", "dip") || !r.mentions(kindAsk, "side:closing_kpa") && !r.hollowOfJoint() || r.mentions(kindAsk, "flatten") || r.mentions(kindFact, "cup_up=hollow", "cup_up=hump") {
 		return
 	}
 	for i := range r.items {
@@ -290,6 +332,9 @@ func (r *reader) hollowJoint() {
 
 // wePress: in "we press at 6% and it's 24 wide" a press is no thing that has a width.
 func (r *reader) wePress() {
+	if !r.says("press") || !r.means(kindNoun, "press") {
+		return
+	}
 	for i := 1; i+2 < len(r.items); i++ {
 		if r.is(i, kindNoun, "press") && r.word(i, "press") && r.word(i-1, "we", "i", "they") && r.word(i+1, "at") && r.items[i+2].amount != nil && r.items[i+2].amount.is(unit.Proportion) {
 			r.items[i].meaning = meaning{kind: kindFill}

@@ -110,6 +110,9 @@ func (am *amount) brokenInch() bool {
 
 // saysMetric: "need a bar 30 high metric" has its lengths in millimetres.
 func (r *reader) saysMetric() bool {
+	if !r.says("metric") {
+		return false
+	}
 	for i := range r.items {
 		if r.word(i, "metric") && !r.word(i+1, "ton", "tons", "tonne", "tonnes", "thread", "bolt", "bolts", "tape", "wrench", "drill") && !r.word(i-1, "not", "no", "non") {
 			r.items[i].used = true
@@ -122,10 +125,10 @@ func (r *reader) saysMetric() bool {
 // layersInMM reports whether a sled or a caul of an inch shop is as thick as only a
 // number of millimetres can be: "sled 18, panel 20, mat 5, caul 18".
 func (r *reader) layersInMM() bool {
-	const thickest = 8 // inches; common practice, no source
-	if r.habit.Metric {
+	if r.habit.Metric || !r.means(kindNoun, "sled", "caul") {
 		return false
 	}
+	const thickest = 8 // inches; common practice, no source
 	for i := 1; i < len(r.items); i++ {
 		if am := r.items[i].amount; am != nil && am.bare() && am.form == formInt && am.link == linkNone && am.float() > thickest && am.float() <= 60 && r.is(i-1, kindNoun, "sled", "caul") && r.isBreak(i+1) {
 			return true
@@ -138,7 +141,8 @@ func (r *reader) layersInMM() bool {
 // millimetres or inches, where the message uses one of the two systems only.
 func (r *reader) lengthSystem() *unit.Unit {
 	metric, inch := r.saysMetric() || r.layersInMM(), false
-	for i, it := range r.items {
+	for i := range r.items {
+		it := &r.items[i]
 		if it.amount != nil && it.amount.bare() && !r.habit.Metric && (it.amount.form == formFraction || it.amount.form == formMixed) {
 			inch = true // "18mm ply, 3/16 walnut": fractions are of an inch
 		}

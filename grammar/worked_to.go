@@ -116,7 +116,7 @@ func (r *reader) itIs(j int) {
 
 // lastTimeThisTime: "had 9 strips last time and it was no good. so 6 this time?".
 func (r *reader) lastTimeThisTime(j int) {
-	if !r.live(j) || !r.thisTime(j) {
+	if !r.says("this", "today", "now", "todays", "tonight") || !r.live(j) || !r.thisTime(j) {
 		return
 	}
 	if n := r.next(j); r.is(n, kindNoun) || r.is(n, kindAttr) {
@@ -160,5 +160,30 @@ func (r *reader) reallyIs(i int) {
 	}
 	if n := r.next(j); !r.is(n, kindNoun) && !r.is(n, kindAttr) {
 		r.standsFor(i, j)
+	}
+}
+
+// workings are the ways of making strips thinner.
+var workings = wordSet(`resawn resawed planed dressed surfaced milled thicknessed sanded thinned skimmed`)
+
+// workedFrom: "resawn from 8/4 to 3/8" leaves the second.
+func (r *reader) workedFrom(i int) {
+	if i+1 >= len(r.items) || !r.live(i+1) || r.items[i+1].amount.link != linkTo || !r.live(i) || !r.length(i) || !r.length(i+1) {
+		return
+	}
+	from := i - 1
+	if r.items[max(from, 0)].word == "from" {
+		from--
+	}
+	if r.word(from, "down") {
+		from--
+	}
+	if from < 0 || !workings[r.items[from].word] {
+		return
+	}
+	r.items[i].amount.dead = true
+	r.items[i+1].amount.link = linkNone
+	if n := r.next(i + 1); !r.is(n, kindAttr) && !r.is(n, kindNoun) {
+		r.bind(i+1, unit.StripThickness)
 	}
 }
