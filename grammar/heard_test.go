@@ -13,7 +13,7 @@ func TestHeard(t *testing.T) {
 	texts := messageTexts(t)
 	habits := []Habit{{}, {Metric: true}, {Follows: true}}
 	for n, text := range texts {
-		r := readMessage(text, habits[n%len(habits)])
+		r := readMessage(text, habits[n%len(habits)], new(scratch))
 		if r == nil {
 			continue
 		}

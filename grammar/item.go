@@ -3,6 +3,7 @@ package grammar
 import (
 	"math"
 	"math/big"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -67,9 +68,9 @@ type amount struct {
 	hearsay bool // what somebody is said to think: gives way
 }
 
-// items flattens the tree of a message.
-func items(tree *messageTree, tokens []token) []item {
-	out := make([]item, 0, len(tokens))
+// items flattens the tree of a message, and appends it.
+func items(out []item, tree *messageTree, tokens []token) []item {
+	out = slices.Grow(out, len(tokens))
 	at := 0
 	words := func(end int) {
 		for ; at < end; at++ {
@@ -231,7 +232,7 @@ func (am *amount) read(a *amountTree, t *token) {
 			return
 		}
 		am.form = formMixed
-		if part := rational(a.Part); part == nil || am.value == nil || part.Sign() == 0 || part.Cmp(one) >= 0 {
+		if part := rational(a.Part); part == nil || am.value == nil || part.Sign() == 0 || !proper(part) {
 			am.value = nil
 		} else {
 			am.value.Add(am.value, part)
@@ -277,6 +278,9 @@ func rational(s string) *big.Rat {
 	}
 	return r
 }
+
+// proper reports whether a fraction that is not negative is less than one.
+func proper(part *big.Rat) bool { return part.Num().Cmp(part.Denom()) < 0 }
 
 // float returns the number as written, without its unit.
 func (am *amount) float() float64 {

@@ -46,7 +46,7 @@ func TestLeaveNone_hasNothingToCatch(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			r := &reader{text: m, habit: h, items: items(tree, tokens)}
+			r := &reader{text: m, habit: h, items: items(nil, tree, tokens)}
 			r.finish()
 			r.read()
 			r.follows()

@@ -14,22 +14,26 @@ func Parse(text string, habit Habit) Phrase {
 	if p, ok := pictureSetting(text); ok {
 		return p
 	}
-	r := readMessage(text, habit)
+	s := scratches.Get().(*scratch)
+	r := readMessage(text, habit, s)
 	if r == nil {
+		scratches.Put(s.wiped())
 		return Phrase{Unused: []string{text}}
 	}
+	s.items = r.items
+	scratches.Put(s.wiped())
 	return r.phrase
 }
 
 // readMessage reads a message that is neither of the long form nor a setting; nil where
 // it links to the first number beyond those that are read.
-func readMessage(text string, habit Habit) *reader {
-	tokens := folded(tokenize(text), text)
+func readMessage(text string, habit Habit, s *scratch) *reader {
+	tokens := folded(s.tokenize(text), text)
 	tree, err := parser.ParseFromLexer(peek(tokens))
 	if err != nil {
 		return nil
 	}
-	r := &reader{text: text, habit: habit, items: items(tree, tokens), bound: make([]binding, 0, 12)}
+	r := &reader{text: text, habit: habit, items: items(s.items, tree, tokens), bound: make([]binding, 0, 12)}
 	r.finish()
 	r.read()
 	r.follows()

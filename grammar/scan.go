@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -51,8 +52,11 @@ type scanner struct {
 
 // scan splits a message into scraps. It never fails: what it does not know is
 // a symbol.
-func scan(text string) []scrap {
-	s := &scanner{text: text, scraps: make([]scrap, 0, len(text)/4+4)}
+func scan(text string) []scrap { return scanOn(nil, text) }
+
+// scanOn appends the scraps of a message.
+func scanOn(scraps []scrap, text string) []scrap {
+	s := &scanner{text: text, scraps: slices.Grow(scraps, len(text)/4+4)}
 	for s.pos < len(s.text) {
 		if n := markup(s.text[s.pos:]); n > 0 {
 			s.pos += n

@@ -1,10 +1,24 @@
 package grammar
 
-import "strings"
+import (
+	"maps"
+	"strings"
+)
 
 // knownWords are all words that a wording, a number or plain talk is made of: none
-// of them is misspelt.
-var knownWords = buildKnownWords()
+// of them is misspelt. wellSpelt are those and the words that say nothing.
+var (
+	knownWords = buildKnownWords()
+	wellSpelt  = joined(knownWords, fill, plainWords)
+)
+
+func joined(sets ...map[string]bool) map[string]bool {
+	all := map[string]bool{}
+	for _, set := range sets {
+		maps.Copy(all, set)
+	}
+	return all
+}
 
 func buildKnownWords() map[string]bool {
 	set := map[string]bool{}
@@ -37,7 +51,7 @@ func (t *tokenizer) spell() {
 		if w := slips[s.norm]; w != "" {
 			s.norm = w
 		}
-		if s.shape != shapeWord || fill[s.norm] || plainWords[s.norm] || knownWords[s.norm] || t.guesses >= mostGuesses {
+		if s.shape != shapeWord || wellSpelt[s.norm] || t.guesses >= mostGuesses {
 			continue
 		}
 		if bare, short := strings.CutSuffix(s.norm, "s"); short && knownWords[bare] {

@@ -60,15 +60,7 @@ type tokenizer struct {
 	guesses int
 }
 
-func tokenize(text string) []token {
-	t := &tokenizer{text: text, scraps: unhesitant(dictatedMarks(scan(text)))}
-	t.tokens = make([]token, 0, len(t.scraps))
-	t.spell()
-	for t.at < len(t.scraps) {
-		t.next()
-	}
-	return t.tokens
-}
+func tokenize(text string) []token { return new(scratch).tokenize(text) }
 
 func (t *tokenizer) next() {
 	s := t.scraps[t.at]
@@ -109,7 +101,7 @@ func (t *tokenizer) integer() {
 		}
 	}
 	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeFraction && !t.scraps[t.at+2].ordinal && !t.sizeAndThickness() && !t.sizeAndTrim(whole) {
-		if part := rational(t.scraps[t.at+2].norm); part != nil && part.Cmp(one) < 0 {
+		if part := rational(t.scraps[t.at+2].norm); part != nil && proper(part) {
 			t.push(symWords, 3).value = part.Add(part, whole)
 			return
 		}
@@ -259,7 +251,7 @@ func (t *tokenizer) jointsMixed() bool {
 		return false
 	}
 	part := rational(t.scraps[t.at+1].norm)
-	return part != nil && part.Cmp(one) < 0
+	return part != nil && proper(part)
 }
 
 // hyphen is a sign, a mixed number's joint ("2-1/4"), a range or a dash.

@@ -69,6 +69,9 @@ func (m *messageTree) Parse(lex *lexer.PeekingLexer) error {
 			}
 			measure.Rest = append(measure.Rest, linked)
 		}
+		if m.Measures == nil {
+			m.Measures = make([]measureTree, 0, 8) // few messages have more
+		}
 		m.Measures = append(m.Measures, measure)
 	}
 	return nil
