@@ -232,7 +232,7 @@ func (am *amount) read(a *amountTree, t *token) {
 			return
 		}
 		am.form = formMixed
-		if part := rational(a.Part); part == nil || am.value == nil || part.Sign() == 0 || !proper(part) {
+		if part := rational(a.Part); part == nil || am.value == nil || part.Sign() == 0 || !proper(a.Part) {
 			am.value = nil
 		} else {
 			am.value.Add(am.value, part)
@@ -279,8 +279,17 @@ func rational(s string) *big.Rat {
 	return r
 }
 
-// proper reports whether a fraction that is not negative is less than one.
-func proper(part *big.Rat) bool { return part.Num().Cmp(part.Denom()) < 0 }
+// proper reports whether a fraction in digits is less than one.
+func proper(fraction string) bool {
+	num, den, _ := strings.Cut(fraction, "/")
+	over, err := strconv.ParseUint(num, 10, 63)
+	under, wrong := strconv.ParseUint(den, 10, 63)
+	if err == nil && wrong == nil {
+		return over < under
+	}
+	part := rational(fraction)
+	return part != nil && part.Cmp(one) < 0
+}
 
 // float returns the number as written, without its unit.
 func (am *amount) float() float64 {

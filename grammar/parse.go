@@ -15,14 +15,13 @@ func Parse(text string, habit Habit) Phrase {
 		return p
 	}
 	s := scratches.Get().(*scratch)
-	r := readMessage(text, habit, s)
-	if r == nil {
-		scratches.Put(s.wiped())
-		return Phrase{Unused: []string{text}}
+	phrase := Phrase{Unused: []string{text}}
+	if r := readMessage(text, habit, s); r != nil {
+		phrase = r.phrase
+		s.items, s.bound = r.items, r.bound
 	}
-	s.items = r.items
 	scratches.Put(s.wiped())
-	return r.phrase
+	return phrase
 }
 
 // readMessage reads a message that is neither of the long form nor a setting; nil where
@@ -33,7 +32,8 @@ func readMessage(text string, habit Habit, s *scratch) *reader {
 	if err != nil {
 		return nil
 	}
-	r := &reader{text: text, habit: habit, items: items(s.items, tree, tokens), bound: make([]binding, 0, 12)}
+	r := &s.reader
+	*r = reader{text: text, habit: habit, items: items(s.items, tree, tokens), bound: s.bound}
 	r.finish()
 	r.read()
 	r.follows()

@@ -8,6 +8,8 @@ type scratch struct {
 	scraps []scrap
 	tokens []token
 	items  []item
+	bound  []binding
+	reader reader
 }
 
 var scratches = sync.Pool{New: func() any { return new(scratch) }}
@@ -17,7 +19,9 @@ func (s *scratch) wiped() *scratch {
 	clear(s.scraps)
 	clear(s.tokens)
 	clear(s.items)
-	s.scraps, s.tokens, s.items = s.scraps[:0], s.tokens[:0], s.items[:0]
+	clear(s.bound)
+	s.scraps, s.tokens, s.items, s.bound = s.scraps[:0], s.tokens[:0], s.items[:0], s.bound[:0]
+	s.reader = reader{}
 	return s
 }
 

@@ -101,7 +101,7 @@ func (t *tokenizer) integer() {
 		}
 	}
 	if whole != nil && isWord(t.scraps, t.at+1, "and") && t.at+2 < len(t.scraps) && t.scraps[t.at+2].shape == shapeFraction && !t.scraps[t.at+2].ordinal && !t.sizeAndThickness() && !t.sizeAndTrim(whole) {
-		if part := rational(t.scraps[t.at+2].norm); part != nil && proper(part) {
+		if part := rational(t.scraps[t.at+2].norm); part != nil && part.Cmp(one) < 0 {
 			t.push(symWords, 3).value = part.Add(part, whole)
 			return
 		}
@@ -250,8 +250,7 @@ func (t *tokenizer) jointsMixed() bool {
 	if l == nil || l.symbol != symInt || t.at+1 >= len(t.scraps) || t.scraps[t.at+1].shape != shapeFraction {
 		return false
 	}
-	part := rational(t.scraps[t.at+1].norm)
-	return part != nil && proper(part)
+	return proper(t.scraps[t.at+1].norm)
 }
 
 // hyphen is a sign, a mixed number's joint ("2-1/4"), a range or a dash.

@@ -171,30 +171,51 @@ const (
 	FenceThickness        Field = "fence_thickness_mm" // of the fences in a stack, solved for
 )
 
-// endings gives the unit that each ending of a field's name stands for, the
-// longest ending first.
-var endings = []struct {
-	ending string
-	unit   Unit
-}{
-	{"_kpa_per_min", KPaPerMin}, {"_n_per_m", NewtonPerMetre}, {"_tons_per_sqft", TonPerFt2}, {"_kpa", KPa},
-	{"_gm2", GPerM2}, {"_m2", SquareMetre}, {"_mm", MM}, {"_lps", LitrePerSecond},
-	{"_pct", PercentOf}, {"_min", Minute}, {"_c", DegC}, {"_s", Second},
-	{"_l", Litre}, {"_m", Metre}, {"_n", Newton}, {"_g", Gram},
-}
-
 // counts are the fields that hold a whole number.
 var counts = map[Field]bool{
 	StripCount: true, PanelCount: true, BarCount: true, PressCount: true,
 	Faces: true, LoadNumber: true, LoadsNeeded: true, StripsLeft: true, PanelsPerLoad: true, Revision: true, StackLevel: true,
 }
 
-// Unit returns the unit that a number under f is in; [One] where it has none.
+// Unit returns the unit that a number under f is in, as the ending of its name says;
+// [One] where it has none.
 func (f Field) Unit() Unit {
-	for _, e := range endings {
-		if strings.HasSuffix(string(f), e.ending) {
-			return e.unit
+	name := string(f)
+	switch name[strings.LastIndexByte(name, '_')+1:] {
+	case "kpa":
+		return KPa
+	case "mm":
+		return MM
+	case "min":
+		if strings.HasSuffix(name, "_kpa_per_min") {
+			return KPaPerMin
 		}
+		return Minute
+	case "m":
+		if strings.HasSuffix(name, "_n_per_m") {
+			return NewtonPerMetre
+		}
+		return Metre
+	case "sqft":
+		return TonPerFt2
+	case "gm2":
+		return GPerM2
+	case "m2":
+		return SquareMetre
+	case "lps":
+		return LitrePerSecond
+	case "pct":
+		return PercentOf
+	case "c":
+		return DegC
+	case "s":
+		return Second
+	case "l":
+		return Litre
+	case "n":
+		return Newton
+	case "g":
+		return Gram
 	}
 	return One
 }
