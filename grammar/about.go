@@ -40,8 +40,8 @@ func (r *reader) chooseAsks() {
 // the unused.
 func (r *reader) lostGoals(asks []Ask) {
 	for _, a := range asks {
-		for f, g := range a.Goal {
-			if !slices.ContainsFunc(r.phrase.Asks, func(b Ask) bool { _, kept := b.Goal[f]; return kept }) {
+		for _, g := range goals(a) {
+			if !slices.ContainsFunc(r.phrase.Asks, func(b Ask) bool { _, kept := b.Goal[g.Field]; return kept }) {
 				r.unuse(g.Text)
 			}
 		}
@@ -82,16 +82,17 @@ func (r *reader) merge(a Ask) {
 	r.phrase.Asks = append(r.phrase.Asks, a)
 }
 
-// solvedTopic is the topic of a backwards question that names none: the first
-// other question, else what the facts speak of.
+// solvedTopic is the topic of a backwards question that names none: what its goal is of,
+// the joints before the face, else the first other question, else what the facts speak of.
 func (r *reader) solvedTopic(a Ask) (t Topic, guessed bool) {
-	for f := range a.Goal {
-		switch f {
-		case unit.FacePressure, unit.FaceTonsPerSquareFoot:
-			return Face, false
-		case unit.SideFarJoint, unit.SideFirstJoint, unit.Preload:
-			return Side, false
-		}
+	wants := func(fs ...unit.Field) bool {
+		return slices.ContainsFunc(fs, func(f unit.Field) bool { _, wanted := a.Goal[f]; return wanted })
+	}
+	switch {
+	case wants(unit.SideFarJoint, unit.SideFirstJoint, unit.Preload):
+		return Side, false
+	case wants(unit.FacePressure, unit.FaceTonsPerSquareFoot):
+		return Face, false
 	}
 	if t := r.infer(); t != "" && t != Face && t != Glue {
 		return t, false

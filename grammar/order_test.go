@@ -3,6 +3,7 @@ package grammar_test
 import (
 	"fmt"
 	"math/rand"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -70,4 +71,18 @@ func stated(p grammar.Phrase) []string {
 		out = append(out, facet(f))
 	}
 	return out
+}
+
+// Two goals are of one question however a map orders them.
+func TestParse_twoGoals(t *testing.T) {
+	const text = "how much vacuum for 30 psi at the far joint. face pressure at 21 inHg, in psi"
+	first := grammar.Parse(text, grammar.Habit{})
+	if len(first.Asks) != 1 || len(first.Asks[0].Goal) != 2 || first.Asks[0].About != grammar.Side {
+		t.Fatalf("%q asks %+v, want one question about the side for two figures", text, first.Asks)
+	}
+	for range 200 {
+		if again := grammar.Parse(text, grammar.Habit{}); !reflect.DeepEqual(again, first) {
+			t.Fatalf("%q is read as %+v, and then as %+v", text, first, again)
+		}
+	}
 }

@@ -82,7 +82,8 @@ func (r *reader) goalAgain(i int) bool {
 		return false
 	}
 	for k := range r.phrase.Asks {
-		for f, was := range r.phrase.Asks[k].Goal {
+		for _, was := range goals(r.phrase.Asks[k]) {
+			f := was.Field
 			if am := r.items[i].amount; am.bare() && was.Text == r.items[j].text {
 				am.unit = &was.Unit
 			}
