@@ -45,10 +45,13 @@ func (t *turn) namedAgain(p grammar.Phrase, text string) (grammar.Phrase, bool) 
 
 // doneFirst begins with what was done with the load that is spoken of and goes on with
 // more: "its out, all joints tight", "uncheck, I read the wrong clock".
-var doneFirst = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|so|and|now|it'?s|it is|they'?re|is|went|came)\s+)*(in|out|uncheck)(?: (?:it|that|now))?\s*[,;:–-]\s+(\S.*)$`)
+var doneFirst = regexp.MustCompile(`(?i)^\W*(?:(?:ok|okay|so|and|now|it'?s|it is|they'?re|is|went|came)\s+)*(in|out|uncheck)(?: (?:it|that|now))?\s*[,;–]\s+(\S.*)$`)
+
+// ofElse tells that what is in or out is none of the loads: "out, the pump i mean".
+var ofElse = regexp.MustCompile(`(?i)^of\b|\b(?:pump|gauge|glue|power|mean|meant)\b`)
 
 // wasAt puts right when the load that is spoken of went in or came out: "oops that was 7:26".
-var wasAt = regexp.MustCompile(`(?i)^\W*(?:(?:oops|sorry|no|wait|actually|i mean)\W+)*(?:that|it) was (?:at )?(\d{1,2}[:.]\d\d)(?: (?:actually|sorry))?\W*$`)
+var wasAt = regexp.MustCompile(`(?i)^\W*(?:(?:oops|sorry|no|wait|actually|i mean)\W+)*(?:that|it) was (?:at )?(\d{1,2}:\d\d)(?: (?:actually|sorry))?\W*$`)
 
 // timeAmended shows the load whose hour is put right: the book keeps what was told, and
 // "undo" takes it back.
@@ -63,7 +66,7 @@ func (t *turn) timeAmended(p grammar.Phrase, text string) (grammar.Phrase, bool)
 // doneAndSaid reads such a message of the thread's load.
 func (t *turn) doneAndSaid(p grammar.Phrase, text string) (grammar.Phrase, bool) {
 	m := doneFirst.FindStringSubmatch(text)
-	if m == nil || t.before.Load == 0 || p.Command != nil || asksByTone(strings.ToLower(text)) {
+	if m == nil || t.before.Load == 0 || p.Command != nil || asksByTone(strings.ToLower(text)) || !strings.EqualFold(m[1], "uncheck") && ofElse.MatchString(m[2]) {
 		return p, false
 	}
 	named := t.bot.Parse(strconv.Itoa(t.before.Load)+" "+m[1]+", "+m[2], grammar.Habit{Metric: t.settings.Metric})

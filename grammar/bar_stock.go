@@ -16,7 +16,7 @@ func (r *reader) barOf(i int) bool {
 	return bar < i-1 && r.is(bar, kindNoun, "bar") && own && !r.has(unit.BarHeight) && !r.mentions(kindAttr, "tall")
 }
 
-// stockForBar: "use 1 in stock for the bar".
+// stockForBar: "use 1 inch stock for the bar".
 func (r *reader) stockForBar(i int) bool {
 	j := i + 2
 	if !r.word(i+1, "stock", "stuff", "piece") || !r.word(j, "for", "as") || r.has(unit.BarHeight) {
@@ -37,7 +37,7 @@ func (r *reader) coverOf(i int) bool {
 	for r.word(j, "the", "my", "our", "that", "side") {
 		j++
 	}
-	if !r.is(j, kindNoun, "bar") {
+	if !r.is(j, kindNoun, "bar") || r.uncovered(i) || r.word(i+1, "of") && r.items[i].amount.bare() && r.isFraction(i) && r.barBesideOne(i) {
 		return false
 	}
 	for k := i - 1; k >= 0 && k >= i-5 && !r.isBreak(k); k-- {
@@ -53,4 +53,26 @@ func (r *reader) coverOf(i int) bool {
 	}
 	r.items[j].used = true
 	return true
+}
+
+// uncovered: "film doesnt cover 1/4 of the bar", "covers all but 1/8 of the bar".
+func (r *reader) uncovered(i int) bool {
+	from, _ := r.clause(i)
+	return r.within(from, i, kindNot) >= 0 || r.opensWithin(from, i, "doesnt", "dont", "wont", "cant", "isnt", "never", "but", "except", "all but")
+}
+
+// barBesideOne reports whether a bar of another height than one is told apart from item i:
+// 3/4 of it is another measure than 3/4 in.
+func (r *reader) barBesideOne(i int) bool {
+	for k := range r.items {
+		if !r.is(k, kindNoun, "bar") {
+			continue
+		}
+		for _, at := range []int{k - 1, k + 1, k + 2} {
+			if at != i && at >= 0 && at < len(r.items) && r.items[at].amount != nil && !r.items[at].amount.equals(one) && r.length(at) {
+				return true
+			}
+		}
+	}
+	return false
 }

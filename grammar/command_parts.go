@@ -57,7 +57,7 @@ func (r *reader) ofTheCheck(i int) bool {
 	if r.is(i+1, kindAttr, "wide", "thick", "long", "tall") && !nounForms[r.items[i+1].word] {
 		return true
 	}
-	if r.word(i+1, "on") && r.word(i+2, "the") && (r.is(i+3, kindVacuum) || r.is(i+3, kindNoun, "bar", "strip", "mat")) {
+	if r.word(i+1, "on", "for") && r.word(i+2, "the") && (r.is(i+3, kindVacuum) || r.is(i+3, kindNoun, "bar", "strip", "mat")) {
 		return true // "checked 1, 20 on the gauge"
 	}
 	return r.is(i+1, kindNoun, "strip") && isPlural(r.items[i+1].word) || r.word(i+1, "of") && r.word(i+2, "them", "these", "those")

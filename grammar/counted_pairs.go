@@ -16,7 +16,8 @@ func (r *reader) pairs() {
 			k++
 		}
 		f := countedBy[r.idOf(k)]
-		if r.is(k, kindNoun, "press", "frame", "bag") {
+		day := r.mentions(kindRole, "start", "deadline", "hours") && !r.word(k+1, "for")
+		if r.is(k, kindNoun, "press") || day && r.is(k, kindNoun, "frame", "bag") {
 			f = unit.PressCount
 		}
 		if f != "" && isPlural(r.items[k].word) && !r.has(f) {

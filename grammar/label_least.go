@@ -44,12 +44,19 @@ func (r *reader) leastWord(k int) bool {
 
 // timed: of "clamp min 45" and "spread at least 180" the least is not of warmth.
 func (r *reader) timed(k int) bool {
+	for r.word(k, "is", "should", "be", "should be") {
+		k--
+	}
 	return k >= 0 && (r.is(k, kindRole, "open", "closed", "clamp", "spread") || r.is(k, kindNoun) || r.is(k, kindAttr))
 }
 
 // endsLeast reports whether nothing behind the number goes on from it.
 func (r *reader) endsLeast(k int) bool {
-	return r.isBreak(k) || r.word(k, "and", "but", "so", "on") || r.is(k, kindRole, "open", "closed", "clamp", "spread") || k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.link == linkNone
+	if r.isBreak(k) && r.word(k+1, "under", "in") && (r.underFilm(k+2) || r.is(k+2, kindVacuum)) {
+		return false // "at least 45, under film" is a time
+	}
+	role := r.is(k, kindRole, "open", "closed", "clamp", "spread") && k+1 < len(r.items) && r.items[k+1].amount != nil
+	return r.isBreak(k) || r.word(k, "and", "but", "so", "on") || role || k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.link == linkNone
 }
 
 // weAreOnly: "and if we're at 52" says nothing else, in a thread.

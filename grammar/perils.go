@@ -131,10 +131,14 @@ var catchers = []string{"trap", "traps", "catch", "catchpot", "knockout", "lid"}
 // emptied: a bucket that is pumped out, or stands in the hose, is in danger; one of glue
 // is not.
 func (r *reader) emptied(i int) bool {
-	if r.word(i+1, "of", "with", "reads", "label") || r.is(i+1, kindSay) {
-		return false // "the pail reads"
+	if r.word(i+1, "of", "with") {
+		return false
 	}
 	from, to := r.clause(i)
+	if reads := r.word(i+1, "reads", "label") || r.is(i+1, kindSay); reads && !r.opensWithin(from, to, catchers...) {
+		am := r.items[min(i+2, len(r.items)-1)].amount
+		return am != nil && am.is(unit.Pressing) // "the pail reads 20 inHg" is no label
+	}
 	for k := from; k < to; k++ {
 		if am := r.items[k].amount; am != nil && am.is(unit.Pressing) || r.is(k, kindVacuum) || r.is(k, kindNoun, "pump", "leak") || r.word(k, catchers...) {
 			return true

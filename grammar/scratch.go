@@ -16,10 +16,10 @@ var scratches = sync.Pool{New: func() any { return new(scratch) }}
 
 // wiped keeps no text of the message that was read.
 func (s *scratch) wiped() *scratch {
-	clear(s.scraps)
-	clear(s.tokens)
-	clear(s.items)
-	clear(s.bound)
+	clear(s.scraps[:cap(s.scraps)])
+	clear(s.tokens[:cap(s.tokens)])
+	clear(s.items[:cap(s.items)])
+	clear(s.bound[:cap(s.bound)])
 	s.scraps, s.tokens, s.items, s.bound = s.scraps[:0], s.tokens[:0], s.items[:0], s.bound[:0]
 	s.reader = reader{}
 	return s

@@ -23,5 +23,7 @@ func TestSought_near(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d found", found)
+	if found == 0 {
+		t.Error("nothing is sought in any message")
+	}
 }

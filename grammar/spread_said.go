@@ -29,5 +29,6 @@ func (r *reader) spreadBeside(i int) bool {
 			return true
 		}
 	}
-	return r.word(i-1, "is") && r.word(i-2, "spread")
+	p := r.prev(i - 2)
+	return r.word(i-1, "is") && r.word(i-2, "spread") && (r.is(p, kindNoun, "strip") || r.is(p, kindAttr, "thick"))
 }

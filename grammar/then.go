@@ -141,14 +141,14 @@ func (r *reader) killOnce(from, to int) {
 	}
 }
 
-// countedAgain: of "we tried 4 strips last time. 11 ash strips" the later ones count.
+// countedAgain: of "we tried 4 strips last time. 11 ash strips" the others count.
 func (r *reader) countedAgain(i, to int) bool {
 	what := r.next(i)
 	if !r.items[i].amount.bare() || !r.is(what, kindNoun) || what >= to {
 		return false
 	}
-	for k := to; k < len(r.items); k++ {
-		if r.live(k) && r.items[k].amount.bare() && r.is(r.nextPastWood(k), kindNoun, r.items[what].id) && !r.spoiled(k) {
+	for k := range r.items {
+		if (k < i || k >= to) && r.live(k) && r.items[k].amount.bare() && r.is(r.nextPastWood(k), kindNoun, r.items[what].id) && !r.spoiled(k) {
 			return true
 		}
 	}

@@ -59,7 +59,7 @@ func (r *reader) clockIsGauge() {
 			continue
 		}
 		k := i + 1
-		for k < i+7 && !r.isBreak(k) && r.items[k].amount == nil {
+		for k < i+7 && !r.isBreak(k) && r.items[k].amount == nil && !r.word(k, "in", "out", "at", "by") {
 			k++
 		}
 		const least, most = 0.3, 1.05 // bar

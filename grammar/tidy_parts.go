@@ -90,6 +90,7 @@ func (r *reader) laidAs() {
 		r.hear(k)
 		for ; j <= i; j++ {
 			r.items[j].meaning, r.items[j].word, r.items[j].used = meaning{kind: kindFill}, sheet, true
+			r.hear(j)
 		}
 	}
 }

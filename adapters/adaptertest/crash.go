@@ -56,7 +56,9 @@ func Crash(t *testing.T, name string, open Open, kills int) {
 			svc.say(chatter(said))
 			said++
 		}
+		svc.forgetCalls()
 		p := start(t, name, svc.URL, "desk")
+		// none kills it as it starts
 		if moves := r.IntN(9); !svc.moved(moves, said) {
 			p.kill()
 			t.Fatalf("process %d did nothing for a minute", k)
@@ -86,20 +88,29 @@ func Crash(t *testing.T, name string, open Open, kills int) {
 // everything said was answered. Beats and empty deliveries don't count: a slow
 // machine makes many of them before a process has its first answer.
 func (s *service) moved(moves, said int) bool {
-	late := time.After(time.Minute)
+	late := time.NewTimer(time.Minute)
+	defer late.Stop()
 	for moves > 0 {
 		select {
 		case path := <-s.calls:
 			if path == "/ack" || path == "/send" {
 				moves--
+				late.Reset(time.Minute)
 			} else if waiting, shown := s.counts(); waiting == 0 && shown == said {
 				return true
 			}
-		case <-late:
+		case <-late.C:
 			return false
 		}
 	}
 	return true
+}
+
+// forgetCalls drops the calls of a process that is gone.
+func (s *service) forgetCalls() {
+	for len(s.calls) > 0 {
+		<-s.calls
+	}
 }
 
 // settle waits until everything said was answered.
