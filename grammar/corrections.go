@@ -21,8 +21,9 @@ func (r *reader) corrections() {
 	r.recounts()
 	r.loadCorrected()
 	no, not, really := r.says("no", "nope", "nah"), r.means(kindNot), r.says("really", "actually", "are actually", "are really", "is actually", "should", "should be")
+	quiet := !no && !not && !really && !r.means(kindFix) && !r.says("er", "err", "erm", "um", "uh", "ah", "eh", "hm", "hmm")
 	for i := 1; i < len(r.items); i++ {
-		if r.items[i].amount != nil && !stumbles[r.items[i].word] { // "um" is a unit too
+		if word := r.items[i].word; r.items[i].amount == nil && quiet || r.items[i].amount != nil && (word == "" || !stumbles[word]) { // "um" is a unit too
 			continue
 		}
 		if really && r.word(i, "the", "those", "these") && r.opensWithin(i, min(i+6, len(r.items)), "really", "actually", "are actually", "are really", "is actually", "should", "should be") {

@@ -20,8 +20,10 @@ func (r *reader) killHearsay() {
 		r.killOpinions()
 	}
 	r.loadTold()
-	r.plateFlow()
-	r.pumpSwapped()
+	if r.said(unit.Pumping) {
+		r.plateFlow()
+		r.pumpSwapped()
+	}
 }
 
 // killOpinions marks what stands behind a person or a plate that says it.

@@ -14,16 +14,19 @@ var dayOfMonth = regexp.MustCompile(`^[1-9]?\d(st|nd|rd|th)$`)
 // "shop 2", "3 hp", "2 years ago".
 func (r *reader) killNames() {
 	ago, gauge := r.means(kindRole, "ago"), r.means(kindVacuum, "gauge")
+	names := ago || gauge || r.means(kindRole, "name") || r.means(kindAir, "shop") || r.says("shelf", "rack", "bin", "row", "pallet", "rack no") ||
+		r.says("people", "persons", "adults", "guests", "kids", "men", "women")
+	minus, book := r.says("±", "minus"), r.says("the book")
 	for i := range r.items {
 		am := r.items[i].amount
 		if am == nil {
-			if r.items[i].word == "the book" && r.bookSpeaks(i) {
+			if book && r.items[i].word == "the book" && r.bookSpeaks(i) {
 				r.items[i].meaning = meaning{kind: kindPerson, id: "person"}
 				r.hear(i)
 			}
 			continue
 		}
-		if r.tolerance(i) || r.measuresNothing(i) {
+		if (minus || i > 0 && r.items[i-1].brk != 0) && r.tolerance(i) || r.measuresNothing(i) || !names {
 			continue
 		}
 		left := i - 1
@@ -48,6 +51,9 @@ func (r *reader) killNames() {
 // "post that one", "a three-layer panel".
 func (r *reader) measuresNothing(i int) bool {
 	am := r.items[i].amount
+	if !am.bare() && am.form != formWords && am.form != formBad {
+		return false
+	}
 	switch {
 	case am.form == formWords && am.value != nil && am.value.Cmp(one) < 0 && r.word(i-1, "and") && r.word(i-2, "too", "to", "for", "ate", "won", "tree", "fore"): // "too and a quarter", spoken to a phone
 	case i > 0 && r.items[i-1].amount == nil && in(r.items[i-1].text, "$", "£", "€") && am.bare():
@@ -212,7 +218,7 @@ func (r *reader) needsFigure(i int) bool {
 func (r *reader) killTimes() {
 	r.killPumpHours()
 	r.killCycle()
-	if !r.says("x", "times", "fold") {
+	if !r.says("x", "times", "fold") || !r.says("gives", "give", "gets", "get", "about", "its", "is", "by", "makes", "roughly") {
 		return
 	}
 	for i := range r.items {

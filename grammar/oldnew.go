@@ -9,17 +9,34 @@ import (
 
 // oldAndNew reads a value that took the place of another one in the same message.
 func (r *reader) oldAndNew() {
+	not, wrong, from := r.means(kindNot), r.says("wrong"), r.means(kindRole, "start") || r.says("from")
+	but, was, down := r.says("but", "now", "today"), r.says("was", "were"), r.says("down", "down to")
 	for i := 0; i < len(r.items); i++ {
 		if r.items[i].amount == nil {
-			r.exchangedFor(i)
+			if not {
+				r.exchangedFor(i)
+			}
 			continue
 		}
-		r.saidWrong(i)
-		r.wasNowIs(i)
-		r.usualNowIs(i)
-		r.wentTo(i)
-		r.downTo(i)
-		r.workedFrom(i)
+		if wrong {
+			r.saidWrong(i)
+		}
+		if but && was {
+			r.wasNowIs(i)
+		}
+		if but {
+			r.usualNowIs(i)
+		}
+		if from {
+			r.wentTo(i)
+		}
+		if down {
+			r.downTo(i)
+		}
+		if k := i + 1; k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.link == linkTo {
+			r.workedFrom(i)
+			r.rangeSettled(i)
+		}
 		r.settledFor(i)
 	}
 	r.countLeft()
@@ -69,7 +86,7 @@ func (r *reader) standsFor(a, b int) {
 
 // saidWrong: "3/8 is wrong, 7/16".
 func (r *reader) saidWrong(i int) {
-	if !r.says("wrong") || !r.live(i) || !r.word(i+1, "is", "was") || !r.word(i+2, "wrong") || i+3 >= len(r.items) || !r.isBreak(i+3) {
+	if !r.live(i) || !r.word(i+1, "is", "was") || !r.word(i+2, "wrong") || i+3 >= len(r.items) || !r.isBreak(i+3) {
 		return
 	}
 	j := r.nextLive(i+3, len(r.items))
@@ -139,7 +156,7 @@ var usual = wordSet(`normally usually normal typically ordinarily`)
 // usualNowIs: "normally 25 inHg but 21 today"; such a message does not tell the
 // shop's habits.
 func (r *reader) usualNowIs(i int) {
-	if !r.says("but", "now", "today") || !r.live(i) {
+	if !r.live(i) {
 		return
 	}
 	at := i - 1
@@ -168,9 +185,6 @@ func (r *reader) saysUsual(i int) bool {
 
 // wentTo: "went from a 1 in bar to 1 1/2".
 func (r *reader) wentTo(i int) {
-	if !r.means(kindRole, "start") && !r.says("from") {
-		return
-	}
 	if am := r.items[i].amount; am != nil && am.is(unit.Proportion) && am.float() <= 30 {
 		return // wood that "went from 6% to 11%" moved
 	}
@@ -209,7 +223,7 @@ func (r *reader) wentTo(i int) {
 
 // downTo: "2 presses down to 1" leaves one.
 func (r *reader) downTo(i int) {
-	if !r.says("down", "down to") || !r.live(i) || !r.countedAt(i) {
+	if !r.live(i) || !r.countedAt(i) {
 		return
 	}
 	k := r.next(i) + 1

@@ -10,7 +10,6 @@ import (
 
 // settledFor reads what is said in the end where a number was said before it.
 func (r *reader) settledFor(i int) {
-	r.rangeSettled(i)
 	r.nearlySaid(i)
 	r.reallyIs(i)
 	r.exchangedFor(i)

@@ -13,6 +13,9 @@ func (r *reader) spokenTimes() {
 	r.hourAndMinutes()
 	r.hoursAndMinutes()
 	for i := 0; i+1 < len(r.items); i++ {
+		if am := r.items[i].amount; am == nil || am.form != formWords {
+			continue
+		}
 		hour, okH := r.spokenNumber(i)
 		if !okH || hour < 1 || hour > 12 {
 			continue

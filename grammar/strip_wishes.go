@@ -15,7 +15,9 @@ func (r *reader) stripWishes() {
 	limits := r.means(kindRole, "narrowest", "widest", "mintemp", "narrower", "wider", "min", "max") || r.says("under", "below", "or narrower", "than", "over", "or wider", "min")
 	for i := range r.items {
 		if r.items[i].amount != nil {
-			r.betweenWidths(i)
+			if i+1 < len(r.items) && r.items[i+1].amount != nil {
+				r.betweenWidths(i)
+			}
 		} else if !limits {
 			continue
 		} else if f := r.limitAt(i); f != "" {
@@ -166,7 +168,7 @@ func (r *reader) wantedElsewhere(i int) bool {
 // betweenWidths reads "strips between 2 and 3 wide": of a stock, those that may be
 // used.
 func (r *reader) betweenWidths(i int) {
-	if i+1 >= len(r.items) || !r.free(i+1) || r.items[i+1].amount.link != linkTo || !r.free(i) || !r.length(i) || !r.length(i+1) {
+	if !r.free(i+1) || r.items[i+1].amount.link != linkTo || !r.free(i) || !r.length(i) || !r.length(i+1) {
 		return
 	}
 	wide := r.next(i + 1)
