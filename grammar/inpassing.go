@@ -262,3 +262,20 @@ func (r *reader) hourLost(i int) bool {
 	n, whole := r.items[i].amount.whole()
 	return whole && n <= 12 && r.items[i].amount.bare() && !r.laterStart(i) && r.isBreak(i+1) && r.opensWithin(0, i, "hour", "hours", "late", "oclock") && r.amountsIn(0, i) == 0
 }
+
+// killSums gives up the numbers of "whats 12 x 12", which asks for no pressing.
+func (r *reader) killSums() {
+	if len(r.items) < 3 || r.habit.Follows || !r.word(0, "whats", "what") {
+		return
+	}
+	for i := range r.items {
+		if it := r.items[i]; it.amount == nil && !r.word(i, "whats", "what", "is", "times", "plus", "x", "by") && it.brk == 0 || it.amount != nil && it.amount.unit != nil {
+			return
+		}
+	}
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil {
+			am.dead = true
+		}
+	}
+}

@@ -386,20 +386,3 @@ func (r *reader) spokenHalf(i int) bool {
 	am := r.items[i].amount
 	return am != nil && am.form == formWords && am.equals(half)
 }
-
-// killSums gives up the numbers of "whats 12 x 12", which asks for no pressing.
-func (r *reader) killSums() {
-	if len(r.items) < 3 || r.habit.Follows || !r.word(0, "whats", "what") {
-		return
-	}
-	for i := range r.items {
-		if it := r.items[i]; it.amount == nil && !r.word(i, "whats", "what", "is", "times", "plus", "x", "by") && it.brk == 0 || it.amount != nil && it.amount.unit != nil {
-			return
-		}
-	}
-	for i := range r.items {
-		if am := r.items[i].amount; am != nil {
-			am.dead = true
-		}
-	}
-}

@@ -11,6 +11,9 @@ import (
 func (r *reader) oldAndNew() {
 	not, wrong, from := r.means(kindNot), r.says("wrong"), r.means(kindRole, "start") || r.says("from")
 	but, was, down := r.says("but", "now", "today"), r.says("was", "were"), r.says("down", "down to")
+	nearly := r.says("hair", "bit", "touch", "shade", "whisker", "tad", "just", "shy", "little", "less", "more", "smidge", "hairs")
+	really, it := r.says("really", "more", "nearer", "closer", "in"), r.says("it") && r.says("is", "was")
+	this := r.says("this", "today", "now", "todays", "tonight")
 	for i := 0; i < len(r.items); i++ {
 		if r.items[i].amount == nil {
 			if not {
@@ -37,7 +40,21 @@ func (r *reader) oldAndNew() {
 			r.workedFrom(i)
 			r.rangeSettled(i)
 		}
-		r.settledFor(i)
+		if nearly {
+			r.nearlySaid(i)
+		}
+		if really {
+			r.reallyIs(i)
+		}
+		if not {
+			r.exchangedFor(i)
+		}
+		if it {
+			r.itIs(i)
+		}
+		if this {
+			r.lastTimeThisTime(i)
+		}
 	}
 	r.countLeft()
 	r.saidOther()
@@ -362,33 +379,6 @@ func (r *reader) sumCameTo(i int) bool {
 		end++
 	}
 	return r.isBreak(end) || r.leftOf(end) != "" && r.isBreak(end+1) && r.opensWithin(max(i-8, 0), i, "more", "extra")
-}
-
-// trusted binds a number that is believed more than the one said before it:
-// "it says 25 but I trust maybe 23". Which holds is asked.
-func (r *reader) trusted() {
-	if !r.says("trust", "believe") {
-		return
-	}
-	for i := range r.items {
-		if !r.free(i) {
-			continue
-		}
-		j := i - 1
-		for r.word(j, "maybe", "more", "like", "about", "around", "its", "only", "perhaps") {
-			j--
-		}
-		if !r.word(j, "trust", "believe") {
-			continue
-		}
-		if n := r.next(i); r.is(n, kindNoun) || r.is(n, kindAttr) {
-			continue
-		}
-		if k := r.lastBefore(i, i); k >= 0 && r.sameSentence(r.bound[k].from, i) {
-			r.items[j].used = true
-			r.bind(i, r.bound[k].fact.Field)
-		}
-	}
 }
 
 // lastsBehind: "23 inHg in 8 min".
