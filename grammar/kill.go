@@ -16,7 +16,7 @@ func (r *reader) killNames() {
 	ago, gauge := r.means(kindRole, "ago"), r.means(kindVacuum, "gauge")
 	names := ago || gauge || r.means(kindRole, "name") || r.means(kindAir, "shop") || r.says("shelf", "rack", "bin", "row", "pallet", "rack no") ||
 		r.says("people", "persons", "adults", "guests", "kids", "men", "women")
-	minus, book := r.says("±", "minus"), r.says("the book")
+	minus, book, odd := r.says("±", "minus"), r.says("the book"), r.says("something", "them", "us", "you")
 	for i := range r.items {
 		am := r.items[i].amount
 		if am == nil {
@@ -26,7 +26,12 @@ func (r *reader) killNames() {
 			}
 			continue
 		}
-		if (minus || i > 0 && r.items[i-1].brk != 0) && r.tolerance(i) || r.measuresNothing(i) || !names {
+		if (minus || i > 0 && r.items[i-1].brk != 0) && r.tolerance(i) {
+			continue
+		}
+		priced := i > 0 && in(r.items[i-1].text, "$", "£", "€")
+		plain := !odd && !priced && am.form != formWords && am.form != formBad && (i+1 >= len(r.items) || r.items[i+1].brk != '-')
+		if !plain && r.measuresNothing(i) || !names {
 			continue
 		}
 		left := i - 1
@@ -51,9 +56,6 @@ func (r *reader) killNames() {
 // "post that one", "a three-layer panel".
 func (r *reader) measuresNothing(i int) bool {
 	am := r.items[i].amount
-	if !am.bare() && am.form != formWords && am.form != formBad {
-		return false
-	}
 	switch {
 	case am.form == formWords && am.value != nil && am.value.Cmp(one) < 0 && r.word(i-1, "and") && r.word(i-2, "too", "to", "for", "ate", "won", "tree", "fore"): // "too and a quarter", spoken to a phone
 	case i > 0 && r.items[i-1].amount == nil && in(r.items[i-1].text, "$", "£", "€") && am.bare():

@@ -11,7 +11,7 @@ func (r *reader) numbersBeside() {
 	bar, panel := r.means(kindNoun, "bar"), r.means(kindNoun, "panel")
 	caul, sides := r.means(kindNoun, "caul"), r.means(kindFact, "faces=2")
 	short, long := r.says("short", "shy", "narrow", "under", "too"), r.says("side", "sides", "edge", "edges")
-	there := r.says("there", "here")
+	there, run := r.says("there", "here"), r.means(kindAttr, "long")
 	for i := range r.items {
 		if long && r.is(i, kindAttr, "long") && r.word(i+1, "side", "sides", "edge", "edges") {
 			r.longSide(i)
@@ -25,7 +25,7 @@ func (r *reader) numbersBeside() {
 		if r.timesAt(i) {
 			r.planedLumber(i)
 		}
-		if bar {
+		if bar && (r.is(i+1, kindNoun, "bar") || run && r.is(r.next(i), kindAttr, "long")) {
 			r.barLength(i)
 		}
 		if panel {

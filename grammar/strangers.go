@@ -45,7 +45,7 @@ func (r *reader) strangerBefore(i int) bool {
 func (r *reader) killStrangers() {
 	r.killNoSizes()
 	compressor, footer := r.says("compressor", "compressors", "airline"), r.says("footer", "footers")
-	tall := r.means(kindAttr, "tall")
+	tall, named := r.means(kindAttr, "tall"), footer || r.strangerIn(0, len(r.items))
 	for i := range r.items {
 		am := r.items[i].amount
 		if compressor && am != nil && !am.dead && (am.is(unit.Pressing) || am.is(unit.Content) || am.bare()) && r.ofCompressor(i) {
@@ -55,8 +55,7 @@ func (r *reader) killStrangers() {
 		if am == nil || am.dead || am.value == nil || !am.bare() && !am.is(unit.Distance) {
 			continue
 		}
-		named := i+1 < len(r.items) && r.items[i+1].amount == nil && r.items[i+1].brk == 0
-		if named && r.beforeStranger(i) || r.behindStranger(i) || tall && r.standsHigh(i) || footer && r.boatLong(i) {
+		if named && (r.beforeStranger(i) || r.behindStranger(i)) || tall && r.standsHigh(i) || footer && r.boatLong(i) {
 			am.dead = true
 		}
 	}

@@ -193,7 +193,7 @@ func (r *reader) spend(i int) {
 // "alternate the widths", "identical strips must not touch".
 func (r *reader) neighbours() {
 	same, adjacent := r.says(sameWords...), r.says("adjacent")
-	mixed := r.says("alternate", "alternating", "alternated", "mix", "mixed")
+	inTurn, mixed := r.says("alternate", "alternating", "alternated"), r.says("mix", "mixed")
 	for i := range r.items {
 		switch {
 		case same && r.isTwo(i):
@@ -205,7 +205,7 @@ func (r *reader) neighbours() {
 			if unlike && !r.word(i-1, "my", "our", "his", "her", "their") {
 				r.differ(from, to)
 			}
-		case mixed && r.word(i, "alternate", "alternating", "alternated", "mix", "mixed"):
+		case inTurn && r.word(i, "alternate", "alternating", "alternated"), mixed && r.word(i, "mix", "mixed"):
 			_, to := r.clause(i)
 			if r.within(i, min(i+4, to), kindAttr, "wide") >= 0 {
 				r.differ(i, to)
