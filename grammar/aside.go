@@ -16,17 +16,22 @@ func fastens(w string) bool {
 
 // killAside marks them.
 func (r *reader) killAside() {
-	stacked := r.mentions(kindNoun, "sled", "caul", "mat")
+	part := r.means(kindNoun, "bag", "film", "joint")
+	stacked := part && r.mentions(kindNoun, "sled", "caul", "mat")
 	table := r.opens("leg", "legs", "apron", "aprons", "skirt", "chairs") >= 0
-	long := r.means(kindAttr, "long")
+	long, mils := r.means(kindAttr, "long"), r.says("mil", "mils", "mill", "gauge", "micron", "microns")
 	for k := range r.items {
 		switch it := &r.items[k]; {
 		case it.amount != nil:
-			r.cutOutOf(k)
-			r.milsOf(k)
-		case r.is(k, kindNoun, "bag"), r.is(k, kindNoun, "film") && !stacked:
+			if r.timesAt(k + 1) {
+				r.cutOutOf(k)
+			}
+			if mils {
+				r.milsOf(k)
+			}
+		case part && r.is(k, kindNoun, "bag"), part && r.is(k, kindNoun, "film") && !stacked:
 			r.ownSize(k, "thick")
-		case r.is(k, kindNoun, "joint") && !(isPlural(r.items[k].word) && r.free(k-1)):
+		case part && r.is(k, kindNoun, "joint") && !(isPlural(r.items[k].word) && r.free(k-1)):
 			r.ownSize(k, "deep")
 		case long && fastens(it.word):
 			r.fastener(k)
@@ -66,7 +71,7 @@ func (r *reader) milsOf(i int) {
 
 // cutOutOf marks the boards that strips came out of: "resawn from 8/4 x 10 ft maple".
 func (r *reader) cutOutOf(i int) {
-	if !r.timesAt(i+1) || !r.live(i) || r.items[i].amount.form != formQuarters && !r.quarterText(i) || !r.word(i-1, "from", "of", "out of", "off") {
+	if !r.live(i) || r.items[i].amount.form != formQuarters && !r.quarterText(i) || !r.word(i-1, "from", "of", "out of", "off") {
 		return
 	}
 	r.items[i].amount.dead = true

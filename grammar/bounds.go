@@ -17,22 +17,24 @@ func (r *reader) killBounds() {
 	r.redoneAndNew()
 	moves := r.mentions(kindAir, "rh", "mc", "service") || r.percentSaid()
 	every := r.says("everything", "anything", "whatever", "things")
+	proud, now := r.says("by") && r.says("proud"), r.says("now", "these days", "nowadays")
 	for i := range r.items {
 		if !r.live(i) {
 			continue
 		}
+		pair := i+1 < len(r.items) && r.items[i+1].amount != nil
 		switch {
 		case every && r.partsWork(i):
 			r.items[i].amount.dead = true
 			r.idleDirections(i+1, i+2)
-		case r.fitsInto(i):
+		case pair && r.fitsInto(i):
 			r.items[i].amount.dead, r.items[i+1].amount.dead = true, true
-		case r.gaugeWentUp(i):
+		case pair && r.gaugeWentUp(i):
 			if u := unit.InHg; r.items[i+1].amount.bare() {
 				r.items[i+1].amount.unit = &u
 			}
 			r.takesPlace(i, i+1)
-		case moves && r.mayMove(i), r.proudBy(i), r.changeAsked(i), r.onceUpAt(i):
+		case moves && r.mayMove(i), proud && r.proudBy(i), moves && r.changeAsked(i), now && r.onceUpAt(i):
 			r.items[i].amount.dead = true
 		}
 	}

@@ -10,12 +10,19 @@ func (r *reader) killClaims() {
 	but := r.says("but", "though", "however", "yet", "only", "really", "actually")
 	now := r.says("now", "today", "currently") || r.means(kindAsk, "schedule")
 	old := r.says("old", "previous", "former", "last", "original", "first")
+	rough := r.says("before", "prior", "rough", "roughsawn", "sawn", "raw", "unplaned", "unsurfaced", "nominal", "nominally", "originally") ||
+		r.says("off", "from", "out") && r.says("saw", "mill", "bandsaw", "sawmill", "tablesaw")
+	to := r.says("to", "down to")
 	for i := range r.items {
 		if !r.live(i) {
 			continue
 		}
-		r.roughFirst(i)
-		r.workedTo(i)
+		if rough {
+			r.roughFirst(i)
+		}
+		if to {
+			r.workedTo(i)
+		}
 		if but {
 			r.claimedButRead(i)
 		}
@@ -25,7 +32,9 @@ func (r *reader) killClaims() {
 		if old {
 			r.hadNowHas(i)
 		}
-		r.trimmedTo(i)
+		if to {
+			r.trimmedTo(i)
+		}
 	}
 	r.newOne()
 	r.oldOneHad()

@@ -21,8 +21,10 @@ func (r *reader) corrections() {
 	r.recounts()
 	r.loadCorrected()
 	no, not, really := r.says("no", "nope", "nah"), r.means(kindNot), r.says("really", "actually", "are actually", "are really", "is actually", "should", "should be")
+	stumbled := r.says("er", "err", "erm", "um", "uh", "ah", "eh", "hm", "hmm")
+	quiet := !no && !not && !really && !stumbled && !r.means(kindFix)
 	for i := 1; i < len(r.items); i++ {
-		if r.items[i].amount != nil && !stumbles[r.items[i].word] { // "um" is a unit too
+		if word := r.items[i].word; r.items[i].amount == nil && quiet || r.items[i].amount != nil && (word == "" || !stumbles[word]) { // "um" is a unit too
 			continue
 		}
 		if really && r.word(i, "the", "those", "these") && r.opensWithin(i, min(i+6, len(r.items)), "really", "actually", "are actually", "are really", "is actually", "should", "should be") {
@@ -41,7 +43,7 @@ func (r *reader) corrections() {
 			continue // "the 8 are actually 2 1/8" corrects the thread
 		}
 		fix, denied := r.is(i, kindFix), not && r.is(i, kindNot) && r.word(i, "no", "nope", "nah") && r.isBreak(i+1)
-		if !fix && !denied && !((r.isBreak(i-1) || r.betweenFigures(i)) && stumbles[r.items[i].word]) {
+		if !fix && !denied && !((stumbled || r.items[i].amount != nil) && (r.isBreak(i-1) || r.betweenFigures(i)) && stumbles[r.items[i].word]) {
 			continue
 		}
 		if fix && r.behindCorrected(i) {
@@ -59,8 +61,7 @@ func (r *reader) corrections() {
 		case r.sizeAgain(i, now):
 			i = r.forget(i, r.endOfSize(now))
 		case r.sameCountAgain(i, now):
-			r.items[i].meaning = meaning{kind: kindFix}
-			r.hear(i)
+			r.corrects(i)
 		case r.rateCorrected(i, now):
 			i = r.forget(i, now+3)
 		case r.pairAgain(i, now):
@@ -69,13 +70,18 @@ func (r *reader) corrections() {
 			i = r.forget(i, now)
 		case r.labelledNumber(now):
 			if stumbles[r.items[i].word] {
-				r.items[i].meaning = meaning{kind: kindFix} // "need 28 er 24 wide"
-				r.hear(i)
+				r.corrects(i) // "need 28 er 24 wide"
 			}
 		case r.placeNumber(i-1, now):
 			i = r.forget(i, now+1)
 		}
 	}
+}
+
+// corrects makes item i a word of correction.
+func (r *reader) corrects(i int) {
+	r.items[i].meaning = meaning{kind: kindFix}
+	r.hear(i)
 }
 
 // afterthought reports whether the word of correction at item i stands behind a number that

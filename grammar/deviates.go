@@ -20,7 +20,7 @@ const mostOdd = 0.0018
 func (r *reader) killDeviations() {
 	crooked := r.says("crooked")
 	for i := range r.items {
-		if !r.live(i) || r.items[i].amount.link != linkNone || i+2 < len(r.items) && r.items[i+2].amount != nil || r.items[i].amount.value == nil || !r.length(i) || r.size(i) <= 0 || r.size(i) > mostApart {
+		if !r.live(i) || !crooked && r.isBreak(i+1) || r.items[i].amount.link != linkNone || i+2 < len(r.items) && r.items[i+2].amount != nil || r.items[i].amount.value == nil || !r.length(i) || r.size(i) <= 0 || r.size(i) > mostApart {
 			continue
 		}
 		if crooked && r.crookedBy(i) {

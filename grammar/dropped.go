@@ -9,6 +9,9 @@ var leavingOut = []string{"leave out", "leave off", "take out", "take away", "ne
 // killDropped gives up the measure of a part that is left out: "without the 1 in bar",
 // "forget the half inch trim".
 func (r *reader) killDropped() {
+	if !r.says("the", "that", "this", "my", "our", "side", "scratch the", "minus the", "leave off the") {
+		return
+	}
 	for k := range r.items {
 		i := r.leavesOut(k)
 		if i < 0 {

@@ -214,7 +214,7 @@ func (r *reader) otherDays() {
 
 // saidOther: "I said beech but it is ash" leaves the second wood or glue.
 func (r *reader) saidOther() {
-	if !r.says("said", "wrote", "typed", "told") {
+	if !r.says("said", "wrote", "typed", "told") || !r.says("but", "and") {
 		return
 	}
 	for i := 1; i+2 < len(r.items); i++ {

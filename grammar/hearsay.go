@@ -20,8 +20,10 @@ func (r *reader) killHearsay() {
 		r.killOpinions()
 	}
 	r.loadTold()
-	r.plateFlow()
-	r.pumpSwapped()
+	if r.said(unit.Pumping) {
+		r.plateFlow()
+		r.pumpSwapped()
+	}
 }
 
 // killOpinions marks what stands behind a person or a plate that says it.
@@ -208,4 +210,31 @@ func (r *reader) asksWhetherTrue(i int) bool {
 	}
 	ofThat := r.opensWithin(i, to, "what", "whats") && r.opensWithin(i, to, "that")
 	return ofThat || r.opensWithin(i, to, "possible", "true", "realistic", "legit", "plausible", "doable", "believable", "likely", "nonsense", "bull", "bs", "rubbish", "lying", "dreaming")
+}
+
+// trusted binds a number that is believed more than the one said before it:
+// "it says 25 but I trust maybe 23". Which holds is asked.
+func (r *reader) trusted() {
+	if !r.says("trust", "believe") {
+		return
+	}
+	for i := range r.items {
+		if !r.free(i) {
+			continue
+		}
+		j := i - 1
+		for r.word(j, "maybe", "more", "like", "about", "around", "its", "only", "perhaps") {
+			j--
+		}
+		if !r.word(j, "trust", "believe") {
+			continue
+		}
+		if n := r.next(i); r.is(n, kindNoun) || r.is(n, kindAttr) {
+			continue
+		}
+		if k := r.lastBefore(i, i); k >= 0 && r.sameSentence(r.bound[k].from, i) {
+			r.items[j].used = true
+			r.bind(i, r.bound[k].fact.Field)
+		}
+	}
 }

@@ -11,18 +11,20 @@ func (r *reader) killInPassing() {
 	r.someOfTheOnesThere()
 	r.otherOnes()
 	r.killNeverDone()
+	till, between := r.says("till", "til", "until"), r.says("between")
 	for i := range r.items {
 		am := r.items[i].amount
 		if am == nil || am.dead {
 			continue
 		}
 		switch {
-		case r.saveOne(i):
+		case am.form == formWords && r.saveOne(i):
 			am.dead, r.items[i].used = true, true
 			r.items[i-1].meaning, r.items[i-1].used = meaning{}, true
-		case r.pronoun(i), r.leftTill(i), r.hourLost(i), am.is(unit.Content) && r.ofGlueOrFill(i), r.wantedOf(i), r.thatIsnt(i), r.gapBetween(i):
+		case am.form == formWords && r.pronoun(i), till && r.leftTill(i), am.is(unit.Content) && r.ofGlueOrFill(i),
+			r.habit.Follows && (r.hourLost(i) || r.wantedOf(i) || r.thatIsnt(i)), between && r.gapBetween(i):
 			am.dead = true
-		case r.partOfSheet(i):
+		case am.form == formWords && r.partOfSheet(i):
 			am.dead, r.items[i].used = true, true
 		}
 	}
@@ -117,9 +119,6 @@ func (r *reader) ofGlueOrFill(i int) bool {
 
 // wantedOf: "the school wants two of them" orders so many of what is made, not of its strips.
 func (r *reader) wantedOf(i int) bool {
-	if !r.habit.Follows {
-		return false
-	}
 	_, whole := r.wholeAt(i)
 	return whole && r.items[i].amount.bare() && r.word(i-1, "wants", "want", "ordered", "orders") && !r.word(i-2, "we", "i", "you", "ill", "well") &&
 		r.word(i+1, "of") && r.word(i+2, "them", "those", "these", "em") && !r.is(i+3, kindNoun)
@@ -138,7 +137,7 @@ func (r *reader) gapBetween(i int) bool {
 // thatIsnt: in "1 isn't ash, is it" the number is of a load, and a later message has no other
 // for it.
 func (r *reader) thatIsnt(i int) bool {
-	if i > 0 || !r.habit.Follows {
+	if i > 0 {
 		return false
 	}
 	_, whole := r.wholeAt(0)
@@ -257,9 +256,26 @@ func (r *reader) rippedTo(i int) bool {
 
 // hourLost: the number of "we lost the first hour, so 9" is an hour of the day.
 func (r *reader) hourLost(i int) bool {
-	if !r.habit.Follows || !r.word(i-1, "so") {
+	if !r.word(i-1, "so") {
 		return false
 	}
 	n, whole := r.items[i].amount.whole()
 	return whole && n <= 12 && r.items[i].amount.bare() && !r.laterStart(i) && r.isBreak(i+1) && r.opensWithin(0, i, "hour", "hours", "late", "oclock") && r.amountsIn(0, i) == 0
+}
+
+// killSums gives up the numbers of "whats 12 x 12", which asks for no pressing.
+func (r *reader) killSums() {
+	if len(r.items) < 3 || r.habit.Follows || !r.word(0, "whats", "what") {
+		return
+	}
+	for i := range r.items {
+		if it := r.items[i]; it.amount == nil && !r.word(i, "whats", "what", "is", "times", "plus", "x", "by") && it.brk == 0 || it.amount != nil && it.amount.unit != nil {
+			return
+		}
+	}
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil {
+			am.dead = true
+		}
+	}
 }

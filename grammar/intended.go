@@ -7,7 +7,7 @@ var papers = wordSet(`card ticket drawing print sheet plan plans order spec spec
 // "bar 1 1/4, supposed to be 1", "drawing says 1 in bar but it's 1 1/4".
 func (r *reader) killIntended() {
 	for i := range r.items {
-		if !r.free(i) || r.items[i].amount.value == nil {
+		if !r.free(i) || r.items[i].amount.value == nil || r.isBreak(i-1) {
 			continue
 		}
 		at := r.intendedFrom(i)

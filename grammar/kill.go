@@ -14,16 +14,24 @@ var dayOfMonth = regexp.MustCompile(`^[1-9]?\d(st|nd|rd|th)$`)
 // "shop 2", "3 hp", "2 years ago".
 func (r *reader) killNames() {
 	ago, gauge := r.means(kindRole, "ago"), r.means(kindVacuum, "gauge")
+	names := ago || gauge || r.means(kindRole, "name") || r.means(kindAir, "shop") || r.says("shelf", "rack", "bin", "row", "pallet", "rack no") ||
+		r.says("people", "persons", "adults", "guests", "kids", "men", "women")
+	minus, book, odd := r.says("±", "minus"), r.says("the book"), r.says("something", "them", "us", "you")
 	for i := range r.items {
 		am := r.items[i].amount
 		if am == nil {
-			if r.items[i].word == "the book" && r.bookSpeaks(i) {
+			if book && r.items[i].word == "the book" && r.bookSpeaks(i) {
 				r.items[i].meaning = meaning{kind: kindPerson, id: "person"}
 				r.hear(i)
 			}
 			continue
 		}
-		if r.tolerance(i) || r.measuresNothing(i) {
+		if (minus || i > 0 && r.items[i-1].brk != 0) && r.tolerance(i) {
+			continue
+		}
+		priced := i > 0 && in(r.items[i-1].text, "$", "£", "€")
+		plain := !odd && !priced && am.form != formWords && am.form != formBad && (i+1 >= len(r.items) || r.items[i+1].brk != '-')
+		if !plain && r.measuresNothing(i) || !names {
 			continue
 		}
 		left := i - 1
@@ -212,7 +220,7 @@ func (r *reader) needsFigure(i int) bool {
 func (r *reader) killTimes() {
 	r.killPumpHours()
 	r.killCycle()
-	if !r.says("x", "times", "fold") {
+	if !r.says("x", "times", "fold") || !r.says("gives", "give", "gets", "get", "about", "its", "is", "by", "makes", "roughly") {
 		return
 	}
 	for i := range r.items {
@@ -379,21 +387,4 @@ func (r *reader) killSomeOf() {
 func (r *reader) spokenHalf(i int) bool {
 	am := r.items[i].amount
 	return am != nil && am.form == formWords && am.equals(half)
-}
-
-// killSums gives up the numbers of "whats 12 x 12", which asks for no pressing.
-func (r *reader) killSums() {
-	if len(r.items) < 3 || r.habit.Follows || !r.word(0, "whats", "what") {
-		return
-	}
-	for i := range r.items {
-		if it := r.items[i]; it.amount == nil && !r.word(i, "whats", "what", "is", "times", "plus", "x", "by") && it.brk == 0 || it.amount != nil && it.amount.unit != nil {
-			return
-		}
-	}
-	for i := range r.items {
-		if am := r.items[i].amount; am != nil {
-			am.dead = true
-		}
-	}
 }

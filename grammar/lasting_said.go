@@ -15,6 +15,7 @@ var gluedHours = regexp.MustCompile(`^(\d{1,2})h(\d{2})(?:m|min)?$`)
 
 // hoursAndMinutes joins "1 hr 30", "1 h 15 min" and "three quarters of an hour" to one time.
 func (r *reader) hoursAndMinutes() {
+	of := r.says("of")
 	for i := 0; i < len(r.items); i++ {
 		text := r.items[i].text
 		if maybe := len(text) > 3 && text[0] <= '9' && (text[1]|' ' == 'h' || text[2]|' ' == 'h'); !maybe {
@@ -31,7 +32,7 @@ func (r *reader) hoursAndMinutes() {
 		if am == nil || am.value == nil {
 			continue
 		}
-		if r.word(i+1, "of") && i+2 < len(r.items) && r.inHours(i+2) && am.bare() && am.float() > 0 && am.float() < 1 && r.items[i+2].amount.float() == 1 {
+		if of && r.word(i+1, "of") && i+2 < len(r.items) && r.inHours(i+2) && am.bare() && am.float() > 0 && am.float() < 1 && r.items[i+2].amount.float() == 1 {
 			r.lasting(i, i+2, new(big.Rat).Mul(am.value, big.NewRat(60, 1)))
 			continue
 		}

@@ -44,6 +44,9 @@ func (r *reader) bindFirmness(i int) {
 // 1/4 to 3/16 at 10 psi" tells nothing of the vacuum, nor does "if the far joint only
 // gets 12 psi".
 func (r *reader) killSquashed() {
+	if !r.means(kindNoun, "mat") && !r.says("if") {
+		return
+	}
 	for i := range r.items {
 		if !r.live(i) || !r.items[i].amount.is(unit.Pressing) {
 			continue

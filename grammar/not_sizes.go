@@ -11,17 +11,23 @@ import (
 // killNoSizes marks them.
 func (r *reader) killNoSizes() {
 	gap := r.means(kindNoun, "gap") && r.says("between")
+	panel, sled := r.means(kindNoun, "panel"), r.means(kindNoun, "sled", "caul")
+	off, out, at := r.says("off"), r.says("out", "outside"), r.says("at")
+	since := r.says("since", "until", "till", "til")
 	for i := range r.items {
 		if !r.free(i) || r.items[i].amount.value == nil && r.items[i].amount.form != formPair {
 			continue
 		}
-		if r.offTime(i) || r.sinceHour(i) || r.sizeAgainInches(i) || gap && r.gapOnBed(i) || r.perLoadOfMany(i) || r.tooThick(i) {
+		again := r.timesAt(i) || i > 0 && r.items[i-1].brk == '('
+		if off && r.offTime(i) || since && r.sinceHour(i) || again && r.sizeAgainInches(i) || gap && r.gapOnBed(i) || panel && r.perLoadOfMany(i) || sled && r.tooThick(i) {
 			r.items[i].amount.dead = true
 		}
-		if r.outdoors(i + 1) {
+		if out && r.outdoors(i+1) {
 			r.items[i].amount.dead, r.items[i+1].meaning = true, meaning{}
 		}
-		r.warmBag(i)
+		if at {
+			r.warmBag(i)
+		}
 	}
 }
 

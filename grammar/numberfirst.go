@@ -36,10 +36,12 @@ func (r *reader) labelCommas() {
 		if r.items[k+1].brk != ',' || r.items[k+2].amount == nil {
 			continue
 		}
-		named := r.is(k, kindAttr) || r.is(k, kindNoun) || r.is(k, kindVacuum, "gauge", "vacuum")
+		if !r.is(k, kindAttr) && !r.is(k, kindNoun) && !r.is(k, kindVacuum, "gauge", "vacuum") {
+			continue
+		}
 		starts := r.isStop(k-1) || r.items[max(k-1, 0)].brk == ':' || r.word(k-1, "the") && r.isStop(k-2)
 		end := k + 3
-		if named && starts && (r.isStop(end) || r.is(end, kindAttr) && r.isStop(end+1)) {
+		if starts && (r.isStop(end) || r.is(end, kindAttr) && r.isStop(end+1)) {
 			at = append(at, k+1)
 		}
 	}

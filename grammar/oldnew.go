@@ -9,18 +9,52 @@ import (
 
 // oldAndNew reads a value that took the place of another one in the same message.
 func (r *reader) oldAndNew() {
+	not, wrong, from := r.means(kindNot), r.says("wrong"), r.means(kindRole, "start") || r.says("from")
+	but, was, down := r.says("but", "now", "today"), r.says("was", "were"), r.says("down", "down to")
+	nearly := r.says("hair", "bit", "touch", "shade", "whisker", "tad", "just", "shy", "little", "less", "more", "smidge", "hairs")
+	really, it := r.says("really", "more", "nearer", "closer", "in"), r.says("it") && r.says("is", "was")
+	this := r.says("this", "today", "now", "todays", "tonight")
 	for i := 0; i < len(r.items); i++ {
 		if r.items[i].amount == nil {
-			r.exchangedFor(i)
+			if not {
+				r.exchangedFor(i)
+			}
 			continue
 		}
-		r.saidWrong(i)
-		r.wasNowIs(i)
-		r.usualNowIs(i)
-		r.wentTo(i)
-		r.downTo(i)
-		r.workedFrom(i)
-		r.settledFor(i)
+		if wrong {
+			r.saidWrong(i)
+		}
+		if but && was {
+			r.wasNowIs(i)
+		}
+		if but {
+			r.usualNowIs(i)
+		}
+		if from {
+			r.wentTo(i)
+		}
+		if down {
+			r.downTo(i)
+		}
+		if k := i + 1; k < len(r.items) && r.items[k].amount != nil && r.items[k].amount.link == linkTo {
+			r.workedFrom(i)
+			r.rangeSettled(i)
+		}
+		if nearly {
+			r.nearlySaid(i)
+		}
+		if really {
+			r.reallyIs(i)
+		}
+		if not {
+			r.exchangedFor(i)
+		}
+		if it {
+			r.itIs(i)
+		}
+		if this {
+			r.lastTimeThisTime(i)
+		}
 	}
 	r.countLeft()
 	r.saidOther()
@@ -69,7 +103,7 @@ func (r *reader) standsFor(a, b int) {
 
 // saidWrong: "3/8 is wrong, 7/16".
 func (r *reader) saidWrong(i int) {
-	if !r.says("wrong") || !r.live(i) || !r.word(i+1, "is", "was") || !r.word(i+2, "wrong") || i+3 >= len(r.items) || !r.isBreak(i+3) {
+	if !r.live(i) || !r.word(i+1, "is", "was") || !r.word(i+2, "wrong") || i+3 >= len(r.items) || !r.isBreak(i+3) {
 		return
 	}
 	j := r.nextLive(i+3, len(r.items))
@@ -139,7 +173,7 @@ var usual = wordSet(`normally usually normal typically ordinarily`)
 // usualNowIs: "normally 25 inHg but 21 today"; such a message does not tell the
 // shop's habits.
 func (r *reader) usualNowIs(i int) {
-	if !r.says("but", "now", "today") || !r.live(i) {
+	if !r.live(i) {
 		return
 	}
 	at := i - 1
@@ -168,9 +202,6 @@ func (r *reader) saysUsual(i int) bool {
 
 // wentTo: "went from a 1 in bar to 1 1/2".
 func (r *reader) wentTo(i int) {
-	if !r.means(kindRole, "start") && !r.says("from") {
-		return
-	}
 	if am := r.items[i].amount; am != nil && am.is(unit.Proportion) && am.float() <= 30 {
 		return // wood that "went from 6% to 11%" moved
 	}
@@ -209,7 +240,7 @@ func (r *reader) wentTo(i int) {
 
 // downTo: "2 presses down to 1" leaves one.
 func (r *reader) downTo(i int) {
-	if !r.says("down", "down to") || !r.live(i) || !r.countedAt(i) {
+	if !r.live(i) || !r.countedAt(i) {
 		return
 	}
 	k := r.next(i) + 1
@@ -348,33 +379,6 @@ func (r *reader) sumCameTo(i int) bool {
 		end++
 	}
 	return r.isBreak(end) || r.leftOf(end) != "" && r.isBreak(end+1) && r.opensWithin(max(i-8, 0), i, "more", "extra")
-}
-
-// trusted binds a number that is believed more than the one said before it:
-// "it says 25 but I trust maybe 23". Which holds is asked.
-func (r *reader) trusted() {
-	if !r.says("trust", "believe") {
-		return
-	}
-	for i := range r.items {
-		if !r.free(i) {
-			continue
-		}
-		j := i - 1
-		for r.word(j, "maybe", "more", "like", "about", "around", "its", "only", "perhaps") {
-			j--
-		}
-		if !r.word(j, "trust", "believe") {
-			continue
-		}
-		if n := r.next(i); r.is(n, kindNoun) || r.is(n, kindAttr) {
-			continue
-		}
-		if k := r.lastBefore(i, i); k >= 0 && r.sameSentence(r.bound[k].from, i) {
-			r.items[j].used = true
-			r.bind(i, r.bound[k].fact.Field)
-		}
-	}
 }
 
 // lastsBehind: "23 inHg in 8 min".

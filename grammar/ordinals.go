@@ -5,7 +5,7 @@ package grammar
 func (r *reader) killOrdinals() {
 	for i := range r.items {
 		am := r.items[i].amount
-		if am == nil || !am.bare() || am.form != formInt || am.link != linkNone || isPlural(r.wordAt(i-1)) && r.is(i+1, kindAttr, "long", "thick", "deep") {
+		if am == nil || !am.bare() || am.form != formInt || am.link != linkNone || r.is(i+1, kindAttr, "long", "thick", "deep") && isPlural(r.wordAt(i-1)) {
 			continue // "7 joints 36 long"
 		}
 		at := i - 1

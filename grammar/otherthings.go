@@ -26,19 +26,31 @@ func (r *reader) killOthers() {
 	r.numbersBeside()
 	offcut := r.says("offcut", "off cut", "cutoff", "leftover", "scrap", "remnant")
 	twist := r.says("twist", "twisted", "winding", "racked", "racking", "out")
+	aged := r.says("shes", "hes", "turned", "turns", "turning", "aged", "he", "she")
 	for k := range r.items {
 		it := &r.items[k]
-		if it.amount != nil {
-			r.roomSize(k)
-			r.numberToRing(k)
-			r.dates(k)
-			r.years(k)
-			r.ages(k)
-			r.mixes(k)
+		if am := it.amount; am != nil {
+			if am.link == linkTimes {
+				r.roomSize(k)
+			}
+			if am.form == formFraction {
+				r.dates(k)
+			} else if am.form == formInt && len(it.text) > 2 {
+				r.numberToRing(k)
+				r.years(k)
+			}
+			if aged {
+				r.ages(k)
+			}
+			if am.form == formPair || am.link == linkTo {
+				r.mixes(k)
+			}
 			if twist {
 				r.twists(k)
 			}
-			r.lumber(k)
+			if am.link == linkTimes {
+				r.lumber(k)
+			}
 			r.someStrips(k)
 			continue
 		}
@@ -46,7 +58,7 @@ func (r *reader) killOthers() {
 			r.oneOffcut(k)
 		}
 		if !r.is(k, kindFill, "tool") {
-			if it.brk != 0 || it.kind != kindNone && !r.is(k, kindRole, "name", "drive", "label", "ago") || !otherThings[it.word] && !otherThings[owner(it)] {
+			if it.brk != 0 || it.kind != kindNone && !r.is(k, kindRole, "name", "drive", "label", "ago") || !otherThings[it.word] && !(strings.HasSuffix(it.word, "s") && otherThings[owner(it)]) {
 				continue
 			}
 		}

@@ -13,15 +13,16 @@ func (r *reader) killTalk() {
 	if r.amountsIn(0, len(r.items)) < 3 {
 		return
 	}
-	takes := r.says("takes", "does", "cuts", "handles")
+	takes, home := r.says("takes", "does", "cuts", "handles"), r.says("school", "game", "wedding", "church", "dentist", "dog", "cat", "phone", "battery", "laptop")
+	by, its, paid := r.says("by"), r.says("its") && r.says("am", "pm"), r.says("paid", "cost", "costs")
 	for i := range r.items {
 		if r.items[i].amount == nil && ofTrade(r.items[i].kind) {
 			continue // nor is the clause around it plain
 		}
 		switch {
-		case r.items[i].brk == 0 && homely[r.items[i].word], takes && r.machineTakes(i):
+		case home && r.items[i].brk == 0 && homely[r.items[i].word], takes && r.machineTakes(i):
 			r.killPlainClause(i)
-		case r.free(i) && (r.crowdCounted(i) || r.answerBy(i) || r.timeNow(i) || r.paid(i)):
+		case r.free(i) && (r.crowdCounted(i) || by && r.answerBy(i) || its && r.timeNow(i) || paid && r.paid(i)):
 			r.items[i].amount.dead = true
 		}
 	}

@@ -8,16 +8,6 @@ import (
 	"presshand/engine/unit"
 )
 
-// settledFor reads what is said in the end where a number was said before it.
-func (r *reader) settledFor(i int) {
-	r.rangeSettled(i)
-	r.nearlySaid(i)
-	r.reallyIs(i)
-	r.exchangedFor(i)
-	r.itIs(i)
-	r.lastTimeThisTime(i)
-}
-
 // rangeSettled: "bounces between 23 and 24, say 23.5", "1 7/8 to 2 1/8, call it 2" settle
 // for a number within a range, which stands in its place.
 func (r *reader) rangeSettled(i int) {

@@ -10,17 +10,22 @@ import (
 func (r *reader) numbersBeside() {
 	bar, panel := r.means(kindNoun, "bar"), r.means(kindNoun, "panel")
 	caul, sides := r.means(kindNoun, "caul"), r.means(kindFact, "faces=2")
-	short := r.says("short", "shy", "narrow", "under", "too")
+	short, long := r.says("short", "shy", "narrow", "under", "too"), r.says("side", "sides", "edge", "edges")
+	there, run := r.says("there", "here"), r.means(kindAttr, "long")
 	for i := range r.items {
-		if r.is(i, kindAttr, "long") && r.word(i+1, "side", "sides", "edge", "edges") {
+		if long && r.is(i, kindAttr, "long") && r.word(i+1, "side", "sides", "edge", "edges") {
 			r.longSide(i)
 		}
 		if r.items[i].amount == nil {
 			continue
 		}
-		r.numberedPart(i)
-		r.planedLumber(i)
-		if bar {
+		if i > 0 && r.items[i-1].brk == '#' {
+			r.numberedPart(i)
+		}
+		if r.timesAt(i) {
+			r.planedLumber(i)
+		}
+		if bar && (r.is(i+1, kindNoun, "bar") || run && r.is(r.next(i), kindAttr, "long")) {
 			r.barLength(i)
 		}
 		if panel {
@@ -35,7 +40,7 @@ func (r *reader) numbersBeside() {
 		if short {
 			r.cameShort(i)
 		}
-		if am := r.items[i].amount; am.unitRaw == "in" && r.word(i-1, "at") && r.word(i+1, "there", "here") {
+		if am := r.items[i].amount; there && am.unitRaw == "in" && r.word(i-1, "at") && r.word(i+1, "there", "here") {
 			am.dead = true // "he keeps it at 68 in there" is no inches
 		}
 	}
@@ -52,16 +57,13 @@ func (r *reader) longSide(i int) {
 
 // numberedPart: "#3 sled is the flat one".
 func (r *reader) numberedPart(i int) {
-	if i > 0 && r.items[i-1].brk == '#' && r.free(i) && r.items[i].amount.bare() && r.is(i+1, kindNoun, "sled", "caul", "bar", "mat", "frame", "bag", "press", "pump", "fence") {
+	if r.free(i) && r.items[i].amount.bare() && r.is(i+1, kindNoun, "sled", "caul", "bar", "mat", "frame", "bag", "press", "pump", "fence") {
 		r.items[i].amount.dead = true
 	}
 }
 
 // planedLumber: "planed a 2x4 down to 1 1/4 by 3" tells the second size.
 func (r *reader) planedLumber(i int) {
-	if !r.timesAt(i) {
-		return
-	}
 	k := i + 1
 	if r.word(k, "down") {
 		k++

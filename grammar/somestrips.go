@@ -85,9 +85,13 @@ func (r *reader) someStrips(i int) {
 		r.items[i].amount.dead = true
 		return
 	}
-	r.groupWidth(i)
-	some := r.word(i-1, "them", "those", "of them") && r.live(i-3) || r.word(i-1, "of them") || r.halfBehind(i)
-	if !some || !r.length(i) || !r.is(r.next(i), kindAttr, "wide") && !r.is(r.prev(i), kindAttr, "wide") {
+	if r.word(i+1, "are", "is", "in", "on", "at") {
+		r.groupWidth(i)
+	}
+	if !r.length(i) || !r.is(r.next(i), kindAttr, "wide") && !r.is(r.prev(i), kindAttr, "wide") {
+		return
+	}
+	if some := r.word(i-1, "them", "those", "of them") && r.live(i-3) || r.word(i-1, "of them") || r.halfBehind(i); !some {
 		return
 	}
 	_, to := r.sentence(i)

@@ -13,6 +13,9 @@ func (r *reader) spokenTimes() {
 	r.hourAndMinutes()
 	r.hoursAndMinutes()
 	for i := 0; i+1 < len(r.items); i++ {
+		if am := r.items[i].amount; am == nil || am.form != formWords {
+			continue
+		}
 		hour, okH := r.spokenNumber(i)
 		if !okH || hour < 1 || hour > 12 {
 			continue
@@ -115,6 +118,9 @@ func (r *reader) opensWithLoad() bool {
 
 // hourAndMinutes joins "an hour and ten", "2 hours and 15" to one time.
 func (r *reader) hourAndMinutes() {
+	if !r.says("and") {
+		return
+	}
 	for i := 0; i+2 < len(r.items); i++ {
 		hours := r.items[i].amount
 		if hours == nil || hours.unit == nil || hours.unit.Symbol != "h" || hours.value == nil || !hours.value.IsInt() || !r.word(i+1, "and") {

@@ -45,6 +45,7 @@ func (r *reader) strangerBefore(i int) bool {
 func (r *reader) killStrangers() {
 	r.killNoSizes()
 	compressor, footer := r.says("compressor", "compressors", "airline"), r.says("footer", "footers")
+	tall, named := r.means(kindAttr, "tall"), footer || r.strangerIn(0, len(r.items))
 	for i := range r.items {
 		am := r.items[i].amount
 		if compressor && am != nil && !am.dead && (am.is(unit.Pressing) || am.is(unit.Content) || am.bare()) && r.ofCompressor(i) {
@@ -54,7 +55,7 @@ func (r *reader) killStrangers() {
 		if am == nil || am.dead || am.value == nil || !am.bare() && !am.is(unit.Distance) {
 			continue
 		}
-		if r.beforeStranger(i) || r.behindStranger(i) || r.standsHigh(i) || footer && r.boatLong(i) {
+		if named && (r.beforeStranger(i) || r.behindStranger(i)) || tall && r.standsHigh(i) || footer && r.boatLong(i) {
 			am.dead = true
 		}
 	}
@@ -175,6 +176,10 @@ var orders = wordSet(`so po wo jo`)
 // killPapers marks the numbers of orders and what is on the shelf: "SO 5512", "qty on
 // hand 3".
 func (r *reader) killPapers() {
+	shelf := r.says("inv", "inventory", "onhand", "in stock", "on hand", "hand", "stock")
+	if !shelf && !r.says("so", "po", "wo", "jo") {
+		return
+	}
 	for i := 1; i < len(r.items); i++ {
 		if r.items[i].amount == nil || !r.items[i].amount.bare() {
 			continue
@@ -190,7 +195,7 @@ func (r *reader) killPapers() {
 		case it.amount == nil && n >= leastOrder && orders[it.word] && (typed == strings.ToUpper(typed) || it.word != "so"):
 			r.items[i].amount.dead = true
 			it.meaning, it.used = meaning{}, true
-		case r.isBreak(i+1) && r.onShelf(i):
+		case shelf && r.isBreak(i+1) && r.onShelf(i):
 			r.items[i].amount.dead = true
 			for k := max(i-5, 0); k < i; k++ {
 				if r.word(k, "qty", "quantity", "stock", "in stock", "on hand") {

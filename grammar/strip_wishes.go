@@ -15,7 +15,9 @@ func (r *reader) stripWishes() {
 	limits := r.means(kindRole, "narrowest", "widest", "mintemp", "narrower", "wider", "min", "max") || r.says("under", "below", "or narrower", "than", "over", "or wider", "min")
 	for i := range r.items {
 		if r.items[i].amount != nil {
-			r.betweenWidths(i)
+			if i+1 < len(r.items) && r.items[i+1].amount != nil {
+				r.betweenWidths(i)
+			}
 		} else if !limits {
 			continue
 		} else if f := r.limitAt(i); f != "" {
@@ -166,7 +168,7 @@ func (r *reader) wantedElsewhere(i int) bool {
 // betweenWidths reads "strips between 2 and 3 wide": of a stock, those that may be
 // used.
 func (r *reader) betweenWidths(i int) {
-	if i+1 >= len(r.items) || !r.free(i+1) || r.items[i+1].amount.link != linkTo || !r.free(i) || !r.length(i) || !r.length(i+1) {
+	if !r.free(i+1) || r.items[i+1].amount.link != linkTo || !r.free(i) || !r.length(i) || !r.length(i+1) {
 		return
 	}
 	wide := r.next(i + 1)
@@ -190,25 +192,25 @@ func (r *reader) spend(i int) {
 // neighbours reads "no two alike side by side", "keep neighbours different",
 // "alternate the widths", "identical strips must not touch".
 func (r *reader) neighbours() {
-	said := r.says(sameWords...) || r.says("adjacent", "alternate", "alternating", "alternated", "mix", "mixed")
+	same, adjacent := r.says(sameWords...), r.says("adjacent")
+	inTurn, mixed := r.says("alternate", "alternating", "alternated"), r.says("mix", "mixed")
 	for i := range r.items {
 		switch {
-		case !said && !strings.HasPrefix(r.items[i].word, "neighbo"):
-		case r.isTwo(i):
+		case same && r.isTwo(i):
 			r.twoAlike(i)
-		case strings.HasPrefix(r.items[i].word, "neighbo") && r.items[i].kind != kindPerson || r.word(i, "adjacent"):
+		case strings.HasPrefix(r.items[i].word, "neighbo") && r.items[i].kind != kindPerson || adjacent && r.word(i, "adjacent"):
 			from, to := r.clause(i)
 			unlike := r.wordsIn(from, to, "different", "differ", "differing", "unlike", "vary", "varying") ||
 				r.within(from, to, kindNot) >= 0 && r.wordsIn(from, to, sameWords...)
 			if unlike && !r.word(i-1, "my", "our", "his", "her", "their") {
 				r.differ(from, to)
 			}
-		case r.word(i, "alternate", "alternating", "alternated", "mix", "mixed"):
+		case inTurn && r.word(i, "alternate", "alternating", "alternated"), mixed && r.word(i, "mix", "mixed"):
 			_, to := r.clause(i)
 			if r.within(i, min(i+4, to), kindAttr, "wide") >= 0 {
 				r.differ(i, to)
 			}
-		case r.word(i, sameWords...) && !r.items[i].used:
+		case same && r.word(i, sameWords...) && !r.items[i].used:
 			from, to := r.clause(i)
 			of := r.is(r.next(i), kindNoun, "strip") || r.is(r.next(i), kindAttr, "wide")
 			if of && r.within(from, to, kindNot) >= 0 && r.wordsIn(from, to, besideWords...) {

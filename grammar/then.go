@@ -9,6 +9,9 @@ import (
 // "old pump was 3 cfm, new one's 8", "the van was at 6 °C, the shop is 19 °C".
 func (r *reader) killThen() {
 	ours := r.says("ours", "mine", "weve", "we", "ive", "were", "im")
+	if !ours && !r.means(kindAir, "shop") && !r.says("yesterday", "yesterdays", "previously", "formerly", "originally", "last", "used", "old", "previous", "before") {
+		return
+	}
 	past := false
 	for from, to := 0, 0; from < len(r.items); from = to + 1 {
 		to = from

@@ -66,8 +66,10 @@ func (r *reader) couldBeWarm(i int) bool {
 	if am.is(unit.Warmth) {
 		return true
 	}
-	low, high := r.bareWarmth()
-	if !am.bare() || am.form != formInt || am.float() < low || am.float() > high {
+	if !am.bare() || am.form != formInt {
+		return false
+	}
+	if low, high := r.bareWarmth(); am.float() < low || am.float() > high {
 		return false
 	}
 	n := r.next(i)

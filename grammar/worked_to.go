@@ -116,7 +116,7 @@ func (r *reader) itIs(j int) {
 
 // lastTimeThisTime: "had 9 strips last time and it was no good. so 6 this time?".
 func (r *reader) lastTimeThisTime(j int) {
-	if !r.says("this", "today", "now", "todays", "tonight") || !r.live(j) || !r.thisTime(j) {
+	if !r.live(j) || !r.thisTime(j) {
 		return
 	}
 	if n := r.next(j); r.is(n, kindNoun) || r.is(n, kindAttr) {
