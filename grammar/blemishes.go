@@ -10,7 +10,7 @@ var blemishes = wordSet(`bubble bubbles blister blisters void voids knot knots d
 // in across", "theres a 3 inch blister".
 func (r *reader) killBlemishes() {
 	for i := range r.items {
-		if r.items[i].amount != nil || !blemishes[r.items[i].word] || r.is(i, kindNoun) {
+		if r.items[i].amount != nil || r.items[i].brk != 0 || !blemishes[r.items[i].word] || r.is(i, kindNoun) {
 			continue
 		}
 		if k := i - 1; r.free(k) && r.items[k].amount.is(unit.Distance) {

@@ -13,8 +13,12 @@ func (r *reader) levels() {
 		r.onEverySled()
 		return
 	}
-	sled, strip, mat := r.measureOf(unit.SledThickness), r.measureOf(unit.StripThickness, unit.PanelThickness), r.measureOf(unit.MatThickness)
-	if sled < 0 || strip < 0 {
+	sled := r.measureOf(unit.SledThickness)
+	if sled < 0 {
+		return
+	}
+	strip, mat := r.measureOf(unit.StripThickness, unit.PanelThickness), r.measureOf(unit.MatThickness)
+	if strip < 0 {
 		return
 	}
 	n, at := r.levelCount()
@@ -150,8 +154,8 @@ func (r *reader) caulBetween() int {
 func (r *reader) measureOf(fields ...unit.Field) int {
 	for _, f := range fields {
 		at, n := -1, 0
-		for k, b := range r.bound {
-			if b.fact.Field == f && !b.weak {
+		for k := range r.bound {
+			if r.bound[k].fact.Field == f && !r.bound[k].weak {
 				at, n = k, n+1
 			}
 		}

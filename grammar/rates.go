@@ -12,6 +12,7 @@ import (
 func (r *reader) rates() {
 	r.halfFull()
 	lasting := r.said(unit.Lasting)
+	timed := lasting || r.means(kindUnit)
 	for i := range r.items {
 		if !r.free(i) {
 			continue
@@ -29,10 +30,13 @@ func (r *reader) rates() {
 		if r.solving == unit.PumpSpeed {
 			continue
 		}
-		if am.bare() {
+		if n := i + 1; am.bare() && r.free(n) && r.items[n].amount.link == linkTo {
 			r.unitOfDrop(i)
 		}
 		if lasting && am.is(unit.Pressing) && r.dropped(i) {
+			continue
+		}
+		if !timed {
 			continue
 		}
 		if am.is(unit.Pressing) || am.is(unit.Distance) && (r.mentions(kindNoun, "leak") || r.mentions(kindVacuum) || r.word(i-1, "dropped", "drops", "fell", "falls") && r.mentions(kindNoun, "press", "bag", "frame", "pump") || r.mentions(kindAsk, "pump:hold_s")) {

@@ -239,7 +239,7 @@ func (r *reader) footers() {
 		return
 	}
 	for i := range r.items {
-		if !r.word(i, "footers", "footer") || i == 0 {
+		if w := r.items[i].word; w != "footers" && w != "footer" || i == 0 || r.items[i].amount != nil {
 			continue
 		}
 		k := i - 1

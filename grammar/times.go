@@ -45,11 +45,12 @@ func (r *reader) glueSays(from, to int) bool {
 
 // durations reads times: of the label, in the press, of the lay-up.
 func (r *reader) durations() {
+	labelled, timed := r.means(kindRole, "label") && r.means(kindSay), r.means(kindRole, "clamp", "open", "closed", "layup")
 	for i := range r.items {
-		if r.labelInstead(i) {
+		if labelled && r.labelInstead(i) {
 			continue
 		}
-		if r.bareMinutes(i) {
+		if timed && r.bareMinutes(i) {
 			u := unit.Minute
 			r.items[i].amount.unit = &u
 		}
@@ -86,7 +87,7 @@ func (r *reader) durations() {
 
 // bareMinutes: "press time 40", "open time is 8", and "layup 10" in a later message.
 func (r *reader) bareMinutes(i int) bool {
-	if !r.means(kindRole, "clamp", "open", "closed", "layup") || !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.value == nil || r.next(i) >= 0 && !r.word(i+1, "and", "but", "so") {
+	if !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.value == nil || r.next(i) >= 0 && !r.word(i+1, "and", "but", "so") {
 		return false
 	}
 	j := i - 1
