@@ -75,13 +75,13 @@ func (r *reader) barPlace() {
 	if !r.means(kindNoun, "bar") && !r.means(kindAsk) {
 		return
 	}
-	on, foot, asks := r.says("on"), r.says("foot"), r.means(kindAsk)
+	on, foot := r.says("on"), r.says("foot")
 	for i := range r.items {
 		if foot && r.word(i, "foot") && r.mentions(kindNoun, "bar") && r.footOn(i) {
 			r.say(i, unit.BarFoot, unit.Word("bed"))
 			continue
 		}
-		if !r.is(i, kindNoun, "bar") && !(asks && r.asksForBar(i)) {
+		if k := r.items[i].kind; k != kindNoun && k != kindAsk || !r.is(i, kindNoun, "bar") && !r.asksForBar(i) {
 			continue
 		}
 		if r.word(i-1, "second", "other", "extra") && r.takenAway(i) {

@@ -152,13 +152,16 @@ func (r *reader) instead(ps unit.Piles, p unit.Pile) unit.Piles {
 
 // stockContext reports whether the message chooses among strips.
 func (r *reader) stockContext() bool {
-	if r.widthsFirst() >= 2 {
-		return true
+	times := 0
+	if r.linked(linkTimes) {
+		if r.widthsFirst() >= 2 {
+			return true
+		}
+		times = r.bareTimes()
 	}
 	if (r.mentions(kindRole, "target", "trim") || r.mentions(kindNoun, "fence") && r.wedgeWindow()) && r.solving == "" && (r.countsOfWidths() || r.spokenCounts() >= 2) {
 		return true
 	}
-	times := r.bareTimes()
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || times >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
@@ -227,6 +230,9 @@ func (r *reader) getsOut() bool {
 
 // countsAtWidths: two or more "12 @ 2 1/8" are a stock list by themselves.
 func (r *reader) countsAtWidths() bool {
+	if !r.says("at") && !r.linked(linkAt) {
+		return false
+	}
 	n := 0
 	for i := 1; i < len(r.items); i++ {
 		am, before := r.items[i].amount, r.items[i-1].amount

@@ -105,7 +105,7 @@ func shortAttr(word string) string {
 
 // letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
 func (r *reader) letters() {
-	if r.unitOfOneLetter() {
+	if r.hoursOrLitres() {
 		r.lettersAsUnits()
 		r.barInHours()
 	}
@@ -151,10 +151,10 @@ func (r *reader) barInHours() {
 	}
 }
 
-// unitOfOneLetter reports whether an amount is of a unit written as one letter.
-func (r *reader) unitOfOneLetter() bool {
+// hoursOrLitres reports whether an amount is of a unit written "h" or "l".
+func (r *reader) hoursOrLitres() bool {
 	for i := range r.items {
-		if am := r.items[i].amount; am != nil && len(am.unitRaw) == 1 {
+		if am := r.items[i].amount; am != nil && (am.unitRaw == "h" || am.unitRaw == "l") {
 			return true
 		}
 	}
