@@ -13,12 +13,8 @@ func (r *reader) levels() {
 		r.onEverySled()
 		return
 	}
-	sled := r.measureOf(unit.SledThickness)
-	if sled < 0 {
-		return
-	}
-	strip, mat := r.measureOf(unit.StripThickness, unit.PanelThickness), r.measureOf(unit.MatThickness)
-	if strip < 0 {
+	sled, strip, mat := r.measureOf(unit.SledThickness), r.measureOf(unit.StripThickness, unit.PanelThickness), r.measureOf(unit.MatThickness)
+	if sled < 0 || strip < 0 {
 		return
 	}
 	n, at := r.levelCount()

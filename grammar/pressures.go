@@ -181,6 +181,9 @@ func (r *reader) barometric(i int) bool {
 
 // absolute reports whether "abs" or "absolute" goes with the pressure.
 func (r *reader) absolute(i int) bool {
+	if !r.means(kindVacuum, "absolute") && !r.says("a", "abs") {
+		return false
+	}
 	if i+2 < len(r.items) && r.items[i+1].brk == '(' && r.word(i+2, "a", "abs") {
 		r.items[i+2].used = true
 		return true

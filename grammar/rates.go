@@ -52,11 +52,11 @@ func (r *reader) rates() {
 // rateAgain: of "we lose 1 inHg in 5 min, no wait 1 in 15" the second is a leak too, in
 // the units of the first.
 func (r *reader) rateAgain() {
-	if len(r.bound) == 0 || r.mentions(kindNoun, "wedge") {
+	if len(r.bound) == 0 || r.bound[len(r.bound)-1].fact.Field != unit.Leak || r.mentions(kindNoun, "wedge") {
 		return
 	}
 	last := r.bound[len(r.bound)-1]
-	if last.fact.Field != unit.Leak || r.items[last.from].amount.unit == nil {
+	if r.items[last.from].amount.unit == nil {
 		return
 	}
 	for i := last.from + 1; i < len(r.items); i++ {

@@ -283,7 +283,7 @@ func (r *reader) saysFeet() bool {
 func (r *reader) sameByUnit() {
 	for i := 1; i < len(r.items); i++ {
 		a, b := r.items[i-1].amount, r.items[i].amount
-		if a == nil || b == nil || b.link != linkTimes || b.unit != nil || a.unit == nil || a.unit.Symbol != "ft" || b.value == nil || b.value.Cmp(big.NewRat(40, 1)) > 0 || r.timesAt(i+1) {
+		if b == nil || b.link != linkTimes || a == nil || b.unit != nil || a.unit == nil || a.unit.Symbol != "ft" || b.value == nil || b.value.Cmp(big.NewRat(40, 1)) > 0 || r.timesAt(i+1) {
 			continue
 		}
 		u := *a.unit
