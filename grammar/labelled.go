@@ -48,10 +48,9 @@ func (r *reader) labelledCount(i int) unit.Field {
 	if r.says("of") && r.panelsBehind(i) {
 		return unit.PanelCount
 	}
-	spoken := r.items[i].amount.form == formWords
+	times := r.word(i-1, "x") || r.word(next, "x") || i > 1 && r.items[i-1].brk == 'x'
 	switch {
-	case !spoken && !(i > 1 && r.items[i-1].brk == 'x') && !r.says("x", "n", "number", "count", "numbering", "quantity", "qty"):
-	case r.letterCount(i), r.timesInBrackets(i), r.timesBrackets(i), r.timesAfterWide(i), r.countAlone(i):
+	case r.says("n", "qty", "count") && r.letterCount(i), times && (r.timesInBrackets(i) || r.timesBrackets(i) || r.timesAfterWide(i)), r.items[i].amount.form == formWords && r.countAlone(i):
 		return r.countedHere(i)
 	case r.word(i-1, "number") && r.isBreak(i-2) && i+1 < len(r.items) && r.items[i+1].brk == ',':
 		return r.countedHere(i)
