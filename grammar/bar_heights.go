@@ -104,8 +104,12 @@ func (r *reader) useTall(j int) {
 
 // standsUp: of "bar's 3/4 x 1 1/4, on edge so the 1 1/4 stands up" the second is the height.
 func (r *reader) standsUp() {
-	height, width := r.measureOf(unit.BarHeight), r.measureOf(unit.BarWidth)
-	if height < 0 || width < 0 {
+	width := r.measureOf(unit.BarWidth)
+	if width < 0 {
+		return
+	}
+	height := r.measureOf(unit.BarHeight)
+	if height < 0 {
 		return
 	}
 	for i := range r.items {

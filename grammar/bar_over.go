@@ -111,8 +111,12 @@ func (r *reader) levelWithStrips(j int) int {
 
 // barsStacked: "two bars 3/4 each stacked" are one bar, as high as both.
 func (r *reader) barsStacked() {
-	count, height := r.measureOf(unit.BarCount), r.measureOf(unit.BarHeight)
-	if count < 0 || height < 0 {
+	count := r.measureOf(unit.BarCount)
+	if count < 0 {
+		return
+	}
+	height := r.measureOf(unit.BarHeight)
+	if height < 0 {
 		return
 	}
 	i := r.bound[count].from

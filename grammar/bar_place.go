@@ -75,13 +75,13 @@ func (r *reader) barPlace() {
 	if !r.means(kindNoun, "bar") && !r.means(kindAsk) {
 		return
 	}
-	on := r.says("on")
+	on, foot := r.says("on"), r.says("foot")
 	for i := range r.items {
-		if r.word(i, "foot") && r.mentions(kindNoun, "bar") && r.footOn(i) {
+		if foot && r.word(i, "foot") && r.mentions(kindNoun, "bar") && r.footOn(i) {
 			r.say(i, unit.BarFoot, unit.Word("bed"))
 			continue
 		}
-		if !r.is(i, kindNoun, "bar") && !r.asksForBar(i) {
+		if k := r.items[i].kind; k != kindNoun && k != kindAsk || !r.is(i, kindNoun, "bar") && !r.asksForBar(i) {
 			continue
 		}
 		if r.word(i-1, "second", "other", "extra") && r.takenAway(i) {
@@ -129,7 +129,7 @@ func (r *reader) takenAway(i int) bool {
 
 // secondBar: "put another bar on the other side too".
 func (r *reader) secondBar(i int) bool {
-	if r.has(unit.BarCount) {
+	if !r.word(i-1, "another", "second", "a", "same", "one") || r.has(unit.BarCount) {
 		return false
 	}
 	from, to := r.sentence(i)

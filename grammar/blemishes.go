@@ -6,11 +6,13 @@ import "presshand/engine/unit"
 // measure of the work.
 var blemishes = wordSet(`bubble bubbles blister blisters void voids knot knots dent dents ding dings stain stains scratch scratches hole holes pinhole pinholes burn burns patch patches spot spots ripple ripples wrinkle wrinkles crease creases delam delamination delaminated snipe tearout chip chips splinter worm wormhole gouge gouges flaw defect`)
 
+const shortestBlemish = len("knot")
+
 // killBlemishes gives up the size of a flaw: "bubble in the middle of the veneer like 2
 // in across", "theres a 3 inch blister".
 func (r *reader) killBlemishes() {
 	for i := range r.items {
-		if r.items[i].amount != nil || !blemishes[r.items[i].word] || r.is(i, kindNoun) {
+		if r.items[i].amount != nil || len(r.items[i].word) < shortestBlemish || !blemishes[r.items[i].word] || r.is(i, kindNoun) {
 			continue
 		}
 		if k := i - 1; r.free(k) && r.items[k].amount.is(unit.Distance) {

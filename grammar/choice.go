@@ -78,6 +78,9 @@ var offering = wordSet(`a an the with is use have got either between whether`)
 // setAgainst: "how does 25 compare with 20 inHg", "difference between a 3/4 and a 1 1/4
 // bar", "is 25 inHg better than 20".
 func (r *reader) setAgainst() {
+	if !r.says("compare", "compares", "compared", "stack", "measure", "and") {
+		return
+	}
 	for i := range r.items {
 		if !r.free(i) || r.items[i].amount.value == nil || r.items[i].amount.form == formPair {
 			continue

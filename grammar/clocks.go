@@ -47,6 +47,14 @@ func (r *reader) clocks() {
 	r.betweenHours(planned)
 	r.hoursBare(planned)
 	told := planned || r.habit.Follows || r.mentions(kindRole, "start", "deadline") || r.opens("until", "till", "til", "before") >= 0
+	if told || r.hourSaid() {
+		r.hours(planned, told)
+	}
+}
+
+// hours reads the clock times of the message; told are hours where a word for them stands
+// anywhere.
+func (r *reader) hours(planned, told bool) {
 	for i := range r.items {
 		if !r.free(i) {
 			continue
@@ -114,7 +122,7 @@ func (r *reader) noHour(i int, role, suffix string) bool {
 func (r *reader) atLunch(i int) bool {
 	for j := i - 1; j >= 0 && j >= i-5; j-- {
 		switch {
-		case r.word(j, "lunch", "break", "breaks", "smoko", "dinner", "breakfast", "coffee", "tea", "brew", "cuppa", "elevenses", "meeting", "dentist", "doctor", "doctors"):
+		case r.word(j, meals...):
 			return true
 		case r.word(j, "at", "from", "is", "to", "till", "til", "until", "half", "quarter", "past"), r.items[j].amount != nil && r.items[j].amount.dead:
 		default:

@@ -25,7 +25,7 @@ func (r *reader) closingTook(i int) bool {
 // closedAt: of "glue went on at 9:10, closed at 9:25" the glue was open for as long as
 // lies between.
 func (r *reader) closedAt() {
-	if r.has(unit.LayupLoad) || r.dayPlan() {
+	if !r.says("spread", "spreading", "rolled", "rolling", "poured", "glue") || r.has(unit.LayupLoad) || r.dayPlan() {
 		return
 	}
 	first := -1

@@ -4,11 +4,18 @@ import "presshand/engine/unit"
 
 // comparedLoosely reads what is offered for a comparison in words of its own.
 func (r *reader) comparedLoosely() {
-	r.oneOrBothSides()
+	or := r.says("or") || r.means(kindRole, "compare")
+	if or {
+		r.oneOrBothSides()
+	}
 	r.enoughOrWait()
 	r.lostBetween()
-	r.sawnApart()
-	r.eitherReading()
+	if r.means(kindFact, "sawn=quarter") {
+		r.sawnApart()
+	}
+	if or || r.says("over", "instead of", "rather than", "instead", "rather") {
+		r.eitherReading()
+	}
 }
 
 // oneOrBothSides: "bars both sides or just the one?", "bar on one side or both?" offers one

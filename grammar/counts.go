@@ -8,10 +8,14 @@ const JointsAndOne = "joints and one"
 // counts reads how many there are of what: "5 strips", "14 panels", "two
 // presses", "6 joints".
 func (r *reader) counts() {
-	r.leftToPress()
+	if r.says("left", "remaining", "more", "still") {
+		r.leftToPress()
+	}
 	r.pairs()
-	r.panelsOfSoMany()
-	r.soManyOfWidth()
+	if r.says("of") {
+		r.panelsOfSoMany()
+		r.soManyOfWidth()
+	}
 	for i := range r.items {
 		if r.free(i) {
 			r.countAt(i)
@@ -38,29 +42,30 @@ func (r *reader) countAt(i int) {
 		}
 		return
 	}
+	of := r.word(next, "of")
 	var behind *amount
 	if next < len(r.items) {
 		behind = r.items[next].amount
 	}
 	switch {
-	case r.stripsAre(i), behind != nil && behind.link == linkTimes:
+	case am.form == formWords && r.stripsAre(i), behind != nil && behind.link == linkTimes:
 	case i > 1 && (r.items[i-1].brk == 'x' || r.items[i-1].brk == '(') && (r.is(i-2, kindNoun, "strip") || r.is(i-2, kindWood) && r.items[i-1].brk == 'x') && !r.is(thing, kindAttr):
 		r.bind(i, unit.StripCount)
-	case r.word(next, "of") && r.isBreak(i+2) && r.mentions(kindNoun, "strip") && !r.has(unit.StripCount):
+	case of && r.isBreak(i+2) && r.mentions(kindNoun, "strip") && !r.has(unit.StripCount):
 		r.items[next].used = true
 		r.bind(i, unit.StripCount)
 	case behind != nil && behind.plural && behind.link == linkNone && !r.has(unit.StripCount) && !r.has(unit.StockPiles):
 		r.bind(i, unit.StripCount)
 		r.bind(next, unit.StripWidth)
-	case r.countOfSize(i):
+	case of && r.countOfSize(i):
 		r.bind(i, unit.StripCount)
-	case r.widthOfThose(i):
+	case of && r.widthOfThose(i):
 		r.bind(i, unit.StripCount)
 	case r.countedPerPanel(i) || r.thereAre(i):
 		r.bind(i, unit.StripCount)
-	case r.countOfPanels(i) && !r.has(unit.PanelCount) && !r.mentions(kindNoun, "sled", "opening"): // how they lie in a stack is asked for
+	case behind != nil && r.countOfPanels(i) && !r.has(unit.PanelCount) && !r.mentions(kindNoun, "sled", "opening"): // how they lie in a stack is asked for
 		r.bind(i, unit.PanelCount)
-	case r.countBehind(i):
+	case (r.is(i-1, kindNoun, "strip", "panel") || r.is(i-2, kindNoun, "strip", "panel")) && r.countBehind(i):
 		k := i - 2
 		if r.is(i-1, kindNoun) {
 			k = i - 1
@@ -73,6 +78,9 @@ func (r *reader) countAt(i int) {
 
 // thereAre: "the strips are oak, theres 6".
 func (r *reader) thereAre(i int) bool {
+	if !r.word(i-1, "theres", "thereare", "got", "have", "only", "are", "is") {
+		return false
+	}
 	there := r.word(i-1, "theres", "thereare") || r.word(i-1, "got", "have") && (r.items[i].amount.form == formWords || r.has(unit.StripWidth) && r.items[i].amount.float() < 15) || r.word(i-1, "are", "is") && r.word(i-2, "there")
 	if r.onlyGot(i) {
 		return true

@@ -195,7 +195,7 @@ func (r *reader) amountBefore(i int) bool {
 // read last before it.
 func (r *reader) fixes() {
 	for i := range r.items {
-		if !r.is(i, kindFix) {
+		if r.items[i].kind != kindFix {
 			continue
 		}
 		j := i + 1

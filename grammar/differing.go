@@ -90,12 +90,19 @@ func (r *reader) someAndSome() {
 // nothing.
 func (r *reader) differWords() int {
 	n := 0
-	damp := r.says("driest", "wettest")
+	damp, others := r.says("driest", "wettest"), r.wordIn("others", "other", "rest")
 	for i := range r.items {
-		if r.setsApart(i) || damp && r.word(i, "driest", "wettest") || r.items[i].kind == kindNone && strings.HasPrefix(r.items[i].word, "rest") {
+		am := r.items[i].amount
+		if am == nil {
+			if r.setsApart(i) || damp && r.word(i, "driest", "wettest") || r.items[i].kind == kindNone && strings.HasPrefix(r.items[i].word, "rest") {
+				n++
+			}
+			continue
+		}
+		if others && r.countsSome(i) {
 			n++
 		}
-		if am := r.items[i].amount; am != nil && am.form == formWords && am.equals(one) && r.is(i+1, kindNoun, "strip") && r.wordIn("other", "next", "another") {
+		if am.form == formWords && am.equals(one) && r.is(i+1, kindNoun, "strip") && r.wordIn("other", "next", "another") {
 			n += 2 // "one board … the other"
 		}
 	}

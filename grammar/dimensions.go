@@ -173,7 +173,7 @@ func (r *reader) pumping() bool {
 // height reads the shop's height above the sea: more metres or feet than any
 // work has, or a word for it.
 func (r *reader) height(i int) {
-	if r.is(r.next(i), kindAir, "height") && r.word(i+1, "below", "under") {
+	if r.means(kindAir, "height") && r.is(r.next(i), kindAir, "height") && r.word(i+1, "below", "under") {
 		r.items[i].amount.minus = true
 	}
 	am := r.items[i].amount

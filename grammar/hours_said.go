@@ -184,3 +184,19 @@ func (r *reader) plainHours() {
 		}
 	}
 }
+
+// hourSaid reports whether an amount, or a word beside one, may be an hour's.
+func (r *reader) hourSaid() bool {
+	if r.means(kindRole, "am", "pm") || r.says("half", "quarter", "past", "away", "start", "sharp", "prompt") || r.says(meals...) {
+		return true
+	}
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && (am.form == formPair || am.form == formWords) {
+			return true
+		}
+	}
+	return false
+}
+
+// meals are what a clock time is told of that is no hour of work.
+var meals = []string{"lunch", "break", "breaks", "smoko", "dinner", "breakfast", "coffee", "tea", "brew", "cuppa", "elevenses", "meeting", "dentist", "doctor", "doctors"}

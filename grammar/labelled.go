@@ -37,17 +37,20 @@ func (r *reader) widthBeforeThick(i int) bool {
 
 // labelledCount is what the whole number at item i counts; "" where no list says.
 func (r *reader) labelledCount(i int) unit.Field {
-	if f := r.howManyIs(i); f != "" {
-		return f
+	if r.says("many") {
+		if f := r.howManyIs(i); f != "" {
+			return f
+		}
 	}
-	each := r.eachBehind(i)
+	each := (r.says("ea", "off") || r.means(kindRole, "name")) && r.eachBehind(i)
 	next := i + 1
 	at := next < len(r.items) && r.items[next].amount != nil && r.items[next].amount.link == linkAt
-	if r.panelsBehind(i) {
+	if r.says("of") && r.panelsBehind(i) {
 		return unit.PanelCount
 	}
+	times := r.word(i-1, "x") || r.word(next, "x") || i > 1 && r.items[i-1].brk == 'x'
 	switch {
-	case r.letterCount(i), r.timesInBrackets(i), r.timesBrackets(i), r.timesAfterWide(i), r.countAlone(i):
+	case r.says("n", "qty", "count") && r.letterCount(i), times && (r.timesInBrackets(i) || r.timesBrackets(i) || r.timesAfterWide(i)), r.items[i].amount.form == formWords && r.countAlone(i):
 		return r.countedHere(i)
 	case r.word(i-1, "number") && r.isBreak(i-2) && i+1 < len(r.items) && r.items[i+1].brk == ',':
 		return r.countedHere(i)
@@ -59,7 +62,10 @@ func (r *reader) labelledCount(i int) unit.Field {
 		apart = r.labels(label)
 		label--
 	}
-	f := countFields[r.labelNoun(label)]
+	var f []unit.Field
+	if of := r.labelNoun(label); of != "" {
+		f = countFields[of]
+	}
 	if len(f) > 0 && r.opensWidths(i) {
 		return ""
 	}

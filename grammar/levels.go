@@ -150,8 +150,8 @@ func (r *reader) caulBetween() int {
 func (r *reader) measureOf(fields ...unit.Field) int {
 	for _, f := range fields {
 		at, n := -1, 0
-		for k, b := range r.bound {
-			if b.fact.Field == f && !b.weak {
+		for k := range r.bound {
+			if r.bound[k].fact.Field == f && !r.bound[k].weak {
 				at, n = k, n+1
 			}
 		}

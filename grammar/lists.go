@@ -240,7 +240,7 @@ func (r *reader) barsOffered() {
 	r.barsPiledTo()
 	bars := -1
 	for i := range r.items {
-		if r.is(i, kindNoun, "bar") && isPlural(r.items[i].word) {
+		if it := &r.items[i]; it.kind == kindNoun && it.id == "bar" && isPlural(it.word) {
 			bars = i
 		}
 	}

@@ -12,6 +12,9 @@ const mostPanelsUp = 20
 // levelsAndMore builds a stack from what was told of one level and beside its layers.
 func (r *reader) levelsAndMore() {
 	r.levels()
+	if r.measureOf(unit.StackLayers) < 0 {
+		return
+	}
 	r.panelsLeftOut()
 	r.sledUnderEach()
 	r.capLeftOut()

@@ -10,14 +10,20 @@ import (
 // ambient.
 func (r *reader) percents() {
 	r.driestAndWettest()
-	r.wetInPlaces()
-	r.oneAndTheOther()
-	r.monthsSwing()
+	if r.mentions(kindAir, "mc") || r.percentSaid() {
+		r.wetInPlaces()
+		r.oneAndTheOther()
+		r.monthsSwing()
+	}
 	for i := range r.items {
-		if r.free(i) && r.items[i].amount.bare() && r.ofSeason(i) {
-			r.items[i].amount.dead = true // it may be how warm it is, or how damp
+		if !r.free(i) || !r.items[i].amount.bare() {
+			continue
 		}
-		if r.free(i) && r.items[i].amount.bare() && r.percentBare(i) {
+		if r.habit.Follows && r.ofSeason(i) {
+			r.items[i].amount.dead = true // it may be how warm it is, or how damp
+			continue
+		}
+		if r.percentBare(i) {
 			u := unit.PercentOf
 			r.items[i].amount.unit = &u
 		}
@@ -151,17 +157,22 @@ func (r *reader) percentBare(i int) bool {
 	if i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTo && r.items[i+1].amount.is(unit.Proportion) {
 		return true
 	}
-	if r.is(i+1, kindAir, "rh") || r.is(i+1, kindAir, "mc") && r.items[i+1].word != "meter" {
+	air := r.means(kindAir)
+	if air && (r.is(i+1, kindAir, "rh") || r.is(i+1, kindAir, "mc") && r.items[i+1].word != "meter") {
 		return true
 	}
 	if v := r.items[i].amount.float(); r.word(i-1, "at", "in") && r.word(i+1, "and", "at") && v >= 20 && v <= 95 && r.mentions(kindAsk, "move:emc_pct") && r.said(unit.Warmth) && !r.percentSaid() {
 		return true // "what mc does oak settle to at 55 and 72F"
 	}
 	p := r.prev(i)
-	if r.woodReads(i, p) || r.woodSits(i) {
+	pulls := r.means(kindVacuum, "pull")
+	if (air || pulls || r.says("read", "tested", "metered", "test", "tests")) && r.woodReads(i, p) {
 		return true
 	}
-	if !r.means(kindAir) {
+	if (r.word(i-1, "at", "around", "about") || pulls && r.is(i-1, kindVacuum, "pull")) && r.woodSits(i) {
+		return true
+	}
+	if !air {
 		return false
 	}
 	n := r.next(i)

@@ -12,8 +12,12 @@ const fewestShared = 3
 // sharedOut reads "24 strips for 4 panels" and "40 strips total, 5 panels" as the
 // strips of one panel, which is what the count of strips is.
 func (r *reader) sharedOut() {
-	s, p := r.measureOf(unit.StripCount), r.measureOf(unit.PanelCount)
-	if s < 0 || p < 0 {
+	p := r.measureOf(unit.PanelCount)
+	if p < 0 {
+		return
+	}
+	s := r.measureOf(unit.StripCount)
+	if s < 0 {
 		return
 	}
 	all, panels := int(number(r.bound[s])), int(number(r.bound[p]))

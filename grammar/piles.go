@@ -152,18 +152,23 @@ func (r *reader) instead(ps unit.Piles, p unit.Pile) unit.Piles {
 
 // stockContext reports whether the message chooses among strips.
 func (r *reader) stockContext() bool {
-	if r.widthsFirst() >= 2 {
-		return true
+	times := 0
+	if r.linked(linkTimes) {
+		if r.widthsFirst() >= 2 {
+			return true
+		}
+		times = r.bareTimes()
 	}
 	if (r.mentions(kindRole, "target", "trim") || r.mentions(kindNoun, "fence") && r.wedgeWindow()) && r.solving == "" && (r.countsOfWidths() || r.spokenCounts() >= 2) {
 		return true
 	}
-	times := r.bareTimes()
 	if r.mentions(kindAsk, "strips") || r.countsAtWidths() || times >= 2 && (r.mentions(kindNoun, "opening", "fence", "wedge") || r.mentions(kindRole, "target", "trim")) {
 		return true
 	}
-	if n, wide := r.countsThatAre(); n >= 2 || n+wide >= 2 && r.mentions(kindRole, "target") {
-		return true
+	if r.says("that", "which") || r.means(kindRole, "target") {
+		if n, wide := r.countsThatAre(); n >= 2 || n+wide >= 2 && r.mentions(kindRole, "target") {
+			return true
+		}
 	}
 	if times >= 2 && r.mentions(kindNoun, "panel") && r.mentions(kindAttr, "wide") && !r.mentions(kindNoun, "bar") && !r.mentions(kindVacuum) && !r.pressureSaid() {
 		return true // "12x 80mm, 9x 65mm, panel 600mm wide"
@@ -186,6 +191,9 @@ func (r *reader) stockContext() bool {
 
 // hasStock reports whether strips are said to be there: "got", "leftovers", "have".
 func (r *reader) hasStock() bool {
+	if !r.says("have", "got", "theres", "pile", "leftover", "leftovers", "left", "offcuts", "heap", "stash", "found", "stock") {
+		return false
+	}
 	for i := range r.items {
 		if r.items[i].amount != nil {
 			continue
@@ -222,11 +230,17 @@ func (r *reader) getsOut() bool {
 
 // countsAtWidths: two or more "12 @ 2 1/8" are a stock list by themselves.
 func (r *reader) countsAtWidths() bool {
+	if !r.says("at") && !r.linked(linkAt) {
+		return false
+	}
 	n := 0
 	for i := 1; i < len(r.items); i++ {
 		am, before := r.items[i].amount, r.items[i-1].amount
-		linked := am != nil && am.link == linkAt
-		if i > 1 && am != nil && am.form == formWords && r.word(i-1, "at") {
+		if am == nil {
+			continue
+		}
+		linked := am.link == linkAt
+		if i > 1 && am.form == formWords && r.word(i-1, "at") {
 			before, linked = r.items[i-2].amount, true // "nine at an inch and a half"
 		}
 		if before == nil || !linked || am.unit != nil && am.unit.Dimension != unit.Distance {

@@ -225,10 +225,15 @@ func (r *reader) listsStock(at int) bool {
 // reckoned takes words for what they are beside a stock: "which I make 7 at 62" makes
 // nothing, and in "boss wants it 18 1/4" the width is needed.
 func (r *reader) reckoned() {
+	be, to := r.says("be", "should be"), r.says("get to")
+	gets := r.says("get", "for", "to", "makes", "gets", "gives") && !r.mentions(kindNoun, "bar", "panel", "press")
+	if !be && !to && !gets && !r.says("make", "wants") {
+		return
+	}
 	for i := range r.items {
 		switch w := r.items[i].word; {
 		case r.items[i].amount != nil:
-			if r.free(i) && r.itShouldBe(i) && r.length(i) {
+			if be && r.free(i) && r.itShouldBe(i) && r.length(i) {
 				r.items[i-1].meaning = meaning{kind: kindRole, id: "target"}
 				r.hear(i - 1)
 			}
@@ -237,7 +242,7 @@ func (r *reader) reckoned() {
 		case w == "wants" && r.is(i, kindSay) && r.word(i+1, "it", "this", "that") && r.wideAlone(i+2) && r.stockPairs(len(r.items)) > 1:
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 			r.hear(i)
-		case r.getsWide(i), r.getsToWidth(i):
+		case gets && r.getsWide(i), to && r.getsToWidth(i):
 			r.items[i].meaning = meaning{kind: kindRole, id: "target"}
 			r.hear(i)
 		}

@@ -109,7 +109,6 @@ func (r *reader) ownReading(k int) bool {
 
 func (r *reader) pressure(i int) {
 	am := r.items[i].amount
-	from, to := r.clause(i)
 	u := am.unitRaw
 	switch {
 	case r.goal(i) || r.goalAgain(i):
@@ -118,9 +117,9 @@ func (r *reader) pressure(i int) {
 		r.bind(i, unit.Ambient)
 	case r.isMatFirmness(i):
 		r.bindFirmness(i)
-	case r.within(from, to, kindRole, "limit") >= 0 && !r.has(unit.PumpLimit) && r.within(r.afterStop(i), i, kindRole, "limit") >= 0 && !r.needleStops(i):
+	case r.means(kindRole, "limit") && r.limitTold(i):
 		r.pumpLimit(i)
-	case r.limitBehind(i), r.is(i+1, kindNoun, "pump") && (r.word(i-1, "a", "an", "our", "my", "the") || r.isBreak(i-1)) && !r.live(i+2) && r.saidFlow() && !r.has(unit.PumpLimit):
+	case r.means(kindRole, "limit") && r.limitBehind(i), r.is(i+1, kindNoun, "pump") && (r.word(i-1, "a", "an", "our", "my", "the") || r.isBreak(i-1)) && !r.live(i+2) && r.saidFlow() && !r.has(unit.PumpLimit):
 		r.pumpLimit(i) // "a 10 m3/h pump, 97 kPa pump"
 	case u == "psia" || r.absolute(i):
 		r.bind(i, r.absoluteField(i))
@@ -134,6 +133,12 @@ func (r *reader) pressure(i int) {
 			r.bind(k, unit.Vacuum) // which of the two is asked
 		}
 	}
+}
+
+// limitTold: where the pump stops was named before the pressure at item i, and in its clause.
+func (r *reader) limitTold(i int) bool {
+	from, to := r.clause(i)
+	return r.within(from, to, kindRole, "limit") >= 0 && !r.has(unit.PumpLimit) && r.within(r.afterStop(i), i, kindRole, "limit") >= 0 && !r.needleStops(i)
 }
 
 // needleStops: "gauge stops at 23 inHg" is what it shows, of whatever pump.
@@ -176,6 +181,9 @@ func (r *reader) barometric(i int) bool {
 
 // absolute reports whether "abs" or "absolute" goes with the pressure.
 func (r *reader) absolute(i int) bool {
+	if !r.means(kindVacuum, "absolute") && !r.says("a", "abs") {
+		return false
+	}
 	if i+2 < len(r.items) && r.items[i+1].brk == '(' && r.word(i+2, "a", "abs") {
 		r.items[i+2].used = true
 		return true
@@ -221,7 +229,7 @@ func (r *reader) pumpLimit(i int) {
 // bareVacuum reads "pulling 26", "gauge says 24", "sitting at 25".
 func (r *reader) bareVacuum() {
 	for i := range r.items {
-		if !r.free(i) || r.noReading(i) || !r.cuedAsReading(i) && r.unitOfGauge(i) == nil && !r.bareLimit(i) {
+		if !r.free(i) || !r.items[i].amount.bare() || r.noReading(i) || !r.cuedAsReading(i) && r.unitOfGauge(i) == nil && !r.bareLimit(i) {
 			continue
 		}
 		if r.items[i].amount.link == linkTimes || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link == linkTimes {
@@ -262,11 +270,14 @@ func (r *reader) noReading(i int) bool {
 		return true
 	}
 	n := r.next(i)
-	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) || r.clockBehind(i) >= 0 || r.thinnedTo(i) || r.onPumpsPlate(i) || r.countsSized(i) {
-		return true // "pull 5 at 4pm"
+	if r.is(n, kindAttr) && !r.word(n-1, "how") || r.is(n, kindWood) {
+		return true
 	}
 	if r.is(n, kindNoun) && !r.is(n, kindNoun, "press", "leak", "pump", "bag") && !r.startsAnew(n) && !(r.is(i-1, kindVacuum) && r.is(n, kindNoun, "bar") && n+1 < len(r.items) && r.items[n+1].amount != nil) {
 		return true
+	}
+	if r.clockBehind(i) >= 0 || r.thinnedTo(i) || r.onPumpsPlate(i) || r.countsSized(i) {
+		return true // "pull 5 at 4pm"
 	}
 	if i+1 < len(r.items) && r.items[i+1].kind == kindNone && r.items[i+1].amount == nil && r.items[i+1].brk == 0 && !fill[r.items[i+1].word] && !r.word(i+1, "now", "today", "currently", "earlier", "yesterday") {
 		return true

@@ -12,6 +12,9 @@ var (
 // products reads sizes: "24x48", "2 1/4 x 1/4 x 36", "4x8x3in".
 func (r *reader) products() {
 	for i := 0; i < len(r.items); i++ {
+		if !r.timesAt(i+1) || !r.free(i) {
+			continue
+		}
 		end := r.chain(i)
 		if end-i < 2 || r.afterWide(i, end) {
 			continue

@@ -12,6 +12,7 @@ import (
 func (r *reader) rates() {
 	r.halfFull()
 	lasting := r.said(unit.Lasting)
+	timed := lasting || r.means(kindUnit)
 	for i := range r.items {
 		if !r.free(i) {
 			continue
@@ -29,10 +30,13 @@ func (r *reader) rates() {
 		if r.solving == unit.PumpSpeed {
 			continue
 		}
-		if am.bare() {
+		if n := i + 1; am.bare() && r.free(n) && r.items[n].amount.link == linkTo {
 			r.unitOfDrop(i)
 		}
 		if lasting && am.is(unit.Pressing) && r.dropped(i) {
+			continue
+		}
+		if !timed {
 			continue
 		}
 		if am.is(unit.Pressing) || am.is(unit.Distance) && (r.mentions(kindNoun, "leak") || r.mentions(kindVacuum) || r.word(i-1, "dropped", "drops", "fell", "falls") && r.mentions(kindNoun, "press", "bag", "frame", "pump") || r.mentions(kindAsk, "pump:hold_s")) {
@@ -48,11 +52,11 @@ func (r *reader) rates() {
 // rateAgain: of "we lose 1 inHg in 5 min, no wait 1 in 15" the second is a leak too, in
 // the units of the first.
 func (r *reader) rateAgain() {
-	if len(r.bound) == 0 || r.mentions(kindNoun, "wedge") {
+	if len(r.bound) == 0 || r.bound[len(r.bound)-1].fact.Field != unit.Leak || r.mentions(kindNoun, "wedge") {
 		return
 	}
 	last := r.bound[len(r.bound)-1]
-	if last.fact.Field != unit.Leak || r.items[last.from].amount.unit == nil {
+	if r.items[last.from].amount.unit == nil {
 		return
 	}
 	for i := last.from + 1; i < len(r.items); i++ {

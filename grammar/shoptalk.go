@@ -239,7 +239,7 @@ func (r *reader) footers() {
 		return
 	}
 	for i := range r.items {
-		if !r.word(i, "footers", "footer") || i == 0 {
+		if w := r.items[i].word; w != "footers" && w != "footer" || i == 0 || r.items[i].amount != nil {
 			continue
 		}
 		k := i - 1
@@ -283,7 +283,7 @@ func (r *reader) saysFeet() bool {
 func (r *reader) sameByUnit() {
 	for i := 1; i < len(r.items); i++ {
 		a, b := r.items[i-1].amount, r.items[i].amount
-		if a == nil || b == nil || b.link != linkTimes || b.unit != nil || a.unit == nil || a.unit.Symbol != "ft" || b.value == nil || b.value.Cmp(big.NewRat(40, 1)) > 0 || r.timesAt(i+1) {
+		if b == nil || b.link != linkTimes || a == nil || b.unit != nil || a.unit == nil || a.unit.Symbol != "ft" || b.value == nil || b.value.Cmp(big.NewRat(40, 1)) > 0 || r.timesAt(i+1) {
 			continue
 		}
 		u := *a.unit

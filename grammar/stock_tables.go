@@ -38,7 +38,7 @@ func cellsOf(text string, from, to int) row {
 
 // table finds a heading without a number and the rows below it.
 func table(text string) (head row, rows []row) {
-	if !strings.ContainsAny(text, "\t|") || !strings.Contains(text, "\n") {
+	if !strings.Contains(text, "\n") || !strings.ContainsAny(text, "\t|") {
 		return nil, nil
 	}
 	for at := 0; at < len(text); {

@@ -172,7 +172,7 @@ func (r *reader) widthFirst(i int) bool {
 func (r *reader) widthsFirst() int {
 	n := 0
 	for i := range r.items {
-		if r.widthFirst(i) {
+		if r.timesAt(i+1) && r.widthFirst(i) {
 			n++
 		}
 	}

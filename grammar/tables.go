@@ -21,7 +21,7 @@ type cell struct{ from, to int }
 
 // tables reads the rows of a table.
 func (r *reader) tables() {
-	if r.stockTables(); r.has(unit.StockPiles) {
+	if r.stockTables(); !r.says("\n") || r.has(unit.StockPiles) {
 		return
 	}
 	lines := r.lines()

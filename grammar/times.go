@@ -45,11 +45,12 @@ func (r *reader) glueSays(from, to int) bool {
 
 // durations reads times: of the label, in the press, of the lay-up.
 func (r *reader) durations() {
+	labelled, timed := r.means(kindRole, "label") && r.means(kindSay), r.means(kindRole, "clamp", "open", "closed", "layup")
 	for i := range r.items {
-		if r.labelInstead(i) {
+		if labelled && r.labelInstead(i) {
 			continue
 		}
-		if r.bareMinutes(i) {
+		if timed && r.bareMinutes(i) {
 			u := unit.Minute
 			r.items[i].amount.unit = &u
 		}
@@ -61,22 +62,22 @@ func (r *reader) durations() {
 		}
 	}
 	unloading := r.mentions(kindRole, "unload")
-	for i := range r.items { // "unloading 5", "25 min to lay up and 20 to unload"
-		if unloading && r.free(i) && r.items[i].amount.bare() && (r.is(r.prev(i), kindRole, "unload") || r.is(r.next(i), kindRole, "unload")) {
+	for i := 0; unloading && i < len(r.items); i++ { // "unloading 5", "25 min to lay up and 20 to unload"
+		if r.free(i) && r.items[i].amount.bare() && (r.is(r.prev(i), kindRole, "unload") || r.is(r.next(i), kindRole, "unload")) {
 			r.bind(i, unit.Unload)
 		}
 	}
 	layup := r.means(kindRole, "layup")
-	for i := range r.items { // "45 min press 10 to load", "open time 5 min, I need 9 to lay up"
-		if layup && r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.is(i+1, kindRole, "layup") && (r.has(unit.PressTime) || r.has(unit.LabelOpen)) && !r.has(unit.LayupPanel) && !r.has(unit.LayupLoad) {
+	for i := 0; layup && i < len(r.items); i++ { // "45 min press 10 to load", "open time 5 min, I need 9 to lay up"
+		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair && r.is(i+1, kindRole, "layup") && (r.has(unit.PressTime) || r.has(unit.LabelOpen)) && !r.has(unit.LayupPanel) && !r.has(unit.LayupLoad) {
 			u := unit.Minute
 			r.items[i].amount.unit = &u
 			r.bind(i, unit.LayupLoad)
 		}
 	}
 	labels := r.habit.Follows || r.means(kindRole, "label", "open", "closed")
-	for i := range r.items { // "45 min open, 10 closed"
-		if labels && r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair {
+	for i := 0; labels && i < len(r.items); i++ { // "45 min open, 10 closed"
+		if r.free(i) && r.items[i].amount.bare() && r.items[i].amount.form != formPair {
 			if f := r.labelRole(i); f != "" && (r.labelled(i) || r.labelAgain(i)) {
 				r.bind(i, f)
 			}
@@ -86,7 +87,7 @@ func (r *reader) durations() {
 
 // bareMinutes: "press time 40", "open time is 8", and "layup 10" in a later message.
 func (r *reader) bareMinutes(i int) bool {
-	if !r.means(kindRole, "clamp", "open", "closed", "layup") || !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.value == nil || r.next(i) >= 0 && !r.word(i+1, "and", "but", "so") {
+	if !r.free(i) || !r.items[i].amount.bare() || r.items[i].amount.form == formPair || r.items[i].amount.value == nil || r.next(i) >= 0 && !r.word(i+1, "and", "but", "so") {
 		return false
 	}
 	j := i - 1

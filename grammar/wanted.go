@@ -111,6 +111,9 @@ func (r *reader) topicOf(f unit.Field) Topic {
 // figureNear finds the figure that is named right behind or before a pressure:
 // "50 psi at the far joint".
 func (r *reader) figureNear(i int) (unit.Field, int) {
+	if !r.means(kindNoun, "face", "joint") && !r.means(kindAsk, "face", "side", "side:"+string(unit.SideFarJoint), "side:"+string(unit.SideFirstJoint), "side:"+string(unit.Preload)) {
+		return "", -1
+	}
 	for j := i + 1; j < len(r.items) && j <= i+6; j++ {
 		if r.isBreak(j) || r.items[j].amount != nil {
 			break

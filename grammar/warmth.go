@@ -169,6 +169,16 @@ func (r *reader) minTempTold(i int) bool {
 	return r.is(i-1, kindRole, "mintemp") && (r.mentions(kindRole, "label") || strings.Contains(r.items[i-1].word, "temp"))
 }
 
+// warmOfLabel reports whether the number at item i is told beside what a label says of how
+// warm it has to be.
+func (r *reader) warmOfLabel(i int) bool {
+	n := r.next(i)
+	return r.word(i-1, "have", "got") && r.mentions(kindRole, "label") && r.has(unit.LabelMinTemp) && r.isBreak(i+1) || // "label says min 8 degrees. I have 9"
+		r.minTempTold(i) || r.labelLeast(i) ||
+		r.is(i+1, kindRole, "min") && in(r.items[i+1].word, "minimum", "min") && r.mentions(kindRole, "label") && n == i+1 && r.next(n) < 0 || // "tub says 15 minimum"
+		r.leastTold(i) || r.lowestTold(i)
+}
+
 // warmBare: "72 in here", "shop's 62", "house at 35% rh 70".
 func (r *reader) warmBare(i int) bool {
 	am := r.items[i].amount
@@ -181,16 +191,13 @@ func (r *reader) warmBare(i int) bool {
 	if r.is(p, kindVacuum, "pull") && strings.HasSuffix(r.items[p].word, " at") && r.is(r.prev(p), kindAir, "shop", "temp") {
 		p = r.prev(p) // "shop sits at 68"
 	}
-	if r.word(i-1, "have", "got") && r.mentions(kindRole, "label") && r.has(unit.LabelMinTemp) && r.isBreak(i+1) {
-		return true // "label says min 8 degrees. I have 9"
-	}
-	if r.minTempTold(i) || r.labelLeast(i) {
+	if r.means(kindRole, "label", "mintemp") && r.warmOfLabel(i) {
 		return true
 	}
-	if r.is(i+1, kindRole, "min") && in(r.items[i+1].word, "minimum", "min") && r.mentions(kindRole, "label") && n == i+1 && r.next(n) < 0 {
-		return true // "tub says 15 minimum"
+	if r.means(kindAir, "temp", "shop") && (r.afterHeat(i) || r.shopSits(i) || r.warmOfDay(i) || r.shopAlone(i)) {
+		return true
 	}
-	if r.warmAtGlue(i) || r.leastTold(i) || r.afterHeat(i) || r.shopSits(i) || r.whenIts(i) || r.lowestTold(i) || r.weAreWarm(i) || r.warmOfDay(i) || r.shopAlone(i) {
+	if v >= 50 && r.warmAtGlue(i) || r.word(i-1, "its", "is") && r.whenIts(i) || r.says("were", "wed", "are", "be") && r.weAreWarm(i) {
 		return true
 	}
 	if r.is(n, kindNoun) || r.is(n, kindAttr) || r.is(p, kindVacuum) || i+1 < len(r.items) && r.items[i+1].amount != nil && r.items[i+1].amount.link != linkNone {

@@ -105,8 +105,10 @@ func shortAttr(word string) string {
 
 // letters reads "2 1/4 w, 1/4 t" and "w=2.25, t=.25".
 func (r *reader) letters() {
-	r.lettersAsUnits()
-	r.barInHours()
+	if r.hoursOrLitres() {
+		r.lettersAsUnits()
+		r.barInHours()
+	}
 	for i := range r.items {
 		if r.items[i].kind != kindNone || r.items[i].amount != nil {
 			continue
@@ -147,6 +149,16 @@ func (r *reader) barInHours() {
 			r.bind(i, unit.BarHeight)
 		}
 	}
+}
+
+// hoursOrLitres reports whether an amount is of a unit written "h" or "l".
+func (r *reader) hoursOrLitres() bool {
+	for i := range r.items {
+		if am := r.items[i].amount; am != nil && (am.unitRaw == "h" || am.unitRaw == "l") {
+			return true
+		}
+	}
+	return false
 }
 
 // lettersAsUnits: of "1 1/2 w x 3/4 t x 60 l" the last is no litres.
