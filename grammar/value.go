@@ -50,7 +50,13 @@ func round(v float64) float64 {
 	if v == 0 || v-v != 0 {
 		return v
 	}
-	scale := math.Pow(10, 12-math.Ceil(math.Log10(math.Abs(v))))
+	scale, size := 1e12, math.Abs(v)
+	for p := 1.0; p < size; p *= 10 {
+		scale /= 10
+	}
+	for p := 0.1; p >= size; p /= 10 {
+		scale *= 10
+	}
 	if scale-scale != 0 || scale == 0 {
 		return v
 	}
@@ -280,7 +286,10 @@ var likely = map[unit.Field]struct {
 
 // unlikely says what could be where a number without a unit cannot well be meant.
 func unlikely(am *amount, f unit.Field, v float64) string {
-	if l, ok := likely[f]; ok && am.bare() && v > 0 && (v < l.low || v > l.high) {
+	if !am.bare() || v <= 0 {
+		return ""
+	}
+	if l, ok := likely[f]; ok && (v < l.low || v > l.high) {
 		return l.want
 	}
 	return ""
