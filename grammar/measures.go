@@ -49,10 +49,14 @@ func (r *reader) measures() {
 	r.looseLengths()
 }
 
-// nounForms are directions that are nouns and look for their number on the
+// nounForm reports whether a direction is a noun, which looks for its number on the
 // right; the others are adjectives and look left.
-var nounForms = map[string]bool{
-	"hgt": true, "ht": true, "width": true, "widths": true, "thickness": true, "thicknesses": true, "length": true, "lengths": true, "height": true, "depth": true,
+func nounForm(word string) bool {
+	switch word {
+	case "hgt", "ht", "width", "widths", "thickness", "thicknesses", "length", "lengths", "height", "depth":
+		return true
+	}
+	return false
 }
 
 // attrLengths gives each direction word its number, then its part: first where
@@ -62,12 +66,13 @@ func (r *reader) attrLengths(sure bool) {
 	if !r.means(kindAttr) {
 		return
 	}
+	none := r.means(kindAttr, "tall") || r.says("how", "the", "layers", "levels", "tiers", "storeys", "decks", "lots", "sets", "up", "deep")
 	for pass := 0; pass < 2; pass++ {
 		for j := range r.items {
 			if r.items[j].kind != kindAttr || r.items[j].used {
 				continue
 			}
-			if r.noDirection(j) || pass == 1 && r.attrNumber(j, 0) >= 0 {
+			if none && r.noDirection(j) || pass == 1 && r.attrNumber(j, 0) >= 0 {
 				continue
 			}
 			i := r.attrNumber(j, pass)
@@ -83,7 +88,7 @@ func (r *reader) attrLengths(sure bool) {
 // one at item j on.
 func (r *reader) attrsFirst(j int) bool {
 	plain := func(k int) bool {
-		return r.is(k, kindAttr) && !nounForms[r.items[k].word] && k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkNone && r.length(k+1)
+		return r.is(k, kindAttr) && !nounForm(r.items[k].word) && k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkNone && r.length(k+1)
 	}
 	return plain(j) && plain(j+2) && !(j > 0 && r.items[j-1].amount != nil) && !(j+4 < len(r.items) && r.is(j+4, kindAttr))
 }
@@ -95,11 +100,11 @@ func (r *reader) attrNumber(j, pass int) int {
 	if assigned && pass == 1 {
 		return -1
 	}
-	right := (assigned || nounForms[r.items[j].word] || r.is(j, kindAttr, "thickest", "thinnest")) == (pass == 0)
+	right := (assigned || nounForm(r.items[j].word) || r.is(j, kindAttr, "thickest", "thinnest")) == (pass == 0)
 	if right {
 		for i := j + 1; i < len(r.items) && i <= j+5; i++ {
 			if r.free(i) && r.length(i) {
-				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForms[r.items[k].word] && !r.items[k].used && !assigned && !r.attrsFirst(j) && !r.ownNumber(k) {
+				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForm(r.items[k].word) && !r.items[k].used && !assigned && !r.attrsFirst(j) && !r.ownNumber(k) {
 					return -1
 				}
 				return i
@@ -199,10 +204,8 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 	case "thinnest":
 		return unit.StripThinnest
 	}
-	if r.means(kindFix) || r.says("no", "er", "um") {
-		if f := r.fixedField(i, attr); f != "" {
-			return f
-		}
+	if f := r.fixedField(i, attr); f != "" {
+		return f
 	}
 	if attr == "wide" && (r.word(j-1, "total", "overall", "whole", "combined") || r.sumBefore(i) || r.wholeThing(i)) {
 		return unit.PanelWidth
@@ -285,10 +288,11 @@ func (r *reader) knownField(i int, noun, attr string) (f unit.Field, known bool)
 	if noun == "panel" && attr == "tall" && r.topic == Move && r.size(i) < lowPanel {
 		return unit.PanelWidth, true // "drawer front, 10 tall"
 	}
-	if noun == "strip" && attr == "wide" && r.size(i) > 2*widestStrip && r.mentions(kindRole, "over") && !r.has(unit.PanelWidth) {
+	wideStrip := noun == "strip" && attr == "wide" && r.size(i) > widestStrip
+	if wideStrip && r.size(i) > 2*widestStrip && r.mentions(kindRole, "over") && !r.has(unit.PanelWidth) {
 		return unit.PanelWidth, true // "will a 1/16 overfill buckle 1/4 strips 24 wide"
 	}
-	if noun == "strip" && attr == "wide" && r.size(i) > widestStrip && (r.topic == Move || r.topic == "" && r.mentions(kindFact, "sawn=quarter", "sawn=flat")) && !r.mentions(kindNoun, "strip") && !r.has(unit.PanelWidth) {
+	if wideStrip && (r.topic == Move || r.topic == "" && r.mentions(kindFact, "sawn=quarter", "sawn=flat")) && !r.mentions(kindNoun, "strip") && !r.has(unit.PanelWidth) {
 		return unit.PanelWidth, true // "cherry 24 wide quartersawn"
 	}
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {

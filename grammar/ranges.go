@@ -30,8 +30,8 @@ func (r *reader) thinOnes() {
 	if r.has(unit.StripThickest) || r.has(unit.StockPiles) || r.topic == Strips {
 		return
 	}
-	if !r.says("ones", "one", "spots", "bits") && !r.means(kindNoun, "strip") && !r.saysLater("ones", "strips") {
-		return
+	if !r.says("thin", "thinner", "skinny", "skinnier", "low", "lower", "slim", "shallow") && !r.saysLater("ones", "strips") {
+		return // the thickest alone are no range
 	}
 	thin, thick := -1, -1
 	var names []int

@@ -10,12 +10,14 @@ import (
 // written, or in what the shop's habit makes of a bare number. It reports false
 // where the unit is not one of f's.
 func (r *reader) valueOf(am *amount, f unit.Field) (float64, unit.Unit, bool) {
-	d := f.Dimension()
 	if am == nil {
 		return 0, unit.Unit{}, false
 	}
 	own := f.Unit()
-	u := own
+	u, d := own, own.Dimension
+	if d == unit.Plain {
+		d = f.Dimension()
+	}
 	switch {
 	case d == unit.Count || d == unit.Plain:
 		if am.unit != nil {
