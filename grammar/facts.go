@@ -93,7 +93,7 @@ func (r *reader) wood(i int) {
 // which then makes it another wood.
 func (r *reader) foreignName(j int) bool {
 	it := &r.items[j]
-	return it.kind == kindNone && it.amount == nil && it.brk == 0 && !fill[it.word] && len(it.word) > 2 && !strings.ContainsAny(it.word, "0123456789") && !plainWords[it.word]
+	return it.kind == kindNone && it.amount == nil && it.brk == 0 && len(it.word) > 2 && !fill[it.word] && !strings.ContainsAny(it.word, "0123456789") && !plainWords[it.word]
 }
 
 func (r *reader) deniedBefore(i int) bool {
