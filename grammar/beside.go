@@ -18,7 +18,7 @@ func (r *reader) besideNoun(i int) (k int, right bool) {
 	if n == i+1 && r.is(n+1, kindNoun) && r.items[n].kind == kindNone && r.items[n].amount == nil && r.items[n].brk == 0 && !r.word(n, "and", "with", "but") && r.is(r.next(n), kindNoun) {
 		n = r.next(n) // "1/4 firm mat", "1 in steel bar"
 	}
-	if n >= 0 && firmness[r.items[n].word] != "" && r.items[n].kind == kindNone && r.is(n+1, kindNoun, "mat") {
+	if n >= 0 && r.items[n].kind == kindNone && r.is(n+1, kindNoun, "mat") && firmness[r.items[n].word] != "" {
 		n++ // "half an inch of soft foam"
 	}
 	wood := -1
@@ -144,9 +144,9 @@ func (r *reader) boundAt(k int) unit.Field {
 	if r.items[k].amount == nil {
 		return ""
 	}
-	for _, b := range r.bound {
-		if b.from == k {
-			return b.fact.Field
+	for n := range r.bound {
+		if r.bound[n].from == k {
+			return r.bound[n].fact.Field
 		}
 	}
 	return ""

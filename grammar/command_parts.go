@@ -54,7 +54,7 @@ func (r *reader) references(i int) ([]int, int) {
 // ofTheCheck: the number at item i is none of a load in "hold 1, 2 strips are short",
 // "check 1, 6 pieces" and "amend 1, 55 wide".
 func (r *reader) ofTheCheck(i int) bool {
-	if r.is(i+1, kindAttr, "wide", "thick", "long", "tall") && !nounForms[r.items[i+1].word] {
+	if r.is(i+1, kindAttr, "wide", "thick", "long", "tall") && !nounForm(r.items[i+1].word) {
 		return true
 	}
 	if r.word(i+1, "on", "for") && r.word(i+2, "the") && (r.is(i+3, kindVacuum) || r.is(i+3, kindNoun, "bar", "strip", "mat")) {

@@ -93,10 +93,13 @@ func (r *reader) wood(i int) {
 // which then makes it another wood.
 func (r *reader) foreignName(j int) bool {
 	it := &r.items[j]
-	return it.kind == kindNone && it.amount == nil && it.brk == 0 && !fill[it.word] && len(it.word) > 2 && !strings.ContainsAny(it.word, "0123456789") && !plainWords[it.word]
+	return it.kind == kindNone && it.amount == nil && it.brk == 0 && len(it.word) > 2 && !fill[it.word] && !strings.ContainsAny(it.word, "0123456789") && !plainWords[it.word]
 }
 
 func (r *reader) deniedBefore(i int) bool {
+	if !r.means(kindNot) {
+		return false
+	}
 	for j := i - 1; j >= 0 && j >= i-2; j-- {
 		if r.is(j, kindNot) && !(r.items[j].word == "no" && r.isBreak(j+1)) {
 			r.items[j].used = true
@@ -108,6 +111,9 @@ func (r *reader) deniedBefore(i int) bool {
 
 // deniedAfter: "mate reckons it's teak, it isn't".
 func (r *reader) deniedAfter(i int) bool {
+	if !r.means(kindSay) {
+		return false
+	}
 	from, to := r.clause(i)
 	if r.within(from, i, kindSay) < 0 || to+1 >= len(r.items) {
 		return false

@@ -30,8 +30,8 @@ func (r *reader) coverWord(i int, val string) {
 // unsay takes back what was read of a field from a wording that begins so: of "no
 // film, just waxed the sled" the wax stands.
 func (r *reader) unsay(f unit.Field, prefix string) {
-	for k, b := range r.bound {
-		if b.fact.Field == f && strings.HasPrefix(strings.ToLower(b.fact.Text), prefix) {
+	for k := range r.bound {
+		if b := &r.bound[k]; b.fact.Field == f && strings.HasPrefix(strings.ToLower(b.fact.Text), prefix) {
 			r.bound = append(r.bound[:k], r.bound[k+1:]...)
 			return
 		}
@@ -199,8 +199,8 @@ func (r *reader) underfoot(i int) bool {
 }
 
 func (r *reader) sayOnce(i int, f unit.Field, w string) {
-	for _, b := range r.bound {
-		if b.fact.Field == f && b.fact.Value == unit.Word(w) {
+	for k := range r.bound {
+		if b := &r.bound[k]; b.fact.Field == f && b.fact.Value == unit.Word(w) {
 			r.items[i].used = true
 			return
 		}

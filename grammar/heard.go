@@ -39,7 +39,7 @@ func (r *reader) hear(i int) {
 
 // opening is the bit of the first two letters of s among 64.
 func opening(s string) uint64 {
-	h := int(s[0]) * 5
+	h := int(s[0]) * 7
 	if len(s) > 1 {
 		h += int(s[1])
 	}

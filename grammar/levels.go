@@ -249,7 +249,7 @@ func (r *reader) itFits(j int) bool {
 
 // hasLabel reports whether a word right before item i says what its number is.
 func (r *reader) hasLabel(i int) bool {
-	return r.is(i-1, kindNoun) || r.is(i-1, kindVacuum) || r.is(i-1, kindAttr) && nounForms[r.items[i-1].word] || r.word(i-1, "at", "is", "to")
+	return r.is(i-1, kindNoun) || r.is(i-1, kindVacuum) || r.is(i-1, kindAttr) && nounForm(r.items[i-1].word) || r.word(i-1, "at", "is", "to")
 }
 
 // levelWord reports whether item j is a word for the levels of a stack.

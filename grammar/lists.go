@@ -7,8 +7,8 @@ import "presshand/engine/unit"
 func (r *reader) listedWidths() {
 	r.oneOfEachWidth()
 	for i := 0; i < len(r.items); i++ {
-		if !r.free(i) {
-			continue
+		if n := i + 1; !r.free(i) || n >= len(r.items) || r.items[n].amount == nil && r.items[n].brk == 0 && !r.word(n, "and") && !r.wideAgain(n) {
+			continue // no list
 		}
 		list := r.listFrom(i)
 		named := r.word(i-1, "widths") || r.word(i-1, "are", "of", "is") && r.word(i-2, "widths")

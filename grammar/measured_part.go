@@ -37,6 +37,12 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		if attr == "tall" && r.word(k, "pile", "heap") {
 			return "stack" // "the whole pile is 3 tall"
 		}
+		if r.is(k, kindWood) && attrFields["strip"][attr] != "" && r.topic != Move {
+			return r.woodMeasure(attr)
+		}
+		if !r.is(k, kindNoun) {
+			continue
+		}
 		if r.is(k, kindNoun, "mat", "caul") && r.next(k) == i && (attr == "wide" || attr == "long") && !r.mentions(kindNoun, "strip", "panel") {
 			return "stack" // "mat 2 in wide" is of no strip
 		}
@@ -49,11 +55,8 @@ func (r *reader) clauseNoun(i, j int, attr string) string {
 		if r.is(k, kindNoun, "bar") && k > 0 && (r.ownsNumber(k) || r.items[k-1].amount != nil) && (attr == "wide" || attr == "thick") && r.word(i-1, "on", "against", "onto") {
 			return "strip" // "a 1 1/4 bar on 3/4 thick, 2 in strips"
 		}
-		if r.is(k, kindNoun) && attrFields[r.items[k].id][attr] != "" && (attr == "deep" || !r.lainThere(k, from)) {
+		if attrFields[r.items[k].id][attr] != "" && (attr == "deep" || !r.lainThere(k, from)) {
 			return r.items[k].id
-		}
-		if r.is(k, kindWood) && attrFields["strip"][attr] != "" && r.topic != Move {
-			return r.woodMeasure(attr)
 		}
 	}
 	return ""
@@ -75,6 +78,9 @@ func (r *reader) lainThere(k, from int) bool {
 // ofStack reports whether the measure at item i is of a stack as a whole, which is
 // to go into something: "the stack is 40 wide and 3 tall, does it fit in the bag".
 func (r *reader) ofStack(i int) bool {
+	if !r.means(kindRole, "stackorder") {
+		return false
+	}
 	s, _ := r.sentence(i)
 	k := i - 1
 	for k >= s && r.items[k].kind != kindNoun && !r.is(k, kindRole, "stackorder") {
@@ -176,9 +182,12 @@ func (r *reader) metricSleds(i, n int) bool {
 // wholeThing: "whole thing 20 wide" is the panel.
 func (r *reader) wholeThing(i int) bool {
 	from, _ := r.clause(i)
+	if r.within(from, i, kindNoun) >= 0 {
+		return false
+	}
 	for k := from; k < i; k++ {
 		if strings.HasPrefix(r.items[k].word, "whole") || r.word(k, "entire") {
-			return r.within(from, i, kindNoun) < 0
+			return true
 		}
 	}
 	return false

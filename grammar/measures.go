@@ -49,78 +49,14 @@ func (r *reader) measures() {
 	r.looseLengths()
 }
 
-// roleLengths reads lengths whose purpose is named: trim, overfill, a wedge's
-// window, cover, spread, the run of a cup or a bow.
-func (r *reader) roleLengths() {
-	for i := range r.items {
-		if !r.free(i) || !r.length(i) {
-			continue
-		}
-		n, p := r.next(i), r.prev(i)
-		from, to := r.clause(i)
-		switch {
-		case r.trimmedTwice(i), r.offEachEdge(i), r.bagInside(i, p):
-		case r.jointShows(i):
-			r.bind(i, unit.Gap)
-		case r.varyAcross(i, p):
-		case r.fatterThan(i), r.spreadBeside(i) && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && r.within(0, len(r.items), kindGlue) < 0:
-			r.bind(i, unit.ThicknessSpread) // "1/16 spread in these rips"
-		case r.coveredTo(i):
-			r.bind(i, unit.Cover)
-		case r.is(n, kindRole, "trim") && r.word(i+1, "after") && (r.is(p, kindRole, "target") || r.is(p, kindNoun, "panel") && r.size(i) > leastFenced) && !r.has(unit.TargetWidth):
-			r.bind(i, unit.TargetWidth) // "need 31 5/16 after trim"
-		case r.planedOff(i) || r.is(n, kindRole, "trim") || r.is(p, kindRole, "trim") && !r.is(n, kindAttr) && !r.is(n, kindNoun, "strip"):
-			r.bind(i, unit.Trim)
-		case r.is(p, kindRole, "over") && r.word(i-1, "of") && r.size(i) > 0.1 && !r.has(unit.PanelWidth):
-			r.bind(i, unit.PanelWidth) // "1.5 over the opening of 480"
-		case r.overWhat(i):
-			r.bind(i, unit.PanelWidth)
-		case r.squareStrip(i, n), r.longBehind(i), r.finishesAt(i):
-		case r.runOf(i), r.crossed(i):
-		case r.is(p, kindRole, "ripped") && r.items[i].amount.form == formQuarters && i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo:
-			r.items[i].amount.dead = true
-			r.bind(i+1, unit.StripWidth) // "ripped some 8/4 to 1 7/8"
-		case r.is(p, kindRole, "ripped"), r.rippedTo(i):
-			r.bind(i, unit.StripWidth)
-		case r.offMachine(i, p):
-		case r.is(n, kindRole, "length") && r.word(n, "across") && (r.next(n) < 0 || r.word(n+1, "and", "by", "x")):
-			r.bind(i, r.acrossOf(i, p))
-		case r.word(n, "over") && r.is(i-1, kindNoun, "caul", "mat"): // "caul 1/2 over" lies on the rest
-		case r.word(n, "over") && r.size(i) < mostOverfill && (r.next(n) < 0 || r.word(r.next(n), "size", "so", "each", "total", "in")):
-			r.bind(i, unit.Overfill)
-		case r.is(n, kindRole, "over") || r.is(p, kindRole, "over") && !r.has(unit.Overfill) || r.is(p, kindRole, "run over") && r.is(n, kindRole, "length") && r.word(n, "over") || r.word(n, "over") && r.within(i, to, kindNoun, "opening", "fence") >= 0:
-			r.bind(i, unit.Overfill)
-		case (r.is(p, kindRole, "run over") || r.word(p, "runs")) && r.size(i) > 0.3 && (r.within(from, i, kindNoun, "strip") >= 0 || r.theyRun(p, i)) && !r.has(unit.StripLength):
-			r.bind(i, unit.StripLength) // "each board runs 6 ft 8"
-		case r.is(p, kindRole, "vary", "run over") && r.thickToThick(i):
-			r.bindRange(i, unit.StripThinnest, unit.StripThickest)
-		case r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary") || r.word(p, "out by") && r.unevenBefore(p):
-			r.bind(i, unit.ThicknessSpread)
-		case r.word(i+1, "apart") && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "gap"):
-			r.bind(i, unit.ThicknessSpread)
-		case r.is(p, kindRole, "cover") && !r.opensWithin(p, i, "me", "us", "him", "her"):
-			r.bind(i, unit.Cover)
-		case r.is(n, kindVerb, "clear") && n == i+1 && (r.mentions(kindNoun, "frame", "press") || r.mentions(kindAsk, "profile")) && !r.has(unit.Opening) && r.size(i) < 0.5:
-			r.items[n].used = true
-			r.bind(i, unit.Opening) // "its 5 inches clear"
-		case r.takesHigh(i):
-			r.bind(i, unit.Opening) // "frame takes 4 in"
-		case r.wedgeWindowAt(i, from):
-			r.bindRange(i, unit.WedgeLow, unit.WedgeHigh)
-		}
-	}
-}
-
-// mostOverfill, in metres: nobody forces in more; "3/4 over" is a sled on top.
-const mostOverfill = 0.018
-
-// mostApart is how much strips in one panel differ at most, in metres.
-const mostApart = 0.006
-
-// nounForms are directions that are nouns and look for their number on the
+// nounForm reports whether a direction is a noun, which looks for its number on the
 // right; the others are adjectives and look left.
-var nounForms = map[string]bool{
-	"hgt": true, "ht": true, "width": true, "widths": true, "thickness": true, "thicknesses": true, "length": true, "lengths": true, "height": true, "depth": true,
+func nounForm(word string) bool {
+	switch word {
+	case "hgt", "ht", "width", "widths", "thickness", "thicknesses", "length", "lengths", "height", "depth":
+		return true
+	}
+	return false
 }
 
 // attrLengths gives each direction word its number, then its part: first where
@@ -130,12 +66,13 @@ func (r *reader) attrLengths(sure bool) {
 	if !r.means(kindAttr) {
 		return
 	}
+	none := r.means(kindAttr, "tall") || r.says("how", "the", "layers", "levels", "tiers", "storeys", "decks", "lots", "sets", "up", "deep")
 	for pass := 0; pass < 2; pass++ {
 		for j := range r.items {
 			if r.items[j].kind != kindAttr || r.items[j].used {
 				continue
 			}
-			if r.noDirection(j) || pass == 1 && r.attrNumber(j, 0) >= 0 {
+			if none && r.noDirection(j) || pass == 1 && r.attrNumber(j, 0) >= 0 {
 				continue
 			}
 			i := r.attrNumber(j, pass)
@@ -151,7 +88,7 @@ func (r *reader) attrLengths(sure bool) {
 // one at item j on.
 func (r *reader) attrsFirst(j int) bool {
 	plain := func(k int) bool {
-		return r.is(k, kindAttr) && !nounForms[r.items[k].word] && k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkNone && r.length(k+1)
+		return r.is(k, kindAttr) && !nounForm(r.items[k].word) && k+1 < len(r.items) && r.items[k+1].amount != nil && r.items[k+1].amount.link == linkNone && r.length(k+1)
 	}
 	return plain(j) && plain(j+2) && !(j > 0 && r.items[j-1].amount != nil) && !(j+4 < len(r.items) && r.is(j+4, kindAttr))
 }
@@ -163,11 +100,11 @@ func (r *reader) attrNumber(j, pass int) int {
 	if assigned && pass == 1 {
 		return -1
 	}
-	right := (assigned || nounForms[r.items[j].word] || r.is(j, kindAttr, "thickest", "thinnest")) == (pass == 0)
+	right := (assigned || nounForm(r.items[j].word) || r.is(j, kindAttr, "thickest", "thinnest")) == (pass == 0)
 	if right {
 		for i := j + 1; i < len(r.items) && i <= j+5; i++ {
 			if r.free(i) && r.length(i) {
-				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForms[r.items[k].word] && !r.items[k].used && !assigned && !r.attrsFirst(j) && !r.ownNumber(k) {
+				if k := i + 1; k < len(r.items) && r.is(k, kindAttr) && !nounForm(r.items[k].word) && !r.items[k].used && !assigned && !r.attrsFirst(j) && !r.ownNumber(k) {
 					return -1
 				}
 				return i
@@ -205,7 +142,7 @@ const widestStrip = 0.3
 
 func (r *reader) attrLength(i, j int, sure bool) {
 	attr := r.items[j].id
-	if r.highOf(j) || r.highAlone(j) || r.panelsDeep(i, j) || r.word(i-1, "hes", "shes", "im", "youre") || attr == "tall" && r.allTold(i, j+1) {
+	if r.word(j, "high", "up", "deep") && (r.highOf(j) || r.highAlone(j) || r.panelsDeep(i, j)) || r.word(i-1, "hes", "shes", "im", "youre") || attr == "tall" && r.allTold(i, j+1) {
 		return // so many levels, a man's height, or the height of all that lies there
 	}
 	if i+1 < len(r.items) && r.free(i+1) && r.items[i+1].amount.link == linkTo && r.length(i+1) && j < i && r.attrField(i, j, attr, sure) == unit.StripThickness {
@@ -240,7 +177,9 @@ func (r *reader) attrLength(i, j int, sure bool) {
 				r.bind(i-1, unit.StripCount) // "6 @ 2 wide"
 			}
 		}
-		r.inMetres(i, f)
+		if r.habit.Metric {
+			r.inMetres(i, f)
+		}
 		r.bind(i, f)
 		if fact := r.justBound(i); r.loose && fact != nil {
 			fact.Loose = true
@@ -287,7 +226,12 @@ func (r *reader) attrField(i, j int, attr string, sure bool) unit.Field {
 		return unit.TargetWidth // what strips are to fill, fence to fence
 	}
 	noun = r.measuredNoun(i, noun, attr, sure)
-	if from, _ := r.clause(i); noun == "opening" && r.ofDoor(r.within(from, i, kindNoun, "opening")) || noun == "bed" && (r.madeTable(i) || attr == "tall" && r.laidOnBed(i)) {
+	if noun == "opening" {
+		if from, _ := r.clause(i); r.ofDoor(r.within(from, i, kindNoun, "opening")) {
+			return ""
+		}
+	}
+	if noun == "bed" && (r.madeTable(i) || attr == "tall" && r.laidOnBed(i)) {
 		return ""
 	}
 	if f, known := r.knownField(i, noun, attr); known {
@@ -344,10 +288,11 @@ func (r *reader) knownField(i int, noun, attr string) (f unit.Field, known bool)
 	if noun == "panel" && attr == "tall" && r.topic == Move && r.size(i) < lowPanel {
 		return unit.PanelWidth, true // "drawer front, 10 tall"
 	}
-	if noun == "strip" && attr == "wide" && r.size(i) > 2*widestStrip && r.mentions(kindRole, "over") && !r.has(unit.PanelWidth) {
+	wideStrip := noun == "strip" && attr == "wide" && r.size(i) > widestStrip
+	if wideStrip && r.size(i) > 2*widestStrip && r.mentions(kindRole, "over") && !r.has(unit.PanelWidth) {
 		return unit.PanelWidth, true // "will a 1/16 overfill buckle 1/4 strips 24 wide"
 	}
-	if noun == "strip" && attr == "wide" && r.size(i) > widestStrip && (r.topic == Move || r.topic == "" && r.mentions(kindFact, "sawn=quarter", "sawn=flat")) && !r.mentions(kindNoun, "strip") && !r.has(unit.PanelWidth) {
+	if wideStrip && (r.topic == Move || r.topic == "" && r.mentions(kindFact, "sawn=quarter", "sawn=flat")) && !r.mentions(kindNoun, "strip") && !r.has(unit.PanelWidth) {
 		return unit.PanelWidth, true // "cherry 24 wide quartersawn"
 	}
 	if noun == "panel" && attr == "thick" && r.topic != Schedule && r.topic != Stack && !r.dayPlan() && !r.has(unit.StripThickness) {

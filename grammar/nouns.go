@@ -40,7 +40,7 @@ func (r *reader) ofItLength(i int) {
 
 // behindLabel: of "thickness 1/2 bow 1/4" the first number is the thickness.
 func (r *reader) behindLabel(i int) bool {
-	return i > 0 && r.is(i-1, kindAttr) && nounForms[r.items[i-1].word] && !r.items[i-1].used
+	return i > 0 && r.is(i-1, kindAttr) && nounForm(r.items[i-1].word) && !r.items[i-1].used
 }
 
 // gapIs: "the gap in the middle is 0.3".

@@ -81,9 +81,6 @@ func (r *reader) whatGaugeSays(i int) bool {
 
 // middling: "its got a bow in it, three eighths in the middle".
 func (r *reader) middling(i int) bool {
-	if !r.says("middle", "center", "centre", "worst", "deepest") {
-		return false
-	}
 	k := i + 1
 	if r.is(k, kindUnit) {
 		k++

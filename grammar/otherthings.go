@@ -78,7 +78,7 @@ func owner(it *item) string {
 // sizeBefore marks "38 ft" before the ketch at item k, "12 x 16" before the boat.
 func (r *reader) sizeBefore(k int) {
 	i := k - 1
-	for i >= 0 && (r.is(i, kindWoodSort) || r.is(i, kindAttr) && !nounForms[r.items[i].word] || r.word(i, "long", "foot", "tooth", "tpi", "speed", "old") || r.items[i].brk == '-') && r.items[i].amount == nil {
+	for i >= 0 && (r.is(i, kindWoodSort) || r.is(i, kindAttr) && !nounForm(r.items[i].word) || r.word(i, "long", "foot", "tooth", "tpi", "speed", "old") || r.items[i].brk == '-') && r.items[i].amount == nil {
 		i--
 	}
 	if !r.live(i) || !r.ofSize(i) || r.items[i].amount.bare() && r.items[i].amount.form == formInt && isPlural(r.items[k].word) && i == k-1 {

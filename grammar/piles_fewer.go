@@ -159,6 +159,9 @@ func (r *reader) reluctant(j int) bool {
 
 // boardWanted: "want a 300 wide board out of them" says what strips of a stock must come to.
 func (r *reader) boardWanted(i int) bool {
+	if !r.has(unit.StockPiles) {
+		return false
+	}
 	p := r.prev(i)
 	if r.is(p, kindNoun, "strip") && !isPlural(r.items[p].word) {
 		p = r.prev(p)

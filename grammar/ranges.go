@@ -30,6 +30,9 @@ func (r *reader) thinOnes() {
 	if r.has(unit.StripThickest) || r.has(unit.StockPiles) || r.topic == Strips {
 		return
 	}
+	if !r.says("thin", "thinner", "skinny", "skinnier", "low", "lower", "slim", "shallow") && !r.saysLater("ones", "strips") {
+		return // the thickest alone are no range
+	}
 	thin, thick := -1, -1
 	var names []int
 	for i := range r.items {
@@ -174,12 +177,12 @@ func (r *reader) overWhat(i int) bool {
 }
 
 // wedgeWindowAt: "the wedge takes 3/8 to 3/4", "a 12 to 20 gap for the wedge".
-func (r *reader) wedgeWindowAt(i, from int) bool {
+func (r *reader) wedgeWindowAt(i int) bool {
 	if i+1 >= len(r.items) || !r.free(i+1) || r.items[i+1].amount.link != linkTo {
 		return false
 	}
 	gap := r.is(r.next(i+1), kindNoun, "gap") || r.word(r.next(i+1), "space", "room", "clear")
-	_, to := r.clause(i)
+	from, to := r.clause(i)
 	return r.within(from, i, kindNoun, "wedge") >= 0 || r.wedgeTakes(i, from) || (gap || r.word(i+2, "for")) && r.within(i, to, kindNoun, "wedge") >= 0
 }
 

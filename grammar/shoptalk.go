@@ -9,42 +9,47 @@ import (
 // asSaid reads measures that are told by how they were taken or seen rather than
 // by their names: a drill bit under a cup, a feeler in a joint, a board on edge.
 func (r *reader) asSaid() {
+	the, middle := r.says("the", "my", "our", "that"), r.says("middle", "center", "centre", "worst", "deepest")
+	feeler, joint, tent := r.says("feeler", "feelers", "shim"), r.means(kindNoun, "joint"), r.means(kindNoun, "tent")
+	hump, each := r.means(kindFact, "cup_up=hump", "cup_up=hollow"), r.says("each") || r.means(kindRole, "in a row")
+	off := r.says("bench", "table", "saw", "floor", "flat", "deck") || r.means(kindNoun, "bed") || r.means(kindRole, "name")
+	daylight, face, to := r.says("daylight"), r.says("on the face", "on the faces"), r.says("to", "down to")
 	for i := range r.items {
 		if !r.free(i) || !r.length(i) {
 			continue
 		}
 		switch {
-		case r.isThePart(i), r.onTheBar(i), r.middling(i):
-		case r.word(i+1, "feeler", "feelers", "shim") || r.word(i+1, "feeler") && r.mentions(kindNoun, "joint", "gap"):
+		case the && (r.isThePart(i) || r.onTheBar(i)), middle && r.middling(i):
+		case feeler && r.word(i+1, "feeler", "feelers", "shim"):
 			r.items[i+1].used = true
 			r.bind(i, unit.Gap)
 		case r.word(i-1, "theyre") && i+1 < len(r.items) && r.items[i+1].brk == '&' && r.mentions(kindNoun, "strip") && small(r.size(i)) && !r.has(unit.StripWidth):
 			r.bind(i, unit.StripWidth) // "they're 2 1/4 & 1/4 thick"
-		case r.openJoint(i):
+		case joint && r.openJoint(i):
 			if r.size(i) > widestGap {
 				r.items[i].amount.dead = true // how far along it is open
 				break
 			}
 			r.bind(i, unit.Gap)
-		case r.tentIs(i):
+		case tent && r.tentIs(i):
 			r.bind(i, unit.Tent)
-		case r.is(i-2, kindFact, "cup_up=hump", "cup_up=hollow") && r.word(i-1, "of", "by") && r.size(i) < 0.04 && !r.has(unit.Cup):
+		case hump && r.is(i-2, kindFact, "cup_up=hump", "cup_up=hollow") && r.word(i-1, "of", "by") && r.size(i) < 0.04 && !r.has(unit.Cup):
 			r.bind(i, unit.Cup) // "crown up of 4 mm"
-		case r.is(i+1, kindFact, "cup_up=hump", "cup_up=hollow") && r.items[i].amount.form != formWords && r.size(i) < 0.026 && !r.has(unit.Cup) && !r.mentions(kindNoun, "cup"):
+		case hump && r.is(i+1, kindFact, "cup_up=hump", "cup_up=hollow") && r.items[i].amount.form != formWords && r.size(i) < 0.026 && !r.has(unit.Cup) && !r.mentions(kindNoun, "cup"):
 			r.bind(i, unit.Cup) // "1/8 hump up in 3/4 ash"
-		case r.barsEach(i):
+		case each && r.barsEach(i):
 			r.bind(i, unit.BarHeight)
-		case r.showsDaylight(i):
+		case daylight && r.showsDaylight(i):
 			r.bind(i, unit.Gap)
-		case r.offTheBench(i):
+		case off && r.offTheBench(i):
 			f := unit.Bow
 			if !r.mentions(kindNoun, "bow") && r.mentions(kindNoun, "cup") {
 				f = unit.Cup
 			}
 			r.bind(i, f)
-		case r.faceAndEdge(i):
+		case face && r.faceAndEdge(i):
 			r.bind(i, unit.StripWidth)
-		case r.planedTo(i):
+		case to && r.planedTo(i):
 			r.bind(i, unit.StripThickness)
 		}
 	}
@@ -57,9 +62,6 @@ const widestGap = 0.004
 
 // openJoint: "joint 4 is open 1/32", "joint 2 opened up for 6 inches".
 func (r *reader) openJoint(i int) bool {
-	if !r.means(kindNoun, "joint") {
-		return false
-	}
 	from, _ := r.clause(i)
 	joint := r.within(from, i, kindNoun, "joint")
 	if joint < 0 || r.within(joint+1, i, kindNoun) >= 0 || r.has(unit.Gap) || r.is(r.next(i), kindAttr) || r.is(r.next(i), kindNoun) {
@@ -70,9 +72,6 @@ func (r *reader) openJoint(i int) bool {
 
 // tentIs: "tent in the corner about 4 mm".
 func (r *reader) tentIs(i int) bool {
-	if !r.means(kindNoun, "tent") {
-		return false
-	}
 	from, _ := r.clause(i)
 	k := r.within(from, i, kindNoun, "tent")
 	return k >= 0 && r.opensWithin(k, i, "corner") && r.amountsIn(k, i) == 0 && r.size(i) < 0.05 && !r.has(unit.Tent)
@@ -94,9 +93,6 @@ func (r *reader) barsEach(i int) bool {
 
 // showsDaylight: "worst seam shows daylight, about 1/32".
 func (r *reader) showsDaylight(i int) bool {
-	if !r.says("daylight") {
-		return false
-	}
 	from, _ := r.sentence(i)
 	for k := i - 1; k >= from && k >= i-4 && r.items[k].amount == nil; k-- {
 		if r.is(k, kindNoun, "opening") && r.items[k].word == "daylight" {

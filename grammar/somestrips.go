@@ -152,7 +152,7 @@ func (r *reader) oneOfEachWidth() {
 	first := -1
 	for i := range r.items {
 		j := i + 1
-		if !r.one(i) || !r.items[i].amount.bare() {
+		if r.items[i].amount == nil || !r.one(i) || !r.items[i].amount.bare() {
 			continue
 		}
 		if r.is(j, kindNoun, "strip") {

@@ -138,7 +138,7 @@ func (r *reader) leastOrMost(i int, f unit.Field) {
 		return
 	}
 	j := i + 1
-	for j < len(r.items) && (r.is(j, kindNoun, "strip") || nounForms[r.items[j].word] && r.is(j, kindAttr, "wide") || r.word(j, "of", "is")) {
+	for j < len(r.items) && (r.is(j, kindNoun, "strip") || nounForm(r.items[j].word) && r.is(j, kindAttr, "wide") || r.word(j, "of", "is")) {
 		strips = strips || r.is(j, kindNoun, "strip")
 		j++
 	}

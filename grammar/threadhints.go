@@ -32,7 +32,7 @@ func (r *reader) twoQuestions() {
 
 // inSection: "48 by 22 in section" tells no inches.
 func (r *reader) inSection(i int) bool {
-	return r.word(i+1, "section", "cross", "profile") || r.habit.Metric && r.timesAt(i) && r.is(i+1, kindAttr) && nounForms[r.items[i+1].word]
+	return r.word(i+1, "section", "cross", "profile") || r.habit.Metric && r.timesAt(i) && r.is(i+1, kindAttr) && nounForm(r.items[i+1].word)
 }
 
 // anotherRow: "there's another 4 at 75" is of strips, and copies no load.

@@ -156,7 +156,7 @@ func (r *reader) onlyLaid(from, to int) bool {
 // "a wider bar, 1", "the shorter bag is 6 ft".
 func (r *reader) comparedParts() {
 	for k := 1; k+1 < len(r.items); k++ {
-		if !r.is(k, kindNoun) {
+		if r.items[k].kind != kindNoun || r.items[k-1].amount != nil {
 			continue
 		}
 		c, ok := comparatives[r.items[k-1].word]

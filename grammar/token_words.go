@@ -110,7 +110,7 @@ func (t *tokenizer) fillsNumber(m meaning, n int) bool {
 // directionAt reports whether an adjective of measuring stands at scrap i: "thick".
 func (t *tokenizer) directionAt(i int) bool {
 	m, n := trade.longest(t.scraps, i)
-	return n == 1 && m.kind == kindAttr && !nounForms[t.scraps[i].norm]
+	return n == 1 && m.kind == kindAttr && !nounForm(t.scraps[i].norm)
 }
 
 func (t *tokenizer) nounAt(i int) bool {

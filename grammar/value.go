@@ -10,12 +10,14 @@ import (
 // written, or in what the shop's habit makes of a bare number. It reports false
 // where the unit is not one of f's.
 func (r *reader) valueOf(am *amount, f unit.Field) (float64, unit.Unit, bool) {
-	d := f.Dimension()
 	if am == nil {
 		return 0, unit.Unit{}, false
 	}
 	own := f.Unit()
-	u := own
+	u, d := own, own.Dimension
+	if d == unit.Plain {
+		d = f.Dimension()
+	}
 	switch {
 	case d == unit.Count || d == unit.Plain:
 		if am.unit != nil {
@@ -50,7 +52,13 @@ func round(v float64) float64 {
 	if v == 0 || v-v != 0 {
 		return v
 	}
-	scale := math.Pow(10, 12-math.Ceil(math.Log10(math.Abs(v))))
+	scale, size := 1e12, math.Abs(v)
+	for p := 1.0; p < size; p *= 10 {
+		scale /= 10
+	}
+	for p := 0.1; p >= size; p /= 10 {
+		scale *= 10
+	}
 	if scale-scale != 0 || scale == 0 {
 		return v
 	}
@@ -280,7 +288,10 @@ var likely = map[unit.Field]struct {
 
 // unlikely says what could be where a number without a unit cannot well be meant.
 func unlikely(am *amount, f unit.Field, v float64) string {
-	if l, ok := likely[f]; ok && am.bare() && v > 0 && (v < l.low || v > l.high) {
+	if !am.bare() || v <= 0 {
+		return ""
+	}
+	if l, ok := likely[f]; ok && (v < l.low || v > l.high) {
 		return l.want
 	}
 	return ""

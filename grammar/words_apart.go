@@ -20,7 +20,7 @@ func (t *tokenizer) inchAndPart(s scrap) bool {
 // noDirection reports whether the direction word at item j measures nothing: "4 high
 // of", "how long".
 func (r *reader) noDirection(j int) bool {
-	return r.levelWord(j) || r.word(j-1, "how") && !r.toldHow(j) || r.word(j, "wide") && r.word(j-2, "at", "on", "across") && r.word(j-1, "the") && (r.is(j+1, kindNoun, "face") || r.word(j+1, "end", "side", "face"))
+	return r.levelWord(j) || r.word(j-1, "how") && !r.toldHow(j) || r.word(j-1, "the") && r.word(j, "wide") && r.word(j-2, "at", "on", "across") && (r.is(j+1, kindNoun, "face") || r.word(j+1, "end", "side", "face"))
 }
 
 // letterFirst: "w 2 1/4, t 3/8" with the letter between breaks.
@@ -109,6 +109,9 @@ func (r *reader) letters() {
 		r.lettersAsUnits()
 		r.barInHours()
 	}
+	if !r.says("w", "wd", "wid", "t", "th", "thi", "h", "ht", "hgt", "l", "len", "lng") {
+		return
+	}
 	for i := range r.items {
 		if r.items[i].kind != kindNone || r.items[i].amount != nil {
 			continue
@@ -143,6 +146,9 @@ func (r *reader) inMetres(i int, f unit.Field) {
 
 // barInHours: of "bar 1 1/2 h" and "bar 1.5h" the letter is the height.
 func (r *reader) barInHours() {
+	if !r.means(kindNoun, "bar") {
+		return
+	}
 	for i := range r.items {
 		if am := r.items[i].amount; am != nil && am.unitRaw == "h" && r.free(i) && r.is(r.prev(i), kindNoun, "bar") && am.float() < 100 && !r.has(unit.BarHeight) {
 			am.unit, am.unitRaw = nil, ""
@@ -165,12 +171,15 @@ func (r *reader) hoursOrLitres() bool {
 func (r *reader) lettersAsUnits() {
 	for i := range r.items {
 		am := r.items[i].amount
-		if am != nil && am.unitRaw == "h" && r.free(i) && r.is(i-1, kindNoun, "bar") && !r.has(unit.BarHeight) { // "bar 1.25 h x .75 w"
+		if am == nil || am.unitRaw != "h" && am.unitRaw != "l" {
+			continue
+		}
+		if am.unitRaw == "h" && r.free(i) && r.is(i-1, kindNoun, "bar") && !r.has(unit.BarHeight) { // "bar 1.25 h x .75 w"
 			am.unit, am.unitRaw = nil, ""
 			r.bind(i, unit.BarHeight)
 			continue
 		}
-		if am == nil || am.unitRaw != "l" || !r.free(i) || !r.wordIn("w") || !r.wordIn("t") || r.has(unit.StripLength) {
+		if am.unitRaw != "l" || !r.free(i) || !r.wordIn("w") || !r.wordIn("t") || r.has(unit.StripLength) {
 			continue
 		}
 		am.unit, am.unitRaw = nil, ""

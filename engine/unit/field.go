@@ -222,15 +222,14 @@ func (f Field) Unit() Unit {
 
 // Dimension returns the kind of quantity that f holds.
 func (f Field) Dimension() Dimension {
-	switch f {
-	case WedgeRatio, FrictionStated:
+	if u := f.Unit(); u.Dimension != Plain {
+		return u.Dimension
+	}
+	if f == WedgeRatio || f == FrictionStated {
 		return Plain
 	}
 	if counts[f] {
 		return Count
-	}
-	if u := f.Unit(); u.Dimension != Plain {
-		return u.Dimension
 	}
 	return Text
 }

@@ -101,9 +101,14 @@ func Default() Species {
 // plain returns a name in lower case, with single spaces for hyphens and runs
 // of blanks, without apostrophes.
 func plain(name string) string {
-	odd := func(c rune) bool { return (c < 'a' || c > 'z') && c != ' ' }
-	if !strings.ContainsFunc(name, odd) && !strings.Contains(name, "  ") && name == strings.TrimSpace(name) {
-		return name // as most stand
+	odd := false // most names stand as they are
+	for i, last := 0, byte(' '); i < len(name); i++ {
+		c := name[i]
+		odd = odd || (c < 'a' || c > 'z') && (c != ' ' || last == ' ' || i == len(name)-1)
+		last = c
+	}
+	if !odd {
+		return name
 	}
 	return strings.Join(strings.Fields(spelling.Replace(strings.ToLower(name))), " ")
 }
