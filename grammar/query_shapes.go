@@ -102,6 +102,9 @@ func good(q *Query)   { q.Result = "good" }
 // listsLoads reads "which loads were bad", "loads for job 212", "how many loads
 // are waiting for a check".
 func (r *reader) listsLoads() bool {
+	if !r.says("loads", "results") && !r.saysLater("loads", "results") {
+		return false
+	}
 	if i := r.firstWord(); r.is(i, kindVerb, string(Hold), string(Clear)) && r.word(i+1, "all loads", "all the loads", "open loads") {
 		return false // "hold all loads"
 	}
