@@ -18,11 +18,14 @@ var (
 
 // asksOfOne reads "when is 1 done", "history of 14", "what is 14 waiting for".
 func (r *reader) asksOfOne() bool {
+	if r.amountsIn(0, len(r.items)) != 1 {
+		return false
+	}
 	load, cue := 0, ""
 	for i := range r.items {
 		if am := r.items[i].amount; am != nil {
 			n, ok := r.loadNumber(i)
-			if !ok || load > 0 || am.unit != nil || r.is(i+1, kindAttr) || r.is(i-1, kindRole, "lot", "job") || r.word(i-1, "batch") {
+			if !ok || am.unit != nil || r.is(i+1, kindAttr) || r.is(i-1, kindRole, "lot", "job") || r.word(i-1, "batch") {
 				return false
 			}
 			load = n
