@@ -14,15 +14,17 @@ func (r *reader) chooseAsks() {
 		r.phrase.Asks = []Ask{{About: Book}}
 		return
 	}
-	r.phrase.Asks = nil
-	for _, a := range asks { // those that name no topic last
-		if a.About != "" {
-			r.merge(a)
+	if len(asks) != 1 || asks[0].About == "" || asks[0].Goal != nil || r.plain(asks[0]) {
+		r.phrase.Asks = nil
+		for i := range asks { // those that name no topic last
+			if asks[i].About != "" {
+				r.merge(asks[i])
+			}
 		}
-	}
-	for _, a := range asks {
-		if a.About == "" {
-			r.merge(a)
+		for i := range asks {
+			if asks[i].About == "" {
+				r.merge(asks[i])
+			}
 		}
 	}
 	r.weigh()
@@ -39,8 +41,8 @@ func (r *reader) chooseAsks() {
 // lostGoals puts what was wanted of a question that is not asked after all among
 // the unused.
 func (r *reader) lostGoals(asks []Ask) {
-	for _, a := range asks {
-		for _, g := range goals(a) {
+	for i := range asks {
+		for _, g := range goals(asks[i]) {
 			if !slices.ContainsFunc(r.phrase.Asks, func(b Ask) bool { _, kept := b.Goal[g.Field]; return kept }) {
 				r.unuse(g.Text)
 			}
@@ -113,16 +115,8 @@ func (r *reader) weigh() {
 	if safety := r.asksFor(Safety); safety && r.dangerous() {
 		return
 	}
-	var kept []Ask
 	told := r.infer()
-	for i, a := range r.phrase.Asks {
-		if a.About == Load && told == Schedule && (r.has(unit.StartTime) || r.has(unit.Deadline)) && !r.has(unit.BarHeight) && !r.has(unit.StripWidth) && !r.has(unit.Vacuum) {
-			r.phrase.Asks[i].About, a.About = Schedule, Schedule // "plan my saturday: 5 panels …"
-		}
-		if r.stands(a) && !(a.weak && a.About != Profile && told != "" && told != a.About && r.specific(told, a.About) && !r.answerable(a.About)) {
-			kept = append(kept, a)
-		}
-	}
+	kept := r.borneOut(told)
 	if len(kept) > 0 {
 		for _, a := range r.phrase.Asks {
 			if a.second && !r.stands(a) && !keeps(kept, a.About) {
@@ -165,6 +159,23 @@ func (r *reader) weigh() {
 		kept = kept[:1]
 	}
 	r.phrase.Asks = kept
+}
+
+// borneOut are the questions that the facts, of topic told, support.
+func (r *reader) borneOut(told Topic) (kept []Ask) {
+	for i, a := range r.phrase.Asks {
+		if a.About == Load && told == Schedule && (r.has(unit.StartTime) || r.has(unit.Deadline)) && !r.has(unit.BarHeight) && !r.has(unit.StripWidth) && !r.has(unit.Vacuum) {
+			r.phrase.Asks[i].About, a.About = Schedule, Schedule // "plan my saturday: 5 panels …"
+		}
+		if r.stands(a) && !(a.weak && a.About != Profile && told != "" && told != a.About && r.specific(told, a.About) && !r.answerable(a.About)) {
+			if len(kept) == i {
+				kept = r.phrase.Asks[: i+1 : i+1]
+				continue
+			}
+			kept = append(kept, a)
+		}
+	}
+	return kept
 }
 
 // reachesElsewhere: "still cant reach the top rack" is of no pump.
@@ -279,14 +290,8 @@ func (r *reader) asksMove() bool {
 
 // infer tells the topic of a message without a question from its facts.
 func (r *reader) infer() Topic {
-	has := func(fs ...unit.Field) bool {
-		for _, f := range fs {
-			if r.has(f) || r.chosen(f) {
-				return true
-			}
-		}
-		return false
-	}
+	told := r.fieldsTold()
+	has := func(fs ...unit.Field) bool { return r.toldAny(told, fs) }
 	vacuum := has(unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent)
 	switch {
 	case has(unit.StockPiles):

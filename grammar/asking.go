@@ -11,9 +11,10 @@ import (
 func (r *reader) findAsks() {
 	opens := r.opensUnderVacuum()
 	r.cuesByContext()
+	remembers, hurries := r.says("remember", "we always"), r.says("before")
 	for i := range r.items {
 		switch it := &r.items[i]; {
-		case it.kind == kindPeril && r.nobodyKnows(i), it.kind != kindPeril && it.kind != kindAsk && it.word != "what does" && !r.reminisces(i) && !r.onlyHurries(i):
+		case it.kind == kindPeril && r.nobodyKnows(i), it.kind != kindPeril && it.kind != kindAsk && it.word != "what does" && !(remembers && r.reminisces(i)) && !(hurries && r.onlyHurries(i)):
 		case it.kind == kindPeril:
 			r.peril(i)
 		case opens && strings.HasPrefix(it.word, "before the vacuum"), r.partAlways(i), r.differsFromBar(i):
@@ -40,33 +41,64 @@ func (r *reader) findAsks() {
 			}
 		}
 	}
-	for _, asked := range [...]struct {
-		said bool
-		ask  Ask
-	}{
-		{r.releasesWedge(), Ask{About: Safety, Peril: "wedge release"}},
-		{opens, Ask{About: Safety, Peril: "opening"}},
-		{r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
-		{r.roomToMove() || r.seasonsSwing(), Ask{About: Move, question: true}},
-		{r.howLongTo(), Ask{About: Pump, question: true}},
-		{r.alwaysOurs(), Ask{About: Profile, weak: true}},
-		{r.goesInPress() || r.clears(), Ask{About: Stack}},
-		{r.getsFlat(), Ask{About: Flatten}},
-		{r.convertsPressure() && !r.asksFor(Face), Ask{About: Face}},
-		{r.asksTimeEnough(), Ask{About: Glue, question: true}},
-		{r.glueSought(), Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true}},
-		{r.asksPressTime(), Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true}},
-		{r.doneWhen(), Ask{About: Schedule, question: true}},
-		{r.howManyByTime(), Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true}},
-		{r.fitOnBed(), Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true}},
-		{(r.termAlone() || r.whatsThat() || r.asksMeanings()) && !r.asksFor(Why) && !r.asksFor(Words), Ask{About: Words}},
-	} {
-		if asked.said {
-			r.phrase.Asks = append(r.phrase.Asks, asked.ask)
-		}
-	}
+	r.phrase.Asks = append(r.phrase.Asks, r.askedInWords(opens)...)
 	r.askedBesides()
 	r.worstFirst()
+}
+
+// askedInWords is what words apart ask together, in the order of the answers.
+func (r *reader) askedInWords(opens bool) (asks []Ask) {
+	ask := func(a Ask) { asks = append(asks, a) }
+	how, lasting := r.says("how", "how many"), r.said(unit.Lasting)
+	if r.means(kindNoun, "wedge") && r.releasesWedge() {
+		ask(Ask{About: Safety, Peril: "wedge release"})
+	}
+	if opens {
+		ask(Ask{About: Safety, Peril: "opening"})
+	}
+	if how && r.howLongIn() && !r.asksFor(Glue) && !r.asksFor(Pump) {
+		ask(Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true})
+	}
+	if (r.means(kindNoun, "gap") || r.means(kindFact, "faces=2")) && r.roomToMove() || r.means(kindAir, "rh") && r.seasonsSwing() {
+		ask(Ask{About: Move, question: true})
+	}
+	if r.howLongTo() {
+		ask(Ask{About: Pump, question: true})
+	}
+	if r.alwaysOurs() {
+		ask(Ask{About: Profile, weak: true})
+	}
+	if r.goesInPress() || r.clears() {
+		ask(Ask{About: Stack})
+	}
+	if r.getsFlat() {
+		ask(Ask{About: Flatten})
+	}
+	if r.convertsPressure() && !r.asksFor(Face) {
+		ask(Ask{About: Face})
+	}
+	if lasting && r.asksTimeEnough() {
+		ask(Ask{About: Glue, question: true})
+	}
+	if r.glueSought() {
+		ask(Ask{About: Glue, For: []unit.Field{unit.GlueMass}, question: true})
+	}
+	if lasting && r.asksPressTime() {
+		ask(Ask{About: Glue, For: []unit.Field{unit.PressTime}, question: true})
+	}
+	if r.doneWhen() {
+		ask(Ask{About: Schedule, question: true})
+	}
+	if how && r.howManyByTime() {
+		ask(Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true})
+	}
+	if how && r.fitOnBed() {
+		ask(Ask{About: Schedule, For: []unit.Field{unit.PanelCount}, question: true})
+	}
+	if r.amountsIn(0, len(r.items)) == 0 && (r.termAlone() || r.whatsThat() || r.asksMeanings()) && !r.asksFor(Why) && !r.asksFor(Words) {
+		ask(Ask{About: Words})
+	}
+	return asks
 }
 
 // askedBesides adds what is asked without a cue of its own.

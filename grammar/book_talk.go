@@ -74,12 +74,15 @@ func (r *reader) samePerson() bool {
 // checkAgain asks whether a check stands when a load is changed: "does a load need checking all
 // over again if I fix one number", "what happens to the check if I correct a load".
 func (r *reader) checkAgain() bool {
+	if !r.mentions(kindVerb, string(Check)) && !r.wordIn("recheck", "remeasure", "re measure") {
+		return false
+	}
 	for i := range r.items {
 		if r.items[i].amount != nil && !r.items[i].amount.equals(one) {
 			return false
 		}
 	}
-	if r.mentions(kindPeril) || !r.mentions(kindVerb, string(Check)) && !r.wordIn("recheck", "remeasure", "re measure") || r.mentions(kindVerb, string(List)) {
+	if r.mentions(kindPeril) || r.mentions(kindVerb, string(List)) {
 		return false
 	}
 	changes := r.mentions(kindVerb, string(Correct)) || r.opensWithin(0, len(r.items), "changed", "changing", "fixed", "fixing", "corrected", "correcting", "amended", "amending", "alter", "altered", "edit", "edited", "editing", "mistyped")

@@ -14,11 +14,16 @@ func (r *reader) bookWords() {
 	held := r.means(kindVerb, string(Hold)) || r.says("hold on")
 	passes := r.says("passes", "passed", "pass")
 	onMark := r.says("dead", "bang", "spot", "smack", "right", "exactly")
+	checks := r.means(kindVerb, string(Check))
 	for i := 0; i < len(r.items); i++ {
 		switch {
 		case r.items[i].amount != nil:
-			r.vacBehind(i)
-			r.secondCheck(i)
+			if r.items[i].amount.unit != nil {
+				r.vacBehind(i)
+			}
+			if checks || misspeltCheck(r.wordAt(i+1)) {
+				r.secondCheck(i)
+			}
 			if passes {
 				r.passed(i)
 			}

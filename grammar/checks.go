@@ -61,6 +61,9 @@ func (r *reader) loadsCheckedLast(i int) []int {
 }
 
 func (r *reader) asksSomething() bool {
+	if !r.says("?") {
+		return false
+	}
 	for i := range r.items {
 		if r.items[i].brk == '.' && r.items[i].word == "?" {
 			return true

@@ -231,6 +231,9 @@ func (r *reader) announced() int {
 
 // aboutLoads reads "14 checked …", "14 in", "15 same as 14 but …".
 func (r *reader) aboutLoads(refs []int, next int) bool {
+	if r.is(next, kindNoun) && !r.is(next+1, kindVerb) && !r.says("been") {
+		return false // "5 strips …"
+	}
 	c := &Command{Loads: refs}
 	if (r.is(next, kindUnit, "in") || r.is(next, kindVerb, "in") || r.word(next, "in")) && seasons[r.wordAt(next+1)] {
 		return false // "55 in summer"

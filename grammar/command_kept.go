@@ -7,7 +7,8 @@ var keeping = wordSet(`take put press run load touch start bring move glue slide
 
 // keptOut reads what nobody is to press yet as a hold.
 func (r *reader) keptOut() bool {
-	return !r.asksSomething() && (r.nobodyTakes() || r.notReady())
+	told := r.means(kindVerb, string(Hold)) || r.means(kindNot) || r.says("nobody", "noone", "dont", "never", "no")
+	return told && !r.asksSomething() && (r.nobodyTakes() || r.notReady())
 }
 
 // nobodyTakes reads "nobody take 14 in, the mat is missing".
@@ -37,9 +38,6 @@ func (r *reader) nobodyTakes() bool {
 // notReady reads "11 is not ready yet, nobody take it in".
 func (r *reader) notReady() bool {
 	at := r.opening()
-	if !r.means(kindVerb, string(Hold)) && !r.means(kindNot) && !r.says("nobody", "noone", "dont", "never", "no") {
-		return false
-	}
 	refs, next := r.references(max(at, 0))
 	if at < 0 || len(refs) != 1 || r.amountsIn(next, len(r.items)) > 0 {
 		return false
@@ -82,7 +80,7 @@ var mended = wordSet(`found find fixed fitted replaced swapped changed mended re
 
 // clearsAgain reads "ok found another one, clear it" of the load that was spoken of.
 func (r *reader) clearsAgain() bool {
-	if r.asksSomething() || r.mentions(kindNot) {
+	if !r.means(kindVerb, string(Clear)) || r.asksSomething() || r.mentions(kindNot) {
 		return false
 	}
 	told := false

@@ -263,6 +263,9 @@ func (r *reader) copies(i int) bool {
 
 // nobodyHas reads "nobody's taken 29 out yet".
 func (r *reader) nobodyHas() bool {
+	if !r.says("nobodys", "nobody", "noones", "noone") {
+		return false
+	}
 	i := r.firstWord()
 	if !r.word(i, "nobodys", "nobody", "noones", "noone") {
 		return false

@@ -23,7 +23,7 @@ func (r *reader) measuredBySomeone() bool {
 
 // namedFirst reports whether the message begins with a name and a word of checking.
 func (r *reader) namedFirst() bool {
-	return len(r.items) > 3 && r.unknown(0) && !notNames[r.items[0].word] && r.is(1, kindVerb, string(Check)) && r.word(1, "measured", "checked", "remeasured", "taped", "gauged")
+	return len(r.items) > 3 && r.is(1, kindVerb, string(Check)) && r.unknown(0) && !notNames[r.items[0].word] && r.word(1, "measured", "checked", "remeasured", "taped", "gauged")
 }
 
 // notNames are words before "checked" that name nobody.

@@ -4,11 +4,11 @@ package grammar
 // and "can I clear 3 tops a day with one bag, each 42x84" plan a day: a number of
 // panels, their size and what presses them make no order to the book.
 func (r *reader) daysWorkTold() bool {
-	at := r.opening()
+	r.announced()
 	if !r.means(kindNoun, "panel") || !r.means(kindNoun, "press", "bag", "frame") {
 		return false
 	}
-	if at >= 0 {
+	if at := r.opening(); at >= 0 {
 		if refs, next := r.references(at); len(refs) > 0 && (r.is(next, kindVerb, string(In), string(Out)) || r.word(next, "is", "are") && r.is(next+1, kindVerb, string(In), string(Out))) {
 			return false // "14 out, next 6 tables 36x84, one press"
 		}

@@ -131,6 +131,9 @@ func (r *reader) exceptAllBefore(i int) bool {
 // commandAllBut reads "drop all but 1" and "put everything except 2 in", of which nothing
 // is done.
 func (r *reader) commandAllBut() bool {
+	if !r.says("all", "everything", "every", "anything", "rest", "all loads", "all the loads") {
+		return false
+	}
 	i := slices.IndexFunc(r.items, func(it item) bool { return it.amount != nil })
 	if i < 1 || !r.exceptAllBefore(i) || r.asksSomething() {
 		return false

@@ -87,7 +87,7 @@ func (r *reader) elsewhere() bool {
 		return false
 	}
 	score, named, wood := 0, 0, false
-	parts := r.countKind(kindNoun) > 0
+	parts := r.mentions(kindNoun)
 	for i := range r.items {
 		it := &r.items[i]
 		switch {
@@ -163,7 +163,7 @@ func (r *reader) ofOther(i int) bool {
 
 // firmSigns reports whether a message has what only a press shop says.
 func (r *reader) firmSigns() bool {
-	parts := r.countKind(kindNoun) > 0
+	parts := r.mentions(kindNoun)
 	for i := range r.items {
 		it := &r.items[i]
 		switch it.kind {

@@ -18,14 +18,13 @@ func (r *reader) foreign() bool {
 	if (r.engineVacuum() || r.phones() || r.toolAsked() || r.elsewhere() && !r.handsWhile()) && !r.getsInside() {
 		return true
 	}
-	other := r.wordIn("vacuum cleaner")
-	seals := other // food, for the freezer, or a cleaner's bag
+	other, seals := false, false // food, for the freezer
 	for i := range r.items {
 		it := &r.items[i]
 		switch {
 		case r.is(i, kindFill) && (strings.HasPrefix(it.word, "vac") || it.word == "sous vide"):
 			seals = true
-		case seals && r.is(i, kindNoun, "bag"):
+		case r.is(i, kindNoun, "bag") && (seals || r.wordIn("vacuum cleaner")): // or a cleaner's
 		case r.word(i, "coffee") && r.mentions(kindRole, "start", "deadline") && r.mentions(kindNoun, "press"):
 		case it.amount == nil && (foreignTrades[it.word] || it.taken && foreignTrades[strings.ToLower(it.text)]):
 			other = true
@@ -47,7 +46,7 @@ func (r *reader) foreign() bool {
 	if r.has(unit.Species) && r.has(unit.WoodMoisture) && r.has(unit.PanelWidth) {
 		return false // "the truck is 20 ft long. ash top, 20 in wide, wood at 7%"
 	}
-	return other || r.strange() && !r.handsWhile() && !r.waterAtPump() || r.habit.Follows && r.besides()
+	return other || r.wordIn("vacuum cleaner") || r.strange() && !r.handsWhile() && !r.waterAtPump() || r.habit.Follows && r.besides()
 }
 
 // strange reports whether a message that opens a thread speaks of things that the

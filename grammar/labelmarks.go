@@ -54,6 +54,9 @@ func (r *reader) gluedColon(i int) bool {
 }
 
 func (r *reader) gluedColons() int {
+	if !r.says(":") {
+		return 0
+	}
 	n := 0
 	for i := range r.items {
 		if r.items[i].brk == ':' && r.gluedColon(i) {

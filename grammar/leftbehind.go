@@ -19,7 +19,7 @@ func (r *reader) leaveNone() {
 		c := r.text[at]
 		if !isDigit(rune(c)) {
 			at++
-			if c == 'h' || c == '@' || c == '<' {
+			if c == '@' || c == '<' || c == 'h' && strings.HasPrefix(r.text[at:], "ttp") {
 				at += max(markup(r.text[at-1:])-1, 0)
 			}
 			continue
@@ -56,9 +56,14 @@ func (r *reader) typedAt(at, end int) string {
 
 // keeps reports whether digits stand in what p tells of the message.
 func (p *Phrase) keeps(digits string) bool {
+	for i := range p.Facts {
+		if wholeIn(p.Facts[i].Text, digits) {
+			return true // as most do
+		}
+	}
 	bare := strings.TrimLeft(digits, "0")
 	has := func(text string) bool {
-		return text != "" && (wholeIn(text, digits) || bare != "" && wholeIn(text, bare))
+		return text != "" && (wholeIn(text, digits) || bare != "" && bare != digits && wholeIn(text, bare))
 	}
 	return slices.ContainsFunc(p.Unused, has) || p.anyFact(func(f Fact) bool { return has(f.Text) || slices.ContainsFunc(f.Again, has) }) ||
 		p.keptAside(has) || p.Command.keeps(has) || p.anyFact(func(f Fact) bool { return valueHas(f, has) })

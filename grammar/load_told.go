@@ -10,6 +10,9 @@ var measuring = wordSet(`mic mics miked mikes micd tape taped calipers caliper c
 // checkTold reads "load 12: I get 31/32 on the bar, strips mic at .247" and "strips on 33
 // measured 1/4, bar is 1 in, so checked" as checks.
 func (r *reader) checkTold() bool {
+	if r.is(1, kindNoun) && r.items[0].amount != nil { // "5 strips …"
+		return false
+	}
 	if r.asksSomething() || r.mentions(kindPeril) || r.partsTold() < 2 || r.opensWithin(0, len(r.items), "what", "whats", "how", "which", "should", "will", "can", "could", "need", "want") {
 		return false
 	}
@@ -183,6 +186,9 @@ var findings = wordSet(`squeeze squeezeout flat twist twisted tight open starved
 
 // placeTold reads "12 stays in", "move 14 to press 2" and "who has 14?", of which nothing is done.
 func (r *reader) placeTold() bool {
+	if !r.says("move", "shift", "switch", "swap", "who", "stays", "staying", "stay", "stays in", "staying in", "stay in") {
+		return false
+	}
 	i := r.firstWord()
 	for r.isBreak(i) && i < len(r.items) || r.is(i, kindFix) || r.word(i, "no", "sorry", "wait", "ok", "but") {
 		i++
@@ -215,9 +221,6 @@ func (r *reader) placeTold() bool {
 
 // staysWhere reads "3 stays in" and "13 stays, it's 11 that's out": the order behind it is done.
 func (r *reader) staysWhere(i int) bool {
-	if !r.says("stays", "staying", "stay", "stays in", "staying in", "stay in") {
-		return false
-	}
 	refs, next := r.references(i)
 	if len(refs) == 0 || !r.word(next, "stays", "staying", "stay", "stays in", "staying in", "stay in") && !(r.word(next, "is", "are", "to") && r.word(next+1, "staying", "stay", "staying in", "stay in")) {
 		return false

@@ -140,8 +140,8 @@ func (r *reader) sizedTargets() bool {
 // 2x6 of 2 1/4 strips": it may be in feet.
 func (r *reader) tooNarrow() {
 	strip, panel := -1, -1
-	for k, b := range r.bound {
-		switch b.fact.Field {
+	for k := range r.bound {
+		switch r.bound[k].fact.Field {
 		case unit.StripWidth:
 			strip = k
 		case unit.PanelWidth:

@@ -132,11 +132,15 @@ var (
 // currentAtPump: "i get a tingle off the pump", "there's a puddle under the pump", "can i
 // rinse the sled at the pump while it runs"; not "water in the pump oil".
 func (r *reader) currentAtPump() bool {
-	if !r.means(kindNoun, "pump") && !r.says(wired...) {
+	pumps := r.means(kindNoun, "pump")
+	if !pumps && !r.says(wired...) {
 		return false
 	}
 	for i := range r.items {
-		pump := r.is(i, kindNoun, "pump") && !r.word(i+1, "oil", "room", "shed", "trap", "water", "exhaust", "filter", "hose", "down") && !r.word(i-1, "water", "sump")
+		if r.items[i].amount != nil {
+			continue
+		}
+		pump := pumps && r.is(i, kindNoun, "pump") && !r.word(i+1, "oil", "room", "shed", "trap", "water", "exhaust", "filter", "hose", "down") && !r.word(i-1, "water", "sump")
 		if !pump && !r.word(i, wired...) {
 			continue
 		}
@@ -195,6 +199,9 @@ func (r *reader) givesWay() bool {
 		return false
 	}
 	for i := range r.items {
+		if r.items[i].amount != nil {
+			continue
+		}
 		said := r.items[i].word
 		way := r.word(i, "giving", "gave") && r.word(i+1, "way")
 		if !way && !r.word(i, cracks...) || r.worksOn(i+1) || r.within(max(i-3, 0), i, kindNoun, "strip", "panel", "joint") >= 0 {

@@ -18,11 +18,14 @@ var (
 
 // asksOfOne reads "when is 1 done", "history of 14", "what is 14 waiting for".
 func (r *reader) asksOfOne() bool {
+	if r.amountsIn(0, len(r.items)) != 1 {
+		return false
+	}
 	load, cue := 0, ""
 	for i := range r.items {
 		if am := r.items[i].amount; am != nil {
 			n, ok := r.loadNumber(i)
-			if !ok || load > 0 || am.unit != nil || r.is(i+1, kindAttr) || r.is(i-1, kindRole, "lot", "job") || r.word(i-1, "batch") {
+			if !ok || am.unit != nil || r.is(i+1, kindAttr) || r.is(i-1, kindRole, "lot", "job") || r.word(i-1, "batch") {
 				return false
 			}
 			load = n
@@ -102,6 +105,9 @@ func good(q *Query)   { q.Result = "good" }
 // listsLoads reads "which loads were bad", "loads for job 212", "how many loads
 // are waiting for a check".
 func (r *reader) listsLoads() bool {
+	if !r.says("loads", "results") && !r.saysLater("loads", "results") {
+		return false
+	}
 	if i := r.firstWord(); r.is(i, kindVerb, string(Hold), string(Clear)) && r.word(i+1, "all loads", "all the loads", "open loads") {
 		return false // "hold all loads"
 	}

@@ -91,7 +91,7 @@ func (r *reader) roleLength(i int, said *roleWords) {
 		r.bind(i, unit.ThicknessSpread)
 	case said.apart && r.word(i+1, "apart") && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "gap"):
 		r.bind(i, unit.ThicknessSpread)
-	case said.cover && r.is(p, kindRole, "cover") && !r.opensWithin(p, i, "me", "us", "him", "her"):
+	case said.cover && r.is(p, kindRole, "cover") && !r.opensWithin(p, i, "me", "us", "him", "her") && !r.uncovered(i):
 		r.bind(i, unit.Cover)
 	case said.clear && r.is(n, kindVerb, "clear") && n == i+1 && (r.mentions(kindNoun, "frame", "press") || r.mentions(kindAsk, "profile")) && !r.has(unit.Opening) && r.size(i) < 0.5:
 		r.items[n].used = true

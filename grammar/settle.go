@@ -59,7 +59,7 @@ func (r *reader) rivals() {
 		r.rival(b.fact.Field, group)
 	}
 	r.vacuumTwice()
-	if slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool { return f.Field == unit.Species }) {
+	if len(r.phrase.Drops) > 0 && slices.ContainsFunc(r.phrase.Facts, func(f Fact) bool { return f.Field == unit.Species }) {
 		r.phrase.Drops = slices.DeleteFunc(r.phrase.Drops, func(p Part) bool { return p == "species" })
 	}
 	r.refusedTwice()
@@ -237,14 +237,14 @@ func (r *reader) tornBetween(a, b int) bool {
 // vacuumTwice: a gauge, an absolute reading and a per cent are one field said in
 // three ways.
 func (r *reader) vacuumTwice() {
-	var at []int
-	for i, f := range r.phrase.Facts {
-		switch f.Field {
+	told := 0
+	for i := range r.phrase.Facts {
+		switch r.phrase.Facts[i].Field {
 		case unit.Vacuum, unit.VacuumAbsolute, unit.VacuumPercent:
-			at = append(at, i)
+			told++
 		}
 	}
-	if len(at) < 2 {
+	if told < 2 {
 		return
 	}
 	c := Clash{Field: unit.Vacuum}

@@ -57,3 +57,33 @@ func (r *reader) saidCup() bool {
 	}
 	return false
 }
+
+// fieldsTold has the bits of the fields that were read, refused or offered.
+func (r *reader) fieldsTold() (bits uint64) {
+	for i := range r.bound {
+		bits |= fieldBit(r.bound[i].fact.Field)
+	}
+	for i := range r.phrase.Refused {
+		bits |= fieldBit(r.phrase.Refused[i].Field)
+	}
+	for i := range r.phrase.Choices {
+		bits |= fieldBit(r.phrase.Choices[i].Field)
+	}
+	return bits
+}
+
+// fieldBit is a bit that few fields share.
+func fieldBit(f unit.Field) uint64 {
+	_, bit := sound(string(f))
+	return bit
+}
+
+// toldAny reports whether one of the fields is among those told, by their bits.
+func (r *reader) toldAny(bits uint64, fs []unit.Field) bool {
+	for _, f := range fs {
+		if bits&fieldBit(f) != 0 && (r.has(f) || r.chosen(f)) {
+			return true
+		}
+	}
+	return false
+}

@@ -106,6 +106,9 @@ func (r *reader) inAMinute() {
 
 // slashes reads the stroke of "5 min/panel" as "per".
 func (r *reader) slashes() {
+	if !r.says("/") {
+		return
+	}
 	for i := 1; i+1 < len(r.items); i++ {
 		if am := r.items[i-1].amount; r.items[i].brk == '/' && am != nil && am.is(unit.Lasting) && (r.is(i+1, kindNoun, "panel") || r.word(i+1, "load") || r.is(i+1, kindVerb, "show")) {
 			r.items[i].brk, r.items[i].word = 0, "per"
@@ -228,6 +231,9 @@ func digits(s string) int {
 
 // gluedHyphens: "2-wide 3/8-thick".
 func (r *reader) gluedHyphens() {
+	if !r.says("-") {
+		return
+	}
 	for i := len(r.items) - 2; i > 0; i-- {
 		if r.items[i].brk == '-' && r.items[i-1].amount != nil && r.word(i+1, "ish") {
 			r.remove(i, i+2) // "3/4-ish"
@@ -242,6 +248,9 @@ func (r *reader) gluedHyphens() {
 // sameInBrackets drops a measure that says the one before it again in another
 // unit: 2" (51 mm).
 func (r *reader) sameInBrackets() {
+	if !r.says("(", "[") {
+		return
+	}
 	for i := len(r.items) - 4; i >= 0; i-- {
 		if i+3 >= len(r.items) || r.items[i].amount == nil || r.items[i+2].amount == nil {
 			continue
@@ -310,11 +319,14 @@ func (r *reader) spacedClock() {
 		if am == nil || am.form != formInt || am.link != linkNone || am.unit != nil {
 			continue
 		}
+		next := &r.items[i+1]
+		if next.amount == nil && next.start != r.items[i].end || next.amount != nil && len(next.text) != 2 {
+			continue
+		}
 		h, ok := plainWhole(am)
 		if !ok || h > 23 {
 			continue
 		}
-		next := &r.items[i+1]
 		minutes := ""
 		switch {
 		case next.amount == nil && next.start == r.items[i].end && minutesBehind.MatchString(next.word):

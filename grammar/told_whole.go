@@ -87,11 +87,14 @@ func (r *reader) timetabled(i int) bool {
 
 // supposes: "what if it had been 9 going in" in a thread puts nothing into the press.
 func (r *reader) supposes() bool {
+	if !r.habit.Follows {
+		return false
+	}
 	i := 0
 	if r.word(i, "and") {
 		i++
 	}
-	return r.habit.Follows && r.word(i, "what", "suppose") && r.word(i+1, "if") && (r.within(0, len(r.items), kindVerb, string(In)) >= 0 || r.severalGoIn(i+2))
+	return r.word(i, "what", "suppose") && r.word(i+1, "if") && (r.within(0, len(r.items), kindVerb, string(In)) >= 0 || r.severalGoIn(i+2))
 }
 
 // severalGoIn: "9 go in", "there are 9 going in" from item i on count what goes in; of one
