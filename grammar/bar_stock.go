@@ -58,7 +58,12 @@ func (r *reader) coverOf(i int) bool {
 // uncovered: "film doesnt cover 1/4 of the bar", "covers all but 1/8 of the bar".
 func (r *reader) uncovered(i int) bool {
 	from, _ := r.clause(i)
-	return r.within(from, i, kindNot) >= 0 || r.opensWithin(from, i, "doesnt", "dont", "wont", "cant", "isnt", "never", "but", "except", "all but")
+	for k := from; k < i; k++ {
+		if r.is(k, kindNot) || r.word(k, "doesnt", "dont", "wont", "cant", "isnt", "never", "except", "all but") || r.word(k, "but") && r.word(k-1, "all") {
+			return true
+		}
+	}
+	return false
 }
 
 // barBesideOne reports whether a bar of another height than one is told apart from item i:

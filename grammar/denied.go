@@ -1,10 +1,6 @@
 package grammar
 
-import (
-	"strings"
-
-	"presshand/engine/unit"
-)
+import "presshand/engine/unit"
 
 // partNames are the parts that a message can take away.
 var partNames = map[string]Part{
@@ -391,16 +387,4 @@ func (r *reader) whenGlued(j int) bool {
 	}
 	_, to := r.clause(j)
 	return r.word(j+1, "going") && r.word(j+2, "in", "into") || r.opensWithin(j+2, to, "glued", "glue", "pressed", "press", "made", "built", "laid")
-}
-
-// plainWords are words that neither name a wood nor matter, for telling "hoop
-// pine" from "nice pine".
-var plainWords = wordSet(`in of on with from and or is are use using used our have got want need for some my this these those that make real local old new wide thick long inch mm board strip sheet each piece glued pressing edge face made mostly all any more other same like it was just into onto over under than then two three four five six seven eight nine ten pressed say says called plain both ea`)
-
-func wordSet(s string) map[string]bool {
-	set := map[string]bool{}
-	for _, w := range strings.Fields(s) {
-		set[w] = true
-	}
-	return set
 }

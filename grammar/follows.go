@@ -388,15 +388,3 @@ func (r *reader) barometerReads(k int) int {
 	}
 	return -1
 }
-
-// offThe: "and half an inch off the width".
-func (r *reader) offThe(i int) bool {
-	return r.word(i+1, "off") && r.word(i+2, "the", "my", "our") && (r.is(i+3, kindAttr) && nounForm(r.items[i+3].word) || r.is(i+3, kindNoun, "bar", "mat", "caul") || r.is(i+3, kindVacuum)) && r.isBreak(i+4) && r.boundOnlyBy(i)
-}
-
-// boundOnlyBy reports whether no verb of standing makes the number at item i a
-// distance: "the bar is 2 inches off the bed".
-func (r *reader) boundOnlyBy(i int) bool {
-	from, _ := r.clause(i)
-	return !r.opensWithin(from, i, "is", "stands", "sits", "are", "its")
-}

@@ -388,14 +388,3 @@ func (r *reader) beyondVacuum(i int) bool {
 	}
 	return r.pushWanted(i)
 }
-
-// otherPressure reports whether the message has another pressure than that at
-// item i.
-func (r *reader) otherPressure(i int) bool {
-	for k := range r.items {
-		if k != i && r.items[k].amount != nil && !r.items[k].amount.dead && r.items[k].amount.is(unit.Pressing) {
-			return true
-		}
-	}
-	return false
-}

@@ -128,3 +128,15 @@ func swapped(w string) string {
 	}
 	return found
 }
+
+// plainWords are words that neither name a wood nor matter, for telling "hoop
+// pine" from "nice pine".
+var plainWords = wordSet(`in of on with from and or is are use using used our have got want need for some my this these those that make real local old new wide thick long inch mm board strip sheet each piece glued pressing edge face made mostly all any more other same like it was just into onto over under than then two three four five six seven eight nine ten pressed say says called plain both ea`)
+
+func wordSet(s string) map[string]bool {
+	set := map[string]bool{}
+	for _, w := range strings.Fields(s) {
+		set[w] = true
+	}
+	return set
+}

@@ -151,3 +151,14 @@ func (r *reader) figure(j int) unit.Field {
 	}
 	return ""
 }
+
+// otherPressure reports whether the message has another pressure than that at
+// item i.
+func (r *reader) otherPressure(i int) bool {
+	for k := range r.items {
+		if k != i && r.items[k].amount != nil && !r.items[k].amount.dead && r.items[k].amount.is(unit.Pressing) {
+			return true
+		}
+	}
+	return false
+}
