@@ -270,7 +270,7 @@ func (r *reader) measuredNoun(i int, noun, attr string, sure bool) string {
 	if noun == "bed" && r.topic == Move {
 		noun = "panel" // a table to sit at
 	}
-	if attr == "wide" && in(noun, "bed", "frame", "press", "bag") && r.size(i) < narrowestBed && (r.countKind(kindWood)+r.countKind(kindFact) > 0 || r.mentions(kindNoun, "strip", "cup") || r.mentions(kindAsk, "flatten")) {
+	if attr == "wide" && in(noun, "bed", "frame", "press", "bag") && r.size(i) < narrowestBed && (r.countKind(kindWood)+r.countKind(kindFact) > 0 || r.mentions(kindNoun, "strip") || r.solving != "" && !r.is(i+2, kindNoun, noun)) {
 		noun = "strip" // "press the hump down on a 6 wide oak board"
 	}
 	if noun == "panel" {
