@@ -25,7 +25,7 @@ func (b *builder) saidLayers() unit.Layers {
 // panelsAbove is how many panels lie on each other, each on a sled of its own, where a
 // stack is asked about and nothing says that some lie side by side.
 func (b *builder) panelsAbove() int {
-	const mostLevels = 12 // in one press; more panels are an order
+	const mostLevels = 20 // in one press; more panels are an order
 	n, ok := b.number(unit.PanelCount)
 	if b.q.About != Stack || !ok || n < 1 || n > mostLevels || n != math.Trunc(n) || b.known(unit.PanelWidth) {
 		return 1

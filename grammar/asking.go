@@ -14,6 +14,7 @@ func (r *reader) findAsks() {
 	remembers, hurries := r.says("remember", "we always"), r.says("before")
 	for i := range r.items {
 		switch it := &r.items[i]; {
+		// what is behind this case is of a danger, a cue, "what does" or the two words above
 		case it.kind == kindPeril && r.nobodyKnows(i), it.kind != kindPeril && it.kind != kindAsk && it.word != "what does" && !(remembers && r.reminisces(i)) && !(hurries && r.onlyHurries(i)):
 		case it.kind == kindPeril:
 			r.peril(i)

@@ -57,10 +57,12 @@ func (r *reader) coverOf(i int) bool {
 
 // uncovered: "film doesnt cover 1/4 of the bar", "covers all but 1/8 of the bar".
 func (r *reader) uncovered(i int) bool {
-	from, _ := r.clause(i)
-	for k := from; k < i; k++ {
-		if r.is(k, kindNot) || r.word(k, "doesnt", "dont", "wont", "cant", "isnt", "never", "except", "all but") || r.word(k, "but") && r.word(k-1, "all") {
-			return true
+	if r.word(i-1, "all but") || r.word(i-1, "but") && r.word(i-2, "all") {
+		return true
+	}
+	for k := i - 1; k >= 0 && k >= i-5 && !r.isBreak(k); k-- {
+		if r.is(k, kindRole, "cover") || r.word(k, "covers", "covering", "cover") {
+			return r.is(k-1, kindNot) || r.word(k-1, "doesnt", "dont", "wont", "cant", "isnt", "never")
 		}
 	}
 	return false
@@ -69,14 +71,12 @@ func (r *reader) uncovered(i int) bool {
 // barBesideOne reports whether a bar of another height than one is told apart from item i:
 // 3/4 of it is another measure than 3/4 in.
 func (r *reader) barBesideOne(i int) bool {
+	other := func(at int) bool {
+		return at != i && at >= 0 && at < len(r.items) && r.items[at].amount != nil && !r.items[at].amount.equals(one) && r.length(at) && !r.is(at+1, kindNoun, "strip")
+	}
 	for k := range r.items {
-		if !r.is(k, kindNoun, "bar") {
-			continue
-		}
-		for _, at := range []int{k - 1, k + 1, k + 2} {
-			if at != i && at >= 0 && at < len(r.items) && r.items[at].amount != nil && !r.items[at].amount.equals(one) && r.length(at) {
-				return true
-			}
+		if r.is(k, kindNoun, "bar") && (other(k-1) || other(k+1) || r.word(k+1, "is") && other(k+2)) {
+			return true
 		}
 	}
 	return false

@@ -52,8 +52,7 @@ func (r *reader) clocks() {
 	}
 }
 
-// hours reads the clock times of the message; told are hours where a word for them stands
-// anywhere.
+// hours reads the clock times of the message; where hours are told of, a bare number may be one.
 func (r *reader) hours(planned, told bool) {
 	for i := range r.items {
 		if !r.free(i) {

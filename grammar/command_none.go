@@ -4,7 +4,7 @@ package grammar
 // and "can I clear 3 tops a day with one bag, each 42x84" plan a day: a number of
 // panels, their size and what presses them make no order to the book.
 func (r *reader) daysWorkTold() bool {
-	r.announced()
+	r.announced() // for the number that it sets aside
 	if !r.means(kindNoun, "panel") || !r.means(kindNoun, "press", "bag", "frame") {
 		return false
 	}

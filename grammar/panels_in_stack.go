@@ -104,7 +104,7 @@ func (r *reader) oneSled(i int) bool {
 }
 
 // sledUnderEach lays each of several panels on a sled of its own where the sleds are told by
-// their thickness alone: "3 panels 3/4 thick, sleds 1/2, caul 3/4".
+// their thickness alone: "3 panels 3/4 thick, sleds 1/2, caul 3/4". Cauls lie on each.
 func (r *reader) sledUnderEach() {
 	stack, count := r.measureOf(unit.StackLayers), r.measureOf(unit.PanelCount)
 	if stack < 0 || count < 0 || !r.sledsUncounted() {
@@ -124,14 +124,19 @@ func (r *reader) sledUnderEach() {
 	if n < 2 || n > mostPanelsUp || len(strips) != int(n) || !simple {
 		return
 	}
+	each, top := unit.Layers(nil), of["caul"]
+	if at := r.within(0, len(r.items), kindNoun, "caul"); at >= 0 && isPlural(r.items[at].word) {
+		each, top = top, nil
+	}
 	var built unit.Layers
 	for k, panel := range strips {
 		built = append(built, of["sled"][0], panel)
 		if k < len(strips)-1 || !r.liesBetween("mat") {
 			built = append(built, mats...)
 		}
+		built = append(built, each...)
 	}
-	r.bound[stack].fact.Value = append(built, of["caul"]...)
+	r.bound[stack].fact.Value = append(built, top...)
 }
 
 // sledsUncounted reports whether the only word for a sled tells of several, not of how many.

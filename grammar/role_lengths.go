@@ -87,7 +87,7 @@ func (r *reader) roleLength(i int, said *roleWords) {
 		r.bind(i, unit.StripLength) // "each board runs 6 ft 8"
 	case said.vary && r.is(p, kindRole, "vary", "run over") && r.thickToThick(i):
 		r.bindRange(i, unit.StripThinnest, unit.StripThickest)
-	case said.vary && (r.is(p, kindRole, "vary") || r.is(n, kindRole, "vary")) || r.word(p, "out by") && r.unevenBefore(p):
+	case said.vary && (r.is(p, kindRole, "vary") && !r.offElse(p) || r.is(n, kindRole, "vary")) || r.word(p, "out by") && r.unevenBefore(p):
 		r.bind(i, unit.ThicknessSpread)
 	case said.apart && r.word(i+1, "apart") && r.size(i) < mostApart && r.mentions(kindNoun, "strip") && !r.mentions(kindNoun, "gap"):
 		r.bind(i, unit.ThicknessSpread)

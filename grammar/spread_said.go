@@ -29,6 +29,13 @@ func (r *reader) spreadBeside(i int) bool {
 			return true
 		}
 	}
-	p := r.prev(i - 2)
-	return r.word(i-1, "is") && r.word(i-2, "spread") && (r.is(p, kindNoun, "strip") || r.is(p, kindAttr, "thick"))
+	p := i - 3
+	return r.word(i-1, "is") && r.word(i-2, "spread") && (r.isBreak(p) || r.word(p, "the") || r.is(p, kindNoun, "strip") || r.is(p, kindAttr, "thick"))
+}
+
+// offElse: "the gauge is off by up to 2" and "the length is off by up to 1/2" tell nothing of
+// how unlike the strips are.
+func (r *reader) offElse(p int) bool {
+	of := r.prev(p)
+	return r.word(p, "off by up to") && !r.is(of, kindNoun, "strip") && !r.is(of, kindAttr, "thick")
 }

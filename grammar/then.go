@@ -144,7 +144,8 @@ func (r *reader) killOnce(from, to int) {
 	}
 }
 
-// countedAgain: of "we tried 4 strips last time. 11 ash strips" the others count.
+// countedAgain: of "we tried 4 strips last time. 11 ash strips" those of now count, which
+// stand before or behind.
 func (r *reader) countedAgain(i, to int) bool {
 	what := r.next(i)
 	if !r.items[i].amount.bare() || !r.is(what, kindNoun) || what >= to {

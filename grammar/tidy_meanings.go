@@ -55,11 +55,11 @@ func (r *reader) clockIsGauge() {
 		return
 	}
 	for i := range r.items {
-		if !r.word(i, "clock", "clock on") {
+		if !r.word(i, "clock", "clock on") || r.word(i+1, "in", "out") {
 			continue
 		}
 		k := i + 1
-		for k < i+7 && !r.isBreak(k) && r.items[k].amount == nil && !r.word(k, "in", "out", "at", "by") {
+		for k < i+7 && !r.isBreak(k) && r.items[k].amount == nil {
 			k++
 		}
 		const least, most = 0.3, 1.05 // bar
